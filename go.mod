@@ -1,0 +1,3 @@
+module fencecard
+
+go 1.26

@@ -1,0 +1,57 @@
+package joinery
+
+// BitKind is the kind of a router bit.
+type BitKind uint8
+
+// The kinds of bit a shop file may name.
+const (
+	Straight BitKind = iota
+	UpCut
+	DownCut
+)
+
+var bitKindNames = [...]string{"straight", "up-cut", "down-cut"}
+
+// ParseBitKind returns the kind with that name.
+func ParseBitKind(name string) (BitKind, bool) {
+	for i, n := range bitKindNames {
+		if n == name {
+			return BitKind(i), true
+		}
+	}
+	return 0, false
+}
+
+// String gives the name a shop file uses, such as "up-cut".
+func (k BitKind) String() string { return bitKindNames[k] }
+
+// Answer is yes, no, or not said.
+type Answer uint8
+
+// The three answers.
+const (
+	NotSaid Answer = iota
+	Yes
+	No
+)
+
+// Bit is a router bit of the shop. A length of 0 means the shop does not say.
+type Bit struct {
+	Name     string
+	Kind     BitKind
+	Diameter Length // as labelled
+	Measured Length // as measured from a trial slot; it counts, the label does not
+	Cutting  Length // length of the cutting edge
+	Shank    Length // diameter of the shank
+	Plunges  Answer // whether work may be dropped onto it
+	Cap      Length // the shop's own greatest depth of one pass
+	Place    Place
+}
+
+// True returns the diameter that counts: the measured one where it is known.
+func (b Bit) True() Length {
+	if b.Measured > 0 {
+		return b.Measured
+	}
+	return b.Diameter
+}

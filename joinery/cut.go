@@ -1,0 +1,97 @@
+package joinery
+
+// Cut is one cut as the maker wrote it. Which fields count depends on its
+// kind: [Kind.Keys] lists them.
+type Cut struct {
+	Kind   *Kind
+	Name   string
+	In     Side    // the side the bit enters
+	At     Side    // the end a lap or tenon is on
+	Along  Side    // the edge a rabbet takes away
+	Width  Length  // near wall to far wall
+	Length Length  // of a lap or tenon, along the piece
+	Depth  Length  // from In into the wood
+	Start  Setback // where the near wall is
+	Span   Span    // where it runs
+	Cheeks []Cheek // of a tenon, in the order of [Sides]
+	Fence  Fencing // the maker's wish for the fence
+	Square bool    // round ends are chiselled square afterwards
+	After  []string
+	Note   string
+	Place  Place
+	Places Places
+
+	Channels []Channel // what the cut comes down to; filled by [Cut.Lay]
+}
+
+// Setback is the distance from a side to a channel's near wall. A centred
+// channel has no distance; its side may be [NoSide].
+type Setback struct {
+	Distance Length
+	From     Side
+	Centred  bool
+}
+
+// Span is where a channel runs, from one line to another, both measured from
+// one side. The zero value means from end to end.
+type Span struct {
+	From, To Length
+	Side     Side // NoSide: from end to end
+}
+
+// Whole reports whether the span is left out: from end to end.
+func (s Span) Whole() bool { return s.Side == NoSide }
+
+// Cheek is how much a tenon takes off one side.
+type Cheek struct {
+	Side  Side
+	Depth Length
+}
+
+// Fencing is which side a maker wants against the fence.
+type Fencing struct {
+	Side   Side // NoSide: the side the setback is measured from
+	Either bool // both this side and the one opposite will do
+}
+
+// Channel is the rectangular channel every cut comes down to.
+type Channel struct {
+	Part    string // which part of the cut this is, "front cheek", or ""
+	Down    Side   // the side the bit enters; it lies on the table
+	Near    Side   // the side the near wall is measured from
+	Setback Length // from Near to the near wall
+	Width   Length // near wall to far wall
+	Depth   Length // from Down into the wood
+	Lo, Hi  Length // the span, from the low side of [Channel.Run]
+}
+
+// Run returns the dimension the channel runs along.
+func (c Channel) Run() Dimension {
+	return c.Down.Dimension().Third(c.Near.Dimension())
+}
+
+// Reversed returns the same channel with its walls measured from the side
+// opposite Near.
+func (c Channel) Reversed(size Size) Channel {
+	c.Setback = size.Between(c.Near) - c.Setback - c.Width
+	c.Near = c.Near.Opposite()
+	return c
+}
+
+// OpenAt reports whether the channel runs out of the stock at that side, which
+// must be an end of its run.
+func (c Channel) OpenAt(end Side, size Size) bool {
+	if end.High() {
+		return c.Hi == size.Between(end)
+	}
+	return c.Lo == 0
+}
+
+// OpenBeside reports whether the channel has no wall at that side, which must
+// be Near or the side opposite.
+func (c Channel) OpenBeside(side Side, size Size) bool {
+	if side == c.Near {
+		return c.Setback == 0
+	}
+	return c.Setback+c.Width == size.Between(c.Near)
+}

@@ -1,0 +1,136 @@
+package joinery
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// Place is a place in a file a maker wrote. The zero value is no place.
+type Place struct {
+	File   string
+	Line   int    // from 1
+	Column int    // from 1, in characters
+	Source string // the whole line, for the excerpt under a message
+}
+
+// Known reports whether the place points into a file.
+func (p Place) Known() bool { return p.Line > 0 }
+
+// String gives "file:line:column".
+func (p Place) String() string {
+	if !p.Known() {
+		return p.File
+	}
+	return fmt.Sprintf("%s:%d:%d", p.File, p.Line, p.Column)
+}
+
+// Fault is something in a plan, shop or book that stops the work.
+type Fault struct {
+	Place
+	Problem string // what is wrong, in trade words, without a full stop
+	Remedy  string // what would be right, without a full stop; may be empty
+	Other   Place  // a second place, where two things clash
+	Clash   string // what stands at Other
+}
+
+// Error gives the fault in one line; [Faults.Error] adds the excerpts.
+func (f Fault) Error() string {
+	text := f.Problem
+	if f.Place.File != "" {
+		text = f.Place.String() + ": " + text
+	}
+	if f.Remedy != "" {
+		text += "; " + f.Remedy
+	}
+	return text
+}
+
+// Faults is a list of faults; as an error it prints them all.
+type Faults []Fault
+
+// Add appends a fault.
+func (fs *Faults) Add(f Fault) { *fs = append(*fs, f) }
+
+// Err returns the faults sorted by place and without doubles, or nil when
+// there are none.
+func (fs Faults) Err() error {
+	if len(fs) == 0 {
+		return nil
+	}
+	sorted := slices.Clone(fs)
+	slices.SortStableFunc(sorted, func(a, b Fault) int {
+		return cmp.Or(
+			cmp.Compare(a.File, b.File),
+			cmp.Compare(a.Line, b.Line),
+			cmp.Compare(a.Column, b.Column))
+	})
+	return slices.Compact(sorted)
+}
+
+// Error prints every fault with its line and a caret under the column.
+func (fs Faults) Error() string {
+	var b strings.Builder
+	for i, f := range fs {
+		if i > 0 {
+			b.WriteByte('\n')
+		}
+		b.WriteString(heading(f))
+		b.WriteString(f.Excerpt())
+		if f.Remedy != "" {
+			b.WriteString("  " + f.Remedy + "\n")
+		}
+		if f.Other.Known() {
+			b.WriteString("  " + f.Other.String() + ": " + f.Clash + "\n")
+			b.WriteString(f.Other.Excerpt())
+		}
+	}
+	return strings.TrimSuffix(b.String(), "\n")
+}
+
+func heading(f Fault) string {
+	if f.Place.File == "" {
+		return f.Problem + "\n"
+	}
+	return f.Place.String() + ": " + f.Problem + "\n"
+}
+
+// excerptWidth is how much of a long line is shown, in characters.
+const excerptWidth = 72
+
+// Excerpt returns the place's line, indented, and below it a caret under the
+// column; long lines are cut to the part around it. It is empty where the
+// place has no line.
+func (p Place) Excerpt() string {
+	if !p.Known() || p.Source == "" {
+		return ""
+	}
+	line, column := []rune(p.Source), max(p.Column, 1)
+	from := 0
+	if column > excerptWidth-8 {
+		from = column - excerptWidth/2
+	}
+	from = min(from, len(line))
+	to := min(from+excerptWidth, len(line))
+	var pad strings.Builder
+	for i := from; i < column-1; i++ {
+		// A tab moves the caret as far as it moved the text.
+		if i < len(line) && line[i] == '\t' {
+			pad.WriteByte('\t')
+		} else {
+			pad.WriteByte(' ')
+		}
+	}
+	return "    " + printable(string(line[from:to])) + "\n    " + pad.String() + "^\n"
+}
+
+// printable keeps a hostile line from moving the terminal's cursor.
+func printable(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r != '\t' && (r < ' ' || r == 0x7f || r >= 0x80 && r < 0xa0) {
+			return '\ufffd'
+		}
+		return r
+	}, s)
+}

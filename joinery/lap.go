@@ -1,0 +1,30 @@
+package joinery
+
+// Lap is a cut across the end of a piece that takes off part of its thickness.
+var Lap = Kind{
+	Name:     "lap",
+	Also:     []string{"half-lap", "halving"},
+	Required: []string{"in", "at", "length", "depth"},
+	Example:  "in: back, at: left, length: 1 1/2, depth: 3/8",
+	lay:      layLap,
+}
+
+// layLap lays the channel with the end of the piece against the fence.
+func layLap(l *layout) {
+	c := l.cut
+	if l.crosswise("at", c.At, c.In) {
+		l.shoulder("", c.In, "depth", c.Depth)
+	}
+}
+
+// shoulder lays one channel across the end At, entered from a side.
+func (l *layout) shoulder(part string, down Side, key string, depth Length) {
+	c := l.cut
+	wideOK := l.wide("length", 0, c.Length, c.At)
+	if !l.deep(key, depth, down) || !wideOK {
+		return
+	}
+	channel := Channel{Part: part, Down: down, Near: c.At, Width: c.Length, Depth: depth}
+	channel.Hi = l.piece.Size[channel.Run()]
+	l.channels = append(l.channels, channel)
+}

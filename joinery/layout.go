@@ -1,0 +1,148 @@
+package joinery
+
+import "fmt"
+
+// layout is the laying-out of one cut on one piece: it gathers channels, and
+// faults where the cut does not fit the piece.
+type layout struct {
+	piece    *Piece
+	cut      *Cut
+	scale    Scale
+	channels []Channel
+	faults   Faults
+}
+
+// Lay turns the cut into channels on its piece and keeps them in Channels. The
+// scale is for the lengths in messages. A cut with faults keeps no channels.
+func (c *Cut) Lay(p *Piece, s Scale) Faults {
+	l := layout{piece: p, cut: c, scale: s}
+	c.Kind.lay(&l)
+	for _, channel := range l.channels {
+		l.checkFencing(channel)
+	}
+	c.Channels = nil
+	if len(l.faults) == 0 {
+		c.Channels = l.channels
+	}
+	return l.faults
+}
+
+// LayAll lays every cut of the piece.
+func (p *Piece) LayAll(s Scale) Faults {
+	var faults Faults
+	for i := range p.Cuts {
+		faults = append(faults, p.Cuts[i].Lay(p, s)...)
+	}
+	return faults
+}
+
+// fault adds a fault at the first of the keys that was written.
+func (l *layout) fault(remedy string, keys []string, problem string, args ...any) {
+	l.faults.Add(Fault{
+		Place:   l.cut.Places.At(l.cut.Place, keys...),
+		Problem: fmt.Sprintf("%s %q in %q: ", l.cut.Kind, l.cut.Name, l.piece.Name) + fmt.Sprintf(problem, args...),
+		Remedy:  remedy,
+	})
+}
+
+// text is a length with its unit, for messages.
+func (l *layout) text(length Length) string {
+	return l.scale.Format(length) + " " + l.scale.Unit.String()
+}
+
+// crosswise reports whether side lies across the piece from neither in nor its
+// opposite, and faults the key where it does.
+func (l *layout) crosswise(key string, side, in Side) bool {
+	if side == NoSide || in == NoSide {
+		return false
+	}
+	if side.Dimension() != in.Dimension() {
+		return true
+	}
+	l.fault("name one of the sides beside it: "+besides(in), []string{key},
+		"%s names the %s, but the bit enters the %s", key, side, in)
+	return false
+}
+
+// besides lists the four sides that meet a side.
+func besides(side Side) string {
+	text := ""
+	for _, s := range Sides {
+		if s.Dimension() != side.Dimension() {
+			if text != "" {
+				text += ", "
+			}
+			text += s.String()
+		}
+	}
+	return text
+}
+
+// deep checks a depth from a side into the wood.
+func (l *layout) deep(key string, depth Length, in Side) bool {
+	thick := l.piece.Size.Between(in)
+	switch {
+	case depth <= 0:
+		l.fault("give a depth above 0", []string{key}, "the depth is 0")
+	case depth > thick:
+		l.fault("the depth can be "+l.text(thick)+" at the most", []string{key},
+			"%s deep from the %s, but the piece measures %s %s", l.text(depth), in, l.text(thick), in.Dimension())
+	default:
+		return true
+	}
+	return false
+}
+
+// wide checks a channel's walls against the piece.
+func (l *layout) wide(key string, setback, width Length, from Side) bool {
+	across := l.piece.Size.Between(from)
+	switch {
+	case width <= 0:
+		l.fault("give a "+key+" above 0", []string{key}, "the %s is 0", key)
+	case setback+width > across:
+		remedy := "check the " + key + ": the piece measures " + l.text(across) + " " + from.Dimension().String()
+		l.fault(remedy, []string{"setback", key},
+			"%s from the %s plus %s of %s ends %s outside the piece",
+			l.text(setback), from, l.text(width), key, l.text(setback+width-across))
+	default:
+		return true
+	}
+	return false
+}
+
+// reach returns where the span lies on its dimension, from the low side.
+func (l *layout) reach(run Dimension) (lo, hi Length, ok bool) {
+	span, size := l.cut.Span, l.piece.Size[run]
+	if span.Whole() {
+		return 0, size, true
+	}
+	if span.Side.Dimension() != run {
+		l.fault(fmt.Sprintf("measure the span from the %s or the %s", run.Low(), run.High()), []string{"span"},
+			"the span is measured from the %s, but the cut runs %s", span.Side, run)
+		return 0, 0, false
+	}
+	switch {
+	case span.From >= span.To:
+		l.fault("write the nearer line first: span: A to B from "+span.Side.String(), []string{"span"},
+			"the span begins at %s and ends at %s", l.text(span.From), l.text(span.To))
+		return 0, 0, false
+	case span.To > size:
+		l.fault("the span can end at "+l.text(size)+" at the most", []string{"span"},
+			"the span ends %s outside the piece, which measures %s %s", l.text(span.To-size), l.text(size), run)
+		return 0, 0, false
+	}
+	if span.Side.High() {
+		return size - span.To, size - span.From, true
+	}
+	return span.From, span.To, true
+}
+
+// checkFencing faults a fence wish that the channel cannot follow.
+func (l *layout) checkFencing(c Channel) {
+	wish := l.cut.Fence.Side
+	if wish == NoSide || wish.Dimension() == c.Near.Dimension() {
+		return
+	}
+	l.fault(fmt.Sprintf("write fence: %s, fence: %s, or fence: either", c.Near, c.Near.Opposite()), []string{"fence"},
+		"the %s cannot go to the fence: the walls are measured %s", wish, c.Near.Dimension())
+}

@@ -1,0 +1,33 @@
+package joinery
+
+import "slices"
+
+// Mirrored returns the piece as seen in a mirror across a dimension, under a
+// new name, with its cuts laid again. Sizes, woods and cut names stay.
+func (p *Piece) Mirrored(name string, across Dimension, s Scale) Piece {
+	m := *p
+	m.Name, m.MirrorOf = name, p.Name
+	m.Cuts = slices.Clone(p.Cuts)
+	for i := range m.Cuts {
+		m.Cuts[i] = p.Cuts[i].mirrored(across)
+		m.Cuts[i].Lay(&m, s)
+	}
+	return m
+}
+
+func (c Cut) mirrored(across Dimension) Cut {
+	turn := func(s *Side) {
+		if *s != NoSide && s.Dimension() == across {
+			*s = s.Opposite()
+		}
+	}
+	c.Cheeks = slices.Clone(c.Cheeks)
+	for i := range c.Cheeks {
+		turn(&c.Cheeks[i].Side)
+	}
+	slices.SortFunc(c.Cheeks, func(a, b Cheek) int { return int(a.Side) - int(b.Side) })
+	for _, s := range []*Side{&c.In, &c.At, &c.Along, &c.Start.From, &c.Span.Side, &c.Fence.Side} {
+		turn(s)
+	}
+	return c
+}

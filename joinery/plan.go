@@ -1,0 +1,49 @@
+package joinery
+
+// Plan is a maker's plan, read and checked: every mirror is already a piece of
+// its own, every wood and the shop are looked up.
+type Plan struct {
+	Name   string // the file's name without folder and ending, or "plan"
+	Title  string
+	Unit   Unit
+	Shop   Shop
+	Pieces []Piece
+	Place  Place
+}
+
+// Piece is one kind of blank and all its cuts, as it stands in the finished
+// work, seen from the front.
+type Piece struct {
+	Name     string
+	Count    int // 1 or more
+	Size     Size
+	Grain    Dimension
+	Wood     Wood
+	MirrorOf string // the piece this one was mirrored from, or ""
+	Cuts     []Cut
+	Place    Place
+	Places   Places
+}
+
+// Places tells where each key of a piece or cut was written.
+type Places map[string]Place
+
+// At returns the place of the first key that was written, or the fallback.
+func (p Places) At(fallback Place, keys ...string) Place {
+	for _, key := range keys {
+		if place, ok := p[key]; ok {
+			return place
+		}
+	}
+	return fallback
+}
+
+// Cut returns the piece's cut of that name, or nil.
+func (p *Piece) Cut(name string) *Cut {
+	for i := range p.Cuts {
+		if p.Cuts[i].Name == name {
+			return &p.Cuts[i]
+		}
+	}
+	return nil
+}

@@ -1,0 +1,56 @@
+package joinery
+
+// Shop is what the maker's table, fence and bits allow.
+type Shop struct {
+	Name    string // "built-in shop", or the file it came from
+	Fence   FenceReach
+	Lift    Length // greatest height of the bit above the table; 0 when not said
+	Scale   Scale
+	Minutes Minutes
+	Stops   Stops
+	Share   Share // the shop's own depth of pass as a share of the bit; zero: by the wood
+	Bits    []Bit
+	Place   Place
+}
+
+// FenceReach is the usable fence each side of the bit's centre, and the
+// greatest distance from the fence to the bit's centre; 0 when not said.
+type FenceReach struct {
+	Infeed, Outfeed, Reach Length
+}
+
+// Share is a fraction of a bit's diameter, such as 5/8.
+type Share struct{ Num, Den int64 }
+
+// Time is a span of time in thousandths of a minute, so that costs compare
+// exactly.
+type Time int64
+
+// Minute is one minute.
+const Minute Time = 1000
+
+// Minutes gives the time in minutes, for printing.
+func (t Time) Minutes() float64 { return float64(t) / float64(Minute) }
+
+// Minutes is the time one change of each kind takes, its test cut included.
+type Minutes struct {
+	Bit, Fence, Height, Stop Time
+}
+
+// Stops is how a shop sets where a cut begins and ends.
+type Stops uint8
+
+// Marks are pencil or tape marks on the fence, set once per setup; blocks are
+// clamped for each card.
+const (
+	Marks Stops = iota
+	Blocks
+)
+
+// String gives the word a shop file uses.
+func (s Stops) String() string {
+	if s == Blocks {
+		return "blocks"
+	}
+	return "marks"
+}

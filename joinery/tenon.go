@@ -1,0 +1,29 @@
+package joinery
+
+// Tenon is a tongue at the end of a piece: one channel for each cheek named.
+var Tenon = Kind{
+	Name:     "tenon",
+	Required: []string{"at", "length", "cheeks"},
+	Example:  "at: left, length: 7/8, cheeks: {front: 3/16, back: 3/16}",
+	lay:      layTenon,
+}
+
+// layTenon lays a channel for each cheek, the end of the piece to the fence.
+func layTenon(l *layout) {
+	c := l.cut
+	var taken [3]Length
+	for _, cheek := range c.Cheeks {
+		if !l.crosswise("at", c.At, cheek.Side) {
+			return
+		}
+		taken[cheek.Side.Dimension()] += cheek.Depth
+		l.shoulder(cheek.Side.String()+" cheek", cheek.Side, "cheeks", cheek.Depth)
+	}
+	for _, d := range Dimensions {
+		if taken[d] > 0 && taken[d] >= l.piece.Size[d] {
+			l.fault("make the cheeks shallower: the piece measures "+l.text(l.piece.Size[d])+" "+d.String(), []string{"cheeks"},
+				"the cheeks take %s off %s, so no tenon is left", l.text(taken[d]), d)
+			return
+		}
+	}
+}

@@ -1,0 +1,187 @@
+package output
+
+import (
+	"encoding/json"
+	"io"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// DeckFormat names the JSON form of a deck and its version.
+const DeckFormat = "fencecard deck 1"
+
+// JSON writes the deck as one indented JSON document.
+func JSON(w io.Writer, d *setup.Deck) error {
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	return e.Encode(deckToJSON(d))
+}
+
+type jsonLength struct {
+	MM   json.Number `json:"mm"`
+	Text string      `json:"text"`
+}
+
+type jsonDeck struct {
+	Format   string        `json:"format"`
+	Title    string        `json:"title"`
+	Unit     string        `json:"unit"`
+	Setups   []jsonSetup   `json:"setups"`
+	Changes  jsonChanges   `json:"changes"`
+	Warnings []jsonWarning `json:"warnings"`
+}
+
+type jsonSetup struct {
+	Number  int          `json:"number"`
+	Bit     jsonBit      `json:"bit"`
+	Fence   jsonFence    `json:"fence"`
+	Heights []jsonLength `json:"heights"`
+	Cards   []jsonCard   `json:"cards"`
+}
+
+type jsonBit struct {
+	Name     string     `json:"name"`
+	Kind     string     `json:"kind"`
+	Diameter jsonLength `json:"diameter"`
+}
+
+type jsonFence struct {
+	NearEdge jsonLength `json:"to_near_edge"`
+	Centre   jsonLength `json:"to_centre"`
+	FarEdge  jsonLength `json:"to_far_edge"`
+}
+
+type jsonCard struct {
+	Number    string       `json:"number"`
+	Piece     string       `json:"piece"`
+	Count     int          `json:"count"`
+	Wood      string       `json:"wood"`
+	Cut       string       `json:"cut"`
+	Kind      string       `json:"kind"`
+	Part      string       `json:"part,omitempty"`
+	Position  int          `json:"position"`
+	Positions int          `json:"positions"`
+	Turned    bool         `json:"turned,omitempty"`
+	Down      string       `json:"down"`
+	Fence     string       `json:"fence"`
+	Leads     string       `json:"leads"`
+	Length    jsonLength   `json:"length"`
+	Begin     string       `json:"begin"`
+	End       string       `json:"end"`
+	Start     *jsonStart   `json:"start"`
+	Stop      *jsonStop    `json:"stop"`
+	Heights   []jsonLength `json:"heights"`
+	Cap       jsonLength   `json:"cap"`
+	CapRule   string       `json:"cap_rule"`
+	Ends      string       `json:"ends"`
+	Note      string       `json:"note,omitempty"`
+}
+
+type jsonStart struct {
+	Line             jsonLength `json:"line"`
+	LeadPastEdge     jsonLength `json:"lead_past_trailing_edge"`
+	LeadPastCentre   jsonLength `json:"lead_past_centre"`
+	TailBeforeEdge   jsonLength `json:"tail_before_trailing_edge"`
+	TailBeforeCentre jsonLength `json:"tail_before_centre"`
+}
+
+type jsonStop struct {
+	Line             jsonLength `json:"line"`
+	LeadPastEdge     jsonLength `json:"lead_past_leading_edge"`
+	LeadPastCentre   jsonLength `json:"lead_past_centre"`
+	TailBeforeEdge   jsonLength `json:"tail_before_leading_edge"`
+	TailBeforeCentre jsonLength `json:"tail_before_centre"`
+}
+
+type jsonChanges struct {
+	Bits    int     `json:"bits"`
+	Fences  int     `json:"fences"`
+	Heights int     `json:"heights"`
+	Minutes float64 `json:"minutes"`
+}
+
+type jsonWarning struct {
+	Code  string `json:"code"`
+	Piece string `json:"piece"`
+	Cut   string `json:"cut"`
+	Text  string `json:"text"`
+}
+
+// jsonScale writes lengths for JSON as the cards print them.
+type jsonScale joinery.Scale
+
+func (s jsonScale) length(l joinery.Length) jsonLength {
+	return jsonLength{json.Number(l.MM()), joinery.Scale(s).Format(l)}
+}
+
+func (s jsonScale) lengths(ls []joinery.Length) []jsonLength {
+	out := make([]jsonLength, len(ls))
+	for i, l := range ls {
+		out[i] = s.length(l)
+	}
+	return out
+}
+
+func deckToJSON(d *setup.Deck) jsonDeck {
+	s := jsonScale(d.Plan.Shop.Scale)
+	out := jsonDeck{
+		Format: DeckFormat,
+		Title:  d.Plan.Title,
+		Unit:   d.Plan.Unit.String(),
+		Setups: make([]jsonSetup, len(d.Setups)),
+		Changes: jsonChanges{
+			d.Changes.Bits, d.Changes.Fences, d.Changes.Heights, d.Changes.Time.Minutes(),
+		},
+		Warnings: make([]jsonWarning, len(d.Warnings)),
+	}
+	for i := range d.Setups {
+		out.Setups[i] = s.setup(&d.Setups[i])
+	}
+	for i, w := range d.Warnings {
+		out.Warnings[i] = jsonWarning{w.Code, w.Piece, w.Cut, w.Text}
+	}
+	return out
+}
+
+func (s jsonScale) setup(in *setup.Setup) jsonSetup {
+	out := jsonSetup{
+		Number:  in.Number,
+		Bit:     jsonBit{in.Bit.Name, in.Bit.Kind.String(), s.length(in.Bit.True())},
+		Fence:   jsonFence{s.length(in.Fence.NearEdge), s.length(in.Fence.Centre), s.length(in.Fence.FarEdge)},
+		Heights: s.lengths(in.Heights),
+		Cards:   make([]jsonCard, len(in.Cards)),
+	}
+	for i := range in.Cards {
+		out.Cards[i] = s.card(&in.Cards[i])
+	}
+	return out
+}
+
+func (s jsonScale) card(c *setup.Card) jsonCard {
+	out := jsonCard{
+		Number: c.Number(),
+		Piece:  c.Piece.Name, Count: c.Piece.Count, Wood: c.Piece.Wood.Name,
+		Cut: c.Cut.Name, Kind: c.Cut.Kind.Name, Part: c.Channel.Part,
+		Position: c.Run.Position, Positions: c.Run.Of, Turned: c.Run.Turned,
+		Down: c.Run.Down.String(), Fence: c.Run.Fence.String(), Leads: c.Leads.String(),
+		Length: s.length(c.Length),
+		Begin:  c.Begin.String(), End: c.End.String(),
+		Heights: s.lengths(c.Heights),
+		Cap:     s.length(c.Cap.Depth), CapRule: c.Cap.Rule,
+		Ends: "round", Note: c.Cut.Note,
+	}
+	if c.Cut.Square {
+		out.Ends = "square"
+	}
+	if m := c.Start; m != nil {
+		out.Start = &jsonStart{s.length(m.Line), s.length(m.LeadPastEdge), s.length(m.LeadPastCentre),
+			s.length(m.TailBeforeEdge), s.length(m.TailBeforeCentre)}
+	}
+	if m := c.Stop; m != nil {
+		out.Stop = &jsonStop{s.length(m.Line), s.length(m.LeadPastEdge), s.length(m.LeadPastCentre),
+			s.length(m.TailBeforeEdge), s.length(m.TailBeforeCentre)}
+	}
+	return out
+}

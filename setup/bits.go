@@ -1,0 +1,213 @@
+package setup
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"fencecard/joinery"
+)
+
+// maker finds the ways to make channels in one shop.
+type maker struct {
+	shop *joinery.Shop
+}
+
+// ways returns every way to make a channel, best first: the bit of the exact
+// width, else the fewest fence distances, else the widest bit; a bit known to
+// plunge before one that may; the side the walls are measured from before the
+// one opposite. The problem says why there is none.
+func (m maker) ways(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel) ([]Way, misfit) {
+	var ways []Way
+	var why misfit
+	for i := range m.shop.Bits {
+		bit := &m.shop.Bits[i]
+		if reason := m.unfit(bit, ch, p.Size); reason != fits {
+			why.note(reason, bit)
+			continue
+		}
+		for _, side := range fencing(c, ch, p.Size) {
+			way, reason := m.way(bit, side, p.Size)
+			if reason != fits {
+				why.note(reason, bit)
+				continue
+			}
+			ways = append(ways, way)
+		}
+		if c.Fence.Either {
+			if way, ok := m.turned(bit, ch, p.Size); ok {
+				ways = append(ways, way)
+			}
+		}
+	}
+	slices.SortStableFunc(ways, func(a, b Way) int { return better(a, b, ch) })
+	return ways, why
+}
+
+// better orders the ways to make a channel.
+func better(a, b Way, ch joinery.Channel) int {
+	last := func(yes bool) int {
+		if yes {
+			return 1
+		}
+		return 0
+	}
+	return cmp.Or(
+		cmp.Compare(last(a.Bit.True() != ch.Width), last(b.Bit.True() != ch.Width)),
+		cmp.Compare(len(a.Runs), len(b.Runs)),
+		cmp.Compare(last(a.Drops && a.Bit.Plunges != joinery.Yes), last(b.Drops && b.Bit.Plunges != joinery.Yes)),
+		// A down-cut bit packs its chips where the work is dropped on.
+		cmp.Compare(last(a.Drops && a.Bit.Kind == joinery.DownCut), last(b.Drops && b.Bit.Kind == joinery.DownCut)),
+		cmp.Compare(b.Bit.True(), a.Bit.True()),
+		cmp.Compare(last(a.Runs[0].Turned), last(b.Runs[0].Turned)),
+	)
+}
+
+// fencing returns the channel as measured from each side the maker allows at
+// the fence. With either side allowed, the side that would put the wood
+// between bit and fence is left out: the bit would climb.
+func fencing(c *joinery.Cut, ch joinery.Channel, size joinery.Size) []joinery.Channel {
+	other := ch.Reversed(size)
+	switch {
+	case c.Fence.Either && ch.OpenBeside(ch.Near, size) != ch.OpenBeside(other.Near, size):
+		if ch.OpenBeside(other.Near, size) {
+			return []joinery.Channel{other}
+		}
+		return []joinery.Channel{ch}
+	case c.Fence.Either:
+		return []joinery.Channel{ch, other}
+	case c.Fence.Side == other.Near:
+		return []joinery.Channel{other}
+	}
+	return []joinery.Channel{ch}
+}
+
+// way makes the channel with a bit, its Near side to the fence.
+func (m maker) way(bit *joinery.Bit, ch joinery.Channel, size joinery.Size) (Way, reason) {
+	at := positions(ch, size, bit.True(), m.shop.Scale)
+	way := Way{Bit: bit, Drops: drops(ch, ch.Near, size)}
+	switch {
+	case at == nil:
+		return Way{}, tooWide
+	case way.Drops && bit.Plunges == joinery.No:
+		return Way{}, noPlunge
+	case !m.within(bit, at[len(at)-1]):
+		return Way{}, beyondReach
+	}
+	for i, near := range at {
+		way.Runs = append(way.Runs, Run{
+			Bit: bit, NearEdge: near, Down: ch.Down, Fence: ch.Near,
+			Position: i + 1, Of: len(at),
+		})
+	}
+	return way, fits
+}
+
+// drops reports whether the work is dropped onto the bit, that is whether the
+// channel is stopped towards the end that leads.
+func drops(ch joinery.Channel, fence joinery.Side, size joinery.Size) bool {
+	return !ch.OpenAt(Leads(fence, ch.Down), size)
+}
+
+// turned makes a centred channel wider than the bit at one fence distance, the
+// piece turned for the second run. Each run cuts the half far from the fence;
+// the near half first would make the second a climb cut.
+func (m maker) turned(bit *joinery.Bit, ch joinery.Channel, size joinery.Size) (Way, bool) {
+	across, d, other := size.Between(ch.Near), bit.True(), ch.Near.Opposite()
+	near := (across+ch.Width)/2 - d
+	way := Way{Bit: bit, Drops: drops(ch, ch.Near, size) || drops(ch, other, size)}
+	switch {
+	case 2*ch.Setback+ch.Width != across, d >= ch.Width, 2*d < ch.Width+m.shop.Scale.Division:
+		return Way{}, false
+	case way.Drops && bit.Plunges == joinery.No, !m.within(bit, near):
+		return Way{}, false
+	}
+	run := Run{Bit: bit, NearEdge: near, Down: ch.Down, Fence: ch.Near, Position: 1, Of: 2, Turned: true}
+	back := run
+	back.Fence, back.Position = other, 2
+	way.Runs = []Run{run, back}
+	return way, true
+}
+
+// within reports whether the fence reaches that far from the bit's centre.
+func (m maker) within(bit *joinery.Bit, near joinery.Length) bool {
+	reach := m.shop.Fence.Reach
+	return reach == 0 || FenceAt(bit, near).Centre <= reach
+}
+
+// unfit tells why a bit cannot make the channel at any fence distance.
+func (m maker) unfit(bit *joinery.Bit, ch joinery.Channel, size joinery.Size) reason {
+	run := ch.Run()
+	lowOpen, highOpen := ch.OpenAt(run.Low(), size), ch.OpenAt(run.High(), size)
+	switch {
+	case bit.Cutting > 0 && bit.Cutting < ch.Depth:
+		return tooShort
+	case m.shop.Lift > 0 && m.shop.Lift < ch.Depth:
+		return tooHigh
+	case !lowOpen && !highOpen && bit.True() > ch.Hi-ch.Lo:
+		return longerThanSpan
+	}
+	return fits
+}
+
+// reason is why a bit does not fit a channel.
+type reason uint8
+
+const (
+	fits reason = iota
+	tooWide
+	longerThanSpan
+	tooHigh
+	tooShort
+	beyondReach
+	noPlunge
+)
+
+// misfit remembers, for every reason, the bit that came nearest.
+type misfit struct {
+	worst reason
+	bit   *joinery.Bit
+}
+
+// note keeps the reason that lies furthest along: a bit that is narrow enough
+// but too short says more than one that is too wide.
+func (w *misfit) note(r reason, bit *joinery.Bit) {
+	if r > w.worst {
+		w.worst, w.bit = r, bit
+	}
+}
+
+// fault says in trade words why no bit makes the channel.
+func (w misfit) fault(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel, shop *joinery.Shop) joinery.Fault {
+	text := func(l joinery.Length) string {
+		return shop.Scale.Format(l) + " " + shop.Scale.Unit.String()
+	}
+	key, problem, remedy := "width", "", ""
+	switch w.worst {
+	case fits:
+		problem, remedy = "the shop has no bits", "list the bits in the shop file"
+	case tooWide:
+		problem = fmt.Sprintf("no bit is narrow enough for a channel %s wide", text(ch.Width))
+		remedy = fmt.Sprintf("add a bit of %s or less to the shop, or widen the cut", text(ch.Width))
+	case longerThanSpan:
+		key, problem = "span", fmt.Sprintf("the cut is stopped at both ends and only %s long, shorter than the %s bit is wide", text(ch.Hi-ch.Lo), w.bit.Name)
+		remedy = fmt.Sprintf("lengthen the span, or add a bit of %s or less to the shop", text(ch.Hi-ch.Lo))
+	case tooShort:
+		key, problem = "depth", fmt.Sprintf("%s deep, but the %s bit cuts only %s", text(ch.Depth), w.bit.Name, text(w.bit.Cutting))
+		remedy = fmt.Sprintf("make the cut shallower, or add a bit with a cutting length of %s", text(ch.Depth))
+	case tooHigh:
+		key, problem = "depth", fmt.Sprintf("%s deep, but the table lifts a bit only %s", text(ch.Depth), text(shop.Lift))
+		remedy = "make the cut shallower, or correct lift in the shop file"
+	case beyondReach:
+		key, problem = "setback", fmt.Sprintf("the fence would stand further from the bit than its reach of %s", text(shop.Fence.Reach))
+		remedy = fmt.Sprintf("measure from the %s if that is nearer, or correct reach in the shop file", ch.Near.Opposite())
+	case noPlunge:
+		key, problem = "span", fmt.Sprintf("the work is dropped onto the bit, and the %s bit does not plunge", w.bit.Name)
+		remedy = "open the cut at one end, or add a bit that plunges to the shop"
+	}
+	return joinery.Fault{
+		Place:   c.Places.At(c.Place, key, "length", "depth"),
+		Problem: fmt.Sprintf("%s %q in %q: %s", c.Kind, c.Name, p.Name, problem),
+		Remedy:  remedy,
+	}
+}

@@ -1,0 +1,83 @@
+package setup
+
+import "fencecard/joinery"
+
+// Cap is the greatest depth of one pass, on the shop's scale, and the rule it
+// came from in the maker's words.
+type Cap struct {
+	Depth joinery.Length
+	Rule  string
+}
+
+// hardness grades, in lbf of side hardness: the share of the bit's diameter
+// that one pass may take (common practice, no source).
+var shares = []struct {
+	below float64
+	share joinery.Share
+	words string
+}{
+	{600, joinery.Share{Num: 1, Den: 1}, "the bit's diameter"},
+	{1000, joinery.Share{Num: 3, Den: 4}, "3/4 of the bit's diameter"},
+	{1500, joinery.Share{Num: 5, Den: 8}, "5/8 of the bit's diameter"},
+}
+
+// hardFrom is the side hardness from which thin shanks take less, in lbf.
+const hardFrom = 1000
+
+// Limits on one pass whatever the diameter (common practice, no source).
+const (
+	deepestPass   = 3 * joinery.Inch / 8
+	quarterShank  = joinery.Inch / 4
+	thinShankSoft = joinery.Inch / 4
+	thinShankHard = joinery.Inch / 8
+	eightShank    = 8 * joinery.Millimetre
+	midShankSoft  = 6 * joinery.Millimetre
+	midShankHard  = 4 * joinery.Millimetre
+)
+
+// CapFor returns the cap of a bit in a wood: a share of its diameter by the
+// wood's hardness or by the shop's own rule, never more than its shank, its
+// cutting edge or the bit's own cap allow, rounded down to the shop's scale.
+func CapFor(bit *joinery.Bit, wood joinery.Wood, shop *joinery.Shop) Cap {
+	share, rule := shareFor(wood, shop)
+	c := Cap{bit.True() * joinery.Length(share.Num) / joinery.Length(share.Den), rule}
+	c.limit(deepestPass, "3/8 in, the most for any bit")
+	hard := !wood.Known() || wood.Hardness >= hardFrom
+	switch {
+	case bit.Shank == 0:
+	case bit.Shank <= quarterShank && hard:
+		c.limit(thinShankHard, "1/8 in, the most for a 1/4 in shank in hard wood")
+	case bit.Shank <= quarterShank:
+		c.limit(thinShankSoft, "1/4 in, the most for a 1/4 in shank")
+	case bit.Shank <= eightShank && hard:
+		c.limit(midShankHard, "4 mm, the most for an 8 mm shank in hard wood")
+	case bit.Shank <= eightShank:
+		c.limit(midShankSoft, "6 mm, the most for an 8 mm shank")
+	}
+	if bit.Cap > 0 {
+		c.limit(bit.Cap, "the cap of this bit in the shop file")
+	}
+	c.Depth = max(shop.Scale.Floor(c.Depth), shop.Scale.Division)
+	return c
+}
+
+func (c *Cap) limit(depth joinery.Length, rule string) {
+	if depth < c.Depth {
+		c.Depth, c.Rule = depth, rule
+	}
+}
+
+func shareFor(wood joinery.Wood, shop *joinery.Shop) (joinery.Share, string) {
+	if shop.Share.Num > 0 {
+		return shop.Share, "the shop's own share of the bit's diameter"
+	}
+	if !wood.Known() {
+		return joinery.Share{Num: 1, Den: 2}, "1/2 of the bit's diameter, the wood being unknown"
+	}
+	for _, s := range shares {
+		if wood.Hardness < s.below {
+			return s.share, s.words + " in " + wood.Name
+		}
+	}
+	return joinery.Share{Num: 1, Den: 2}, "1/2 of the bit's diameter in " + wood.Name
+}

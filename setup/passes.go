@@ -1,0 +1,81 @@
+package setup
+
+import (
+	"slices"
+
+	"fencecard/joinery"
+)
+
+// Demand is what one run asks of its setup's ladder.
+type Demand struct {
+	Depth joinery.Length // the full depth
+	Cap   joinery.Length // the greatest depth of one pass, on the scale, above 0
+}
+
+// Ladder returns the heights of the bit for all demands at one setup, climbing.
+// Every demand's depth is a rung. From one depth to the next the rungs between
+// are as few as the smallest cap among the demands that still go deeper
+// allows, lie on the scale, and are as even as it allows. No ladder has fewer.
+func Ladder(demands []Demand, scale joinery.Scale) []joinery.Length {
+	byDepth := slices.Clone(demands)
+	slices.SortFunc(byDepth, func(a, b Demand) int { return int(min(1, max(-1, a.Depth-b.Depth))) })
+	// The cap that holds below byDepth[i] is the smallest from i on.
+	for i := len(byDepth) - 2; i >= 0; i-- {
+		byDepth[i].Cap = min(byDepth[i].Cap, byDepth[i+1].Cap)
+	}
+	var ladder []joinery.Length
+	var from joinery.Length
+	for _, d := range byDepth {
+		if d.Depth > from {
+			ladder = climb(ladder, from, d.Depth, d.Cap, scale)
+			from = d.Depth
+		}
+	}
+	return ladder
+}
+
+// climb appends the rungs above from up to to, no step deeper than most.
+func climb(ladder []joinery.Length, from, to, most joinery.Length, scale joinery.Scale) []joinery.Length {
+	for n := steps(from, to, most, scale); n > 1; n-- {
+		next := scale.Round(from + (to-from)/n)
+		// Rounding must neither deepen this step nor leave too much above it.
+		next = max(next, lowest(to, n-1, most, scale))
+		next = min(next, scale.Floor(from+most))
+		ladder = append(ladder, next)
+		from = next
+	}
+	return append(ladder, to)
+}
+
+// steps counts the fewest steps from one height to another, all heights
+// between lying on the scale. Most must be a whole number of divisions.
+func steps(from, to, most joinery.Length, scale joinery.Scale) joinery.Length {
+	if to-from <= most {
+		return 1
+	}
+	first := scale.Floor(from + most)
+	return 1 + (to-first+most-1)/most
+}
+
+// lowest returns the least height on the scale from which n steps reach to.
+func lowest(to, n, most joinery.Length, scale joinery.Scale) joinery.Length {
+	return scale.Ceil(to - n*most)
+}
+
+// Rungs returns the heights of a ladder that one demand uses: the fewest that
+// reach its depth, each as high as its own cap allows.
+func Rungs(ladder []joinery.Length, d Demand) []joinery.Length {
+	var used []joinery.Length
+	var at joinery.Length
+	for i, rung := range ladder {
+		if rung > d.Depth {
+			break
+		}
+		last := rung == d.Depth
+		if last || ladder[i+1] > d.Depth || ladder[i+1]-at > d.Cap {
+			used = append(used, rung)
+			at = rung
+		}
+	}
+	return used
+}

@@ -1,0 +1,22 @@
+package joinery_test
+
+import (
+	"fmt"
+
+	"fencecard/joinery"
+)
+
+func ExampleWood_Change() {
+	oak, _, _ := joinery.FindWood("oak, white")
+	summer, _ := joinery.Moisture(joinery.Temperature{Degrees: 70, Fahrenheit: true}, 65)
+	winter, _ := joinery.Moisture(joinery.Temperature{Degrees: 70, Fahrenheit: true}, 30)
+	m, err := oak.Change(9*joinery.Inch, winter, summer, joinery.Tangential)
+	fmt.Printf("%.1f %% to %.1f %%: %.1f mm wider %v\n", winter, summer, m.Change.Millimetres(), err)
+	// Output: 6.2 % to 12.0 %: 4.8 mm wider <nil>
+}
+
+func ExampleFindWood() {
+	_, suggestion, ok := joinery.FindWood("oak")
+	fmt.Println(ok, suggestion)
+	// Output: false northern red oak, white oak or European oak
+}

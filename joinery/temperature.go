@@ -1,0 +1,66 @@
+package joinery
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+// Temperature is an air temperature in the degrees it was written in. The
+// zero value is 0 Celsius.
+type Temperature struct {
+	Degrees    float64
+	Fahrenheit bool
+}
+
+// Celsius gives the temperature in degrees Celsius.
+func (t Temperature) Celsius() float64 {
+	if t.Fahrenheit {
+		return (t.Degrees - 32) / 1.8
+	}
+	return t.Degrees
+}
+
+// String gives "70 F" or "21 C".
+func (t Temperature) String() string {
+	unit := " C"
+	if t.Fahrenheit {
+		unit = " F"
+	}
+	return strconv.FormatFloat(t.Degrees, 'f', -1, 64) + unit
+}
+
+var temperatureText = regexp.MustCompile(`(?i)^([-−+]?\d{1,4}(?:\.\d{1,6})?)\s*(?:°|degrees?)?\s*(f|c|fahrenheit|celsius)?$`)
+
+// ParseTemperature reads a temperature as people write it: 70F, 70 F, 21 °C.
+// The error is a [Fault] without a place.
+func ParseTemperature(text string) (Temperature, error) {
+	m := temperatureText.FindStringSubmatch(strings.TrimSpace(text))
+	if m == nil {
+		return Temperature{}, Fault{
+			Problem: fmt.Sprintf("%q is not a temperature", shortened(text)),
+			Remedy:  "write 70F or 21C",
+		}
+	}
+	if m[2] == "" {
+		return Temperature{}, Fault{
+			Problem: fmt.Sprintf("%q does not say Fahrenheit or Celsius", text),
+			Remedy:  fmt.Sprintf("write %sF or %sC", m[1], m[1]),
+		}
+	}
+	degrees, err := strconv.ParseFloat(strings.Replace(m[1], "−", "-", 1), 64)
+	if err != nil {
+		return Temperature{}, Fault{Problem: fmt.Sprintf("%q is not a temperature", text), Remedy: "write 70F or 21C"}
+	}
+	return Temperature{Degrees: degrees, Fahrenheit: strings.ToLower(m[2][:1]) == "f"}, nil
+}
+
+// shortened keeps a long text from filling a message.
+func shortened(text string) string {
+	const most = 24
+	if runes := []rune(text); len(runes) > most {
+		return string(runes[:most]) + "..."
+	}
+	return text
+}

@@ -42,7 +42,7 @@ func CapFor(bit *joinery.Bit, wood joinery.Wood, shop *joinery.Shop) Cap {
 	share, rule := shareFor(wood, shop)
 	c := Cap{bit.True() * joinery.Length(share.Num) / joinery.Length(share.Den), rule}
 	c.limit(deepestPass, "3/8 in, the most for any bit")
-	hard := !wood.Known() || wood.Hardness >= hardFrom
+	hard := isHard(wood)
 	switch {
 	case bit.Shank == 0:
 	case bit.Shank <= quarterShank && hard:
@@ -67,11 +67,26 @@ func (c *Cap) limit(depth joinery.Length, rule string) {
 	}
 }
 
-func shareFor(wood joinery.Wood, shop *joinery.Shop) (joinery.Share, string) {
-	if shop.Share.Num > 0 {
-		return shop.Share, "the shop's own share of the bit's diameter"
+// isHard reports whether thin shanks take less in the wood. A sheet material
+// has no hardness: it counts as hard where its own share is a hard wood's.
+func isHard(wood joinery.Wood) bool {
+	if wood.Known() || wood.Share.Num == 0 {
+		return !wood.Known() || wood.Hardness >= hardFrom
 	}
-	if !wood.Known() {
+	return 4*wood.Share.Num < 3*wood.Share.Den
+}
+
+// shareFor gives the share of the bit's diameter: a maker's own for the wood,
+// the shop's own, the table's for a sheet material, or by hardness.
+func shareFor(wood joinery.Wood, shop *joinery.Shop) (joinery.Share, string) {
+	switch {
+	case wood.Share.Num > 0 && wood.Group == joinery.Own:
+		return wood.Share, wood.Share.String() + " of the bit's diameter, your own share for " + wood.Name
+	case shop.Share.Num > 0:
+		return shop.Share, "the shop's own share of the bit's diameter"
+	case wood.Share.Num > 0:
+		return wood.Share, wood.Share.String() + " of the bit's diameter in " + wood.Name
+	case !wood.Known():
 		return joinery.Share{Num: 1, Den: 2}, "1/2 of the bit's diameter, the wood being unknown"
 	}
 	for _, s := range shares {

@@ -1,0 +1,153 @@
+package setup_test
+
+import (
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// randomTrench lays one mortise, with or without open ends, in a random blank,
+// in any of the 24 placements, with a bit no wider than it.
+func randomTrench(t testing.TB, random *rand.Rand) *joinery.Plan {
+	division := joinery.InchScale.Division
+	upTo := func(n joinery.Length) joinery.Length { return joinery.Length(random.Int64N(int64(n))) }
+	var size joinery.Size
+	for d := range size {
+		size[d] = (64 + upTo(600)) * division
+	}
+	in := joinery.Sides[random.IntN(6)]
+	from := joinery.Sides[random.IntN(6)]
+	for from.Dimension() == in.Dimension() {
+		from = joinery.Sides[random.IntN(6)]
+	}
+	side := in.Dimension().Third(from.Dimension()).Low()
+	if random.IntN(2) == 0 {
+		side = side.Opposite()
+	}
+	across, along := size.Between(from)/division, size.Between(side)/division
+	width := 8 + upTo(across/2)
+	setback := upTo(across - width + 1)
+	bit := 4 + upTo(width-3)
+	start := upTo(along - width)
+	end := min(along, start+bit+upTo(along-start))
+	cut := joinery.Cut{
+		Kind: &joinery.Mortise, Name: "mortise", In: in,
+		Width: width * division, Depth: (1 + upTo(size.Between(in)/division-1)) * division,
+		Start: joinery.Setback{Distance: setback * division, From: from},
+		Span:  joinery.Span{From: start * division, To: end * division, Side: side},
+	}
+	return planOf(t, joinery.Inches, size, cut, bitOf(bit*division))
+}
+
+// Mirror the piece, and its marks are mirrored about the bit.
+func TestMirroredMarks(t *testing.T) {
+	random := rand.New(rand.NewPCG(3, 4))
+	for range 500 {
+		plan := randomTrench(t, random)
+		across := joinery.Dimensions[random.IntN(3)]
+		mirror := *plan
+		mirror.Pieces = []joinery.Piece{plan.Pieces[0].Mirrored("mirror", across, plan.Shop.Scale)}
+		here, there := deckOf(t, plan), deckOf(t, &mirror)
+		require.Equal(t, here.Cards(), there.Cards())
+		for i := range here.Setups {
+			require.Equal(t, here.Setups[i].Fence, there.Setups[i].Fence)
+			a, b := here.Setups[i].Cards[0], there.Setups[i].Cards[0]
+			requireMirrored(t, a.Start, b.Stop)
+			requireMirrored(t, a.Stop, b.Start)
+		}
+	}
+}
+
+// Turn the piece end for end, the other side to the fence, and a' = L - b,
+// b' = L - a.
+func TestTurnedEndForEnd(t *testing.T) {
+	random := rand.New(rand.NewPCG(5, 6))
+	for range 500 {
+		plan := randomTrench(t, random)
+		turned := *plan
+		turned.Pieces = []joinery.Piece{plan.Pieces[0]}
+		p := &turned.Pieces[0]
+		p.Cuts = []joinery.Cut{p.Cuts[0]}
+		p.Cuts[0].Fence.Side = p.Cuts[0].Start.From.Opposite()
+		here, there := deckOf(t, plan), deckOf(t, &turned)
+		a, b := here.Setups[0].Cards[0], there.Setups[0].Cards[0]
+		require.Equal(t, a.Leads.Opposite(), b.Leads)
+		require.Equal(t, a.Length-a.B, b.A)
+		require.Equal(t, a.Length-a.A, b.B)
+		requireMirrored(t, a.Start, b.Stop)
+		requireMirrored(t, a.Stop, b.Start)
+	}
+}
+
+func requireMirrored(t testing.TB, a, b *setup.Mark) {
+	t.Helper()
+	if a == nil || b == nil {
+		require.Nil(t, a)
+		require.Nil(t, b)
+		return
+	}
+	require.Equal(t, a.LeadPastEdge, b.TailBeforeEdge)
+	require.Equal(t, a.LeadPastCentre, b.TailBeforeCentre)
+	require.Equal(t, a.TailBeforeEdge, b.LeadPastEdge)
+	require.Equal(t, a.TailBeforeCentre, b.LeadPastCentre)
+}
+
+// The positions of a channel with walls begin at the near wall, end at the far
+// one, overlap, and go away from the fence.
+func TestPositions(t *testing.T) {
+	random := rand.New(rand.NewPCG(7, 8))
+	for range 1000 {
+		plan := randomTrench(t, random)
+		jobs, err := setup.Jobs(plan)
+		require.NoError(t, err)
+		ch, runs := jobs[0].Channel, jobs[0].Ways[0].Runs
+		d := runs[0].Bit.True()
+		require.Equal(t, ch.Setback, runs[0].NearEdge)
+		require.Equal(t, ch.Setback+ch.Width, runs[len(runs)-1].NearEdge+d)
+		for i := 1; i < len(runs); i++ {
+			require.Greater(t, runs[i].NearEdge, runs[i-1].NearEdge)
+			require.Less(t, runs[i].NearEdge, runs[i-1].NearEdge+d)
+		}
+	}
+}
+
+// Common practice, no source: a mortise set a quarter inch in from the face
+// with an eighth-inch shoulder on the rail leaves an eighth-inch reveal. The
+// near wall of the mortise, cut at the fence distance of its card, stands that
+// much further from the face than the rail's cheek.
+func TestReveal(t *testing.T) {
+	mortise := legMortise(t, joinery.Right)
+	mortise.Start.Distance = in(t, "1/4")
+	leg := deckOf(t, planOf(t, joinery.Inches, leg(t), mortise, bitOf(in(t, "3/8"))))
+	rail := deckOf(t, planOf(t, joinery.Inches, joinery.Size{in(t, "15"), in(t, "3/4"), in(t, "2 1/2")}, joinery.Cut{
+		Kind: &joinery.Tenon, Name: "tenon", At: joinery.Left, Length: in(t, "15/16"),
+		Cheeks: []joinery.Cheek{{Side: joinery.Front, Depth: in(t, "1/8")}},
+	}, bitOf(in(t, "1"))))
+	shoulder := rail.Setups[0].Cards[0]
+	require.Equal(t, joinery.Front, shoulder.Run.Down)
+	heights := shoulder.Heights
+	require.Equal(t, in(t, "1/8"), leg.Setups[0].Fence.NearEdge-heights[len(heights)-1])
+}
+
+// On a stopped mortise the work is dropped at the bit's trailing edge and
+// lifted at its leading edge (common practice, no source): when it is dropped,
+// the layout line of the cut's nearer end lies at the outfeed edge, so that
+// the whole bit is inside the cut.
+func TestDroppedAtTrailingLiftedAtLeading(t *testing.T) {
+	random := rand.New(rand.NewPCG(9, 10))
+	for range 500 {
+		plan := randomTrench(t, random)
+		c := deckOf(t, plan).Setups[0].Cards[0]
+		radius := c.Run.Bit.True() / 2
+		if c.Start != nil {
+			require.Equal(t, c.A+radius, c.Start.LeadPastCentre)
+		}
+		if c.Stop != nil {
+			require.Equal(t, c.B-radius, c.Stop.LeadPastCentre)
+		}
+	}
+}

@@ -87,6 +87,8 @@ func (m maker) way(bit *joinery.Bit, ch joinery.Channel, size joinery.Size) (Way
 	at := positions(ch, size, bit.True(), m.shop.Scale)
 	way := Way{Bit: bit, Drops: drops(ch, ch.Near, size)}
 	switch {
+	case at == nil && bit.True() < ch.Width:
+		return Way{}, tooNarrow
 	case at == nil:
 		return Way{}, tooWide
 	case way.Drops && bit.Plunges == joinery.No:
@@ -156,6 +158,7 @@ type reason uint8
 const (
 	fits reason = iota
 	tooWide
+	tooNarrow
 	longerThanSpan
 	tooHigh
 	tooShort
@@ -189,6 +192,9 @@ func (w misfit) fault(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel, shop
 	case tooWide:
 		problem = fmt.Sprintf("no bit is narrow enough for a channel %s wide", text(ch.Width))
 		remedy = fmt.Sprintf("add a bit of %s or less to the shop, or widen the cut", text(ch.Width))
+	case tooNarrow:
+		problem = fmt.Sprintf("%s wide would take more than %d fence distances with the %s bit", text(ch.Width), mostPositions, w.bit.Name)
+		remedy = "add a wider bit to the shop"
 	case longerThanSpan:
 		key, problem = "span", fmt.Sprintf("the cut is stopped at both ends and only %s long, shorter than the %s bit is wide", text(ch.Hi-ch.Lo), w.bit.Name)
 		remedy = fmt.Sprintf("lengthen the span, or add a bit of %s or less to the shop", text(ch.Hi-ch.Lo))

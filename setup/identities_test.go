@@ -31,7 +31,7 @@ func randomTrench(t testing.TB, random *rand.Rand) *joinery.Plan {
 	across, along := size.Between(from)/division, size.Between(side)/division
 	width := 8 + upTo(across/2)
 	setback := upTo(across - width + 1)
-	bit := 4 + upTo(min(width-3, along/2))
+	bit := 8 + upTo(min(width-7, along/2))
 	start := upTo(along - bit)
 	end := min(along, start+bit+upTo(along-start))
 	cut := joinery.Cut{

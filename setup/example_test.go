@@ -1,0 +1,44 @@
+package setup_test
+
+import (
+	"fmt"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// A leg with a mortise in its right side, and its mirror image: one setup, two
+// cards, the other end first.
+func ExampleMake() {
+	scale := joinery.InchScale
+	leg := joinery.Piece{
+		Name: "left leg", Count: 1,
+		Size:  joinery.Size{13 * joinery.Inch / 8, 13 * joinery.Inch / 8, 17 * joinery.Inch},
+		Grain: joinery.TopBottom,
+		Cuts: []joinery.Cut{{
+			Kind: &joinery.Mortise, Name: "rail", In: joinery.Right,
+			Width: 3 * joinery.Inch / 8, Depth: joinery.Inch,
+			Start: joinery.Setback{Distance: joinery.Inch / 2, From: joinery.Front},
+			Span:  joinery.Span{From: joinery.Inch / 2, To: 3 * joinery.Inch, Side: joinery.Top},
+		}},
+	}
+	leg.LayAll(scale)
+	plan := &joinery.Plan{
+		Pieces: []joinery.Piece{leg, leg.Mirrored("right leg", joinery.LeftRight, scale)},
+		Shop: joinery.Shop{Scale: scale, Bits: []joinery.Bit{
+			{Name: "3/8 up-cut", Kind: joinery.UpCut, Diameter: 3 * joinery.Inch / 8, Plunges: joinery.Yes},
+		}},
+	}
+	deck, err := setup.Make(plan)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, c := range deck.Setups[0].Cards {
+		fmt.Printf("%s %s: %s down, %s to the fence, %s leads, dropped on %s past the trailing edge\n",
+			c.Number(), c.Piece.Name, c.Run.Down, c.Run.Fence, c.Leads, scale.Format(c.Start.LeadPastEdge))
+	}
+	// Output:
+	// 1.1 left leg: right down, front to the fence, top leads, dropped on 1/2 past the trailing edge
+	// 1.2 right leg: left down, front to the fence, bottom leads, dropped on 14 past the trailing edge
+}

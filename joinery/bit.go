@@ -45,6 +45,7 @@ type Bit struct {
 	Shank    Length // diameter of the shank
 	Plunges  Answer // whether work may be dropped onto it
 	Cap      Length // the shop's own greatest depth of one pass
+	Speed    int    // the highest speed its maker allows, rpm; 0 when not said
 	Place    Place
 }
 

@@ -17,6 +17,7 @@ type Cut struct {
 	Fence  Fencing // the maker's wish for the fence
 	Square bool    // round ends are chiselled square afterwards
 	After  []string
+	Mates  Mate // what goes into it, or what it goes into
 	Note   string
 	Place  Place
 	Places Places
@@ -41,6 +42,12 @@ type Span struct {
 
 // Whole reports whether the span is left out: from end to end.
 func (s Span) Whole() bool { return s.Side == NoSide }
+
+// Mate names the other half of a joint: a cut of a piece, or the whole piece
+// where the cut is "". The zero value is no mate.
+type Mate struct {
+	Piece, Cut string
+}
 
 // Cheek is how much a tenon takes off one side.
 type Cheek struct {

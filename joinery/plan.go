@@ -3,13 +3,25 @@ package joinery
 // Plan is a maker's plan, read and checked: every mirror is already a piece of
 // its own, every wood and the shop are looked up.
 type Plan struct {
-	Name   string // the file's name without folder and ending, or "plan"
-	Title  string
-	Unit   Unit
-	Shop   Shop
-	Pieces []Piece
-	Place  Place
+	Name    string // the file's name without folder and ending, or "plan"
+	Title   string
+	Unit    Unit
+	Shop    Shop
+	Climate Climate
+	Pieces  []Piece
+	Place   Place
 }
+
+// Climate is the air the finished work will live in, at its driest and at its
+// dampest.
+type Climate struct {
+	Dry, Damp   float64 // relative humidity, percent
+	Temperature Temperature
+}
+
+// DefaultClimate is that of a house heated in winter: 30 to 65 % at 70 F
+// (common practice, no source).
+var DefaultClimate = Climate{Dry: 30, Damp: 65, Temperature: Temperature{Degrees: 70, Fahrenheit: true}}
 
 // Piece is one kind of blank and all its cuts, as it stands in the finished
 // work, seen from the front.

@@ -15,7 +15,39 @@ type Shop struct {
 	Stops   Stops
 	Share   Share // the shop's own depth of pass as a share of the bit; zero: by the wood
 	Bits    []Bit
-	Place   Place
+	Woods   []Wood // the maker's own, looked up before the table
+
+	Speed     int    // the router's own highest speed, rpm; 0 when not said
+	Base      Length // width of a hand-held router's base across the bit; 0 when not said
+	Clearance Clearance
+	Rules     Rules
+	Place     Place
+}
+
+// Clearance is the room left in a joint: at the two cheeks of a tenon
+// together, and beyond its end.
+type Clearance struct {
+	Cheek, Length Length
+}
+
+// DefaultClearance is 0.005 in at the cheeks and 1/16 in beyond the end
+// (common practice, no source).
+var DefaultClearance = Clearance{Cheek: 5 * Inch / 1000, Length: Inch / 16}
+
+// Rules are the shop rules that a maker may change; no regulator gives a
+// figure for either.
+type Rules struct {
+	ShortPiece   Length // a shorter piece is not fed by hand alone
+	HandDistance Length // hands stay this far from the bit
+}
+
+// DefaultRules are 12 in and 4 in, or 300 mm and 100 mm (common practice, no
+// source).
+func DefaultRules(u Unit) Rules {
+	if u == Millimetres {
+		return Rules{ShortPiece: 300 * Millimetre, HandDistance: 100 * Millimetre}
+	}
+	return Rules{ShortPiece: 12 * Inch, HandDistance: 4 * Inch}
 }
 
 // FenceReach is the usable fence each side of the bit's centre, and the

@@ -1,0 +1,84 @@
+package joinery
+
+import (
+	_ "embed"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+	"sync"
+)
+
+//go:embed speeds.tsv
+var speedTable string
+
+type speedRow struct {
+	diameter Length
+	rpm      int
+}
+
+// allSpeeds is the embedded table, least diameter first.
+var allSpeeds = sync.OnceValue(func() []speedRow {
+	rows, err := readSpeeds(speedTable)
+	if err != nil {
+		panic(err)
+	}
+	return rows
+})
+
+// readSpeeds reads the table: comments behind "#", one line of column names,
+// then a diameter in inches and a speed a line, climbing.
+func readSpeeds(table string) ([]speedRow, error) {
+	var rows []speedRow
+	for i, line := range strings.Split(table, "\n") {
+		if line == "" || line[0] == '#' || line == "diameter_in\trpm" {
+			continue
+		}
+		diameter, rpm, _ := strings.Cut(line, "\t")
+		d, err := ParseLength(diameter, Inches)
+		if err != nil {
+			return nil, fmt.Errorf("speed table, line %d: %w", i+1, err)
+		}
+		n, err := strconv.Atoi(rpm)
+		if err != nil || n <= 0 {
+			return nil, fmt.Errorf("speed table, line %d: %q is not a speed in rpm", i+1, rpm)
+		}
+		if len(rows) > 0 && d <= rows[len(rows)-1].diameter {
+			return nil, fmt.Errorf("speed table, line %d: the diameters must climb", i+1)
+		}
+		rows = append(rows, speedRow{d, n})
+	}
+	return rows, nil
+}
+
+// TopSpeed is the highest speed of a bit in rpm, 0 where nothing says one, and
+// the rule it came from.
+type TopSpeed struct {
+	RPM  int
+	Rule string
+}
+
+// TopSpeed gives the lowest of the bit's own figure, the table's for its
+// diameter, and the router's own speed (0 when not known).
+func (b Bit) TopSpeed(router int) TopSpeed {
+	top := TopSpeed{Rule: "wider than the table of speeds: ask its maker"}
+	for _, row := range allSpeeds() {
+		if b.True() <= row.diameter {
+			top = TopSpeed{row.rpm, "by its diameter"}
+			break
+		}
+	}
+	if b.Speed > 0 && (top.RPM == 0 || b.Speed < top.RPM) {
+		top = TopSpeed{b.Speed, "the figure on the bit"}
+	}
+	if router > 0 && top.RPM > router {
+		top = TopSpeed{router, "the router's own"}
+	}
+	return top
+}
+
+// RimSpeed gives the speed of the bit's rim in metres a second: pi x D x n,
+// as any machining handbook has it.
+func (b Bit) RimSpeed(rpm int) float64 {
+	return math.Pi * b.True().Millimetres() / 1000 * float64(rpm) / 60
+}

@@ -1,0 +1,148 @@
+package output
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"time"
+	"unicode/utf16"
+
+	"github.com/jung-kurt/gofpdf"
+)
+
+// pdfCanvas draws on a PDF document. It is the only part of the program that
+// knows gofpdf.
+type pdfCanvas struct {
+	pdf *gofpdf.Fpdf
+	// What the page was last told, so that it is not told again.
+	pen     Pen
+	shade   Shade
+	letters Letters
+}
+
+const pointsPerMM = 72 / 25.4
+
+var faceStyles = [...]string{Regular: "", Bold: "B"}
+
+// newPDF begins a document. Nothing in it depends on the time or the machine,
+// so that the same plan gives the same bytes.
+func newPDF(title string) *pdfCanvas {
+	f := gofpdf.NewCustom(&gofpdf.InitType{UnitStr: "mm", SizeStr: "A4"})
+	f.SetAutoPageBreak(false, 0)
+	f.SetMargins(0, 0, 0)
+	f.SetCellMargin(0)
+	f.SetCatalogSort(true)
+	f.SetCreationDate(time.Unix(0, 0).UTC())
+	f.SetModificationDate(time.Unix(0, 0).UTC())
+	f.SetProducer("fencecard", true)
+	f.SetTitle(printable(title), true)
+	for face, file := range faceFiles {
+		// gofpdf changes the font's bytes, so every document has its own.
+		f.AddUTF8FontFromBytes("go", faceStyles[face], bytes.Clone(file))
+	}
+	return &pdfCanvas{pdf: f}
+}
+
+// write ends the document and writes it.
+func (c *pdfCanvas) write(w io.Writer) error {
+	if err := c.pdf.Output(w); err != nil {
+		return fmt.Errorf("writing the PDF: %w", err)
+	}
+	return nil
+}
+
+func (c *pdfCanvas) Page(width, height Paper) {
+	c.pdf.AddPageFormat("P", gofpdf.SizeType{Wd: float64(width), Ht: float64(height)})
+	c.pdf.SetLineCapStyle("butt")
+	c.pdf.SetLineJoinStyle("miter")
+	c.pen, c.shade, c.letters = Pen{Width: -1}, -1, Letters{}
+}
+
+func (c *pdfCanvas) Stroke(pen Pen, path ...Point) {
+	c.use(pen)
+	c.trace(path)
+	c.pdf.DrawPath("D")
+}
+
+func (c *pdfCanvas) Fill(shade Shade, path ...Point) {
+	c.dip(shade)
+	c.trace(path)
+	c.pdf.DrawPath("F")
+}
+
+func (c *pdfCanvas) Circle(centre Point, radius Paper, shade Shade, pen Pen) {
+	c.dip(shade)
+	style := "F"
+	if pen.Width > 0 {
+		c.use(pen)
+		style = "FD"
+	}
+	c.pdf.Circle(float64(centre.X), float64(centre.Y), float64(radius), style)
+}
+
+func (c *pdfCanvas) Text(at Point, letters Letters, text string) {
+	upward := letters.Upward
+	letters.Upward = false
+	if letters != c.letters {
+		c.letters = letters
+		c.pdf.SetFont("go", faceStyles[letters.Face], float64(em(letters.Height))*pointsPerMM)
+		if letters.White {
+			c.pdf.SetTextColor(255, 255, 255)
+		} else {
+			c.pdf.SetTextColor(0, 0, 0)
+		}
+	}
+	x, y := float64(at.X), float64(at.Y)
+	if !upward {
+		c.pdf.Text(x, y, text)
+		return
+	}
+	c.pdf.TransformBegin()
+	c.pdf.TransformRotate(90, x, y)
+	c.pdf.Text(x, y, text)
+	c.pdf.TransformEnd()
+}
+
+// Said wraps what is painted in a span with its actual text (ISO 32000-1,
+// 14.9.4).
+func (c *pdfCanvas) Said(text string, paint func()) {
+	var hex bytes.Buffer
+	for _, u := range utf16.Encode([]rune(text)) {
+		fmt.Fprintf(&hex, "%04X", u)
+	}
+	c.pdf.RawWriteStr("/Span <</ActualText <FEFF" + hex.String() + ">>> BDC\n")
+	paint()
+	c.pdf.RawWriteStr("EMC\n")
+}
+
+func (c *pdfCanvas) trace(path []Point) {
+	c.pdf.MoveTo(float64(path[0].X), float64(path[0].Y))
+	for _, p := range path[1:] {
+		c.pdf.LineTo(float64(p.X), float64(p.Y))
+	}
+	if path[0] == path[len(path)-1] {
+		c.pdf.ClosePath()
+	}
+}
+
+func (c *pdfCanvas) use(pen Pen) {
+	if pen.Width != c.pen.Width {
+		c.pdf.SetLineWidth(float64(pen.Width))
+	}
+	if pen.Line != c.pen.Line || c.pen.Width < 0 {
+		var pattern []float64
+		for _, d := range dashes[pen.Line] {
+			pattern = append(pattern, float64(d))
+		}
+		c.pdf.SetDashPattern(pattern, 0)
+	}
+	c.pen = pen
+}
+
+func (c *pdfCanvas) dip(shade Shade) {
+	if shade != c.shade {
+		grey := int(255*(1-shade) + 0.5)
+		c.pdf.SetFillColor(grey, grey, grey)
+		c.shade = shade
+	}
+}

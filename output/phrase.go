@@ -1,0 +1,202 @@
+package output
+
+import "strings"
+
+// phrase is running text with lengths in it, to be set in lines.
+type phrase []word
+
+// word is what a line is not broken inside of, unless it is longer than the
+// line.
+type word struct {
+	letters Letters
+	text    string
+	number  *number // set in place of the text
+	tied    bool    // to the word before: no space, no new line
+}
+
+// say adds words of plain text.
+func (p phrase) say(l Letters, text string) phrase {
+	for _, t := range strings.Fields(printable(text)) {
+		p = append(p, word{letters: l, text: t})
+	}
+	return p
+}
+
+// tie adds text that stays with the word before it, without a space.
+func (p phrase) tie(l Letters, text string) phrase {
+	first := len(p)
+	p = p.say(l, text)
+	if first > 0 && len(p) > first {
+		p[first].tied = true
+	}
+	return p
+}
+
+// count adds a built number.
+func (p phrase) count(n number) phrase { return append(p, word{letters: n.letters, number: &n}) }
+
+// space is the width of the gap between words.
+func (w word) space() Paper { return w.letters.width(" ") }
+
+func (w word) width() Paper {
+	if w.number != nil {
+		return w.number.width()
+	}
+	return w.letters.width(w.text)
+}
+
+// rise and drop are how far a word reaches over and under its baseline.
+func (w word) rise() Paper {
+	line := ascender * em(w.letters.Height)
+	if w.number != nil {
+		return max(line, w.number.rise())
+	}
+	return line
+}
+
+func (w word) drop() Paper {
+	line := descender * em(w.letters.Height)
+	if w.number != nil {
+		return max(line, w.number.drop())
+	}
+	return line
+}
+
+// set breaks the phrase into lines no wider than a width and returns them as
+// a block of that width at most.
+func (p phrase) set(width Paper) block {
+	var b block
+	for _, line := range p.lines(width) {
+		b.below(line.block(), 0)
+	}
+	return b
+}
+
+// line is words on one baseline.
+type line []word
+
+// lines fills lines, the first words first.
+func (p phrase) lines(width Paper) []line {
+	var lines []line
+	var now line
+	var used Paper
+	for _, group := range p.groups(width) {
+		w := group.width()
+		if len(now) > 0 {
+			gap := now[len(now)-1].space()
+			if used+gap+w > width+touching {
+				lines, now, used = append(lines, now), nil, 0
+			} else {
+				used += gap
+			}
+		}
+		now = append(now, group...)
+		used += w
+	}
+	if len(now) > 0 {
+		lines = append(lines, now)
+	}
+	return lines
+}
+
+// groups returns the words with those tied to them; plain words wider than
+// the line are cut in pieces.
+func (p phrase) groups(width Paper) []line {
+	var groups []line
+	for _, w := range p {
+		if w.tied && len(groups) > 0 {
+			last := &groups[len(groups)-1]
+			if tied := append(*last, w); tied.width() <= width {
+				*last = tied
+				continue
+			}
+			w.tied = false
+		}
+		for _, piece := range w.pieces(width) {
+			groups = append(groups, line{piece})
+		}
+	}
+	return groups
+}
+
+// pieces cuts a word that is wider than a line.
+func (w word) pieces(width Paper) []word {
+	if w.number != nil || w.width() <= width {
+		return []word{w}
+	}
+	var pieces []word
+	piece := w
+	piece.text = ""
+	for _, r := range w.text {
+		longer := piece
+		longer.text += string(r)
+		if piece.text != "" && longer.width() > width {
+			pieces = append(pieces, piece)
+			longer.text = string(r)
+		}
+		piece = longer
+	}
+	return append(pieces, piece)
+}
+
+func (l line) width() Paper {
+	var w Paper
+	for i, word := range l {
+		if i > 0 && !word.tied {
+			w += l[i-1].space()
+		}
+		w += word.width()
+	}
+	return w
+}
+
+// block lays the line out. Neighbouring words in the same letters are one part.
+func (l line) block() block {
+	var rise, drop Paper
+	for _, w := range l {
+		rise, drop = max(rise, w.rise()), max(drop, w.drop())
+	}
+	b := block{h: rise + drop}
+	var run word // plain words gathered so far
+	var x, start Paper
+	flush := func() {
+		if run.text != "" {
+			b.add(run.block(), start, rise-run.rise())
+		}
+		run.text = ""
+	}
+	for i, w := range l {
+		gap := Paper(0)
+		if i > 0 && !w.tied {
+			gap = l[i-1].space()
+		}
+		x += gap
+		switch {
+		case w.number != nil:
+			flush()
+			b.add(w.block(), x, rise-w.rise())
+		case run.text != "" && run.letters == w.letters:
+			if gap > 0 {
+				run.text += " "
+			}
+			run.text += w.text
+		default:
+			flush()
+			run, start = w, x
+		}
+		x += w.width()
+	}
+	flush()
+	b.h = rise + drop
+	return b
+}
+
+// block returns the word as a block of one part.
+func (w word) block() block {
+	rise := w.rise()
+	if w.number != nil {
+		n := *w.number
+		return figure("number", w.width(), rise+w.drop(), func(c Canvas, at Point) { n.paint(c, at.Add(0, rise)) })
+	}
+	return figure("text", w.width(), rise+w.drop(), func(c Canvas, at Point) { c.Text(at.Add(0, rise), w.letters, w.text) })
+}

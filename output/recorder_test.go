@@ -1,0 +1,42 @@
+package output
+
+import (
+	"fmt"
+	"strings"
+)
+
+// recorder is a canvas that writes down what is drawn, one line a call, for
+// golden files and tests.
+type recorder struct{ strings.Builder }
+
+func (r *recorder) Page(w, h Paper) { fmt.Fprintf(r, "page %s x %s\n", svgLength(w), svgLength(h)) }
+
+func (r *recorder) Stroke(pen Pen, path ...Point) {
+	fmt.Fprintf(r, "line %s %v:%s\n", svgLength(pen.Width), pen.Line, points(path))
+}
+
+func (r *recorder) Fill(shade Shade, path ...Point) {
+	fmt.Fprintf(r, "fill %v:%s\n", shade, points(path))
+}
+
+func (r *recorder) Circle(centre Point, radius Paper, shade Shade, pen Pen) {
+	fmt.Fprintf(r, "circle %v %s:%s r %s\n", shade, svgLength(pen.Width), points([]Point{centre}), svgLength(radius))
+}
+
+func (r *recorder) Text(at Point, l Letters, text string) {
+	fmt.Fprintf(r, "text %s%s:%s %q\n", svgLength(l.Height), [...]string{"", " bold"}[l.Face], points([]Point{at}), text)
+}
+
+func (r *recorder) Said(text string, paint func()) {
+	fmt.Fprintf(r, "said %q\n", text)
+	paint()
+	r.WriteString("end\n")
+}
+
+func points(path []Point) string {
+	var b strings.Builder
+	for _, p := range path {
+		b.WriteString(" " + svgLength(p.X) + "," + svgLength(p.Y))
+	}
+	return b.String()
+}

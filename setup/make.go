@@ -48,14 +48,19 @@ func Deal(plan *joinery.Plan, jobs []Job, choice Choice, visits []Visit) []Setup
 
 // write makes the card of one run, but for its number and heights.
 func write(job Job, run Run, shop *joinery.Shop) Card {
-	c := Card{
-		Piece: job.Piece, Cut: job.Cut, Channel: job.Channel, Run: run,
-		Leads: Leads(run.Fence, run.Down),
-		Cap:   CapFor(run.Bit, job.Piece.Wood, shop),
-	}
-	size, d := job.Piece.Size, run.Bit.True()
-	c.Length = size.Between(c.Leads)
-	c.A, c.B = ends(job.Channel, c.Leads, c.Length)
+	c := CardOf(job.Piece, job.Cut, job.Channel, run)
+	c.Cap = CapFor(run.Bit, job.Piece.Wood, shop)
+	return c
+}
+
+// CardOf writes what the geometry of one run decides: which end leads and
+// where the work stands at the start and the stop. Number, heights and cap are
+// left to the caller.
+func CardOf(p *joinery.Piece, cut *joinery.Cut, ch joinery.Channel, run Run) Card {
+	c := Card{Piece: p, Cut: cut, Channel: ch, Run: run, Leads: Leads(run.Fence, run.Down)}
+	d := run.Bit.True()
+	c.Length = p.Size.Between(c.Leads)
+	c.A, c.B = ends(ch, c.Leads, c.Length)
 	if c.A > 0 {
 		c.Begin, c.Start = Drop, startMark(c.A, c.Length, d)
 	}

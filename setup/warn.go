@@ -1,4 +1,138 @@
 package setup
 
-// warn gathers the warnings of a deck, in the order of the plan.
-func warn(d *Deck) []Warning { return nil }
+import (
+	"cmp"
+	"slices"
+
+	"fencecard/joinery"
+	"fencecard/setup/solid"
+)
+
+// condition is one thing a maker is warned of: its code, what stands behind
+// it, and how it is found on one piece with all its cuts.
+type condition struct {
+	code  string
+	basis string
+	find  func(*work) []finding
+}
+
+// commonPractice marks a rule of the trade that no handbook we read gives.
+const commonPractice = "common practice, no source"
+
+// conditions lists what is looked for, in the order it is told about one cut.
+var conditions = []condition{
+	{"short-piece", "common shop rule, no regulator's figure", findShortPiece},
+	{"deep-for-thickness", "dado to half the stock: common practice; blind mortise about 7/8: Handwork in Wood, ch. VII", findDeep},
+	{"thin-floor", commonPractice, findThinFloor},
+	{"thin-tenon", "a third of the stock: Handwork in Wood, ch. VII", findThinTenon},
+	{"thin-wall", commonPractice, findThinWall},
+	{"thin-wall", commonPractice, findThinWeb},
+	{"short-grain", "wide shoulder above a leg's mortise: Woodwork Joints", findShortGrain},
+	{"cuts-meet", "meeting tenons in a leg mitred: Woodwork Joints", findMeeting},
+	{"short-end", "worked out from the round of the bit", findShortEnd},
+	{"trapped-wood", "worked out from the rotation of the bit", findTrapped},
+	{"lost-reference", "worked out from the order of the setups", findLostReference},
+	{"narrow-bearing", commonPractice, findNarrowBearing},
+}
+
+// finding is one warning before it has its code and piece.
+type finding struct {
+	cut  *joinery.Cut // nil: the piece as a whole
+	text string
+	keys []string // where in the plan to point
+}
+
+// warn gathers the warnings of a deck: piece by piece and cut by cut in the
+// order of the plan.
+func warn(d *Deck) []Warning {
+	var all []Warning
+	for _, w := range works(d) {
+		all = append(all, w.warnings()...)
+	}
+	return all
+}
+
+func (w *work) warnings() []Warning {
+	type ranked struct {
+		Warning
+		cut int
+	}
+	var found []ranked
+	for _, c := range conditions {
+		for _, f := range c.find(w) {
+			found = append(found, ranked{w.warning(c.code, f), w.indexOf(f.cut)})
+		}
+	}
+	slices.SortStableFunc(found, func(a, b ranked) int { return cmp.Compare(a.cut, b.cut) })
+	all := make([]Warning, len(found))
+	for i := range found {
+		all[i] = found[i].Warning
+	}
+	return all
+}
+
+func (w *work) warning(code string, f finding) Warning {
+	out := Warning{Code: code, Piece: w.piece.Name, Text: w.piece.Name + ": " + f.text,
+		Place: w.piece.Places.At(w.piece.Place, f.keys...)}
+	if f.cut != nil {
+		out.Cut, out.Place = f.cut.Name, f.cut.Places.At(f.cut.Place, f.keys...)
+	}
+	return out
+}
+
+// indexOf returns where a cut stands in its piece, -1 for none.
+func (w *work) indexOf(c *joinery.Cut) int {
+	for i := range w.piece.Cuts {
+		if &w.piece.Cuts[i] == c {
+			return i
+		}
+	}
+	return -1
+}
+
+// work is one piece with its cuts as the cards make them.
+type work struct {
+	piece *joinery.Piece
+	scale joinery.Scale
+	cuts  []*made // in the order of the plan
+}
+
+// made is a channel as the bit leaves it.
+type made struct {
+	cut     *joinery.Cut
+	channel joinery.Channel
+	hollow  solid.Hollow
+	cards   []*Card // in running order
+}
+
+// works sorts the cards of a deck by piece and channel.
+func works(d *Deck) []*work {
+	type key struct {
+		cut     *joinery.Cut
+		channel joinery.Channel
+	}
+	cards := map[key][]*Card{}
+	for i := range d.Setups {
+		for j := range d.Setups[i].Cards {
+			c := &d.Setups[i].Cards[j]
+			k := key{c.Cut, c.Channel}
+			cards[k] = append(cards[k], c)
+		}
+	}
+	var all []*work
+	for i := range d.Plan.Pieces {
+		p := &d.Plan.Pieces[i]
+		w := &work{piece: p, scale: d.Plan.Shop.Scale}
+		for j := range p.Cuts {
+			c := &p.Cuts[j]
+			for _, ch := range c.Channels {
+				if run := cards[key{c, ch}]; len(run) > 0 {
+					hollow := solid.Of(ch, p.Size, run[0].Run.Bit.True())
+					w.cuts = append(w.cuts, &made{c, ch, hollow, run})
+				}
+			}
+		}
+		all = append(all, w)
+	}
+	return all
+}

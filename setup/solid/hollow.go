@@ -1,0 +1,88 @@
+package solid
+
+import "fencecard/joinery"
+
+// Range is a stretch of one dimension of a piece, from its low side.
+type Range struct{ Lo, Hi joinery.Length }
+
+// Long returns the length of the range; an empty one is 0 long.
+func (r Range) Long() joinery.Length { return max(0, r.Hi-r.Lo) }
+
+// And returns what two ranges share; it is empty where Hi is not above Lo.
+func (r Range) And(s Range) Range { return Range{max(r.Lo, s.Lo), min(r.Hi, s.Hi)} }
+
+// Within reports whether the range lies inside another.
+func (r Range) Within(s Range) bool { return r.Lo >= s.Lo && r.Hi <= s.Hi }
+
+// Gap returns the distance between two ranges, negative where they overlap.
+func (r Range) Gap(s Range) joinery.Length { return max(s.Lo-r.Hi, r.Lo-s.Hi) }
+
+// Box is a block with sides along the dimensions.
+type Box [3]Range
+
+// Whole returns the box of a blank.
+func Whole(size joinery.Size) Box {
+	return Box{{0, size[0]}, {0, size[1]}, {0, size[2]}}
+}
+
+// And returns what two boxes share.
+func (b Box) And(c Box) Box {
+	return Box{b[0].And(c[0]), b[1].And(c[1]), b[2].And(c[2])}
+}
+
+// Empty reports whether the box holds no wood.
+func (b Box) Empty() bool {
+	return b[0].Hi <= b[0].Lo || b[1].Hi <= b[1].Lo || b[2].Hi <= b[2].Lo
+}
+
+// Hollow is the room swept by a bit that enters one side. Walls and Ends may
+// lie outside the blank; both are at least two radii long.
+type Hollow struct {
+	Down   joinery.Side      // the side the bit enters
+	Depth  joinery.Length    // from Down into the wood
+	Across joinery.Dimension // from wall to wall
+	Walls  Range             // along Across
+	Ends   Range             // along the third dimension, round ends included
+	Radius joinery.Length    // of the bit, which rounds the four corners
+}
+
+// Run returns the dimension the work is fed along.
+func (h Hollow) Run() joinery.Dimension { return h.Down.Dimension().Third(h.Across) }
+
+// Box returns the block around the part of the hollow inside the blank.
+func (h Hollow) Box(size joinery.Size) Box {
+	var b Box
+	down := h.Down.Dimension()
+	b[down] = Range{0, h.Depth}
+	if h.Down.High() {
+		b[down] = Range{size[down] - h.Depth, size[down]}
+	}
+	b[h.Across], b[h.Run()] = h.Walls, h.Ends
+	return b.And(Whole(size))
+}
+
+// Of returns the hollow that a bit of diameter d makes of a channel, all fence
+// distances together. Where the channel is open the bit runs d past the blank;
+// where it is wider than the channel it stands out at the open wall.
+func Of(ch joinery.Channel, size joinery.Size, d joinery.Length) Hollow {
+	h := Hollow{
+		Down: ch.Down, Depth: ch.Depth, Radius: d / 2,
+		Across: ch.Near.Dimension(), Ends: Range{ch.Lo, ch.Hi},
+	}
+	if ch.Near.High() {
+		ch = ch.Reversed(size)
+	}
+	h.Walls = Range{ch.Setback, ch.Setback + ch.Width}
+	if over := d - ch.Width; over > 0 && ch.Setback == 0 {
+		h.Walls.Lo -= over
+	} else if over > 0 {
+		h.Walls.Hi += over
+	}
+	if h.Ends.Lo == 0 {
+		h.Ends.Lo = -d
+	}
+	if h.Ends.Hi == size[ch.Run()] {
+		h.Ends.Hi += d
+	}
+	return h
+}

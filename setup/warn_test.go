@@ -1,0 +1,166 @@
+package setup_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fencecard/joinery"
+)
+
+// cutFrom reads a cut from words: "mortise rail right 3/8 1/2:front 1/2-3:top 1"
+// is kind, name, side, width, setback, span and depth; a rabbet, lap or tenon
+// has "rabbet edge back left 3/8 1/2", "lap end back left 1 1/2 3/8" (in quarters
+// without blanks) and "tenon end left 7/8 front:3/16 back:3/16".
+func cutFrom(t testing.TB, words string) joinery.Cut {
+	t.Helper()
+	w := strings.Fields(words)
+	side := func(name string) joinery.Side {
+		s, ok := joinery.ParseSide(name)
+		require.True(t, ok, name)
+		return s
+	}
+	size := func(text string) joinery.Length { return in(t, strings.ReplaceAll(text, "_", " ")) }
+	c := joinery.Cut{Kind: joinery.KindNamed(w[0]), Name: w[1]}
+	switch c.Kind {
+	case &joinery.Rabbet:
+		c.In, c.Along, c.Width, c.Depth = side(w[2]), side(w[3]), size(w[4]), size(w[5])
+	case &joinery.Lap:
+		c.In, c.At, c.Length, c.Depth = side(w[2]), side(w[3]), size(w[4]), size(w[5])
+	case &joinery.Tenon:
+		c.At, c.Length = side(w[2]), size(w[3])
+		for _, cheek := range w[4:] {
+			name, deep, _ := strings.Cut(cheek, ":")
+			c.Cheeks = append(c.Cheeks, joinery.Cheek{Side: side(name), Depth: size(deep)})
+		}
+	default:
+		setback, from, _ := strings.Cut(w[4], ":")
+		c.In, c.Width, c.Depth = side(w[2]), size(w[3]), size(w[6])
+		c.Start = joinery.Setback{Distance: size(setback), From: side(from)}
+		if span, of, ok := strings.Cut(w[5], ":"); ok {
+			lo, hi, _ := strings.Cut(span, "-")
+			c.Span = joinery.Span{From: size(lo), To: size(hi), Side: side(of)}
+		}
+	}
+	return c
+}
+
+// benchBits are the usual sizes, all plunging, and long enough for anything.
+func benchBits(t testing.TB) []joinery.Bit {
+	var bits []joinery.Bit
+	for _, d := range []string{"1/8", "1/4", "3/8", "1/2", "3/4"} {
+		bits = append(bits, bitOf(in(t, d)))
+	}
+	return bits
+}
+
+// pieceFrom is a plan of one piece, its size written "left-right front-back top-bottom".
+func pieceFrom(t testing.TB, size string, cuts ...string) *joinery.Plan {
+	t.Helper()
+	var s joinery.Size
+	for i, word := range strings.Fields(size) {
+		s[i] = in(t, strings.ReplaceAll(word, "_", " "))
+	}
+	plan := planOf(t, joinery.Inches, s, cutFrom(t, cuts[0]), benchBits(t)...)
+	p := &plan.Pieces[0]
+	p.Cuts = nil
+	for _, words := range cuts {
+		c, after, ok := strings.Cut(words, " after ")
+		cut := cutFrom(t, c)
+		if ok {
+			cut.After = []string{after}
+		}
+		p.Cuts = append(p.Cuts, cut)
+	}
+	require.Empty(t, p.LayAll(plan.Shop.Scale))
+	return plan
+}
+
+const (
+	legSize   = "1_5/8 1_5/8 17"
+	boardSize = "24 3/4 8"
+)
+
+func TestWarnings(t *testing.T) {
+	for _, test := range []struct {
+		name string
+		size string
+		cuts []string
+		want []string // codes, each with words its text must hold after a blank
+	}{
+		{"a mortise in a leg is sound", legSize, []string{"mortise rail right 3/8 1/2:front 1/2-3:top 1"}, nil},
+		{"a quarter-inch mortise centred in 3/4 is sound", "3/4 3 20", []string{"mortise rail front 1/4 1/4:left 1-3:top 1"}, nil},
+		{"a groove a quarter from the face is sound", boardSize, []string{"groove panel bottom 1/4 1/4:front - 1/4"}, nil},
+		{"a rabbet, laps and tenons are sound", boardSize, []string{
+			"rabbet back back bottom 3/8 3/8", "tenon a left 7/8 front:1/4 back:1/4 top:1/2", "tenon b right 7/8 front:1/4 back:1/4"}, nil},
+		{"a dado meets the rabbet for the back", "10 3/4 30", []string{
+			"rabbet back back right 3/8 3/8", "dado shelf back 3/4 10:bottom - 1/4"}, nil},
+		{"a groove runs into a mortise of its line", "3/4 3 20", []string{
+			"groove panel front 1/4 1/4:left - 3/8", "mortise rail front 1/4 1/4:left 1-3:top 1_1/4"}, nil},
+		{"an eighth between two mortises is enough to stay apart", legSize, []string{
+			"mortise a right 3/8 1/2:front 1-3:top 5/8", "mortise b back 3/8 1/2:right 1-3:top 5/8"},
+			[]string{"thin-wall 1/8 in of wood is left"}},
+
+		{"two mortises meet in a leg", legSize, []string{
+			"mortise a right 3/8 1/2:front 1-3:top 1", "mortise b front 3/8 1/2:right 2-4:top 1"},
+			[]string{"cuts-meet from 2 in to 3 in from the top: make the mortise in the right 5/8 in shallower or the mortise in the front 5/8 in shallower"}},
+		{"two mortises facing each other meet", legSize, []string{
+			"mortise a right 3/8 1/2:front 1-3:top 1", "mortise b left 3/8 1/2:front 1-3:top 1"},
+			[]string{"cuts-meet make one of them 1/2 in shallower, or both 1/4 in"}},
+		{"round ends pass where square ones would meet", legSize, []string{
+			"mortise a right 3/4 3/8:front 1-3:top 3/4", "mortise b back 3/4 3/8:right 2_63/64-5:top 3/4"},
+			[]string{"thin-wall"}},
+		{"a rabbet breaks into a mortise", "3/4 3 20", []string{
+			"mortise rail front 1/4 1/4:left 1-3:top 1", "rabbet glass front left 3/8 1/2"},
+			[]string{"cuts-meet move the mortise away"}},
+
+		{"a thin wall at the face", boardSize, []string{"groove panel bottom 1/4 1/8:front - 1/4"},
+			[]string{"thin-wall a wall of 1/8 in at the front, under 1/4 in: move it 1/8 in away"}},
+		{"a third of thin stock will do", "24 1/2 8", []string{"groove panel bottom 1/8 3/16:front - 1/4"}, nil},
+		{"a dado at the very end", "10 3/4 30", []string{"dado top back 3/4 1/8:top - 1/4"}, []string{"thin-wall at the top"}},
+		{"short grain beyond a mortise", legSize, []string{"mortise rail right 3/8 1/2:front 3/8-3:top 1"},
+			[]string{"short-grain only 3/8 in of short grain is left at the top"}},
+		{"a wall between two grooves", boardSize, []string{"groove a bottom 1/8 1/4:front - 1/4", "groove b top 1/8 1/4:front - 1/4",
+			"groove c front 1/4 1:bottom - 1/4", "groove d front 1/4 1_3/8:bottom - 1/4"},
+			[]string{"thin-wall only 1/8 in of wood"}},
+
+		{"a deep dado", boardSize, []string{"dado shelf back 3/4 10:left - 7/16"},
+			[]string{"deep-for-thickness takes 7/16 in of the 3/4 in of stock, more than 1/2 of it: make the depth 3/8 in"}},
+		{"a dado of half the stock", boardSize, []string{"dado shelf back 3/4 10:left - 3/8"}, nil},
+		{"a mortise nearly through", legSize, []string{"mortise rail right 3/8 1/2:front 1/2-3:top 1_33/64"},
+			[]string{"deep-for-thickness", "thin-floor"}},
+		{"a mortise through", legSize, []string{"mortise rail right 3/8 1/2:front 1/2-3:top 1_5/8"}, nil},
+		{"a deep rabbet", boardSize, []string{"rabbet back back bottom 3/8 9/16"}, []string{"deep-for-thickness"}},
+		{"a wide rabbet", "24 3/4 3/4", []string{"rabbet back back bottom 9/16 3/8"}, []string{"deep-for-thickness width"}},
+		{"a rabbet of two thirds", boardSize, []string{"rabbet back back bottom 3/8 1/2"}, nil},
+		{"a deep lap", boardSize, []string{"lap end back left 2 17/32"}, []string{"deep-for-thickness"}},
+		{"a thin tenon", boardSize, []string{"tenon a left 7/8 front:5/16 back:5/16"}, []string{"thin-tenon only 1/8 in thick front-back"}},
+
+		{"a short piece", "8 3/4 3", []string{"groove panel bottom 1/4 1/4:front - 1/4"}, []string{"short-piece 8 in is the longest"}},
+		{"a piece of twelve inches", "12 3/4 3", []string{"groove panel bottom 1/4 1/4:front - 1/4"}, nil},
+		{"a thin board on edge", "24 3/8 8", []string{"groove panel bottom 1/8 1/4:front - 1/8"}, []string{"trapped-wood", "narrow-bearing rides the table"}},
+		{"a narrow end at the fence", "24 3/4 3/4", []string{"dado end front 1/4 3:left - 1/4"}, []string{"narrow-bearing only 3/4 in of the left rides along the fence"}},
+		{"an earlier rabbet took the bearing", "24 3/4 3", []string{
+			"rabbet back bottom front 1/2 1/4", "groove panel bottom 1/8 9/16:front - 3/8 after back"},
+			[]string{"thin-wall", "narrow-bearing after the rabbet"}},
+		{"wood between bit and fence", boardSize, []string{"groove edge back 3/8 7_5/8:bottom - 3/8"},
+			[]string{"trapped-wood write fence: top"}},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			d := deckOf(t, pieceFrom(t, test.size, test.cuts...))
+			var got []string
+			for _, w := range d.Warnings {
+				got = append(got, w.Code+": "+w.Text)
+				assert.Equal(t, "piece", w.Piece)
+			}
+			require.Len(t, got, len(test.want), strings.Join(got, "\n"))
+			for i, want := range test.want {
+				code, words, _ := strings.Cut(want, " ")
+				assert.True(t, strings.HasPrefix(got[i], code+": "), got[i])
+				assert.Contains(t, got[i], words)
+			}
+		})
+	}
+}

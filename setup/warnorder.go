@@ -1,0 +1,192 @@
+package setup
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"fencecard/joinery"
+	"fencecard/setup/solid"
+)
+
+// findShortEnd looks for stopped cuts whose bit is buried so deep in the fence
+// that the round of the bit never reaches the line in the wood.
+func findShortEnd(w *work) []finding {
+	var found []finding
+	for _, m := range w.cuts {
+		c := m.cards[0]
+		inside := c.Channel.Width - c.Run.Bit.True()/2 // the bit's centre, from the open face
+		if c.Start == nil && c.Stop == nil || m.trench() || inside >= 0 {
+			continue
+		}
+		r, off := c.Run.Bit.True().Millimetres()/2, inside.Millimetres()
+		short := joinery.FromMillimetres(r - math.Sqrt(r*r-off*off))
+		if short < w.scale.Division/2 {
+			continue
+		}
+		found = append(found, finding{m.cut, fmt.Sprintf("the %s bit is buried in the fence beyond its centre, so the stopped %s ends about %s short of its line: square the end by hand, or use a bit of %s or less",
+			c.Run.Bit.Name, m.cut.Kind, w.text(short), w.text(2*c.Channel.Width)), []string{"width"}})
+	}
+	return found
+}
+
+// findTrapped looks for cuts that are open on the side away from the fence:
+// the wood runs between bit and fence, and the teeth throw it.
+func findTrapped(w *work) []finding {
+	var found []finding
+	for _, m := range w.cuts {
+		c := m.cards[0]
+		ch := c.facing()
+		away := c.Run.Fence.Opposite()
+		if ch.OpenBeside(c.Run.Fence, w.piece.Size) || !ch.OpenBeside(away, w.piece.Size) {
+			continue
+		}
+		found = append(found, finding{m.cut, fmt.Sprintf("the %s is open at the %s, so %s of wood runs between the bit and the fence and the bit may throw it: write fence: %s",
+			m.words(), away, w.text(ch.Setback), away), []string{"fence", "setback"}})
+	}
+	return found
+}
+
+// facing returns the card's channel as measured from the side at the fence.
+func (c *Card) facing() joinery.Channel {
+	if c.Run.Fence == c.Channel.Near {
+		return c.Channel
+	}
+	return c.Channel.Reversed(c.Piece.Size)
+}
+
+// before visits the channels that are finished in earlier setups than a card.
+func (w *work) before(c *Card, visit func(*made)) {
+	for _, m := range w.cuts {
+		if m.cards[len(m.cards)-1].Setup < c.Setup {
+			visit(m)
+		}
+	}
+}
+
+// findLostReference looks for cuts that are set from a face or an end that an
+// earlier cut has taken away.
+func findLostReference(w *work) []finding {
+	var found []finding
+	for _, m := range w.cuts {
+		for _, side := range m.references() {
+			if taker := w.taken(m.cards[0], side); taker != nil {
+				found = append(found, finding{m.cut, fmt.Sprintf("the %s is set from the %s, which the %s has taken away by then: cut this one first (in %q write after: %s)",
+					m.words(), side, taker.words(), taker.cut.Name, m.cut.Name), []string{"setback", "span"}})
+			}
+		}
+	}
+	return found
+}
+
+// references lists the sides a channel's card is set from: the side at the
+// fence and, where there is a mark, the two ends.
+func (m *made) references() []joinery.Side {
+	c := m.cards[0]
+	sides := []joinery.Side{c.Run.Fence}
+	if c.Start != nil || c.Stop != nil {
+		sides = append(sides, c.Leads, c.Leads.Opposite())
+	}
+	return sides
+}
+
+// taken returns an earlier cut of another name that leaves nothing of a side.
+func (w *work) taken(c *Card, side joinery.Side) *made {
+	var taker *made
+	w.before(c, func(m *made) {
+		box, whole := m.hollow.Box(w.piece.Size), solid.Whole(w.piece.Size)
+		d := side.Dimension()
+		touches := box[d].Lo == 0
+		if side.High() {
+			touches = box[d].Hi == whole[d].Hi
+		}
+		box[d] = whole[d]
+		if m.cut != c.Cut && touches && box == whole {
+			taker = m
+		}
+	})
+	return taker
+}
+
+// findNarrowBearing looks at what rides the table and the fence when a card is
+// run, less what earlier cuts have taken away.
+func findNarrowBearing(w *work) []finding {
+	var found []finding
+	least := narrowBearing.of(w.scale)
+	for _, m := range w.cuts {
+		c := m.cards[0]
+		across, up := c.Run.Fence.Dimension(), c.Run.Down.Dimension()
+		bearings := []struct {
+			on   string
+			side joinery.Side
+			wide joinery.Dimension
+		}{{"table", c.Run.Down, across}, {"fence", c.Run.Fence, up}}
+		for _, b := range bearings {
+			left, taker := w.bearing(c, b.side, b.wide)
+			if left >= least {
+				continue
+			}
+			found = append(found, finding{m.cut, fmt.Sprintf("for the %s only %s of the %s rides the %s%s, under %s: %s",
+				m.words(), w.text(left), b.side, b.on, by(taker), w.text(least), bearingWayOut(taker, m)), []string{"fence", "in", "at"}})
+		}
+		// Tenons and laps are pushed with a backer whatever their width.
+		if short := shortBearing.of(w.scale); m.trench() && c.Length < short {
+			found = append(found, finding{m.cut, fmt.Sprintf("for the %s only %s of the %s rides along the fence, under %s: push the piece with a square block or a mitre gauge behind it, or cut the joint in a wider blank",
+				m.words(), w.text(c.Length), c.Run.Fence, w.text(short)), []string{"fence", "setback", "at"}})
+		}
+	}
+	return found
+}
+
+func by(taker *made) string {
+	if taker == nil {
+		return ""
+	}
+	return " after the " + taker.words()
+}
+
+func bearingWayOut(taker, m *made) string {
+	if taker == nil {
+		return "clamp a wider block to the piece, or cut the joint in wider stock and rip it afterwards"
+	}
+	return fmt.Sprintf("cut this one first (in %q write after: %s), or fill the gap with a strip", taker.cut.Name, m.cut.Name)
+}
+
+// bearing returns how much of a side still bears, measured along one
+// dimension, and the last of the earlier cuts that narrowed it. A cut counts
+// that runs along at least two thirds of the piece's way past the bit.
+func (w *work) bearing(c *Card, side joinery.Side, wide joinery.Dimension) (joinery.Length, *made) {
+	run, d := c.Leads.Dimension(), side.Dimension()
+	size := w.piece.Size
+	var gone []solid.Range
+	var taker *made
+	w.before(c, func(m *made) {
+		box := m.hollow.Box(size)
+		touches := box[d].Lo == 0
+		if side.High() {
+			touches = box[d].Hi == size[d]
+		}
+		if m.cut != c.Cut && touches && 3*box[run].Long() >= 2*size[run] {
+			gone, taker = append(gone, box[wide]), m
+		}
+	})
+	left := size[wide] - covered(gone)
+	if left == size[wide] {
+		taker = nil
+	}
+	return left, taker
+}
+
+// covered returns the length that ranges cover together.
+func covered(ranges []solid.Range) joinery.Length {
+	slices.SortFunc(ranges, func(a, b solid.Range) int { return int(min(1, max(-1, a.Lo-b.Lo))) })
+	var sum, reached joinery.Length
+	for _, r := range ranges {
+		r.Lo = max(r.Lo, reached)
+		if r.Hi > r.Lo {
+			sum += r.Hi - r.Lo
+			reached = r.Hi
+		}
+	}
+	return sum
+}

@@ -144,3 +144,29 @@ func (s Scale) exact(l Length) string {
 	tenths := (rest*places + int64(Inch)/2) / int64(Inch)
 	return sign + decimal(whole*places+tenths, places)
 }
+
+// mostDivision is the coarsest division a shop may set by eye.
+const mostDivision = Centimetre
+
+// ParseScale reads the smallest division a shop sets by eye, such as 1/64 or
+// 0.1 mm. A suffix gives the scale its unit; a bare number is in the unit
+// given. The error is a [*LengthError].
+func ParseScale(text string, unit Unit) (Scale, error) {
+	division, err := ParseLength(text, unit)
+	p := lengthParser{text: text}
+	switch {
+	case err != nil:
+		return Scale{}, err
+	case division == 0:
+		return Scale{}, p.fail("is 0", "write the smallest division you set by eye, such as 1/64 or 0.1 mm")
+	case division > mostDivision:
+		return Scale{}, p.fail("is too coarse for a scale", "write the smallest division you set by eye, such as 1/64 or 0.1 mm")
+	}
+	if m := suffix.FindStringSubmatch(strings.TrimSpace(typographic.Replace(strings.ToLower(text)))); m != nil {
+		unit = Inches
+		if strings.HasSuffix(m[1], "m") {
+			unit = Millimetres
+		}
+	}
+	return Scale{unit, division}, nil
+}

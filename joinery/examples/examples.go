@@ -1,0 +1,23 @@
+// Package examples holds the plans and the shop file that come with the
+// program: the boot bench that shows every kind of cut, and what a maker
+// starts from.
+package examples
+
+import _ "embed"
+
+// BootBench is the built-in plan, in inches, with every kind of cut.
+//
+//go:embed boot-bench.yaml
+var BootBench []byte
+
+// StarterPlan is a short plan with remarks, to be changed by its maker; it
+// names no shop and runs as it is.
+//
+//go:embed starter-plan.yaml
+var StarterPlan []byte
+
+// StarterShop is a shop file with remarks, to be changed by its maker; it is
+// read as it is.
+//
+//go:embed starter-shop.yaml
+var StarterShop []byte

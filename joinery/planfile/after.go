@@ -1,0 +1,131 @@
+package planfile
+
+import (
+	"fmt"
+	"maps"
+	"strings"
+
+	"fencecard/joinery"
+
+	"go.yaml.in/yaml/v4"
+)
+
+// cutNames are the names of a piece's cuts and which waits for which.
+type cutNames struct {
+	places map[string]joinery.Place
+	order  []string // as written
+	waitOn []wait
+}
+
+// wait is one name after the key after.
+type wait struct {
+	cut, on string
+	node    *yaml.Node
+}
+
+func newCutNames() *cutNames { return &cutNames{places: map[string]joinery.Place{}} }
+
+// inherited are the names a mirror has from the piece it mirrors; what waits
+// for what was checked there.
+func (c *cutNames) inherited() *cutNames {
+	return &cutNames{places: maps.Clone(c.places), order: c.order[:len(c.order):len(c.order)]}
+}
+
+// see keeps a cut's name and faults a second cut of that name.
+func (c *cutNames) see(r *planReader, name string, n *yaml.Node) {
+	if name == "" {
+		return
+	}
+	if first, again := c.places[name]; again {
+		r.add(joinery.Fault{
+			Place:   r.place(n),
+			Problem: fmt.Sprintf("two cuts of this piece are named %q", name),
+			Remedy:  "give each cut of a piece a name of its own",
+			Other:   first,
+			Clash:   "the first one",
+		})
+		return
+	}
+	c.places[name] = r.place(n)
+	c.order = append(c.order, name)
+}
+
+func (c *cutNames) waits(cut, on string, n *yaml.Node) {
+	c.waitOn = append(c.waitOn, wait{cut, on, n})
+}
+
+// checkAfter faults waits on unknown cuts and circles of waits.
+func (r *planReader) checkAfter(b *blank) {
+	next := map[string][]wait{}
+	for _, w := range b.cuts.waitOn {
+		_, known := b.cuts.places[w.on]
+		switch {
+		case !known:
+			r.fault(w.node, nearName("cut", w.on, b.cuts.but(w.cut)), "this piece has no cut named %q", short(w.on))
+		case w.on == w.cut:
+			r.fault(w.node, "name the cut that comes first, or take after out", "%q cannot come after itself", short(w.cut))
+		case w.cut != "":
+			next[w.cut] = append(next[w.cut], w)
+		}
+	}
+	search := circles{r: r, next: next, state: map[string]int{}}
+	for _, name := range b.cuts.order {
+		search.from(name)
+	}
+}
+
+// but lists the names except one.
+func (c *cutNames) but(name string) []string {
+	var others []string
+	for _, other := range c.order {
+		if other != name {
+			others = append(others, other)
+		}
+	}
+	return others
+}
+
+// circles looks for cuts that wait for each other, by walking along the waits
+// and meeting a cut that is still on the way.
+type circles struct {
+	r     *planReader
+	next  map[string][]wait
+	state map[string]int // 0 new, 1 on the way, 2 done
+	way   []wait
+}
+
+func (c *circles) from(name string) {
+	if c.state[name] == 2 {
+		return
+	}
+	c.state[name] = 1
+	for _, w := range c.next[name] {
+		c.way = append(c.way, w)
+		if c.state[w.on] == 1 {
+			c.fault(w)
+		} else {
+			c.from(w.on)
+		}
+		c.way = c.way[:len(c.way)-1]
+	}
+	c.state[name] = 2
+}
+
+// fault names the whole circle that the last wait closes.
+func (c *circles) fault(last wait) {
+	begin := len(c.way) - 1
+	for c.way[begin].cut != last.on {
+		begin--
+	}
+	const few = 8
+	var names []string
+	for _, w := range c.way[begin:] {
+		if len(names) == few {
+			names = append(names, "...")
+			break
+		}
+		names = append(names, w.cut)
+	}
+	c.r.fault(last.node, "take one of these after lines out",
+		"the cuts wait for each other in a circle: %s, after %s", strings.Join(names, ", after "), last.on)
+}

@@ -1,0 +1,103 @@
+package planfile
+
+import (
+	"fmt"
+	"strings"
+
+	"fencecard/joinery"
+
+	"go.yaml.in/yaml/v4"
+)
+
+// readBits reads the list of bits.
+func (r *reader) readBits(f *fields) []joinery.Bit {
+	var bits []joinery.Bit
+	named := map[string]joinery.Place{}
+	for _, n := range f.entries("bits", "bit", bitExample) {
+		if r.full {
+			break
+		}
+		bit, ok := r.readBit(n)
+		if !ok {
+			continue
+		}
+		if first, again := named[bit.Name]; again {
+			r.add(joinery.Fault{
+				Place:   bit.Place,
+				Problem: fmt.Sprintf("two bits are named %q", bit.Name),
+				Remedy:  "give each bit a name of its own",
+				Other:   first,
+				Clash:   "the first one",
+			})
+			continue
+		}
+		named[bit.Name] = bit.Place
+		bits = append(bits, bit)
+	}
+	return bits
+}
+
+func (r *reader) readBit(n *yaml.Node) (joinery.Bit, bool) {
+	if !r.mapping(n, "a bit", bitExample) {
+		return joinery.Bit{}, false
+	}
+	before := len(r.faults)
+	f := r.fields(n, "the bit", bitKeys)
+	f.need("bit", "diameter")
+	bit := joinery.Bit{Place: r.place(n), Name: f.name("bit")}
+	if value, ok := f.value["bit"]; ok {
+		bit.Place = r.place(value)
+	}
+	bit.Kind = f.bitKind()
+	bit.Diameter, bit.Measured = f.diameter(), f.positive("measured")
+	bit.Cutting, bit.Shank, bit.Cap = f.positive("cutting"), f.positive("shank"), f.positive("cap")
+	bit.Plunges = f.answer("plunges")
+	if len(r.faults) == before {
+		r.checkMeasured(f, bit)
+	}
+	return bit, len(r.faults) == before
+}
+
+// checkMeasured faults a measure a tenth or more off the label: a bit is
+// seldom its size, but then it is another bit or a slip of the finger.
+func (r *reader) checkMeasured(f *fields, bit joinery.Bit) {
+	if bit.Measured > 0 && bit.Diameter > 0 && 10*(bit.Measured-bit.Diameter).Abs() >= bit.Diameter {
+		r.fault(f.value["measured"], "measure the trial slot again; if it is right, write it as the diameter too",
+			"measured is more than a tenth off the diameter")
+	}
+}
+
+// widestBit is more than any router takes; a wider one is a slip in the unit.
+const widestBit = 100 * joinery.Millimetre
+
+func (f *fields) diameter() joinery.Length {
+	d := f.positive("diameter")
+	if d > widestBit {
+		f.r.fault(f.value["diameter"], "check the number and its unit; millimetres are written 8 mm, inches 3/8 in", "no router bit is this wide")
+		return 0
+	}
+	return d
+}
+
+func (f *fields) bitKind() joinery.BitKind {
+	text, n, ok := f.scalar("kind")
+	if !ok {
+		return joinery.Straight
+	}
+	kind, ok := joinery.ParseBitKind(strings.ToLower(text))
+	if !ok {
+		f.r.choice(f.r.place(n), "kind of bit", text, []string{joinery.Straight.String(), joinery.UpCut.String(), joinery.DownCut.String()})
+	}
+	return kind
+}
+
+// answer reads yes or no.
+func (f *fields) answer(key string) joinery.Answer {
+	switch f.word(key, "answer", "yes", "no", "true", "false") {
+	case 0, 2:
+		return joinery.Yes
+	case 1, 3:
+		return joinery.No
+	}
+	return joinery.NotSaid
+}

@@ -1,0 +1,194 @@
+package planfile
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fencecard/joinery"
+
+	"go.yaml.in/yaml/v4"
+)
+
+const cutExample = "- mortise: seat rail"
+
+// readCuts reads the cuts of a piece, holds each against the piece, and
+// checks the order they ask for.
+func (r *planReader) readCuts(b *blank) {
+	for _, n := range b.f.entries("cuts", "cut", cutExample) {
+		if r.full {
+			return
+		}
+		r.readCut(n, b)
+	}
+	r.checkAfter(b)
+}
+
+// readCut reads one cut. One with a fault is left out of the piece, but its
+// name stays known, so that nothing else is faulted for it.
+func (r *planReader) readCut(n *yaml.Node, b *blank) {
+	if !r.mapping(n, "a cut", cutExample+", with in, width, setback and depth below") {
+		return
+	}
+	before := len(r.faults)
+	kind, key := r.kind(n)
+	if key == "" {
+		return
+	}
+	known := []string{key}
+	if kind != nil {
+		known = append(known, kind.Keys()...)
+	}
+	f := &fields{r: r.reader, node: n, known: known, what: key}
+	if value := valueOf(n, key); value.Kind == yaml.ScalarNode {
+		f.what = fmt.Sprintf("%s %q", key, short(value.Value))
+	}
+	if kind == nil {
+		f.take(key, n)
+		b.cuts.see(r, f.name(key), f.value[key])
+		return
+	}
+	f = r.fields(n, f.what, known)
+	cut := joinery.Cut{Kind: kind, Name: f.name(key), Place: r.place(f.value[key]), Places: f.places()}
+	b.cuts.see(r, cut.Name, f.value[key])
+	f.need(kind.Required...)
+	r.readCutValues(f, &cut, b)
+	if r.full || len(r.faults) > before || !b.sized || !r.fits {
+		return
+	}
+	for _, fault := range cut.Lay(&b.Piece, r.scale) {
+		r.add(fault)
+	}
+	if len(r.faults) == before {
+		b.Cuts = append(b.Cuts, cut)
+	}
+}
+
+// take keeps one key without faulting the others.
+func (f *fields) take(key string, n *yaml.Node) {
+	f.keys, f.value = map[string]*yaml.Node{}, map[string]*yaml.Node{}
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		if n.Content[i].Value == key {
+			f.keys[key], f.value[key] = n.Content[i], n.Content[i+1]
+			return
+		}
+	}
+}
+
+func valueOf(n *yaml.Node, key string) *yaml.Node {
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		if n.Content[i].Value == key {
+			return n.Content[i+1]
+		}
+	}
+	return nil
+}
+
+// kind finds the key that is a kind of cut. Where there is none, it is a fault
+// and the first key stands for it.
+func (r *planReader) kind(n *yaml.Node) (*joinery.Kind, string) {
+	var kind *joinery.Kind
+	word := ""
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		key := n.Content[i]
+		k := joinery.KindNamed(key.Value)
+		switch {
+		case k == nil || key.Kind != yaml.ScalarNode:
+		case kind == nil:
+			kind, word = k, key.Value
+		case key.Value != word:
+			r.fault(key, "begin a second cut with a dash of its own", "one cut cannot be a %s and a %s", word, key.Value)
+			return nil, ""
+		}
+	}
+	if kind != nil || len(n.Content) == 0 {
+		return kind, word
+	}
+	first := n.Content[0]
+	r.noKind(first)
+	return nil, first.Value
+}
+
+// noKind faults a cut without a kind.
+func (r *planReader) noKind(first *yaml.Node) {
+	var names, all, ours []string
+	for _, k := range joinery.Kinds {
+		names = append(names, k.Name)
+		all = append(append(all, k.Name), k.Also...)
+		ours = append(ours, k.Keys()...)
+	}
+	remedy := fmt.Sprintf("begin it with %s and its name, such as %s", list(names, "or"), cutExample)
+	problem := "a cut begins with its kind and name"
+	if !slices.Contains(ours, first.Value) {
+		problem = fmt.Sprintf("%q is no kind of cut", short(first.Value))
+		if near := joinery.Nearest(first.Value, all); near != "" {
+			remedy = "write " + near
+		}
+	}
+	r.fault(first, remedy, "%s", problem)
+}
+
+// readCutValues reads the keys of a cut that were written.
+func (r *planReader) readCutValues(f *fields, cut *joinery.Cut, b *blank) {
+	cut.In, cut.At, cut.Along = f.side("in"), f.side("at"), f.side("along")
+	cut.Width, cut.Length, cut.Depth = f.positive("width"), f.positive("length"), f.positive("depth")
+	cut.Start = r.readSetback(f, cut.In)
+	cut.Span = r.readSpan(f, b)
+	cut.Cheeks = r.readCheeks(f)
+	cut.Fence = r.readFencing(f)
+	cut.Square = f.word("ends", "way to leave ends", "round", "square") == 1
+	if f.has("note") {
+		cut.Note = f.line("note", longestNote)
+	}
+	cut.After = r.readAfter(f, cut.Name, b)
+	cut.Mates = r.readMates(f)
+}
+
+func (r *planReader) readCheeks(f *fields) []joinery.Cheek {
+	if !f.has("cheeks") {
+		return nil
+	}
+	n := f.value["cheeks"]
+	if !r.mapping(n, "cheeks", examplesOf["cheeks"]+", the depth taken off each side") {
+		return nil
+	}
+	var names []string
+	for _, s := range joinery.Sides {
+		names = append(names, s.String())
+	}
+	sides := r.fields(n, "cheeks", names)
+	var cheeks []joinery.Cheek
+	for _, s := range joinery.Sides {
+		if _, ok := sides.value[s.String()]; ok {
+			cheeks = append(cheeks, joinery.Cheek{Side: s, Depth: sides.cheek(s.String())})
+		}
+	}
+	if len(n.Content) == 0 {
+		r.fault(n, "write "+examplesOf["cheeks"], "no cheek is named")
+	}
+	return cheeks
+}
+
+// cheek reads the depth of a cheek.
+func (f *fields) cheek(key string) joinery.Length {
+	text, n, ok := f.scalar(key)
+	if !ok {
+		return 0
+	}
+	depth, ok := f.r.length(n, text)
+	if ok && depth == 0 {
+		f.r.fault(n, "leave "+key+" out: a side that is not named keeps its wood", "nothing is taken off the %s", key)
+	}
+	return depth
+}
+
+func (r *planReader) readFencing(f *fields) joinery.Fencing {
+	text, n, ok := f.scalar("fence")
+	switch {
+	case !ok:
+		return joinery.Fencing{}
+	case strings.EqualFold(text, "either"):
+		return joinery.Fencing{Either: true}
+	}
+	return joinery.Fencing{Side: r.side(n, text)}
+}

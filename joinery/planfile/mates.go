@@ -1,0 +1,52 @@
+package planfile
+
+import (
+	"strings"
+
+	"fencecard/joinery"
+
+	"go.yaml.in/yaml/v4"
+)
+
+// readMates reads what goes into a cut: "PIECE / CUT" or "PIECE". The names
+// are looked up once every piece is read.
+func (r *planReader) readMates(f *fields) joinery.Mate {
+	text := f.line("mates", 2*longestName)
+	if text == "" {
+		return joinery.Mate{}
+	}
+	mate := joinery.Mate{Piece: text}
+	if at := strings.LastIndex(text, " / "); at >= 0 {
+		mate.Piece, mate.Cut = text[:at], text[at+len(" / "):]
+	}
+	r.mates = append(r.mates, mateRef{mate, f.value["mates"]})
+	return mate
+}
+
+// mateRef is a mate to be looked up.
+type mateRef struct {
+	joinery.Mate
+	node *yaml.Node
+}
+
+// checkMates faults mates that name no piece or cut.
+func (r *planReader) checkMates(blanks []*blank, named map[string]*blank) {
+	for _, m := range r.mates {
+		b, ok := named[m.Piece]
+		if !ok {
+			r.add(joinery.Fault{
+				Place:   r.inside(m.node, m.Piece),
+				Problem: "there is no piece named " + quoted(m.Piece),
+				Remedy:  r.nearPiece(m.Piece, nil, blanks),
+			})
+			continue
+		}
+		if _, ok := b.cuts.places[m.Cut]; m.Cut != "" && !ok {
+			r.add(joinery.Fault{
+				Place:   r.inside(m.node, m.Cut),
+				Problem: quoted(m.Piece) + " has no cut named " + quoted(m.Cut),
+				Remedy:  nearName("cut", m.Cut, b.cuts.order),
+			})
+		}
+	}
+}

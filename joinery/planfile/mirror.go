@@ -1,0 +1,189 @@
+package planfile
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fencecard/joinery"
+
+	"go.yaml.in/yaml/v4"
+)
+
+// readMirror reads a piece that mirrors another, and its own cuts besides.
+func (r *planReader) readMirror(b *blank, blanks []*blank, named map[string]*blank) {
+	if r.full {
+		return
+	}
+	for _, key := range []string{"size", "grain"} {
+		if at, ok := b.f.keys[key]; ok {
+			r.fault(at, "take "+key+" out here", "%s takes its %s from the piece it mirrors", b.f.what, key)
+		}
+	}
+	b.Wood = r.readWood(b.f, joinery.Wood{})
+	f := r.mirrorKeys(b)
+	if f == nil {
+		return
+	}
+	across := r.readAcross(f)
+	source := r.mirrored(b, f, across, blanks, named)
+	if source == nil {
+		return
+	}
+	piece := source.Piece
+	for _, d := range across {
+		piece = piece.Mirrored(b.Name, d, r.scale)
+	}
+	piece.Name, piece.MirrorOf = b.Name, source.Name
+	piece.Count, piece.Place, piece.Places = b.Count, b.Place, b.Places
+	if _, own := b.f.value["wood"]; own {
+		piece.Wood = b.Wood
+	}
+	b.Piece, b.sized = piece, source.sized
+	b.cuts = source.cuts.inherited()
+	r.readCuts(b)
+}
+
+func (r *planReader) mirrorKeys(b *blank) *fields {
+	if !b.f.has("mirror") {
+		return nil
+	}
+	n := b.f.value["mirror"]
+	if !r.mapping(n, "mirror", examplesOf["mirror"]) {
+		return nil
+	}
+	f := r.fields(n, "mirror", []string{"of", "across"})
+	f.need("of", "across")
+	return f
+}
+
+// mirrored finds the piece to mirror.
+func (r *planReader) mirrored(b *blank, f *fields, across []joinery.Dimension, blanks []*blank, named map[string]*blank) *blank {
+	name := f.name("of")
+	if name == "" {
+		return nil
+	}
+	at := f.value["of"]
+	source, ok := named[name]
+	switch {
+	case !ok:
+		r.fault(at, r.nearPiece(name, b, blanks), "there is no piece named %q", short(name))
+	case source == b:
+		r.fault(at, "name another piece, or take mirror out and give this one its size", "%s mirrors itself", b.f.what)
+	case source.f.keys["mirror"] != nil:
+		r.fault(at, r.mirrorOnce(source, across), "%q is a mirror itself", name)
+	case source.done:
+		return source
+	}
+	return nil
+}
+
+// nearPiece is the remedy for an unknown name of a piece.
+func (r *planReader) nearPiece(name string, but *blank, blanks []*blank) string {
+	var names []string
+	for _, b := range blanks {
+		if b != but && b.Name != "" {
+			names = append(names, b.Name)
+		}
+	}
+	return nearName("piece", name, names)
+}
+
+// nearName is the remedy for an unknown name: the near one, or all there are.
+func nearName(what, name string, names []string) string {
+	const few = 6
+	near := joinery.Nearest(name, names)
+	switch {
+	case near != "":
+		return "write " + near
+	case len(names) == 0:
+		return "there is no other " + what + " to name"
+	case len(names) > few:
+		return fmt.Sprintf("the %ss are %s and %d more", what, strings.Join(names[:few], ", "), len(names)-few)
+	case len(names) == 1:
+		return fmt.Sprintf("the only other %s is %s", what, names[0])
+	}
+	return fmt.Sprintf("the %ss are %s", what, list(names, "and"))
+}
+
+// mirrorOnce is the remedy for a mirror of a mirror: the piece behind both,
+// mirrored across what remains.
+func (r *planReader) mirrorOnce(source *blank, across []joinery.Dimension) string {
+	n := source.f.value["mirror"]
+	of, first := "", []string(nil)
+	for i := 0; n.Kind == yaml.MappingNode && i+1 < len(n.Content); i += 2 {
+		switch n.Content[i].Value {
+		case "of":
+			of = n.Content[i+1].Value
+		case "across":
+			first = texts(n.Content[i+1])
+		}
+	}
+	for _, d := range across {
+		if at := slices.Index(first, d.String()); at >= 0 {
+			first = slices.Delete(first, at, at+1)
+		} else {
+			first = append(first, d.String())
+		}
+	}
+	if of == "" || len(first) == 0 {
+		return "mirror a piece that has a size of its own"
+	}
+	return fmt.Sprintf("mirror the first piece: mirror: {of: %s, across: [%s]}", of, strings.Join(first, ", "))
+}
+
+// texts lists the texts of a scalar or a list.
+func texts(n *yaml.Node) []string {
+	if n.Kind == yaml.ScalarNode {
+		return []string{n.Value}
+	}
+	var all []string
+	for _, inner := range n.Content {
+		all = append(all, inner.Value)
+	}
+	return all
+}
+
+// readAcross reads one dimension or a list of them.
+func (r *planReader) readAcross(f *fields) []joinery.Dimension {
+	var across []joinery.Dimension
+	for _, n := range f.oneOrMore("across") {
+		d, ok := r.dimension(n, strings.TrimSpace(n.Value))
+		if !ok {
+			continue
+		}
+		if slices.Contains(across, d) {
+			r.fault(n, "name each dimension once", "mirrored twice across %s, which changes nothing", d)
+			continue
+		}
+		across = append(across, d)
+	}
+	return across
+}
+
+// oneOrMore returns the scalars of a value that is one text or a list of
+// texts.
+func (f *fields) oneOrMore(key string) []*yaml.Node {
+	if !f.has(key) {
+		return nil
+	}
+	n := f.value[key]
+	if n.Kind == yaml.ScalarNode {
+		return []*yaml.Node{n}
+	}
+	if n.Kind != yaml.SequenceNode {
+		f.r.fault(n, "write "+examplesOf[key], "%s takes a name or a list of names", key)
+		return nil
+	}
+	var all []*yaml.Node
+	for _, inner := range n.Content {
+		switch inner.Kind {
+		case yaml.ScalarNode:
+			all = append(all, inner)
+		case yaml.AliasNode: // refused with the tree
+		default:
+			f.r.fault(inner, "write "+examplesOf[key], "%s takes a name or a list of names", key)
+		}
+	}
+	return all
+}

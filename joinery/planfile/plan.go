@@ -1,0 +1,158 @@
+package planfile
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"path/filepath"
+	"strings"
+
+	"fencecard/joinery"
+
+	"go.yaml.in/yaml/v4"
+)
+
+// planKeys are the keys of a plan.
+var planKeys = []string{"title", "unit", "wood", "shop", "pieces"}
+
+const beginPlan = "fencecard new FILE writes a plan to begin with"
+
+// planReader reads one plan.
+type planReader struct {
+	*reader
+	open  func(path string) ([]byte, error)
+	plan  *joinery.Plan
+	woods map[string]joinery.Wood // by the name as written
+	wood  joinery.Wood            // for pieces that name none
+	other joinery.Faults          // of a shop file
+	mates []mateRef
+	// fits tells whether cuts can be held against their pieces: not where the
+	// unit is unknown, which makes every length doubtful.
+	fits bool
+}
+
+// Read reads a plan. The name is the file's, for messages. A shop that the
+// plan names by path is read through open, which gets the path as written, to
+// be taken from the plan's folder; where open is nil, no path is allowed. The
+// error is [joinery.Faults] with every fault of the plan and its shop.
+func Read(name string, data []byte, open func(path string) ([]byte, error)) (*joinery.Plan, error) {
+	r := &planReader{
+		reader: &reader{name: name, scale: joinery.InchScale},
+		open:   open,
+		plan:   &joinery.Plan{Name: baseName(name), Climate: joinery.DefaultClimate, Place: joinery.Place{File: name}},
+		woods:  map[string]joinery.Wood{},
+		fits:   true,
+	}
+	if root := r.tree(data, "the plan", beginPlan); root != nil && r.mapping(root, "a plan", "unit: in, then pieces: and below it - piece: NAME; "+beginPlan) {
+		r.read(r.fields(root, "the plan", planKeys))
+	}
+	r.faults = append(r.faults, r.other...)
+	if err := r.err(); err != nil {
+		return nil, err
+	}
+	return r.plan, nil
+}
+
+// baseName is the file's name without folder and ending.
+func baseName(name string) string {
+	base := filepath.Base(name)
+	base = strings.TrimSuffix(base, filepath.Ext(base))
+	if base == "" || base == "." || base == "-" || base == string(filepath.Separator) {
+		return "plan"
+	}
+	return base
+}
+
+func (r *planReader) read(f *fields) {
+	f.need("unit", "pieces")
+	r.readUnit(f)
+	r.plan.Unit = r.unit
+	r.plan.Title = r.plan.Name
+	if title := f.name("title"); title != "" {
+		r.plan.Title = title
+	}
+	r.readShop(f)
+	r.scale = r.plan.Shop.Scale
+	r.wood = r.readWood(f, joinery.Wood{})
+	r.readPieces(f)
+}
+
+func (r *planReader) readUnit(f *fields) {
+	unit, ok := f.unit()
+	r.unit, r.scale, r.fits = unit, joinery.DefaultScale(unit), ok
+}
+
+// unit reads the unit of bare numbers.
+func (f *fields) unit() (joinery.Unit, bool) {
+	switch f.word("unit", "unit", "in", "mm", "inch", "inches", "millimetres", "millimeters") {
+	case 0, 2, 3:
+		return joinery.Inches, true
+	case 1, 4, 5:
+		return joinery.Millimetres, true
+	}
+	return joinery.Inches, false
+}
+
+// readWood looks up the wood a plan or piece names; without one it is the
+// fallback.
+func (r *planReader) readWood(f *fields, fallback joinery.Wood) joinery.Wood {
+	name := f.name("wood")
+	if name == "" {
+		return fallback
+	}
+	if wood, ok := r.woods[name]; ok {
+		return wood
+	}
+	wood, near, ok := joinery.FindWood(name)
+	if !ok {
+		remedy := "write a name from fencecard wood, or leave wood out for the shallowest passes"
+		if near != "" {
+			remedy = "write " + near
+		}
+		r.fault(f.value["wood"], remedy, "%q is no wood in the table", name)
+		return fallback
+	}
+	r.woods[name] = wood
+	return wood
+}
+
+// readShop reads the shop in place or by path; without one it is the built-in
+// shop.
+func (r *planReader) readShop(f *fields) {
+	r.plan.Shop = BuiltInShop(r.unit)
+	if !f.has("shop") {
+		return
+	}
+	n := f.value["shop"]
+	switch n.Kind {
+	case yaml.MappingNode:
+		r.plan.Shop = r.shop(n, r.plan.Shop)
+		r.plan.Shop.Name = "the shop in the plan"
+	case yaml.ScalarNode:
+		r.readShopFile(n, strings.TrimSpace(n.Value))
+	default:
+		r.fault(n, "write "+examplesOf["shop"]+", or the keys of a shop below it", "shop is neither a file nor keys")
+	}
+}
+
+func (r *planReader) readShopFile(n *yaml.Node, path string) {
+	if r.open == nil {
+		r.fault(n, "write the keys of the shop in the plan", "a plan that is not read from a folder cannot name a shop file")
+		return
+	}
+	data, err := r.open(path)
+	if err != nil {
+		problem := fmt.Sprintf("the shop file %s cannot be read: %v", path, err)
+		if errors.Is(err, fs.ErrNotExist) {
+			problem = "there is no shop file " + path
+		}
+		r.fault(n, "check the path, which is taken from the plan's folder; fencecard new --shop FILE writes one to begin with", "%s", problem)
+		return
+	}
+	shop, err := ReadShop(filepath.Join(filepath.Dir(r.name), path), data, r.unit)
+	if errors.As(err, &r.other) {
+		return
+	}
+	shop.Name = path
+	r.plan.Shop = shop
+}

@@ -1,0 +1,159 @@
+package planfile
+
+import (
+	"fmt"
+	"math/big"
+	"strings"
+
+	"fencecard/joinery"
+
+	"go.yaml.in/yaml/v4"
+)
+
+// The keys of a shop and of what stands inside it.
+var (
+	shopKeys    = []string{"unit", "fence", "lift", "scale", "minutes", "stops", "share", "bits"}
+	fenceKeys   = []string{"infeed", "outfeed", "reach"}
+	minutesKeys = []string{"bit", "fence", "height", "stop"}
+	bitKeys     = []string{"bit", "kind", "diameter", "measured", "cutting", "shank", "plunges", "cap"}
+)
+
+const (
+	beginShop  = "fencecard new --shop FILE writes a shop file to begin with"
+	bitExample = "- {bit: three eighths up-cut, kind: up-cut, diameter: 3/8}"
+)
+
+// ReadShop reads a shop file. The unit is the plan's; a key unit in the file
+// goes before it for the lengths written there. What the file leaves out is
+// taken from [BuiltInShop]. The error is [joinery.Faults].
+func ReadShop(name string, data []byte, unit joinery.Unit) (joinery.Shop, error) {
+	return readShop(name, data, unit, BuiltInShop(unit))
+}
+
+func readShop(name string, data []byte, unit joinery.Unit, rest joinery.Shop) (joinery.Shop, error) {
+	r := &reader{name: name, unit: unit, scale: joinery.DefaultScale(unit)}
+	shop := rest
+	if root := r.tree(data, "the shop file", beginShop); root != nil && r.mapping(root, "a shop", "fence, lift, scale and bits; "+beginShop) {
+		shop = r.shop(root, rest)
+	}
+	shop.Name, shop.Place = name, joinery.Place{File: name}
+	if err := r.err(); err != nil {
+		return joinery.Shop{}, err
+	}
+	return shop, nil
+}
+
+// shop reads the keys of a shop; what is left out stays as in rest.
+func (r *reader) shop(n *yaml.Node, rest joinery.Shop) joinery.Shop {
+	planUnit := r.unit
+	defer func() { r.unit = planUnit }()
+	f := r.fields(n, "the shop", shopKeys)
+	if unit, ok := f.unit(); ok {
+		r.unit = unit
+	}
+	shop := rest
+	shop.Place = r.place(n)
+	if f.has("fence") {
+		shop.Fence = r.readFence(f.value["fence"], rest.Fence)
+	}
+	if _, ok := f.value["lift"]; ok {
+		shop.Lift = f.positive("lift")
+	}
+	shop.Scale = r.readScale(f, rest.Scale)
+	if f.has("minutes") {
+		shop.Minutes = r.readMinutes(f.value["minutes"], rest.Minutes)
+	}
+	if f.word("stops", "way to stop a cut", joinery.Marks.String(), joinery.Blocks.String()) == 1 {
+		shop.Stops = joinery.Blocks
+	}
+	if _, ok := f.value["share"]; ok {
+		shop.Share = f.share("share")
+	}
+	if _, ok := f.value["bits"]; ok {
+		shop.Bits = r.readBits(f)
+	}
+	return shop
+}
+
+func (r *reader) readFence(n *yaml.Node, fence joinery.FenceReach) joinery.FenceReach {
+	if !r.mapping(n, "fence", "fence: {infeed: 16, outfeed: 16, reach: 8}") {
+		return fence
+	}
+	f := r.fields(n, "fence", fenceKeys)
+	for i, part := range []*joinery.Length{&fence.Infeed, &fence.Outfeed, &fence.Reach} {
+		if _, ok := f.value[fenceKeys[i]]; ok {
+			*part = f.positive(fenceKeys[i])
+		}
+	}
+	return fence
+}
+
+// readScale reads the smallest division set by eye.
+func (r *reader) readScale(f *fields, rest joinery.Scale) joinery.Scale {
+	text, n, ok := f.scalar("scale")
+	if !ok {
+		return rest
+	}
+	scale, err := joinery.ParseScale(text, r.unit)
+	if err != nil {
+		r.badLength(n, text, err)
+		return rest
+	}
+	return scale
+}
+
+func (r *reader) readMinutes(n *yaml.Node, m joinery.Minutes) joinery.Minutes {
+	if !r.mapping(n, "minutes", "minutes: {bit: 3, fence: 2, height: 0.5}") {
+		return m
+	}
+	f := r.fields(n, "minutes", minutesKeys)
+	for i, part := range []*joinery.Time{&m.Bit, &m.Fence, &m.Height, &m.Stop} {
+		if _, ok := f.value[minutesKeys[i]]; ok {
+			*part = f.minutes(minutesKeys[i])
+		}
+	}
+	return m
+}
+
+// minutes reads a time in minutes, to a thousandth.
+func (f *fields) minutes(key string) joinery.Time {
+	const most = 1000
+	text, n, ok := f.scalar(key)
+	if !ok {
+		return 0
+	}
+	minutes, ok := number(text)
+	if !ok || minutes.Sign() < 0 || minutes.Cmp(big.NewRat(most, 1)) > 0 {
+		f.r.fault(n, fmt.Sprintf("write the minutes as a number from 0 to %d, such as 0.5", most), "%q is no time in minutes", short(text))
+		return 0
+	}
+	minutes.Mul(minutes, big.NewRat(int64(joinery.Minute), 1))
+	if !minutes.IsInt() {
+		f.r.fault(n, "write at most three digits after the point", "%s minutes is finer than a thousandth", short(text))
+		return 0
+	}
+	return joinery.Time(minutes.Num().Int64())
+}
+
+// share reads a share of a bit's diameter, above 0 and up to 1.
+func (f *fields) share(key string) joinery.Share {
+	text, n, ok := f.scalar(key)
+	if !ok {
+		return joinery.Share{}
+	}
+	share, ok := number(text)
+	if !ok || share.Sign() <= 0 || share.Cmp(big.NewRat(1, 1)) > 0 {
+		f.r.fault(n, "write a share of the bit's diameter up to 1, such as 1/2", "%q is no share of a bit", short(text))
+		return joinery.Share{}
+	}
+	return joinery.Share{Num: share.Num().Int64(), Den: share.Denom().Int64()}
+}
+
+// number reads a decimal or a fraction without a unit; long ones are refused.
+func number(text string) (*big.Rat, bool) {
+	const longest = 8
+	if len(text) > longest || strings.Trim(text, "0123456789./") != "" {
+		return nil, false
+	}
+	return new(big.Rat).SetString(text)
+}

@@ -1,0 +1,127 @@
+package planfile
+
+import (
+	"fmt"
+	"strings"
+	"unicode/utf8"
+
+	"fencecard/joinery"
+)
+
+// mostBytes is the largest file read: some 30,000 cuts.
+const mostBytes = 8 << 20
+
+// text turns the file's bytes into clean lines for the YAML library, which
+// tells no place for bad bytes and miscounts lines that end in CR LF.
+func (r *reader) text(data []byte, what string) (string, bool) {
+	if len(data) > mostBytes {
+		r.add(joinery.Fault{
+			Place:   joinery.Place{File: r.name},
+			Problem: fmt.Sprintf("%s is larger than %d MB", what, mostBytes>>20),
+			Remedy:  "check that this is the file you mean; a large batch can be split into several plans",
+		})
+		return "", false
+	}
+	if wide(data) {
+		r.add(joinery.Fault{
+			Place:   joinery.Place{File: r.name},
+			Problem: what + " is saved as UTF-16",
+			Remedy:  "save it again as plain text in UTF-8",
+		})
+		return "", false
+	}
+	text := strings.TrimPrefix(string(data), "\ufeff")
+	text = strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(text)
+	r.lines = strings.Split(text, "\n")
+	before := len(r.faults)
+	r.checkLetters()
+	r.checkTabs()
+	if len(r.faults) > before {
+		return "", false
+	}
+	return text, true
+}
+
+// wide reports whether the bytes look like UTF-16: a mark that says so, or a
+// zero byte beside each of the first letters.
+func wide(data []byte) bool {
+	if len(data) < 4 {
+		return false
+	}
+	first, second := data[0], data[1]
+	marked := first == 0xfe && second == 0xff || first == 0xff && second == 0xfe
+	return marked || first == 0 && data[2] == 0 && second != 0 || second == 0 && data[3] == 0 && first != 0
+}
+
+// checkLetters faults the first letter that is not UTF-8 and the first that
+// cannot be printed.
+func (r *reader) checkLetters() {
+	broken, unprintable := false, false
+	for i, line := range r.lines {
+		for offset, c := range line {
+			switch {
+			case c == utf8.RuneError && !broken && !strings.HasPrefix(line[offset:], "\ufffd"):
+				broken = true
+				r.add(joinery.Fault{
+					Place:   r.at(i+1, column(line, offset)),
+					Problem: fmt.Sprintf("this letter is not UTF-8%s", latin(line[offset])),
+					Remedy:  "save the file again as plain text in UTF-8; the editor has it set to Latin-1 or Windows-1252",
+				})
+			case control(c) && !unprintable:
+				unprintable = true
+				r.add(joinery.Fault{
+					Place:   r.at(i+1, column(line, offset)),
+					Problem: fmt.Sprintf("there is an invisible character here (code %04X)", c),
+					Remedy:  "delete it and type the word again; if the whole file looks like this, it is not a text file",
+				})
+			}
+		}
+	}
+}
+
+// column counts characters up to a byte of the line, from 1.
+func column(line string, offset int) int { return utf8.RuneCountInString(line[:offset]) + 1 }
+
+// latin says which letter the byte would be in Latin-1.
+func latin(b byte) string {
+	if b < 0xa1 {
+		return ""
+	}
+	return fmt.Sprintf(" (%c in Latin-1)", rune(b))
+}
+
+// control reports whether a character moves the cursor or breaks a line in
+// some readers and not in others.
+func control(c rune) bool {
+	return c < ' ' && c != '\t' || c >= 0x7f && c < 0xa0 || c == '\u2028' || c == '\u2029' || c == '\ufeff' || c == '\ufffe' || c == '\uffff'
+}
+
+// checkTabs faults the first tab before a word; YAML allows only spaces there.
+func (r *reader) checkTabs() {
+	first, more := 0, 0
+	for i, line := range r.lines {
+		word := strings.TrimLeft(line, " \t")
+		indent := line[:len(line)-len(word)]
+		if word == "" || word[0] == '#' || !strings.Contains(indent, "\t") {
+			continue
+		}
+		if first == 0 {
+			first = i + 1
+		} else {
+			more++
+		}
+	}
+	if first == 0 {
+		return
+	}
+	problem := "this line begins with a tab"
+	if more > 0 {
+		problem = fmt.Sprintf("this line begins with a tab, and so do others (%d more)", more)
+	}
+	line := r.lines[first-1]
+	r.add(joinery.Fault{
+		Place:   r.at(first, strings.Index(line, "\t")+1),
+		Problem: problem,
+		Remedy:  "begin lines with spaces only, two for each step inward",
+	})
+}

@@ -1,0 +1,71 @@
+package planfile
+
+import (
+	"errors"
+	"strings"
+
+	"fencecard/joinery"
+
+	"go.yaml.in/yaml/v4"
+)
+
+// tree parses the file and returns its outermost node, or nil with a fault.
+// What is YAML but not ours is refused here, once for the whole file.
+func (r *reader) tree(data []byte, what, begin string) *yaml.Node {
+	text, ok := r.text(data, what)
+	if !ok {
+		return nil
+	}
+	var document yaml.Node
+	if err := yaml.Load([]byte(text), &document); err != nil {
+		r.unreadable(err, what, begin)
+		return nil
+	}
+	if len(document.Content) == 0 || null(document.Content[0]) {
+		r.empty(what, begin)
+		return nil
+	}
+	root := document.Content[0]
+	r.refuse(root)
+	return root
+}
+
+func (r *reader) empty(what, begin string) {
+	r.add(joinery.Fault{Place: joinery.Place{File: r.name}, Problem: what + " is empty", Remedy: begin})
+}
+
+// null reports whether nothing was written for a value.
+func null(n *yaml.Node) bool {
+	return n.Kind == yaml.ScalarNode && n.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle) == 0 && n.Value == ""
+}
+
+// refuse faults the parts of YAML that a plan does without.
+func (r *reader) refuse(n *yaml.Node) {
+	switch {
+	case n.Kind == yaml.AliasNode:
+		r.fault(n, "write the value out here; if it is a name that begins with *, put quotes round it", "*%s stands for a value elsewhere, which a plan does not have", n.Value)
+	case n.Anchor != "":
+		r.fault(n, "take it out; if it is a name that begins with &, put quotes round it", "&%s names a value for use elsewhere, which a plan does not have", n.Anchor)
+	case n.Style&yaml.TaggedStyle != 0 || n.Tag == "!":
+		r.fault(n, "take it out; if it is a name that begins with !, put quotes round it", "%s gives a value a type, which a plan does not have", n.Tag)
+	case n.Tag == "!!merge":
+		r.fault(n, "write the keys out here", "<< copies keys from elsewhere, which a plan does not have")
+	}
+	for _, inner := range n.Content {
+		r.refuse(inner)
+	}
+}
+
+// unreadable puts the library's error in a maker's words.
+func (r *reader) unreadable(err error, what, begin string) {
+	var load *yaml.LoadError
+	if !errors.As(err, &load) {
+		r.add(joinery.Fault{Place: joinery.Place{File: r.name}, Problem: what + " cannot be read: " + err.Error()})
+		return
+	}
+	if strings.Contains(load.Message, "no documents") {
+		r.empty(what, begin)
+		return
+	}
+	r.add(r.syntax(load))
+}

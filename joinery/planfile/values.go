@@ -1,0 +1,188 @@
+package planfile
+
+import (
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"fencecard/joinery"
+
+	"go.yaml.in/yaml/v4"
+)
+
+// Limits on what a plan may say, so that cards stay readable.
+const (
+	longestName = 100 // characters
+	longestNote = 1000
+	mostCount   = 10_000
+)
+
+// length reads a length; 0 and a fault where it is none.
+func (f *fields) length(key string) joinery.Length {
+	text, n, ok := f.scalar(key)
+	if !ok {
+		return 0
+	}
+	l, _ := f.r.length(n, text)
+	return l
+}
+
+// positive reads a length that must be above 0.
+func (f *fields) positive(key string) joinery.Length {
+	text, n, ok := f.scalar(key)
+	if !ok {
+		return 0
+	}
+	l, ok := f.r.length(n, text)
+	if ok && l == 0 {
+		f.r.fault(n, "write a length above 0, such as "+examplesOf[key], "%s is 0", key)
+	}
+	return l
+}
+
+// length reads a part of a node's text as a length.
+func (r *reader) length(n *yaml.Node, text string) (joinery.Length, bool) {
+	l, err := joinery.ParseLength(text, r.unit)
+	if err == nil {
+		return l, true
+	}
+	r.badLength(n, text, err)
+	return 0, false
+}
+
+func (r *reader) badLength(n *yaml.Node, text string, err error) {
+	var bad *joinery.LengthError
+	if errors.As(err, &bad) {
+		r.add(joinery.Fault{Place: r.inside(n, text), Problem: fmt.Sprintf("%q %s", bad.Text, bad.Problem), Remedy: bad.Remedy})
+	}
+}
+
+// inside returns the place of a part of a node's text where it can be found in
+// the node's line, else the node's place.
+func (r *reader) inside(n *yaml.Node, part string) joinery.Place {
+	p := r.place(n)
+	line := []rune(p.Source)
+	if part == "" || p.Column < 1 || p.Column > len(line) {
+		return p
+	}
+	rest := string(line[p.Column-1:])
+	if at := strings.Index(rest, part); at > 0 {
+		p.Column += utf8.RuneCountInString(rest[:at])
+	}
+	return p
+}
+
+// side reads the name of a side.
+func (f *fields) side(key string) joinery.Side {
+	text, n, ok := f.scalar(key)
+	if !ok {
+		return joinery.NoSide
+	}
+	return f.r.side(n, text)
+}
+
+// side reads a part of a node's text as a side.
+func (r *reader) side(n *yaml.Node, text string) joinery.Side {
+	word := strings.TrimPrefix(strings.ToLower(text), "the ")
+	if s, ok := joinery.ParseSide(word); ok {
+		return s
+	}
+	var names []string
+	for _, s := range joinery.Sides {
+		names = append(names, s.String())
+	}
+	r.choice(r.inside(n, text), "side", text, names)
+	return joinery.NoSide
+}
+
+// dimension reads a part of a node's text as a dimension.
+func (r *reader) dimension(n *yaml.Node, text string) (joinery.Dimension, bool) {
+	if d, ok := joinery.ParseDimension(strings.ToLower(text)); ok {
+		return d, true
+	}
+	r.choice(r.inside(n, text), "dimension", text, dimensionNames())
+	return 0, false
+}
+
+func dimensionNames() []string {
+	var names []string
+	for _, d := range joinery.Dimensions {
+		names = append(names, d.String())
+	}
+	return names
+}
+
+// choice faults a word that is none of a few.
+func (r *reader) choice(at joinery.Place, what, text string, words []string) {
+	remedy := "write " + list(words, "or")
+	if near := meant(strings.ToLower(text), words); near != "" {
+		remedy = "write " + near
+	}
+	r.add(joinery.Fault{Place: at, Problem: fmt.Sprintf("%q is no %s", short(text), what), Remedy: remedy})
+}
+
+// word reads one of a few words and returns its index, -1 where it was not
+// written or is wrong.
+func (f *fields) word(key, what string, words ...string) int {
+	text, n, ok := f.scalar(key)
+	if !ok {
+		return -1
+	}
+	for i, w := range words {
+		if strings.EqualFold(w, text) {
+			return i
+		}
+	}
+	f.r.choice(f.r.place(n), what, text, words)
+	return -1
+}
+
+// name reads a name; it must not be empty.
+func (f *fields) name(key string) string { return f.line(key, longestName) }
+
+// line reads a text of one line.
+func (f *fields) line(key string, longest int) string {
+	text, n, ok := f.scalar(key)
+	if !ok {
+		return ""
+	}
+	return f.r.line(n, key, text, longest)
+}
+
+// line cleans a text; where it is too long or cannot be printed it is faulted.
+func (r *reader) line(n *yaml.Node, key, text string, longest int) string {
+	text = strings.Join(strings.Fields(text), " ")
+	switch length := utf8.RuneCountInString(text); {
+	case text == "":
+		r.fault(n, "write "+examplesOf[key], "the %s is empty", key)
+	case length > longest:
+		r.fault(n, fmt.Sprintf("keep it to %d", longest), "the %s is %d characters long", key, length)
+	case strings.ContainsFunc(text, control):
+		r.fault(n, "take out the backslash and what follows it", "the %s has an invisible character", key)
+	default:
+		return text
+	}
+	return ""
+}
+
+// count reads how many of a piece are made.
+func (f *fields) count() int {
+	text, n, ok := f.scalar("count")
+	if !ok {
+		return 1
+	}
+	count, err := strconv.Atoi(text)
+	switch {
+	case err == nil && count > mostCount, errors.Is(err, strconv.ErrRange):
+		f.r.fault(n, fmt.Sprintf("write %d at the most", mostCount), "%s is too many for one plan", short(text))
+	case err != nil:
+		f.r.fault(n, "write how many are made, such as count: 4", "%q is not a whole number", short(text))
+	case count < 1:
+		f.r.fault(n, "write 1 or more; to leave a piece out, put # before each of its lines", "a count of %d makes nothing", count)
+	default:
+		return count
+	}
+	return 1
+}

@@ -1,0 +1,88 @@
+package planfile
+
+import "fencecard/joinery"
+
+// examplesOf shows each key with a value, for the remedy of a fault.
+var examplesOf = map[string]string{
+	"title":      "title: Boot bench",
+	"unit":       "unit: in (or unit: mm)",
+	"wood":       "wood: white ash",
+	"shop":       "shop: shop.yaml",
+	"pieces":     "pieces: and below it - piece: NAME",
+	"piece":      "piece: front left leg",
+	"count":      "count: 1",
+	"size":       "size: {left-right: 1 5/8, front-back: 1 5/8, top-bottom: 17}",
+	"grain":      "grain: top-bottom",
+	"mirror":     "mirror: {of: front left leg, across: left-right}",
+	"cuts":       "cuts: and below it - mortise: NAME",
+	"of":         "of: front left leg",
+	"across":     "across: left-right",
+	"left-right": "left-right: 1 5/8",
+	"front-back": "front-back: 1 5/8",
+	"top-bottom": "top-bottom: 17",
+	"in":         "in: right",
+	"at":         "at: left",
+	"along":      "along: back",
+	"width":      "width: 3/8",
+	"length":     "length: 7/8",
+	"depth":      "depth: 1/4",
+	"setback":    "setback: 1/2 from front",
+	"span":       "span: 1/2 to 3 from top",
+	"cheeks":     "cheeks: {front: 3/16, back: 3/16}",
+	"fence":      "fence: front (or fence: either)",
+	"ends":       "ends: square",
+	"after":      "after: NAME",
+	"note":       "note: TEXT",
+	"mates":      "mates: PIECE / CUT",
+	"infeed":     "infeed: 16",
+	"outfeed":    "outfeed: 16",
+	"reach":      "reach: 8",
+	"lift":       "lift: 2",
+	"scale":      "scale: 1/64",
+	"minutes":    "minutes: {bit: 3, fence: 2, height: 0.5}",
+	"stops":      "stops: marks (or stops: blocks)",
+	"share":      "share: 1/2",
+	"bits":       "bits: and below it - {bit: NAME, diameter: 3/8}",
+	"bit":        "bit: three eighths up-cut",
+	"kind":       "kind: straight",
+	"diameter":   "diameter: 3/8",
+	"measured":   "measured: 0.372",
+	"cutting":    "cutting: 1 1/4",
+	"shank":      "shank: 1/2",
+	"plunges":    "plunges: yes",
+	"cap":        "cap: 1/8",
+	"height":     "height: 0.5",
+	"stop":       "stop: 1",
+}
+
+// otherWords are keys a maker may well try first, and what they are here.
+var otherWords = map[string][]string{
+	"name": {"title", "piece", "bit"}, "units": {"unit"}, "timber": {"wood"}, "species": {"wood"}, "material": {"wood"},
+	"parts": {"pieces"}, "boards": {"pieces"}, "part": {"piece"}, "board": {"piece"},
+	"quantity": {"count"}, "qty": {"count"}, "number": {"count"}, "pcs": {"count"},
+	"dimensions": {"size"}, "measures": {"size"}, "joints": {"cuts"}, "operations": {"cuts"},
+	"face": {"in"}, "side": {"in", "along", "at"}, "into": {"in"}, "end": {"at"}, "edge": {"along"},
+	"thickness": {"width", "front-back"}, "wide": {"width"}, "deep": {"depth"}, "long": {"length"},
+	"inset": {"setback"}, "offset": {"setback"}, "distance": {"setback"}, "position": {"setback"}, "from": {"setback"},
+	"range": {"span"}, "extent": {"span"}, "run": {"span"}, "stopped": {"span"},
+	"shoulders": {"cheeks"}, "shoulder": {"cheeks"}, "comment": {"note"}, "remark": {"note"}, "notes": {"note"},
+	"before": {"after"}, "joins": {"mates"}, "mate": {"mates"}, "corners": {"ends"},
+	"dia": {"diameter"}, "type": {"kind"}, "cutters": {"bits"}, "cutter": {"bit"}, "plunge": {"plunges"},
+	"fractions": {"scale"}, "division": {"scale"}, "times": {"minutes"}, "max": {"cap", "lift"},
+}
+
+// meant returns the known key that an unknown one was probably meant to be,
+// or "".
+func meant(key string, known []string) string {
+	if near := joinery.Nearest(key, known); near != "" {
+		return near
+	}
+	for _, word := range otherWords[key] {
+		for _, k := range known {
+			if k == word {
+				return k
+			}
+		}
+	}
+	return ""
+}

@@ -1,0 +1,30 @@
+package setup
+
+import "fencecard/joinery"
+
+// Section is the work and its channel across the feed, as a card lays them on
+// the machine: distances from the fence face out toward the operator, and from
+// the table up.
+type Section struct {
+	Across joinery.Length // of the work, fence to the side opposite
+	Up     joinery.Length // of the work, table to the side opposite
+	Near   joinery.Length // fence face to the channel's near wall
+	Far    joinery.Length // fence face to its far wall
+	Depth  joinery.Length // of the whole channel, up from the table
+}
+
+// Section returns the card's section. Its channel is the whole one the cut
+// asks for, of which this run may make a part.
+func (c *Card) Section() Section {
+	ch := c.Channel
+	if ch.Near != c.Run.Fence {
+		ch = ch.Reversed(c.Piece.Size)
+	}
+	return Section{
+		Across: c.Piece.Size.Between(ch.Near),
+		Up:     c.Piece.Size.Between(ch.Down),
+		Near:   ch.Setback,
+		Far:    ch.Setback + ch.Width,
+		Depth:  ch.Depth,
+	}
+}

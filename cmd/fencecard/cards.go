@@ -1,0 +1,102 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"fencecard/output"
+	"fencecard/setup"
+)
+
+// cardsOptions are the flags of the cards command.
+type cardsOptions struct {
+	format string
+	out    string
+	force  bool
+}
+
+func (a *app) cardsCommand() *cobra.Command {
+	var o cardsOptions
+	cmd := &cobra.Command{
+		Use:   "cards [PLAN]",
+		Short: "Print the cards of a plan",
+		Long: `Print the cards of a plan, grouped by setup, in running order.
+
+Without PLAN the built-in boot bench is printed. PLAN may be - for standard
+input. Cards go to NAME-cards.pdf in the current folder, text and JSON to
+standard output. 'fencecard help plan' tells how a plan is written.
+
+`+topic("cards"),
+		Example: `  fencecard cards                              the built-in boot bench
+  fencecard cards bench.yaml                   cards in bench-cards.pdf
+  fencecard cards bench.yaml --format text     to read on the screen
+  fencecard cards bench.yaml --format json --out deck.json`,
+		Args: cobra.MaximumNArgs(1),
+		RunE: a.work(func(ctx context.Context, args []string) error { return a.cards(args, o) }),
+	}
+	f := cmd.Flags()
+	f.StringVar(&o.format, "format", "pdf", "pdf, text or json")
+	f.StringVarP(&o.out, "out", "o", "", "write to this `FILE`; - for standard output")
+	f.BoolVar(&o.force, "force", false, "write over a file that is already there")
+	choices(cmd, "format", "pdf", "text", "json")
+	return cmd
+}
+
+// choices offers a flag's values to the shell.
+func choices(cmd *cobra.Command, flag string, values ...string) {
+	// The only error is a flag that does not exist.
+	if err := cmd.RegisterFlagCompletionFunc(flag, cobra.FixedCompletions(values, cobra.ShellCompDirectiveNoFileComp)); err != nil {
+		panic(err)
+	}
+}
+
+func (a *app) cards(args []string, o cardsOptions) error {
+	printer, err := o.printer()
+	if err != nil {
+		return err
+	}
+	plan, err := a.readPlan(args)
+	if err != nil {
+		return err
+	}
+	deck, err := setup.Make(plan)
+	if err != nil {
+		return err
+	}
+	for _, w := range deck.Warnings {
+		fmt.Fprintln(a.err, output.WarningLine(w))
+	}
+	var page bytes.Buffer
+	if err := printer(&page, deck); err != nil {
+		return err
+	}
+	to := o.out
+	if to == "" && o.format == "pdf" {
+		to = plan.Name + "-cards.pdf"
+	}
+	if to == "" || to == "-" {
+		_, err = a.out.Write(page.Bytes())
+		return err
+	}
+	if err := writeFile(to, page.Bytes(), o.force); err != nil {
+		return err
+	}
+	return output.Summary(a.out, to, deck)
+}
+
+// printer returns the writer of the chosen format.
+func (o cardsOptions) printer() (func(io.Writer, *setup.Deck) error, error) {
+	switch o.format {
+	case "pdf":
+		return func(w io.Writer, d *setup.Deck) error { return output.PDF(w, d, output.Pages{}) }, nil
+	case "text":
+		return output.Text, nil
+	case "json":
+		return output.JSON, nil
+	}
+	return nil, usageError{fmt.Errorf("--format is pdf, text or json, not %q", o.format)}
+}

@@ -1,0 +1,31 @@
+package main
+
+import (
+	"os/exec"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Data flows one way: plan text, joinery, setup, output, commands. What a
+// package must not depend on, directly or not.
+var forbidden = map[string][]string{
+	"fencecard/joinery":          {"fencecard/setup", "fencecard/output", "fencecard/cmd", "go.yaml.in/yaml", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
+	"fencecard/joinery/planfile": {"fencecard/setup", "fencecard/output", "fencecard/cmd", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
+	"fencecard/setup":            {"fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
+	"fencecard/output":           {"fencecard/cmd", "fencecard/joinery/planfile", "github.com/spf13/cobra"},
+}
+
+func TestImportsFlowOneWay(t *testing.T) {
+	for pkg, banned := range forbidden {
+		out, err := exec.Command("go", "list", "-deps", pkg).Output()
+		require.NoError(t, err, pkg)
+		for dep := range strings.FieldsSeq(string(out)) {
+			for _, b := range banned {
+				assert.False(t, strings.HasPrefix(dep, b), "%s depends on %s", pkg, dep)
+			}
+		}
+	}
+}

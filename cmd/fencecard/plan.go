@@ -1,0 +1,56 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"fencecard/joinery"
+	"fencecard/joinery/examples"
+	"fencecard/joinery/planfile"
+)
+
+// readPlan reads the plan named by the arguments, or the built-in one, which
+// it says on standard error.
+func (a *app) readPlan(args []string) (*joinery.Plan, error) {
+	if len(args) == 0 {
+		fmt.Fprintln(a.err, "fencecard: no plan named, using the built-in boot bench")
+		return planfile.Read("boot-bench.yaml", []byte(examples.BootBench), nil)
+	}
+	name := args[0]
+	data, err := a.readFile(name)
+	if err != nil {
+		return nil, err
+	}
+	folder := filepath.Dir(name)
+	if name == "-" {
+		name, folder = "stdin", "."
+	}
+	return planfile.Read(name, data, shopIn(folder))
+}
+
+// shopIn reads shop files from a plan's folder and below it: a plan from
+// somebody else must not make the program read other files.
+func shopIn(folder string) func(path string) ([]byte, error) {
+	return func(path string) ([]byte, error) {
+		root, err := os.OpenRoot(folder)
+		if err != nil {
+			return nil, plainly(err)
+		}
+		defer root.Close()
+		f, err := root.Open(filepath.FromSlash(path))
+		if err != nil {
+			return nil, plainly(err)
+		}
+		defer f.Close()
+		return io.ReadAll(f)
+	}
+}
+
+// baseName is a plan's name without folder and ending.
+func baseName(file string) string {
+	base := filepath.Base(file)
+	return strings.TrimSuffix(base, filepath.Ext(base))
+}

@@ -1,0 +1,121 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+)
+
+// Exit codes.
+const (
+	exitDone  = 0
+	exitFault = 1 // the plan or the work is at fault
+	exitUsage = 2 // the command line is
+)
+
+// streams are the three standard streams, handed in so that commands never
+// touch os.Stdout and its like themselves.
+type streams struct {
+	in       io.Reader
+	out, err io.Writer
+}
+
+// app is what every command shares.
+type app struct {
+	streams
+	started bool // a command's own work began: an error is no longer usage
+}
+
+// usageError is a wrong command line found after the work began.
+type usageError struct{ error }
+
+// run is the whole program but for the process around it.
+func run(ctx context.Context, args []string, s streams) int {
+	a := &app{streams: s}
+	root := a.rootCommand()
+	root.SetArgs(args)
+	err := root.ExecuteContext(ctx)
+	var usage usageError
+	switch {
+	case err == nil:
+		return exitDone
+	case !a.started || errors.As(err, &usage):
+		fmt.Fprintf(s.err, "fencecard: %v\nTry 'fencecard --help'.\n", err)
+		return exitUsage
+	}
+	fmt.Fprintln(s.err, err)
+	return exitFault
+}
+
+func (a *app) rootCommand() *cobra.Command {
+	cobra.MousetrapHelpText = ""
+	root := &cobra.Command{
+		Use:   "fencecard",
+		Short: "Cards for cutting joints at the router table",
+		Long: `fencecard reads a plan of the pieces on your bench and the joints to be cut in
+them at the router table, and prints a numbered card for every cut: which side
+goes down, which to the fence, which end leads, how far the fence stands from
+the bit, how high the bit is raised, and where the work is dropped on and
+lifted off.`,
+		Example: `  fencecard cards                     cards for the built-in boot bench
+  fencecard new bench.yaml            a starter plan to write over
+  fencecard cards bench.yaml          its cards, in bench-cards.pdf`,
+		SilenceErrors:     true,
+		SilenceUsage:      true,
+		Args:              noSubcommand,
+		RunE:              func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+		CompletionOptions: cobra.CompletionOptions{HiddenDefaultCmd: false},
+	}
+	root.SetIn(a.in)
+	root.SetOut(a.out)
+	root.SetErr(a.err)
+	root.AddCommand(a.cardsCommand(), a.newCommand(), a.versionCommand())
+	root.AddCommand(topicCommands()...)
+	root.InitDefaultHelpCmd()
+	root.InitDefaultCompletionCmd()
+	refuseUnknown(root)
+	return root
+}
+
+// noSubcommand turns a word that is no command into a usage error.
+func noSubcommand(cmd *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return nil
+	}
+	err := fmt.Errorf("%q is not a command of %s", args[0], cmd.CommandPath())
+	if near := cmd.SuggestionsFor(args[0]); len(near) > 0 {
+		err = fmt.Errorf("%w; did you mean %q?", err, near[0])
+	}
+	return err
+}
+
+// refuseUnknown mends cobra, which takes "fencecard group nope" and "help nope"
+// for success.
+func refuseUnknown(cmd *cobra.Command) {
+	for _, c := range cmd.Commands() {
+		if c.HasSubCommands() && c.Run == nil && c.RunE == nil || c.Name() == "completion" {
+			c.Args = noSubcommand
+			c.RunE = func(c *cobra.Command, _ []string) error { return c.Help() }
+		}
+		if c.Name() == "help" {
+			c.Args = func(help *cobra.Command, args []string) error {
+				if found, rest, err := cmd.Find(args); err != nil || len(rest) > 0 && found != help {
+					return fmt.Errorf("there is no help on %q", args)
+				}
+				return nil
+			}
+		}
+		refuseUnknown(c)
+	}
+}
+
+// work wraps a command's own work, so that errors before it are usage errors.
+func (a *app) work(f func(ctx context.Context, args []string) error) func(*cobra.Command, []string) error {
+	return func(cmd *cobra.Command, args []string) error {
+		a.started = true
+		return f(cmd.Context(), args)
+	}
+}

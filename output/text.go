@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode/utf8"
 
 	"fencecard/joinery"
 	"fencecard/setup"
@@ -27,8 +28,7 @@ func Text(w io.Writer, d *setup.Deck) error {
 // Summary writes what a maker wants to know after the pages went to a file.
 func Summary(w io.Writer, file string, d *setup.Deck) error {
 	_, err := fmt.Fprintf(w, "%s: %s in %s\n%s\n%s\n", file,
-		plural(d.Cards(), "card"), plural(len(d.Setups), "setup"), changesLine(d.Changes),
-		strings.ToUpper(plural(len(d.Warnings), "warning")[:1])+plural(len(d.Warnings), "warning")[1:])
+		plural(d.Cards(), "card"), plural(len(d.Setups), "setup"), changesLine(d.Changes), plural(len(d.Warnings), "warning"))
 	return err
 }
 
@@ -70,26 +70,27 @@ func (t *textWriter) line(indent int, format string, args ...any) {
 
 // wrapped writes words under each other, the first line behind a label.
 func (t *textWriter) wrapped(label, text string) {
-	room := textWidth - len(label)
-	for _, line := range wrapWords(text, room) {
-		t.line(0, "%s%s", label, line)
-		label = strings.Repeat(" ", len(label))
-	}
+	t.wrappedParts(label, strings.Fields(text), " ")
 }
 
-// wrapWords breaks text into lines of at most room characters; a longer word
-// stands alone.
-func wrapWords(text string, room int) []string {
-	var lines []string
+// wrappedParts writes parts behind a label, as many on a line as fit, none
+// broken.
+func (t *textWriter) wrappedParts(label string, parts []string, between string) {
+	room := textWidth - utf8.RuneCountInString(label)
 	line := ""
-	for word := range strings.FieldsSeq(text) {
-		if line != "" && len([]rune(line+" "+word)) > room {
-			lines = append(lines, line)
-			line = ""
+	for i, part := range parts {
+		longer := part
+		if line != "" {
+			longer = line + between + part
 		}
-		line = strings.TrimPrefix(line+" "+word, " ")
+		if i > 0 && utf8.RuneCountInString(longer) > room {
+			t.line(0, "%s%s", label, line)
+			label = strings.Repeat(" ", textWidth-room)
+			longer = part
+		}
+		line = longer
 	}
-	return append(lines, line)
+	t.line(0, "%s%s", label, line)
 }
 
 func (t *textWriter) heading(d *setup.Deck) {
@@ -105,37 +106,35 @@ func (t *textWriter) heading(d *setup.Deck) {
 		unit = "millimetres"
 	}
 	t.line(0, "Lengths in %s; + or - behind one: a hair more or less.", unit)
-	t.line(0, "Feed from right to left. Plug out before you touch the bit or its collet.")
+	t.line(0, "Past is to the left of the bit, before is to the right. Feed from right to left.")
+	t.line(0, "Unplug before you touch the bit or its collet.")
 }
 
 func (t *textWriter) setup(s *setup.Setup) {
 	t.line(0, "")
 	t.line(0, "%s", strings.Repeat("=", textWidth))
-	t.line(0, "SETUP %d   bit: %s, %s wide", s.Number, s.Bit.Name, t.scale.Format(s.Bit.True()))
-	t.line(0, "fence to  near edge %s   centre %s   far edge %s%s",
-		t.scale.Format(s.Fence.NearEdge), t.scale.Format(s.Fence.Centre), t.scale.Format(s.Fence.FarEdge), buried(s.Fence))
-	t.wrapped("heights   ", t.boxes(s.Heights))
+	t.wrapped(fmt.Sprintf("SETUP %d   ", s.Number), fmt.Sprintf("bit: %s, %s wide", s.Bit.Name, t.scale.Format(s.Bit.True())))
+	t.wrappedParts("fence     ", []string{
+		"near edge " + t.scale.Format(s.Fence.NearEdge),
+		"centre " + t.scale.Format(s.Fence.Centre),
+		"far edge " + t.scale.Format(s.Fence.FarEdge),
+	}, "   ")
+	if s.Fence.NearEdge < 0 {
+		t.line(10, "the near edge stands behind the fence face: bury the bit in the fence")
+	}
+	t.boxes("heights   ", s.Heights)
 	for i := range s.Cards {
 		t.card(&s.Cards[i])
 	}
 }
 
-// buried explains a near edge behind the fence face.
-func buried(f setup.Fence) string {
-	if f.NearEdge < 0 {
-		return "   (bit buried in the fence)"
-	}
-	return ""
-}
-
 // boxes writes heights as boxes to tick.
-func (t *textWriter) boxes(heights []joinery.Length) string {
-	// A no-break space keeps box and number on one line.
+func (t *textWriter) boxes(label string, heights []joinery.Length) {
 	var parts []string
 	for _, h := range heights {
-		parts = append(parts, "[\u00a0]\u00a0"+strings.ReplaceAll(t.scale.Format(h), " ", "\u00a0"))
+		parts = append(parts, "[ ] "+t.scale.Format(h))
 	}
-	return strings.Join(parts, "   ")
+	t.wrappedParts(label, parts, "   ")
 }
 
 func (t *textWriter) card(c *setup.Card) {
@@ -145,9 +144,9 @@ func (t *textWriter) card(c *setup.Card) {
 		strings.ToUpper(c.Run.Down.String()), strings.ToUpper(c.Run.Fence.String()), strings.ToUpper(c.Leads.String()))
 	t.start(c)
 	t.stop(c)
-	t.wrapped("      heights  ", t.boxes(c.Heights))
+	t.boxes("      heights   ", c.Heights)
 	if c.Cut.Note != "" {
-		t.wrapped("      note     ", c.Cut.Note)
+		t.wrapped("      note      ", c.Cut.Note)
 	}
 }
 
@@ -171,40 +170,34 @@ func cutTitle(c *setup.Card) string {
 
 func (t *textWriter) start(c *setup.Card) {
 	if c.Start == nil {
-		t.line(6, "begin    feed in at the %s end", c.Leads)
+		t.line(6, "feed in   at the %s end", c.Leads)
 		return
 	}
-	m := c.Start
-	t.line(6, "begin    DROP ON: line %s from the %s end meets the bit's trailing edge (left)", t.scale.Format(m.Line), c.Leads)
-	t.line(15, "%s, %s", t.leading(c, m.LeadPastEdge), t.tail(c, m.TailBeforeEdge))
+	t.mark("drop on", "trailing (left)", c, c.Start)
 }
 
 func (t *textWriter) stop(c *setup.Card) {
 	if c.Stop == nil {
-		t.line(6, "end      run out")
+		t.line(6, "run out   at the %s end", c.Leads.Opposite())
 		return
 	}
-	m := c.Stop
-	t.line(6, "end      LIFT OFF: line %s from the %s end meets the bit's leading edge (right)", t.scale.Format(m.Line), c.Leads)
-	t.line(15, "%s, %s", t.leading(c, m.LeadPastEdge), t.tail(c, m.TailBeforeEdge))
+	t.mark("lift off", "leading (right)", c, c.Stop)
 }
 
-// leading says where the leading end of the work stands.
-func (t *textWriter) leading(c *setup.Card, past joinery.Length) string {
-	where := "past (left of)"
-	if past < 0 {
-		where = "before (right of)"
-	}
-	return fmt.Sprintf("%s end %s %s that edge", c.Leads, t.scale.Format(past.Abs()), where)
+// mark writes the three ways to find where a stopped cut starts or stops.
+func (t *textWriter) mark(what, edge string, c *setup.Card, m *setup.Mark) {
+	tail := c.Leads.Opposite()
+	t.line(6, "%-9s line %s from the %s end at the bit's %s edge:", what, t.scale.Format(m.Line), c.Leads, edge)
+	t.line(16, "%s end %s it, %s end %s it", c.Leads, t.where(m.LeadPastEdge, "past", "before"),
+		tail, t.where(m.TailBeforeEdge, "before", "past"))
 }
 
-// tail says where the tail end of the work stands.
-func (t *textWriter) tail(c *setup.Card, before joinery.Length) string {
-	where := "before it (right)"
-	if before < 0 {
-		where = "past it (left)"
+// where says how far something is on one side, or if negative on the other.
+func (t *textWriter) where(l joinery.Length, side, other string) string {
+	if l < 0 {
+		side = other
 	}
-	return fmt.Sprintf("%s end %s %s", c.Leads.Opposite(), t.scale.Format(before.Abs()), where)
+	return t.scale.Format(l.Abs()) + " " + side
 }
 
 func (t *textWriter) warnings(d *setup.Deck) {

@@ -30,7 +30,7 @@ Without PLAN the built-in boot bench is printed. PLAN may be - for standard
 input. Cards go to NAME-cards.pdf in the current folder, text and JSON to
 standard output. 'fencecard help plan' tells how a plan is written.
 
-`+topic("cards"),
+` + topic("cards"),
 		Example: `  fencecard cards                              the built-in boot bench
   fencecard cards bench.yaml                   cards in bench-cards.pdf
   fencecard cards bench.yaml --format text     to read on the screen

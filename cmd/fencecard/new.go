@@ -26,10 +26,10 @@ fence and your bits. FILE may be - for standard output.`,
 				text, what, next = examples.StarterShop, "a starter shop file", "name it in a plan: shop: "+args[0]
 			}
 			if args[0] == "-" {
-				_, err := fmt.Fprint(a.out, text)
+				_, err := a.out.Write(text)
 				return err
 			}
-			if err := writeFile(args[0], []byte(text), force); err != nil {
+			if err := writeFile(args[0], text, force); err != nil {
 				return err
 			}
 			_, err := fmt.Fprintf(a.out, "%s: %s\nNext: %s\n", args[0], what, next)

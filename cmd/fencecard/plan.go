@@ -5,7 +5,6 @@ import (
 	"io"
 	"os"
 	"path/filepath"
-	"strings"
 
 	"fencecard/joinery"
 	"fencecard/joinery/examples"
@@ -17,7 +16,7 @@ import (
 func (a *app) readPlan(args []string) (*joinery.Plan, error) {
 	if len(args) == 0 {
 		fmt.Fprintln(a.err, "fencecard: no plan named, using the built-in boot bench")
-		return planfile.Read("boot-bench.yaml", []byte(examples.BootBench), nil)
+		return planfile.Read("boot-bench.yaml", examples.BootBench, nil)
 	}
 	name := args[0]
 	data, err := a.readFile(name)
@@ -47,10 +46,4 @@ func shopIn(folder string) func(path string) ([]byte, error) {
 		defer f.Close()
 		return io.ReadAll(f)
 	}
-}
-
-// baseName is a plan's name without folder and ending.
-func baseName(file string) string {
-	base := filepath.Base(file)
-	return strings.TrimSuffix(base, filepath.Ext(base))
 }

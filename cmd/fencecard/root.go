@@ -69,6 +69,7 @@ lifted off.`,
 		RunE:              func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 		CompletionOptions: cobra.CompletionOptions{HiddenDefaultCmd: false},
 	}
+	root.SuggestionsMinimumDistance = 2
 	root.SetIn(a.in)
 	root.SetOut(a.out)
 	root.SetErr(a.err)

@@ -187,7 +187,7 @@ func (t *textWriter) stop(c *setup.Card) {
 // mark writes the three ways to find where a stopped cut starts or stops.
 func (t *textWriter) mark(what, edge string, c *setup.Card, m *setup.Mark) {
 	tail := c.Leads.Opposite()
-	t.line(6, "%-9s line %s from the %s end at the bit's %s edge:", what, t.scale.Format(m.Line), c.Leads, edge)
+	t.line(6, "%-9s line %s from the %s end at the %s edge:", what, t.scale.Format(m.Line), c.Leads, edge)
 	t.line(16, "%s end %s it, %s end %s it", c.Leads, t.where(m.LeadPastEdge, "past", "before"),
 		tail, t.where(m.TailBeforeEdge, "before", "past"))
 }

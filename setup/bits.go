@@ -40,12 +40,12 @@ func (m maker) ways(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel) ([]Way
 			}
 		}
 	}
-	slices.SortStableFunc(ways, func(a, b Way) int { return better(a, b, ch) })
+	slices.SortStableFunc(ways, func(a, b Way) int { return better(a, b, ch, m.shop.Scale) })
 	return ways, why
 }
 
 // better orders the ways to make a channel.
-func better(a, b Way, ch joinery.Channel) int {
+func better(a, b Way, ch joinery.Channel, scale joinery.Scale) int {
 	last := func(yes bool) int {
 		if yes {
 			return 1
@@ -58,6 +58,8 @@ func better(a, b Way, ch joinery.Channel) int {
 		cmp.Compare(last(a.Drops && a.Bit.Plunges != joinery.Yes), last(b.Drops && b.Bit.Plunges != joinery.Yes)),
 		// A down-cut bit packs its chips where the work is dropped on.
 		cmp.Compare(last(a.Drops && a.Bit.Kind == joinery.DownCut), last(b.Drops && b.Bit.Kind == joinery.DownCut)),
+		// A metric bit at an inch fence leaves distances that no rule shows.
+		cmp.Compare(last(!scale.On(a.Bit.Diameter)), last(!scale.On(b.Bit.Diameter))),
 		cmp.Compare(b.Bit.True(), a.Bit.True()),
 		cmp.Compare(last(a.Runs[0].Turned), last(b.Runs[0].Turned)),
 	)

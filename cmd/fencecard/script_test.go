@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"os/exec"
+	"path/filepath"
 	"strconv"
 	"testing"
 
@@ -22,7 +23,8 @@ func TestScripts(t *testing.T) {
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
 		UpdateScripts:       os.Getenv("FENCECARD_GOLDEN") == "update",
-		Cmds:                map[string]func(*testscript.TestScript, bool, []string){"exits": exits},
+		Setup:               shareTestdata,
+		Cmds:                map[string]func(*testscript.TestScript, bool, []string){"exits": exits, "golden": golden},
 	})
 }
 
@@ -44,5 +46,30 @@ func exits(ts *testscript.TestScript, neg bool, args []string) {
 	}
 	if got != want {
 		ts.Fatalf("exit code %d, want %d (%s)", got, want, fmt.Sprint(args[1:]))
+	}
+}
+
+// shareTestdata lets scripts read the project's plans as $TESTDATA.
+func shareTestdata(env *testscript.Env) error {
+	dir, err := filepath.Abs("../../testdata")
+	env.Setenv("TESTDATA", dir)
+	return err
+}
+
+// golden compares standard output with a file of the project's testdata, or
+// refreshes that file: golden decks/boot-bench.txt
+func golden(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 1 {
+		ts.Fatalf("usage: golden FILE")
+	}
+	got, name := ts.ReadFile("stdout"), filepath.Join(ts.Getenv("TESTDATA"), args[0])
+	if os.Getenv("FENCECARD_GOLDEN") == "update" {
+		ts.Check(os.WriteFile(name, []byte(got), 0o644))
+		return
+	}
+	want, err := os.ReadFile(name)
+	ts.Check(err)
+	if got != string(want) {
+		ts.Fatalf("standard output differs from %s; read the difference, then refresh it with FENCECARD_GOLDEN=update", name)
 	}
 }

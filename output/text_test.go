@@ -1,0 +1,43 @@
+package output_test
+
+import (
+	"bytes"
+	"os"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fencecard/joinery/examples"
+	"fencecard/joinery/planfile"
+	"fencecard/output"
+	"fencecard/setup"
+)
+
+// exampleDeck makes the deck of the boot bench or the wall cabinet.
+func exampleDeck(t testing.TB, name string) *setup.Deck {
+	t.Helper()
+	data := examples.BootBench
+	if name == "wall cabinet" {
+		var err error
+		data, err = os.ReadFile("../testdata/wall-cabinet.yaml")
+		require.NoError(t, err)
+	}
+	plan, err := planfile.Read(name+".yaml", data, nil)
+	require.NoError(t, err)
+	deck, err := setup.Make(plan)
+	require.NoError(t, err)
+	return deck
+}
+
+func TestTextFits80Columns(t *testing.T) {
+	for _, name := range []string{"boot bench", "wall cabinet"} {
+		var b bytes.Buffer
+		require.NoError(t, output.Text(&b, exampleDeck(t, name)))
+		for line := range strings.Lines(b.String()) {
+			assert.LessOrEqual(t, utf8.RuneCountInString(strings.TrimSuffix(line, "\n")), 80, line)
+		}
+	}
+}

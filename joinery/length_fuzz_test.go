@@ -1,0 +1,66 @@
+package joinery_test
+
+import (
+	"errors"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"fencecard/joinery"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// FuzzLength holds, for any text: it is a length from 0 to 100 m that both
+// units spell so that it is read back as the very same, or a message of one
+// line with a way out.
+func FuzzLength(f *testing.F) {
+	for _, text := range []string{
+		"3", "3/8", "1 3/8", "1-3/8", "1⅜", "0.375", ".5", "3.", `3/8"`, "3/8 in", "12mm", "1.2 cm",
+		`1' 6 1/2"`, "2 ft 3", "1'", "6''", "1′ 6″", "0", "1/0", "9/8", "3-5/8", "0,375", "-1", "−1", "1/3",
+		"10/3 in", "0.0000001 mm", "1/1024", "99999999999999999999", "100 m", "100000 mm", "1e3", "0x10", "½ ¼",
+		"1//2", "1 / 2", "1\u00a03/8", "\x00", "\xff", "1' 2' 3", "1' 20 mm", "½", "3 3 3/8", "1 1/2 1/2",
+	} {
+		f.Add(text, false)
+		f.Add(text, true)
+	}
+	f.Fuzz(func(t *testing.T, text string, metric bool) {
+		unit := joinery.Inches
+		if metric {
+			unit = joinery.Millimetres
+		}
+		l, err := joinery.ParseLength(text, unit)
+		if err != nil {
+			var bad *joinery.LengthError
+			require.ErrorAs(t, err, &bad)
+			checkLengthError(t, bad, unit)
+			return
+		}
+		require.GreaterOrEqual(t, l, joinery.Length(0))
+		require.LessOrEqual(t, l, joinery.MaxLength)
+		for _, s := range []joinery.Scale{joinery.InchScale, joinery.MetricScale} {
+			again, err := joinery.ParseSpelled(s.Spell(l), unit)
+			require.NoError(t, err)
+			assert.Equal(t, l, again, s.Spell(l))
+		}
+	})
+}
+
+func checkLengthError(t *testing.T, bad *joinery.LengthError, unit joinery.Unit) {
+	assert.NotEmpty(t, bad.Problem)
+	assert.NotEmpty(t, bad.Remedy)
+	if utf8.ValidString(bad.Text) {
+		assert.NotContains(t, bad.Error(), "\n")
+	}
+	// The two neighbours offered are lengths, in their order.
+	if bad.Problem != "is no whole division of any rule" {
+		return
+	}
+	below, above, ok := strings.Cut(strings.TrimPrefix(bad.Remedy, "write "), " or ")
+	require.True(t, ok, bad.Remedy)
+	lo, err := joinery.ParseLength(below, unit)
+	hi, err2 := joinery.ParseLength(above, unit)
+	require.NoError(t, errors.Join(err, err2), bad.Remedy)
+	assert.Less(t, lo, hi)
+}

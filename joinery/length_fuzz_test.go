@@ -64,3 +64,16 @@ func checkLengthError(t *testing.T, bad *joinery.LengthError, unit joinery.Unit)
 	require.NoError(t, errors.Join(err, err2), bad.Remedy)
 	assert.Less(t, lo, hi)
 }
+
+// Zeros in front change nothing: a maker who writes 08/16 means a half.
+func TestZerosInFrontOfALength(t *testing.T) {
+	for padded, plain := range map[string]string{
+		"08/16": "1/2", "010/16": "5/8", "010 01/02": "10 1/2", "010": "10", "00.5": "1/2", "1/016": "1/16",
+	} {
+		l, err := joinery.ParseLength(padded, joinery.Inches)
+		require.NoError(t, err)
+		want, err := joinery.ParseLength(plain, joinery.Inches)
+		require.NoError(t, err)
+		assert.Equal(t, want, l, padded)
+	}
+}

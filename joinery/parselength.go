@@ -158,8 +158,10 @@ func (p lengthParser) ratio(num, den string) (*big.Rat, error) {
 	if strings.Trim(den, "0") == "" {
 		return nil, p.fail("divides by zero", "check the number under the stroke")
 	}
-	number, _ := new(big.Rat).SetString(num + "/" + den)
-	return number, nil
+	// In base 10: big.Rat would take 010 for octal.
+	above, _ := new(big.Int).SetString(num, 10)
+	below, _ := new(big.Int).SetString(den, 10)
+	return new(big.Rat).SetFrac(above, below), nil
 }
 
 // notWhole names the two neighbours on a scale a maker could use.

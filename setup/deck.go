@@ -11,7 +11,18 @@ type Deck struct {
 	Plan     *joinery.Plan
 	Setups   []Setup
 	Changes  Changes
+	Joints   []Joint
 	Warnings []Warning
+}
+
+// Joint returns the joint that a cut is a half of, or nil.
+func (d *Deck) Joint(cut *joinery.Cut) *Joint {
+	for i := range d.Joints {
+		if j := &d.Joints[i]; j.Into.Cut == cut || j.Part.Cut == cut {
+			return j
+		}
+	}
+	return nil
 }
 
 // Cards counts the cards of all setups.

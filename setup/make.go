@@ -18,7 +18,8 @@ func Make(plan *joinery.Plan) (*Deck, error) {
 	}
 	d := &Deck{Plan: plan, Setups: Deal(plan, jobs, choice, visits)}
 	d.Changes = Count(d.Setups, plan.Shop.Minutes)
-	d.Warnings = warn(d)
+	joints, warnings := joints(d)
+	d.Joints, d.Warnings = joints, append(warn(d), warnings...)
 	return d, nil
 }
 

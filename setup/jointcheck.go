@@ -1,0 +1,164 @@
+package setup
+
+import (
+	"fmt"
+	"math"
+
+	"fencecard/joinery"
+)
+
+// loosest is the gap beyond the shop's clearance at which a joint is called
+// loose (common practice, no source).
+const loosest = joinery.Inch / 64
+
+// jointCheck checks one joint and gathers what it finds.
+type jointCheck struct {
+	deck     *Deck
+	scale    joinery.Scale
+	joint    Joint
+	warnings []Warning
+	channel  joinery.Channel // of the half that is gone into
+}
+
+func (c *jointCheck) run() {
+	if !c.joint.Into.Cut.Channelled() {
+		c.lap()
+		return
+	}
+	c.channel = c.joint.Into.Cut.Channels[0]
+	c.thickness()
+	c.width()
+	c.length()
+	c.roundEnds()
+	c.reveals()
+	c.movement()
+}
+
+// warn adds a warning at the half that is gone into, or at its part.
+func (c *jointCheck) warn(h Half, code, text string, args ...any) {
+	w := Warning{Code: code, Piece: h.Piece.Name, Text: fmt.Sprintf(text, args...), Place: h.Piece.Place}
+	if h.Cut != nil {
+		w.Cut, w.Place = h.Cut.Name, h.Cut.Place
+	}
+	c.warnings = append(c.warnings, w)
+}
+
+// text is a length as printed; a clearance finer than the scale is given in
+// decimals.
+func (c *jointCheck) text(l joinery.Length) string {
+	return fineText(c.scale, l) + " " + c.scale.Unit.String()
+}
+
+func fineText(s joinery.Scale, l joinery.Length) string {
+	if s.On(l) {
+		return s.Format(l)
+	}
+	fine := joinery.Scale{Unit: s.Unit, Division: joinery.Inch / 1000}
+	if s.Unit == joinery.Millimetres {
+		fine.Division = joinery.Millimetre / 100
+	}
+	return fine.Format(fine.Round(l))
+}
+
+// stopped reports whether the channel has a wall at that end of its run.
+func (c *jointCheck) stopped(end joinery.Side) bool {
+	return !c.channel.OpenAt(end, c.joint.Into.Piece.Size)
+}
+
+// thickness holds the tenon's thickness against the width of its mortise.
+func (c *jointCheck) thickness() {
+	clearance := c.deck.Plan.Shop.Clearance.Cheek
+	fit := Fit{"thickness", c.channel.Width, c.joint.Part.across(c.channel.Near.Dimension()), clearance}
+	c.joint.Fits = append(c.joint.Fits, fit)
+	part, into := c.joint.Part, c.joint.Into
+	switch {
+	case fit.Gap() < 0 && part.Cut != nil:
+		c.warn(part, "part-too-thick", "%s is %s thick, but %s is %s wide: take %s more off its cheeks",
+			part, c.text(fit.Part), into, c.text(fit.Room), c.text(fit.Wants-fit.Gap()))
+	case fit.Gap() < 0:
+		c.warn(into, "part-too-thick", "%s is %s thick, but %s is %s wide: make it %s wide",
+			part, c.text(fit.Part), into, c.text(fit.Room), c.text(fit.Part+fit.Wants))
+	case fit.Gap() > fit.Wants+loosest && part.Cut != nil:
+		c.warn(part, "part-loose", "%s is %s thick, but %s is %s wide: take %s less off its cheeks",
+			part, c.text(fit.Part), into, c.text(fit.Room), c.text(fit.Gap()-fit.Wants))
+	case fit.Gap() > fit.Wants+loosest:
+		c.warn(into, "part-loose", "%s is %s thick, but %s is %s wide: make it %s wide",
+			part, c.text(fit.Part), into, c.text(fit.Room), c.text(fit.Part+fit.Wants))
+	}
+}
+
+// width holds the tenon's width against the length of its mortise. A channel
+// that is open at an end bounds nothing there.
+func (c *jointCheck) width() {
+	run := c.channel.Run()
+	if !c.stopped(run.Low()) || !c.stopped(run.High()) {
+		return
+	}
+	fit := Fit{"width", c.channel.Hi - c.channel.Lo, c.joint.Part.across(run), 0}
+	c.joint.Fits = append(c.joint.Fits, fit)
+	if fit.Gap() < 0 {
+		c.warn(c.joint.Part, "part-too-wide", "%s is %s wide, but %s is only %s long: take %s off its edges, or lengthen the other",
+			c.joint.Part, c.text(fit.Part), c.joint.Into, c.text(fit.Room), c.text(-fit.Gap()))
+	}
+}
+
+// length holds the tenon's length against the depth of its mortise, unless
+// that goes through.
+func (c *jointCheck) length() {
+	part, into := c.joint.Part, c.joint.Into
+	if part.Cut == nil || c.channel.Depth == into.Piece.Size.Between(c.channel.Down) {
+		return
+	}
+	fit := Fit{"length", c.channel.Depth, part.Cut.Length, c.deck.Plan.Shop.Clearance.Length}
+	c.joint.Fits = append(c.joint.Fits, fit)
+	if fit.Gap() < fit.Wants {
+		c.warn(part, "tenon-bottoms", "%s is %s long, but %s is %s deep: make the tenon %s long, %s short of the bottom",
+			part, c.text(fit.Part), into, c.text(fit.Room), c.text(fit.Room-fit.Wants), c.text(fit.Wants))
+	}
+}
+
+// roundEnds warns where square corners would have to go into round ends.
+func (c *jointCheck) roundEnds() {
+	into, run := c.joint.Into, c.channel.Run()
+	stopped := joinery.Length(0)
+	for _, end := range []joinery.Side{run.Low(), run.High()} {
+		if c.stopped(end) {
+			stopped++
+		}
+	}
+	bit := c.deck.bitFor(into.Cut)
+	if into.Cut.Square || stopped == 0 || bit == nil {
+		return
+	}
+	radius, fit := bit.True()/2, c.joint.Fits[0]
+	intrusion := roundEndIntrusion(radius, fit.Part, fit.Room)
+	if c.joint.Part.across(run)+stopped*intrusion <= c.channel.Hi-c.channel.Lo {
+		return
+	}
+	c.warn(into, "round-ends", "%s has round ends of %s radius and %s has square corners: round the corners over, or write ends: square and chisel the ends",
+		into, c.text(radius), c.joint.Part)
+}
+
+// roundEndIntrusion is how far the corner of a part of some thickness, in the
+// middle of a channel of some width, must stay from the channel's end, which
+// is round in its corners with the bit's radius.
+func roundEndIntrusion(radius, thickness, width joinery.Length) joinery.Length {
+	r := radius.Millimetres()
+	x := r - max(0, (width-thickness).Millimetres()/2)
+	if x <= 0 {
+		return 0
+	}
+	return joinery.FromMillimetres(r - math.Sqrt(r*r-x*x))
+}
+
+// bitFor returns the bit a cut is made with, or nil.
+func (d *Deck) bitFor(cut *joinery.Cut) *joinery.Bit {
+	for i := range d.Setups {
+		for k := range d.Setups[i].Cards {
+			if d.Setups[i].Cards[k].Cut == cut {
+				return d.Setups[i].Bit
+			}
+		}
+	}
+	return nil
+}

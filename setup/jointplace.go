@@ -1,0 +1,171 @@
+package setup
+
+import (
+	"fmt"
+
+	"fencecard/joinery"
+)
+
+// reference is the end of the channel that the part is set against: the
+// stopped end where one is open, else the side the maker measures the span
+// from, else the top or the front.
+func (c *jointCheck) reference() joinery.Side {
+	run := c.channel.Run()
+	low, high := run.Low(), run.High()
+	span := c.joint.Into.Cut.Span
+	switch {
+	case c.stopped(low) && !c.stopped(high):
+		return low
+	case c.stopped(high) && !c.stopped(low):
+		return high
+	case !span.Whole():
+		return span.Side
+	case run == joinery.TopBottom:
+		return joinery.Top
+	}
+	return low
+}
+
+// reveals works out where the part's faces come to lie: against the near wall
+// of the channel, and against its reference end.
+func (c *jointCheck) reveals() {
+	into, part := c.joint.Into, c.joint.Part
+	for _, from := range []joinery.Side{c.channel.Near, c.reference()} {
+		d := from.Dimension()
+		if part.Cut == nil && part.Piece.Size[d] > into.Piece.Size[d] {
+			continue // a shelf that goes on past this piece
+		}
+		near := c.wall(from) - part.shoulder(from)
+		far := into.Piece.Size[d] - part.Piece.Size[d] - near
+		c.joint.Reveals = append(c.joint.Reveals, Reveal{from, near}, Reveal{from.Opposite(), far})
+	}
+	for _, r := range c.joint.Reveals {
+		if r.Distance < 0 {
+			c.warn(part, "stands-proud", "%q stands %s proud of the %s of %q",
+				part.Piece.Name, c.text(-r.Distance), r.Side, into.Piece.Name)
+		}
+	}
+}
+
+// wall is the distance from a side of the piece to the channel's wall there.
+func (c *jointCheck) wall(side joinery.Side) joinery.Length {
+	ch, size := c.channel, c.joint.Into.Piece.Size
+	switch {
+	case side == ch.Near:
+		return ch.Setback
+	case side == ch.Near.Opposite():
+		return size.Between(side) - ch.Setback - ch.Width
+	case side.High():
+		return size.Between(side) - ch.Hi
+	}
+	return ch.Lo
+}
+
+// reveal is the joint's reveal at a side.
+func (j *Joint) reveal(side joinery.Side) (joinery.Length, bool) {
+	for _, r := range j.Reveals {
+		if r.Side == side {
+			return r.Distance, true
+		}
+	}
+	return 0, false
+}
+
+// placesDiffer warns of a piece whose two ends would lie differently in the
+// pieces they go into: a rail that is not parallel to them.
+func placesDiffer(found []Joint, s joinery.Scale) []Warning {
+	var warnings []Warning
+	for i := range found {
+		for k := range found[:i] {
+			a, b := &found[k], &found[i]
+			if a.Part.Cut == nil || b.Part.Cut == nil || a.Part.Piece != b.Part.Piece || a.Part.Cut.At != b.Part.Cut.At.Opposite() {
+				continue
+			}
+			if side, ok := skewed(a, b); ok {
+				one, _ := a.reveal(side)
+				other, _ := b.reveal(side)
+				warnings = append(warnings, Warning{
+					Code: "place-differs", Piece: a.Part.Piece.Name, Cut: b.Part.Cut.Name, Place: b.Part.Cut.Place,
+					Text: fmt.Sprintf("%q lies %s %s from the %s of %q at one end, but %s from that of %q at the other",
+						a.Part.Piece.Name, fineText(s, one), s.Unit, side, a.Into.Piece.Name, fineText(s, other), b.Into.Piece.Name),
+				})
+			}
+		}
+	}
+	return warnings
+}
+
+// skewed finds a side at which two joints of one piece differ. Along a
+// dimension the two pieces gone into must be of one size to be compared.
+func skewed(a, b *Joint) (joinery.Side, bool) {
+	for _, r := range a.Reveals {
+		other, ok := b.reveal(r.Side)
+		d := r.Side.Dimension()
+		if ok && other != r.Distance && a.Into.Piece.Size[d] == b.Into.Piece.Size[d] {
+			return r.Side, true
+		}
+	}
+	return joinery.NoSide, false
+}
+
+// web is the least wood to leave between two tenons (common practice).
+const web = joinery.Inch / 8
+
+// tenonsMeet warns of two tenons that come together inside one piece.
+func tenonsMeet(found []Joint, s joinery.Scale) []Warning {
+	var warnings []Warning
+	for i := range found {
+		for k := range found[:i] {
+			a, b := &found[k], &found[i]
+			if a.Part.Cut == nil || b.Part.Cut == nil || a.Into.Piece != b.Into.Piece || !a.box().meets(b.box()) {
+				continue
+			}
+			warnings = append(warnings, Warning{
+				Code: "tenons-meet", Piece: a.Into.Piece.Name, Cut: b.Into.Cut.Name, Place: b.Into.Cut.Place,
+				Text: fmt.Sprintf("%s and %s meet inside %q: mitre their ends, or make the one %s %s long or the other %s %s",
+					a.Part, b.Part, a.Into.Piece.Name,
+					fineText(s, clearOf(a, b)), s.Unit, fineText(s, clearOf(b, a)), s.Unit),
+			})
+		}
+	}
+	return warnings
+}
+
+// box is a tenon inside the piece it goes into, from the low sides.
+type box struct{ lo, hi [3]joinery.Length }
+
+func (j *Joint) box() box {
+	var b box
+	ch, size := j.Into.Cut.Channels[0], j.Into.Piece.Size
+	put := func(from joinery.Side, near, far joinery.Length) {
+		d := from.Dimension()
+		if from.High() {
+			near, far = size[d]-far, size[d]-near
+		}
+		b.lo[d], b.hi[d] = near, far
+	}
+	put(ch.Near, ch.Setback, ch.Setback+ch.Width)
+	put(ch.Down, 0, min(ch.Depth, j.Part.Cut.Length))
+	put(ch.Run().Low(), ch.Lo, ch.Hi)
+	return b
+}
+
+func (b box) meets(other box) bool {
+	for d := range b.lo {
+		if b.hi[d] <= other.lo[d] || other.hi[d] <= b.lo[d] {
+			return false
+		}
+	}
+	return true
+}
+
+// clearOf is how long the tenon of a may be to stay a web away from that of b;
+// 0 where nothing is left.
+func clearOf(a, b *Joint) joinery.Length {
+	down, other := a.Into.Cut.Channels[0].Down, b.box()
+	d := down.Dimension()
+	if down.High() {
+		return max(0, a.Into.Piece.Size[d]-other.hi[d]-web)
+	}
+	return max(0, other.lo[d]-web)
+}

@@ -18,6 +18,7 @@ type Wood struct {
 	CR, CT float64 // change of dimension, radial and tangential, as a share for 1 % of moisture
 	CFrom  Origin
 
+	Still bool   // does not change its size with the seasons, as plywood and MDF
 	Share Share  // depth of one pass as a share of the bit, whatever the hardness; zero: by hardness
 	Note  string // what a reader of the figures should know
 }
@@ -27,7 +28,7 @@ func (w Wood) Known() bool { return w.Hardness > 0 }
 
 // Moves reports whether the wood changes its size with the seasons; an unknown
 // wood does.
-func (w Wood) Moves() bool { return w.Group != Sheet }
+func (w Wood) Moves() bool { return !w.Still }
 
 // String gives the wood's name, or "unknown wood".
 func (w Wood) String() string {

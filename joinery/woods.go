@@ -73,6 +73,7 @@ func readSpeciesRow(cells []string) (species, error) {
 	}
 	s := species{also: splitNames(cells[3]), loosely: splitNames(cells[4])}
 	s.Name, s.Botanical, s.Group, s.Note = cells[0], cells[1], WoodGroup(cells[2]), cells[14]
+	s.Still = s.Group == Sheet
 	s.HardnessFrom, s.ShrinkFrom, s.CFrom = Origin(cells[6]), Origin(cells[9]), Origin(cells[12])
 	for _, figure := range []struct {
 		cell  string

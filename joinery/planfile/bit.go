@@ -51,7 +51,7 @@ func (r *reader) readBit(n *yaml.Node) (joinery.Bit, bool) {
 	bit.Kind = f.bitKind()
 	bit.Diameter, bit.Measured = f.diameter(), f.positive("measured")
 	bit.Cutting, bit.Shank, bit.Cap = f.positive("cutting"), f.positive("shank"), f.positive("cap")
-	bit.Plunges = f.answer("plunges")
+	bit.Plunges, bit.Speed = f.answer("plunges"), f.speed()
 	if len(r.faults) == before {
 		r.checkMeasured(f, bit)
 	}

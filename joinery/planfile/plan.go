@@ -13,7 +13,7 @@ import (
 )
 
 // planKeys are the keys of a plan.
-var planKeys = []string{"title", "unit", "wood", "shop", "pieces"}
+var planKeys = []string{"title", "unit", "wood", "shop", "climate", "pieces"}
 
 const beginPlan = "fencecard new FILE writes a plan to begin with"
 
@@ -72,6 +72,7 @@ func (r *planReader) read(f *fields) {
 		r.plan.Title = title
 	}
 	r.readShop(f)
+	r.readClimate(f)
 	r.scale = r.plan.Shop.Scale
 	r.wood = r.readWood(f, joinery.Wood{})
 	r.readPieces(f)
@@ -103,9 +104,9 @@ func (r *planReader) readWood(f *fields, fallback joinery.Wood) joinery.Wood {
 	if wood, ok := r.woods[name]; ok {
 		return wood
 	}
-	wood, near, ok := joinery.FindWood(name)
+	wood, near, ok := joinery.FindWood(name, r.plan.Shop.Woods...)
 	if !ok {
-		remedy := "write a name from fencecard wood, or leave wood out for the shallowest passes"
+		remedy := "write a name from fencecard wood, add it to woods in the shop file, or leave wood out for the shallowest passes"
 		if near != "" {
 			remedy = "write " + near
 		}

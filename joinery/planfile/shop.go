@@ -12,10 +12,11 @@ import (
 
 // The keys of a shop and of what stands inside it.
 var (
-	shopKeys    = []string{"unit", "fence", "lift", "scale", "minutes", "stops", "share", "bits"}
+	shopKeys = []string{"unit", "fence", "lift", "scale", "minutes", "stops", "share", "bits",
+		"speed", "woods", "clearances", "rules", "base"}
 	fenceKeys   = []string{"infeed", "outfeed", "reach"}
 	minutesKeys = []string{"bit", "fence", "height", "stop"}
-	bitKeys     = []string{"bit", "kind", "diameter", "measured", "cutting", "shank", "plunges", "cap"}
+	bitKeys     = []string{"bit", "kind", "diameter", "measured", "cutting", "shank", "plunges", "cap", "speed"}
 )
 
 const (
@@ -72,6 +73,10 @@ func (r *reader) shop(n *yaml.Node, rest joinery.Shop) joinery.Shop {
 	if _, ok := f.value["bits"]; ok {
 		shop.Bits = r.readBits(f)
 	}
+	if _, ok := f.value["woods"]; ok {
+		shop.Woods = r.readWoods(f)
+	}
+	r.readRules(f, &shop)
 	return shop
 }
 

@@ -52,7 +52,27 @@ var examplesOf = map[string]string{
 	"plunges":    "plunges: yes",
 	"cap":        "cap: 1/8",
 	"height":     "height: 0.5",
-	"stop":       "stop: 1",
+	"climate":    "climate: {dry: 30, damp: 65, temp: 70F}",
+	"dry":        "dry: 30",
+	"damp":       "damp: 65",
+	"temp":       "temp: 70F",
+	"speed":      "speed: 22000",
+	"woods":      "woods: and below it - {wood: NAME, hardness: 1200}",
+	"hardness":   "hardness: 1200",
+	"CR":         "CR: 0.0018",
+	"CT":         "CT: 0.0036",
+	"shrinkage":  "shrinkage: {radial: 5.6, tangential: 10.5}",
+	"radial":     "radial: 5.6",
+	"tangential": "tangential: 10.5",
+	"moves":      "moves: no",
+	"clearances": "clearances: {cheek: 0.005, length: 1/16}",
+	"cheek":      "cheek: 0.005",
+	"rules":      "rules: {shortest-piece: 12, hand-distance: 4}",
+	"base":       "base: 6",
+
+	"shortest-piece": "shortest-piece: 12",
+	"hand-distance":  "hand-distance: 4",
+	"stop":           "stop: 1",
 }
 
 // otherWords are keys a maker may well try first, and what they are here.
@@ -68,7 +88,8 @@ var otherWords = map[string][]string{
 	"shoulders": {"cheeks"}, "shoulder": {"cheeks"}, "comment": {"note"}, "remark": {"note"}, "notes": {"note"},
 	"before": {"after"}, "joins": {"mates"}, "mate": {"mates"}, "corners": {"ends"},
 	"dia": {"diameter"}, "type": {"kind"}, "cutters": {"bits"}, "cutter": {"bit"}, "plunge": {"plunges"},
-	"fractions": {"scale"}, "division": {"scale"}, "times": {"minutes"}, "max": {"cap", "lift"},
+	"rpm": {"speed"}, "janka": {"hardness"}, "clearance": {"clearances"}, "humidity": {"climate"},
+	"temperature": {"temp"}, "fractions": {"scale"}, "division": {"scale"}, "times": {"minutes"}, "max": {"cap", "lift"},
 }
 
 // meant returns the known key that an unknown one was probably meant to be,

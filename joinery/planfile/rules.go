@@ -1,0 +1,70 @@
+package planfile
+
+import (
+	"errors"
+	"strconv"
+	"strings"
+
+	"fencecard/joinery"
+
+	"go.yaml.in/yaml/v4"
+)
+
+var (
+	clearanceKeys = []string{"cheek", "length"}
+	ruleKeys      = []string{"shortest-piece", "hand-distance"}
+)
+
+// readRules reads what the shop keeps to besides its table and bits.
+func (r *reader) readRules(f *fields, shop *joinery.Shop) {
+	if f.has("speed") {
+		shop.Speed = f.speed()
+	}
+	if f.has("base") {
+		shop.Base = f.positive("base")
+	}
+	if f.has("clearances") && r.mapping(f.value["clearances"], "clearances", examplesOf["clearances"]) {
+		g := r.fields(f.value["clearances"], "the list of clearances", clearanceKeys)
+		g.replace("cheek", &shop.Clearance.Cheek, g.length)
+		g.replace("length", &shop.Clearance.Length, g.length)
+	}
+	if f.has("rules") && r.mapping(f.value["rules"], "rules", examplesOf["rules"]) {
+		g := r.fields(f.value["rules"], "the list of rules", ruleKeys)
+		g.replace("shortest-piece", &shop.Rules.ShortPiece, g.positive)
+		g.replace("hand-distance", &shop.Rules.HandDistance, g.positive)
+	}
+}
+
+// replace reads a length into its place where the key was written.
+func (f *fields) replace(key string, into *joinery.Length, read func(string) joinery.Length) {
+	if f.has(key) {
+		*into = read(key)
+	}
+}
+
+// fastest is more than any router turns, rpm.
+const fastest = 60_000
+
+// speed reads a highest speed in rpm; 0 where it was not written.
+func (f *fields) speed() int {
+	text, n, ok := f.scalar("speed")
+	if !ok {
+		return 0
+	}
+	rpm, err := strconv.Atoi(strings.TrimSpace(strings.TrimSuffix(text, "rpm")))
+	if err != nil || rpm < 1 || rpm > fastest {
+		f.r.fault(n, "write the highest speed in rpm as a whole number, such as 22000", "%q is no speed of a router", short(text))
+		return 0
+	}
+	return rpm
+}
+
+// because adds what another package found wrong, at a node.
+func (r *reader) because(n *yaml.Node, err error) {
+	var f joinery.Fault
+	if !errors.As(err, &f) {
+		f.Problem = err.Error()
+	}
+	f.Place = r.place(n)
+	r.add(f)
+}

@@ -1,0 +1,168 @@
+package proof
+
+import (
+	"slices"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// card proves what a card says by itself, and puts it on the table for the
+// proof of its channel.
+func (p *prover) card(setupAt, at int, c *Card, bit *joinery.Bit) {
+	w := p.byName[cutName{c.Piece, c.Cut, c.Part}]
+	if w == nil {
+		p.wrongCard(at, "cut", 0, "the plan has no cut %q%s in a piece %q", c.Cut, inBrackets(c.Part), c.Piece)
+		return
+	}
+	w.claimed++
+	p.labels(at, c, w)
+	if !p.orientation(at, c, w) || bit == nil {
+		return
+	}
+	t := table{card: c, bit: bit.True(), size: w.piece.Size, long: w.piece.Size.Between(c.Leads)}
+	if apart(c.Length, t.long) {
+		p.wrongCard(at, "length", c.Length-t.long, "the work is %s long along the feed, not %s", p.text(t.long), p.text(c.Length))
+	}
+	s := &p.claims.Setups[setupAt]
+	p.begin(at, t, w)
+	p.end(at, t, w)
+	p.heights(at, t, w, s, setup.CapFor(bit, w.piece.Wood, &p.plan.Shop))
+	p.limits(at, t, bit, s)
+	if c.Start != nil && c.Stop != nil {
+		p.results[at].Travel = c.Stop.Line - c.Start.Line - t.bit
+	}
+	w.runs = append(w.runs, run{table: t, setup: setupAt, result: at, fence: s.Fence})
+}
+
+// labels compares the words and counts that set nothing on the table but tell
+// the maker which piece is meant.
+func (p *prover) labels(at int, c *Card, w *wanted) {
+	ends := "round"
+	if w.cut.Square {
+		ends = "square"
+	}
+	for _, label := range []struct{ field, got, want string }{
+		{"kind", c.Kind, w.cut.Kind.Name},
+		{"wood", c.Wood, w.piece.Wood.Name},
+		{"ends", c.Ends, ends},
+		{"note", c.CutsNote, w.cut.Note},
+	} {
+		if label.got != label.want {
+			p.wrongCard(at, label.field, 0, "the card says %s %q, the plan %q", label.field, label.got, label.want)
+		}
+	}
+	if c.Count != w.piece.Count {
+		p.wrongCard(at, "count", 0, "the card counts %d of this piece, the plan %d", c.Count, w.piece.Count)
+	}
+}
+
+// orientation compares the sides that lie down, bear and lead. It returns
+// false where the card is so wrong that its numbers mean nothing.
+func (p *prover) orientation(at int, c *Card, w *wanted) bool {
+	ch := w.channel
+	if c.Down != ch.Down {
+		p.wrongCard(at, "down", 0, "with the %s down the %s would be cut into the %s; the plan wants it in the %s",
+			c.Down, w.cut.Kind, c.Down, ch.Down)
+		return false
+	}
+	lead := leading(c.Down, c.Fence)
+	if lead == joinery.NoSide || c.Fence.Dimension() != ch.Near.Dimension() {
+		p.wrongCard(at, "fence", 0, "the walls of the %s are measured from the %s, so the %s cannot go to the fence",
+			w.cut.Kind, ch.Near, c.Fence)
+		return false
+	}
+	if !mayBear(w.cut, ch, c.Fence) {
+		p.wrongCard(at, "fence", 0, "the plan wants another side to the fence than the %s", c.Fence)
+	}
+	if c.Turned && !w.cut.Fence.Either {
+		p.wrongCard(at, "turned", 0, "the piece may be turned between two runs only where the plan says fence: either")
+	}
+	if c.Leads != lead {
+		p.wrongCard(at, "leads", 0, "with the %s down and the %s to the fence the %s end leads, not the %s",
+			c.Down, c.Fence, lead, c.Leads)
+		return false
+	}
+	return true
+}
+
+// mayBear reports whether the plan lets a side go to the fence.
+func mayBear(c *joinery.Cut, ch joinery.Channel, side joinery.Side) bool {
+	switch {
+	case c.Fence.Either:
+		return true
+	case c.Fence.Side != joinery.NoSide:
+		return side == c.Fence.Side
+	}
+	return side == ch.Near
+}
+
+// lines returns where a channel begins and ends, from the leading end.
+func (t table) lines(ch joinery.Channel) (a, b joinery.Length) {
+	r := measuredFrom(t.card.Leads, ch.Lo, ch.Hi, t.long)
+	return r.Lo, r.Hi
+}
+
+// begin compares where the card begins to cut with the plan's line, by each
+// number of its mark.
+func (p *prover) begin(at int, t table, w *wanted) {
+	c, kind := t.card, w.cut.Kind
+	a, _ := t.lines(w.channel)
+	drops := c.Begin == setup.Drop
+	switch {
+	case drops != (c.Start != nil):
+		p.wrongCard(at, "start", 0, "the card says %s, but has %s", c.Begin, markOrNone(c.Start, "start"))
+	case drops && a == 0:
+		p.wrongCard(at, "begin", 0, "the %s is open at the %s and is fed in there; the card drops the work on", kind, c.Leads)
+	case !drops && a > 0:
+		p.wrongCard(at, "begin", a, "fed in, the %s would run out at the %s; the plan wants it to begin %s from there", kind, c.Leads, p.text(a))
+	case drops:
+		numbers := t.starts(c.Start)
+		p.mark(at, w, numbers[:], a, "start", "begin", c.Leads)
+	}
+}
+
+// end does the same for where the card stops cutting.
+func (p *prover) end(at int, t table, w *wanted) {
+	c, kind := t.card, w.cut.Kind
+	_, b := t.lines(w.channel)
+	lifts := c.End == setup.Lift
+	tail := c.Leads.Opposite()
+	switch {
+	case lifts != (c.Stop != nil):
+		p.wrongCard(at, "stop", 0, "the card says %s, but has %s", c.End, markOrNone(c.Stop, "stop"))
+	case lifts && b == t.long:
+		p.wrongCard(at, "end", 0, "the %s is open at the %s and runs out there; the card lifts the work off", kind, tail)
+	case !lifts && b < t.long:
+		p.wrongCard(at, "end", t.long-b, "run out, the %s would be open at the %s; the plan wants it to end %s from there", kind, tail, p.text(t.long-b))
+	case lifts:
+		numbers := t.stops(c.Stop)
+		p.mark(at, w, numbers[:], b, "stop", "end", c.Leads)
+	}
+}
+
+// mark compares the line that each number of a mark gives with the plan's. All
+// wrong by the same is told once.
+func (p *prover) mark(at int, w *wanted, numbers []markNumber, want joinery.Length, field, verb string, leads joinery.Side) {
+	off := numbers[0].line - want
+	together := !slices.ContainsFunc(numbers, func(n markNumber) bool { return apart(n.line-want, off) })
+	if together && off.Abs() > hair {
+		p.wrongCard(at, field, off, "the %s would %s %s too near the %s", w.cut.Kind, verb, p.text(off.Abs()), toward(off, leads))
+		return
+	}
+	for _, n := range numbers {
+		if off := n.line - want; off.Abs() > hair {
+			p.wrongCard(at, field+", "+n.name, off, "set by %s, the %s would %s %s too near the %s",
+				n.name, w.cut.Kind, verb, p.text(off.Abs()), toward(off, leads))
+		}
+	}
+}
+
+// toward tells which way along the work something lies that is off, measured
+// from the side given.
+func toward(off joinery.Length, from joinery.Side) joinery.Side {
+	if off < 0 {
+		return from
+	}
+	return from.Opposite()
+}

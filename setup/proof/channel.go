@@ -1,0 +1,139 @@
+package proof
+
+import (
+	"cmp"
+	"slices"
+
+	"fencecard/joinery"
+	"fencecard/setup/solid"
+)
+
+// channels proves every channel of the plan by all the runs that make it.
+func (p *prover) channels() {
+	for _, w := range p.wanted {
+		switch {
+		case w.claimed == 0:
+			p.deck = append(p.deck, Difference{Piece: w.piece.Name, Cut: w.cut.Name, Field: "cards",
+				Text: "no card cuts the " + w.name()})
+		case len(w.runs) == w.claimed:
+			p.positions(w)
+			p.walls(w)
+			p.climbing(w)
+		}
+	}
+}
+
+// positions checks that the runs are counted and turned as they say.
+func (p *prover) positions(w *wanted) {
+	turned := slices.ContainsFunc(w.runs, func(r run) bool { return r.card.Fence != w.runs[0].card.Fence })
+	for i, r := range w.runs {
+		if c := r.card; c.Position != i+1 || c.Positions != len(w.runs) {
+			p.wrongCard(r.result, "position", 0, "the card calls itself run %d of %d; it is run %d of %d for this %s",
+				c.Position, c.Positions, i+1, len(w.runs), w.cut.Kind)
+		}
+		if r.card.Turned != turned {
+			p.wrongCard(r.result, "turned", 0, "the card says that the piece is %s between the runs; it is %s",
+				turnedOrNot(r.card.Turned), turnedOrNot(turned))
+		}
+	}
+}
+
+func turnedOrNot(turned bool) string {
+	if turned {
+		return "turned"
+	}
+	return "not turned"
+}
+
+// strip is what a run cuts from wall to wall, measured from one side.
+func (r run) strip(from joinery.Side) solid.Range {
+	across := r.size.Between(from)
+	near, far := r.fence.NearEdge, r.fence.NearEdge+r.bit
+	if r.card.Fence != from {
+		near, far = across-far, across-near
+	}
+	return solid.Range{Lo: near, Hi: far}
+}
+
+// walls compares the outermost walls of all runs with the plan's, and looks
+// for wood left standing between the runs. Where the channel is open the bit
+// may stand out of the piece.
+func (p *prover) walls(w *wanted) {
+	ch, size := w.channel, w.piece.Size
+	runs := slices.Clone(w.runs)
+	slices.SortStableFunc(runs, func(a, b run) int { return cmp.Compare(a.strip(ch.Near).Lo, b.strip(ch.Near).Lo) })
+	first, last := runs[0], runs[0]
+	reached := first.strip(ch.Near).Hi
+	for _, r := range runs[1:] {
+		s := r.strip(ch.Near)
+		if gap := s.Lo - reached; gap >= 0 {
+			p.wrongCard(r.result, "fence", gap, "between this run and the one beside it %s of the %s would be left standing",
+				sliver(p, gap), w.cut.Kind)
+		}
+		if s.Hi > reached {
+			reached, last = s.Hi, r
+		}
+	}
+	near := first.strip(ch.Near).Lo - ch.Setback
+	far := reached - ch.Setback - ch.Width
+	if ch.OpenBeside(ch.Near, size) {
+		near = max(0, near)
+	}
+	if ch.OpenBeside(ch.Near.Opposite(), size) {
+		far = min(0, far)
+	}
+	p.wall(w, first, last, near, far)
+}
+
+func sliver(p *prover, gap joinery.Length) string {
+	if gap == 0 {
+		return "a fin"
+	}
+	return p.text(gap)
+}
+
+// wall tells by how much the near and the far wall are off, once where the
+// whole channel is out of place.
+func (p *prover) wall(w *wanted, first, last run, near, far joinery.Length) {
+	from, kind := w.channel.Near, w.cut.Kind
+	if near.Abs() > hair && !apart(near, far) {
+		p.wrongCard(first.result, "fence", near, "the %s would lie %s too near the %s", kind, p.text(near.Abs()), toward(near, from))
+		return
+	}
+	if near.Abs() > hair {
+		p.wrongCard(first.result, "fence", near, "the %s wall of the %s would stand %s too near the %s",
+			from, kind, p.text(near.Abs()), toward(near, from))
+	}
+	if far.Abs() > hair {
+		p.wrongCard(last.result, "fence", far, "the %s wall of the %s would stand %s too near the %s",
+			from.Opposite(), kind, p.text(far.Abs()), toward(far, from))
+	}
+}
+
+// climbing checks run by run that the fresh wood lies on the operator's side
+// of the bit: where earlier runs have cut further from the fence than wood that
+// still stands, the teeth pull the work along.
+func (p *prover) climbing(w *wanted) {
+	for i, r := range w.runs {
+		this := r.strip(r.card.Fence)
+		var cut []solid.Range
+		for _, earlier := range w.runs[:i] {
+			if s := earlier.strip(r.card.Fence).And(this); s.Long() > 0 {
+				cut = append(cut, s)
+			}
+		}
+		slices.SortFunc(cut, func(a, b solid.Range) int { return cmp.Compare(a.Lo, b.Lo) })
+		fresh := this.Lo
+		for _, s := range cut {
+			if s.Lo > fresh {
+				p.wrongCard(r.result, "order", 0, "the wood this run cuts lies between the bit and the fence, which is a climb cut: run it before card %s",
+					p.results[w.runs[0].result].Card.Number)
+				break
+			}
+			fresh = max(fresh, s.Hi)
+		}
+		if fresh >= this.Hi {
+			p.wrongCard(r.result, "order", 0, "earlier runs have cut all of this one already")
+		}
+	}
+}

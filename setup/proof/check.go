@@ -1,0 +1,201 @@
+package proof
+
+import (
+	"fmt"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// hair is how far two lengths may differ and still be called equal: a deck
+// that went through a file with three decimals of a millimetre is still right.
+const hair = joinery.Millimetre / 1000
+
+// Check proves the claims of a deck against its plan. The report has a result
+// for every card; it has no warnings, which come from the deck's maker.
+func Check(plan *joinery.Plan, claims *Claims) Report {
+	p := newProver(plan, claims)
+	p.heading()
+	for i := range claims.Setups {
+		p.setup(i)
+	}
+	p.channels()
+	p.order()
+	p.changes()
+	return p.report()
+}
+
+// prover proves one deck.
+type prover struct {
+	plan    *joinery.Plan
+	claims  *Claims
+	scale   joinery.Scale
+	bits    map[string]*joinery.Bit
+	wanted  []*wanted
+	byName  map[cutName]*wanted
+	results []Result
+	deck    []Difference
+}
+
+// cutName finds one channel by what a card calls it.
+type cutName struct{ piece, cut, part string }
+
+// wanted is one channel of the plan and the runs that claim to make it.
+type wanted struct {
+	piece   *joinery.Piece
+	cut     *joinery.Cut
+	channel joinery.Channel
+	claimed int   // cards that name it
+	runs    []run // those that could be put on the table, in running order
+}
+
+// run is a card put on the table.
+type run struct {
+	table
+	setup  int // index into the claims
+	result int // index into the results
+	fence  setup.Fence
+}
+
+func newProver(plan *joinery.Plan, claims *Claims) *prover {
+	p := &prover{
+		plan: plan, claims: claims, scale: plan.Shop.Scale,
+		bits:    make(map[string]*joinery.Bit, len(plan.Shop.Bits)),
+		byName:  map[cutName]*wanted{},
+		results: make([]Result, 0, claims.Cards()),
+	}
+	for i := range plan.Shop.Bits {
+		b := &plan.Shop.Bits[i]
+		p.bits[b.Name] = b
+	}
+	for i := range plan.Pieces {
+		piece := &plan.Pieces[i]
+		for j := range piece.Cuts {
+			cut := &piece.Cuts[j]
+			for _, ch := range cut.Channels {
+				w := &wanted{piece: piece, cut: cut, channel: ch}
+				p.wanted = append(p.wanted, w)
+				p.byName[cutName{piece.Name, cut.Name, ch.Part}] = w
+			}
+		}
+	}
+	return p
+}
+
+func (p *prover) report() Report {
+	r := Report{Results: p.results}
+	for _, result := range p.results {
+		r.Faults = append(r.Faults, result.Faults...)
+	}
+	r.Faults = append(r.Faults, p.deck...)
+	return r
+}
+
+// wrong notes a difference of the deck as a whole.
+func (p *prover) wrong(field, text string, args ...any) {
+	p.deck = append(p.deck, Difference{Field: field, Text: fmt.Sprintf(text, args...)})
+}
+
+// wrongCard notes a difference of one card.
+func (p *prover) wrongCard(result int, field string, off joinery.Length, text string, args ...any) {
+	r := &p.results[result]
+	r.Faults = append(r.Faults, Difference{
+		Card: r.Card.Number, Piece: r.Card.Piece, Cut: r.Card.Cut, Place: r.Card.Place,
+		Field: field, Off: off, Text: fmt.Sprintf(text, args...),
+	})
+}
+
+// heading compares what stands above the setups.
+func (p *prover) heading() {
+	if p.claims.Title != p.plan.Title {
+		p.wrong("title", "the deck is titled %q, the plan %q", p.claims.Title, p.plan.Title)
+	}
+	if p.claims.Unit != p.plan.Unit.String() {
+		p.wrong("unit", "the deck is in %s, the plan in %s", p.claims.Unit, p.plan.Unit)
+	}
+}
+
+// setup proves one setup and puts its cards on the table.
+func (p *prover) setup(i int) {
+	s := &p.claims.Setups[i]
+	if s.Number != i+1 {
+		p.wrong("number", "the setup that comes %s in the deck is numbered %d", ordinal(i+1), s.Number)
+	}
+	bit := p.bit(s)
+	p.fence(s)
+	p.ladder(s)
+	for j := range s.Cards {
+		c := &s.Cards[j]
+		p.results = append(p.results, Result{Card: c})
+		at := len(p.results) - 1
+		if want := fmt.Sprintf("%d.%d", i+1, j+1); c.Number != want {
+			p.wrongCard(at, "number", 0, "the card that comes %s in setup %d must be numbered %s", ordinal(j+1), i+1, want)
+		}
+		p.card(i, at, c, bit)
+	}
+}
+
+// bit looks up a setup's bit in the shop; it is nil where the shop has none.
+func (p *prover) bit(s *Setup) *joinery.Bit {
+	bit := p.bits[s.Bit.Name]
+	switch {
+	case bit == nil:
+		p.wrong("bit", "setup %d wants the bit %q, which the shop does not have", s.Number, s.Bit.Name)
+	case apart(bit.True(), s.Bit.Diameter):
+		p.wrong("bit diameter", "setup %d says that the %s bit measures %s, the shop says %s",
+			s.Number, bit.Name, p.text(s.Bit.Diameter), p.text(bit.True()))
+	case s.Bit.Kind != bit.Kind.String():
+		p.wrong("bit kind", "setup %d says that the %s bit is %s, the shop says %s", s.Number, bit.Name, s.Bit.Kind, bit.Kind)
+	}
+	return bit
+}
+
+// fence checks that the three distances set one and the same fence.
+func (p *prover) fence(s *Setup) {
+	numbers := table{bit: s.Bit.Diameter}.fenceNumbers(s.Fence)
+	for _, n := range numbers[1:] {
+		if off := n.near - numbers[0].near; off.Abs() > hair {
+			p.wrong("fence, "+n.name, "setup %d: the distance %s would set the fence %s too %s the bit for the distance to the near edge",
+				s.Number, n.name, p.text(off.Abs()), nearOrFar(off))
+		}
+	}
+}
+
+// ladder checks that the heights climb and that each is of use.
+func (p *prover) ladder(s *Setup) {
+	if h, ok := climbs(s.Heights); !ok {
+		p.wrong("heights", "setup %d: the height %s does not climb above the one before it", s.Number, p.text(h))
+	}
+	used := map[joinery.Length]bool{}
+	for i := range s.Cards {
+		for _, h := range s.Cards[i].Heights {
+			used[h] = true
+		}
+	}
+	for _, h := range s.Heights {
+		if !used[h] {
+			p.wrong("heights", "setup %d: no card uses the height %s", s.Number, p.text(h))
+		}
+	}
+}
+
+// climbs returns the first height that is not above the one before it.
+func climbs(heights []joinery.Length) (joinery.Length, bool) {
+	last := joinery.Length(0)
+	for _, h := range heights {
+		if h <= last {
+			return h, false
+		}
+		last = h
+	}
+	return 0, true
+}
+
+func apart(a, b joinery.Length) bool { return (a - b).Abs() > hair }
+
+func nearOrFar(off joinery.Length) string {
+	if off < 0 {
+		return "near to"
+	}
+	return "far from"
+}

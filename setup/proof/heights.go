@@ -1,0 +1,75 @@
+package proof
+
+import (
+	"slices"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// heights compares the last height with the plan's depth, and the steps to it
+// with what the bit may take in that wood at one pass.
+func (p *prover) heights(at int, t table, w *wanted, s *Setup, most setup.Cap) {
+	c := t.card
+	if len(c.Heights) == 0 {
+		p.wrongCard(at, "heights", 0, "the card has no height, so nothing would be cut")
+		return
+	}
+	if h, ok := climbs(c.Heights); !ok {
+		p.wrongCard(at, "heights", 0, "the height %s does not climb above the one before it", p.text(h))
+	}
+	deep := c.Heights[len(c.Heights)-1]
+	if off := deep - w.channel.Depth; off.Abs() > hair {
+		p.wrongCard(at, "heights", off, "the %s would be %s too %s", w.cut.Kind, p.text(off.Abs()), deepOrShallow(off))
+	}
+	for _, h := range c.Heights {
+		if !slices.Contains(s.Heights, h) {
+			p.wrongCard(at, "heights", 0, "the height %s is not among those of setup %d", p.text(h), s.Number)
+		}
+	}
+	p.passes(at, c, most)
+}
+
+// passes checks that no pass takes more than the bit may.
+func (p *prover) passes(at int, c *Card, most setup.Cap) {
+	if apart(c.Cap, most.Depth) {
+		p.wrongCard(at, "cap", c.Cap-most.Depth, "the card allows %s at one pass, but it is %s: %s", p.text(c.Cap), p.text(most.Depth), most.Rule)
+	}
+	if c.CapRule != most.Rule {
+		p.wrongCard(at, "cap rule", 0, "the card gives %q for the depth of one pass, the shop %q", c.CapRule, most.Rule)
+	}
+	from := joinery.Length(0)
+	for _, h := range c.Heights {
+		if over := h - from - most.Depth; over > hair {
+			p.wrongCard(at, "heights", over, "the pass to %s takes %s, %s more than the bit may: %s",
+				p.text(h), p.text(h-from), p.text(over), most.Rule)
+		}
+		from = h
+	}
+}
+
+// limits checks that the bit and the table can do what the card asks.
+func (p *prover) limits(at int, t table, bit *joinery.Bit, s *Setup) {
+	c, shop := t.card, &p.plan.Shop
+	deep := joinery.Length(0)
+	if n := len(c.Heights); n > 0 {
+		deep = c.Heights[n-1]
+	}
+	switch {
+	case bit.Cutting > 0 && deep > bit.Cutting:
+		p.wrongCard(at, "bit", deep-bit.Cutting, "the %s bit cuts only %s deep", bit.Name, p.text(bit.Cutting))
+	case shop.Lift > 0 && deep > shop.Lift:
+		p.wrongCard(at, "heights", deep-shop.Lift, "the table lifts a bit only %s", p.text(shop.Lift))
+	case shop.Fence.Reach > 0 && s.Fence.NearEdge+t.half() > shop.Fence.Reach:
+		p.wrongCard(at, "fence", 0, "the fence reaches only %s from the bit's centre", p.text(shop.Fence.Reach))
+	case c.Begin == setup.Drop && bit.Plunges == joinery.No:
+		p.wrongCard(at, "begin", 0, "the work is dropped onto the %s bit, which does not plunge", bit.Name)
+	}
+}
+
+func deepOrShallow(off joinery.Length) string {
+	if off > 0 {
+		return "deep"
+	}
+	return "shallow"
+}

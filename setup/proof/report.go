@@ -1,0 +1,48 @@
+package proof
+
+import (
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// Report is the outcome of a proof.
+type Report struct {
+	Results  []Result     // one for each card, in running order
+	Faults   []Difference // of the cards, in running order, then of the deck as a whole
+	Warnings []setup.Warning
+}
+
+// Proved reports whether every card cuts what the plan asks for.
+func (r *Report) Proved() bool { return len(r.Faults) == 0 }
+
+// Result is the outcome for one card.
+type Result struct {
+	Card   *Card
+	Travel joinery.Length // between the marks, where the card has both
+	Faults []Difference
+}
+
+// Proved reports whether the card cuts what the plan asks for.
+func (r *Result) Proved() bool { return len(r.Faults) == 0 }
+
+// Difference is one way in which a deck differs from its plan.
+type Difference struct {
+	Card       string         // its number; "" for the deck as a whole
+	Piece, Cut string         // "" where it is not about one
+	Field      string         // which number or word, as in "start, the layout line"
+	Off        joinery.Length // by how much, 0 where it is not a length
+	Text       string         // the whole of it in trade words, without a full stop
+	Place      joinery.Place  // in a deck that was read, else no place
+}
+
+// String gives the difference in one line, with its card and its place.
+func (d Difference) String() string {
+	text := d.Text
+	if d.Card != "" {
+		text = "card " + d.Card + ": " + text
+	}
+	if d.Place.Known() {
+		text = d.Place.String() + ": " + text
+	}
+	return text
+}

@@ -1,0 +1,135 @@
+package proof
+
+import (
+	"fencecard/joinery"
+	"fencecard/setup"
+	"fencecard/setup/solid"
+)
+
+// The machine's axes: x to the operator's right, y away toward the fence, z
+// up. The work is fed toward -x, so the side that faces -x leads.
+
+// leading returns the side of the work that faces the outfeed when down lies
+// on the table and fence bears against the fence, or no side where both lie
+// along one dimension. A rigid blank can be turned but not mirrored: of the
+// two sides left over, the one for +x makes a right-handed frame with the
+// fence side for +y and the side away from the table for +z.
+func leading(down, fence joinery.Side) joinery.Side {
+	if down.Dimension() == fence.Dimension() {
+		return joinery.NoSide
+	}
+	for _, side := range joinery.Sides {
+		x := side.Opposite()
+		if handedness(outward(x), outward(fence), outward(down.Opposite())) == 1 {
+			return side
+		}
+	}
+	return joinery.NoSide
+}
+
+// outward is the direction a side faces, in the stock's axes.
+func outward(s joinery.Side) (v [3]int) {
+	v[s.Dimension()] = -1
+	if s.High() {
+		v[s.Dimension()] = 1
+	}
+	return v
+}
+
+// handedness is the determinant of three directions: 1 for a right-handed
+// frame, -1 for a left-handed one, 0 for no frame.
+func handedness(x, y, z [3]int) int {
+	return x[0]*(y[1]*z[2]-y[2]*z[1]) - x[1]*(y[0]*z[2]-y[2]*z[0]) + x[2]*(y[0]*z[1]-y[1]*z[0])
+}
+
+// table is one card set up: the bit's centre is the origin.
+type table struct {
+	card *Card
+	bit  joinery.Length // diameter
+	size joinery.Size
+	long joinery.Length // of the work along the feed, from the plan
+}
+
+// near and far edge of the bit are half a diameter toward and away from the
+// fence; trailing and leading edge half a diameter to the left and right.
+func (t table) half() joinery.Length { return t.bit / 2 }
+
+// wallFrom returns the near wall that a fence setting cuts, from the side at
+// the fence: the bit's near edge, with the fence's face at the origin.
+type fenceNumber struct {
+	name string
+	near joinery.Length
+}
+
+func (t table) fenceNumbers(f setup.Fence) [3]fenceNumber {
+	return [3]fenceNumber{
+		{"to the near edge", f.NearEdge},
+		{"to the centre", f.Centre - t.half()},
+		{"to the far edge", f.FarEdge - t.bit},
+	}
+}
+
+// markNumber is one number of a mark and where the cut then begins or ends,
+// from the leading end of the work.
+type markNumber struct {
+	name string
+	line joinery.Length
+}
+
+// starts returns where the bit's trailing edge first meets the wood, by each
+// number of the start mark. With the leading end p to the left of a place, that
+// place lies p into the work; with the tail end q to its right, q from the far
+// end.
+func (t table) starts(m *setup.Mark) [5]markNumber {
+	return [5]markNumber{
+		{"the layout line", m.Line},
+		{"leading end past the trailing edge", m.LeadPastEdge},
+		{"leading end past the centre", m.LeadPastCentre - t.half()},
+		{"tail end before the trailing edge", t.long - m.TailBeforeEdge},
+		{"tail end before the centre", t.long - m.TailBeforeCentre - t.half()},
+	}
+}
+
+// stops returns where the bit's leading edge last meets the wood, by each
+// number of the stop mark.
+func (t table) stops(m *setup.Mark) [5]markNumber {
+	return [5]markNumber{
+		{"the layout line", m.Line},
+		{"leading end past the leading edge", m.LeadPastEdge},
+		{"leading end past the centre", m.LeadPastCentre + t.half()},
+		{"tail end before the leading edge", t.long - m.TailBeforeEdge},
+		{"tail end before the centre", t.long - m.TailBeforeCentre + t.half()},
+	}
+}
+
+// cut returns the room the bit sweeps in the piece, by the card's first way of
+// setting everything: near edge, layout lines and the last height. A card with
+// no start is fed in from outside, one with no stop runs out.
+func (t table) cut(f setup.Fence) solid.Hollow {
+	c := t.card
+	feed := c.Leads.Dimension()
+	from, to := -t.bit, t.long+t.bit
+	if c.Start != nil {
+		from = c.Start.Line
+	}
+	if c.Stop != nil {
+		to = c.Stop.Line
+	}
+	h := solid.Hollow{
+		Down: c.Down, Across: c.Fence.Dimension(), Radius: t.half(),
+		Walls: measuredFrom(c.Fence, f.NearEdge, f.NearEdge+t.bit, t.size[c.Fence.Dimension()]),
+		Ends:  measuredFrom(c.Leads, from, to, t.size[feed]),
+	}
+	if n := len(c.Heights); n > 0 {
+		h.Depth = c.Heights[n-1]
+	}
+	return h
+}
+
+// measuredFrom turns two distances from a side into a range from the low side.
+func measuredFrom(side joinery.Side, from, to, long joinery.Length) solid.Range {
+	if side.High() {
+		return solid.Range{Lo: long - to, Hi: long - from}
+	}
+	return solid.Range{Lo: from, Hi: to}
+}

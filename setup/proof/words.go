@@ -1,0 +1,52 @@
+package proof
+
+import (
+	"strconv"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// text is a length as the shop's rule reads it, in full where the rule would
+// read nothing.
+func (p *prover) text(l joinery.Length) string { return lengthText(p.scale, l) }
+
+// lengthText is a length as a scale reads it, with mm but without in, as it is
+// said at the bench.
+func lengthText(s joinery.Scale, l joinery.Length) string {
+	if s.Round(l) == 0 && l != 0 {
+		return s.Spell(l)
+	}
+	if s.Unit == joinery.Millimetres {
+		return s.Format(l) + " mm"
+	}
+	return s.Format(l)
+}
+
+// name is the channel in words, with its piece.
+func (w *wanted) name() string {
+	return w.cut.Kind.Name + " " + strconv.Quote(w.cut.Name) + inBrackets(w.channel.Part) + " in " + strconv.Quote(w.piece.Name)
+}
+
+func inBrackets(part string) string {
+	if part == "" {
+		return ""
+	}
+	return " (" + part + ")"
+}
+
+func markOrNone(m *setup.Mark, which string) string {
+	if m == nil {
+		return "no " + which + " mark"
+	}
+	return "a " + which + " mark"
+}
+
+// ordinal counts in words as far as is useful.
+func ordinal(n int) string {
+	words := [...]string{"", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"}
+	if n < len(words) {
+		return words[n]
+	}
+	return "at place " + strconv.Itoa(n)
+}

@@ -67,6 +67,9 @@ func (a *app) cards(args []string, o cardsOptions) error {
 	if err != nil {
 		return err
 	}
+	if err := prove(deck); err != nil {
+		return err
+	}
 	for _, w := range deck.Warnings {
 		fmt.Fprintln(a.err, output.WarningLine(w))
 	}

@@ -10,7 +10,7 @@ import (
 // card proves what a card says by itself, and puts it on the table for the
 // proof of its channel.
 func (p *prover) card(setupAt, at int, c *Card, bit *joinery.Bit) {
-	w := p.byName[cutName{c.Piece, c.Cut, c.Part}]
+	w := p.find(c)
 	if w == nil {
 		p.wrongCard(at, "cut", 0, "the plan has no cut %q%s in a piece %q", c.Cut, inBrackets(c.Part), c.Piece)
 		return
@@ -21,7 +21,7 @@ func (p *prover) card(setupAt, at int, c *Card, bit *joinery.Bit) {
 		return
 	}
 	t := table{card: c, bit: bit.True(), size: w.piece.Size, long: w.piece.Size.Between(c.Leads)}
-	if apart(c.Length, t.long) {
+	if c.says(NoLength) && apart(c.Length, t.long) {
 		p.wrongCard(at, "length", c.Length-t.long, "the work is %s long along the feed, not %s", p.text(t.long), p.text(c.Length))
 	}
 	s := &p.claims.Setups[setupAt]
@@ -35,6 +35,18 @@ func (p *prover) card(setupAt, at int, c *Card, bit *joinery.Bit) {
 	w.runs = append(w.runs, run{table: t, setup: setupAt, result: at, fence: s.Fence})
 }
 
+// find returns the channel a card is about. A card that names no part of a cut
+// means the channel on the side that lies down.
+func (p *prover) find(c *Card) *wanted {
+	if c.Part != "" {
+		return p.byPart[partName{c.Piece, c.Cut, c.Part}]
+	}
+	if w := p.byPart[partName{c.Piece, c.Cut, ""}]; w != nil {
+		return w
+	}
+	return p.byDown[downName{c.Piece, c.Cut, c.Down}]
+}
+
 // labels compares the words and counts that set nothing on the table but tell
 // the maker which piece is meant.
 func (p *prover) labels(at int, c *Card, w *wanted) {
@@ -42,13 +54,17 @@ func (p *prover) labels(at int, c *Card, w *wanted) {
 	if w.cut.Square {
 		ends = "square"
 	}
-	for _, label := range []struct{ field, got, want string }{
-		{"kind", c.Kind, w.cut.Kind.Name},
-		{"wood", c.Wood, w.piece.Wood.Name},
-		{"ends", c.Ends, ends},
-		{"note", c.CutsNote, w.cut.Note},
+	for _, label := range []struct {
+		field     string
+		silent    Silence
+		got, want string
+	}{
+		{"kind", 0, c.Kind, w.cut.Kind.Name},
+		{"wood", NoWood, c.Wood, w.piece.Wood.Name},
+		{"ends", NoEnds, c.Ends, ends},
+		{"note", NoNote, c.Note, w.cut.Note},
 	} {
-		if label.got != label.want {
+		if c.says(label.silent) && label.got != label.want {
 			p.wrongCard(at, label.field, 0, "the card says %s %q, the plan %q", label.field, label.got, label.want)
 		}
 	}

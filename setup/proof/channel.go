@@ -27,9 +27,12 @@ func (p *prover) channels() {
 func (p *prover) positions(w *wanted) {
 	turned := slices.ContainsFunc(w.runs, func(r run) bool { return r.card.Fence != w.runs[0].card.Fence })
 	for i, r := range w.runs {
-		if c := r.card; c.Position != i+1 || c.Positions != len(w.runs) {
-			p.wrongCard(r.result, "position", 0, "the card calls itself run %d of %d; it is run %d of %d for this %s",
-				c.Position, c.Positions, i+1, len(w.runs), w.cut.Kind)
+		c := r.card
+		if c.says(NoPosition) && c.Position != i+1 {
+			p.wrongCard(r.result, "position", 0, "the card calls itself run %d of this %s; it is run %d", c.Position, w.cut.Kind, i+1)
+		}
+		if c.says(NoPositions) && c.Positions != len(w.runs) {
+			p.wrongCard(r.result, "positions", 0, "the card counts %d runs for this %s; there are %d", c.Positions, w.cut.Kind, len(w.runs))
 		}
 		if r.card.Turned != turned {
 			p.wrongCard(r.result, "turned", 0, "the card says that the piece is %s between the runs; it is %s",

@@ -32,13 +32,20 @@ type prover struct {
 	scale   joinery.Scale
 	bits    map[string]*joinery.Bit
 	wanted  []*wanted
-	byName  map[cutName]*wanted
+	byPart  map[partName]*wanted
+	byDown  map[downName]*wanted
 	results []Result
 	deck    []Difference
 }
 
-// cutName finds one channel by what a card calls it.
-type cutName struct{ piece, cut, part string }
+// partName and downName find one channel by what a card says of it.
+type (
+	partName struct{ piece, cut, part string }
+	downName struct {
+		piece, cut string
+		down       joinery.Side
+	}
+)
 
 // wanted is one channel of the plan and the runs that claim to make it.
 type wanted struct {
@@ -61,7 +68,8 @@ func newProver(plan *joinery.Plan, claims *Claims) *prover {
 	p := &prover{
 		plan: plan, claims: claims, scale: plan.Shop.Scale,
 		bits:    make(map[string]*joinery.Bit, len(plan.Shop.Bits)),
-		byName:  map[cutName]*wanted{},
+		byPart:  map[partName]*wanted{},
+		byDown:  map[downName]*wanted{},
 		results: make([]Result, 0, claims.Cards()),
 	}
 	for i := range plan.Shop.Bits {
@@ -75,7 +83,8 @@ func newProver(plan *joinery.Plan, claims *Claims) *prover {
 			for _, ch := range cut.Channels {
 				w := &wanted{piece: piece, cut: cut, channel: ch}
 				p.wanted = append(p.wanted, w)
-				p.byName[cutName{piece.Name, cut.Name, ch.Part}] = w
+				p.byPart[partName{piece.Name, cut.Name, ch.Part}] = w
+				p.byDown[downName{piece.Name, cut.Name, ch.Down}] = w
 			}
 		}
 	}

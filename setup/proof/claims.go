@@ -40,22 +40,43 @@ type Bit struct {
 
 // Card is what one card claims.
 type Card struct {
-	Number                  string
-	Piece, Wood             string
-	Count                   int
-	Cut, Kind, Part         string
-	Position, Positions     int
-	Turned                  bool
-	Down, Fence, Leads      joinery.Side
-	Length                  joinery.Length // of the work along the feed
-	Begin                   setup.Begin
-	End                     setup.End
-	Start, Stop             *setup.Mark // nil where the card has none
-	Heights                 []joinery.Length
-	Cap                     joinery.Length
-	CapRule, Ends, CutsNote string
-	Place                   joinery.Place // in a deck that was read, else no place
+	Number              string
+	Piece, Wood         string
+	Count               int
+	Cut, Kind, Part     string
+	Position, Positions int
+	Turned              bool
+	Down, Fence, Leads  joinery.Side
+	Length              joinery.Length // of the work along the feed
+	Begin               setup.Begin
+	End                 setup.End
+	Start, Stop         *setup.Mark // nil where the card has none
+	Heights             []joinery.Length
+	Cap                 joinery.Length
+	CapRule, Ends, Note string
+	Silent              Silence       // what the card does not say
+	Place               joinery.Place // in a deck that was read, else no place
 }
+
+// Silence is a set of things that a card in a file need not say.
+type Silence uint16
+
+// What a card may be silent about.
+const (
+	NoWood Silence = 1 << iota
+	NoPosition
+	NoPositions
+	NoLength
+	NoCap
+	NoCapRule
+	NoEnds
+	NoNote
+
+	allSilent = NoWood | NoPosition | NoPositions | NoLength | NoCap | NoCapRule | NoEnds | NoNote
+)
+
+// says reports whether the card says that.
+func (c *Card) says(what Silence) bool { return c.Silent&what == 0 }
 
 // Changes is what a deck claims to have to be set, and the time it takes.
 type Changes struct {
@@ -99,6 +120,6 @@ func claim(c *setup.Card) Card {
 		Down: c.Run.Down, Fence: c.Run.Fence, Leads: c.Leads,
 		Length: c.Length, Begin: c.Begin, End: c.End, Start: c.Start, Stop: c.Stop,
 		Heights: c.Heights, Cap: c.Cap.Depth, CapRule: c.Cap.Rule,
-		Ends: ends, CutsNote: c.Cut.Note,
+		Ends: ends, Note: c.Cut.Note,
 	}
 }

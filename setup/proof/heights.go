@@ -32,10 +32,10 @@ func (p *prover) heights(at int, t table, w *wanted, s *Setup, most setup.Cap) {
 
 // passes checks that no pass takes more than the bit may.
 func (p *prover) passes(at int, c *Card, most setup.Cap) {
-	if apart(c.Cap, most.Depth) {
+	if c.says(NoCap) && apart(c.Cap, most.Depth) {
 		p.wrongCard(at, "cap", c.Cap-most.Depth, "the card allows %s at one pass, but it is %s: %s", p.text(c.Cap), p.text(most.Depth), most.Rule)
 	}
-	if c.CapRule != most.Rule {
+	if c.says(NoCapRule) && c.CapRule != most.Rule {
 		p.wrongCard(at, "cap rule", 0, "the card gives %q for the depth of one pass, the shop %q", c.CapRule, most.Rule)
 	}
 	from := joinery.Length(0)

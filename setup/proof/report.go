@@ -1,6 +1,8 @@
 package proof
 
 import (
+	"strings"
+
 	"fencecard/joinery"
 	"fencecard/setup"
 )
@@ -45,4 +47,26 @@ func (d Difference) String() string {
 		text = d.Place.String() + ": " + text
 	}
 	return text
+}
+
+// Err returns nil for a deck that proves, else an error that tells every
+// difference in a line of its own.
+func (r *Report) Err() error {
+	if r.Proved() {
+		return nil
+	}
+	return refusal(r.Faults)
+}
+
+// refusal is a deck that does not prove, as an error.
+type refusal []Difference
+
+// Error lists the differences.
+func (f refusal) Error() string {
+	var b strings.Builder
+	b.WriteString("the cards do not cut what the plan asks for:")
+	for _, d := range f {
+		b.WriteString("\n  " + d.String())
+	}
+	return b.String()
 }

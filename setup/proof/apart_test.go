@@ -1,0 +1,49 @@
+package proof_test
+
+import (
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// shared is all that the proof may take from the package that makes the cards:
+// its types, and the rule of the shop that says how deep one pass may go.
+var shared = []string{
+	"Deck", "Setup", "Card", "Mark", "Fence", "Warning", "Run",
+	"Begin", "FeedIn", "Drop", "End", "RunOut", "Lift",
+	"Cap", "CapFor",
+}
+
+func TestProofSharesNoCodeWithTheCards(t *testing.T) {
+	files, err := filepath.Glob("*.go")
+	require.NoError(t, err)
+	seen := 0
+	for _, name := range files {
+		if strings.HasSuffix(name, "_test.go") {
+			continue
+		}
+		file, err := parser.ParseFile(token.NewFileSet(), name, nil, 0)
+		require.NoError(t, err)
+		ast.Inspect(file, func(n ast.Node) bool {
+			selector, ok := n.(*ast.SelectorExpr)
+			if !ok {
+				return true
+			}
+			if from, ok := selector.X.(*ast.Ident); ok && from.Name == "setup" {
+				seen++
+				assert.True(t, slices.Contains(shared, selector.Sel.Name), "%s uses setup.%s", name, selector.Sel.Name)
+			}
+			// The cross product and the turned channel are the maker's own.
+			assert.NotContains(t, []string{"Cross", "Reversed"}, selector.Sel.Name, name)
+			return true
+		})
+	}
+	assert.NotZero(t, seen)
+}

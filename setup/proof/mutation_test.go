@@ -1,0 +1,129 @@
+package proof_test
+
+import (
+	"fmt"
+	"reflect"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+	"fencecard/setup/proof"
+)
+
+// A mutation changes one thing in the claims of a deck and puts it back.
+
+const smallest = joinery.Inch / 64
+
+// mutant visits every single change of the claims.
+type mutant struct {
+	count int
+	try   func(what string)
+}
+
+// set tries one value in place of another.
+func (m *mutant) set(what string, v reflect.Value, to any) {
+	old := reflect.ValueOf(v.Interface())
+	v.Set(reflect.ValueOf(to).Convert(v.Type()))
+	m.count++
+	m.try(fmt.Sprintf("%s: %v for %v", what, to, old))
+	v.Set(old)
+}
+
+// skipped are fields that are not claims: where a deck was read.
+var skipped = []string{"Place", "Silent"}
+
+func (m *mutant) walk(what string, v reflect.Value) {
+	switch old := v.Interface().(type) {
+	case joinery.Length:
+		for _, by := range []joinery.Length{smallest, -smallest, joinery.Inch} {
+			m.set(what, v, old+by)
+		}
+		return
+	case joinery.Side:
+		for _, side := range joinery.Sides {
+			if side != old {
+				m.set(what, v, side)
+			}
+		}
+		return
+	case setup.Begin:
+		m.set(what, v, 1-old)
+		return
+	case setup.End:
+		m.set(what, v, 1-old)
+		return
+	case *setup.Mark:
+		if old == nil {
+			m.set(what, v, &setup.Mark{})
+			return
+		}
+		m.set(what, v, (*setup.Mark)(nil))
+		m.walk(what, v.Elem())
+		return
+	}
+	switch v.Kind() {
+	case reflect.Int, reflect.Int64:
+		m.set(what, v, v.Int()+1)
+		m.set(what, v, v.Int()-1)
+	case reflect.String:
+		m.set(what, v, v.String()+"x")
+	case reflect.Bool:
+		m.set(what, v, !v.Bool())
+	case reflect.Struct:
+		for i := range v.NumField() {
+			if name := v.Type().Field(i).Name; !slices.Contains(skipped, name) {
+				m.walk(what+"."+name, v.Field(i))
+			}
+		}
+	case reflect.Slice:
+		m.slice(what, v)
+	default:
+		panic("a field of a kind that is not mutated: " + what)
+	}
+}
+
+// slice drops, doubles and swaps elements, and mutates each.
+func (m *mutant) slice(what string, v reflect.Value) {
+	whole := reflect.ValueOf(v.Interface())
+	n := whole.Len()
+	without := func(lo, hi int) reflect.Value {
+		part := reflect.AppendSlice(reflect.MakeSlice(v.Type(), 0, n), whole.Slice(0, lo))
+		return reflect.AppendSlice(part, whole.Slice(hi, n))
+	}
+	for i := range n {
+		m.set(fmt.Sprintf("%s without %d", what, i), v, without(i, i+1).Interface())
+		m.set(fmt.Sprintf("%s with %d twice", what, i), v, without(i+1, i).Interface())
+		if i+1 < n {
+			swapped := reflect.AppendSlice(reflect.MakeSlice(v.Type(), 0, n), whole)
+			reflect.Swapper(swapped.Interface())(i, i+1)
+			m.set(fmt.Sprintf("%s with %d and %d swapped", what, i, i+1), v, swapped.Interface())
+		}
+	}
+	for i := range n {
+		m.walk(fmt.Sprintf("%s[%d]", what, i), v.Index(i))
+	}
+}
+
+func TestEveryMutationIsFound(t *testing.T) {
+	for name, plan := range bothExamples(t) {
+		t.Run(name, func(t *testing.T) {
+			claims := claimsOf(deckOf(t, plan))
+			before := claimsOf(deckOf(t, plan))
+			var missed []string
+			m := mutant{try: func(what string) {
+				if r := proof.Check(plan, claims); r.Proved() {
+					missed = append(missed, what)
+				}
+			}}
+			m.walk("deck", reflect.ValueOf(claims).Elem())
+			assert.Empty(t, missed, "of %d mutations", m.count)
+			assert.Greater(t, m.count, 50*claims.Cards())
+			require.Equal(t, before, claims, "every mutation was put back")
+			t.Logf("%d mutations of %d cards", m.count, claims.Cards())
+		})
+	}
+}

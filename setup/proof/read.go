@@ -1,0 +1,243 @@
+package proof
+
+import (
+	"fmt"
+	"maps"
+	"math"
+	"slices"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// DeckFormat is the form of deck that [Read] understands.
+const DeckFormat = "fencecard deck 1"
+
+// Read reads a deck written as JSON. The file's name is for messages; the scale
+// is the shop's, by which the texts beside the millimetres are checked. The
+// error is [joinery.Faults], each with its line and column.
+func Read(file string, data []byte, scale joinery.Scale) (*Claims, error) {
+	r := reader{document: newDocument(file, data), scale: scale}
+	c := r.deck()
+	if !r.ended {
+		r.end()
+	}
+	if err := r.faults.Err(); err != nil {
+		return nil, err
+	}
+	return c, nil
+}
+
+// reader reads the values of a deck.
+type reader struct {
+	*document
+	scale joinery.Scale
+	unit  joinery.Unit
+}
+
+// end faults what stands behind the deck.
+func (r *reader) end() {
+	if at := r.here(); at < len(r.text) {
+		r.fault(at, "something stands behind the end of the deck", "take it away")
+	}
+}
+
+func sortedKeys(fields map[string]field) []string { return slices.Sorted(maps.Keys(fields)) }
+
+func (r *reader) deck() *Claims {
+	c := &Claims{}
+	r.object("the deck", map[string]field{
+		"format":  {read: r.format},
+		"title":   {read: func() { c.Title = r.word("a title") }},
+		"unit":    {read: func() { c.Unit = r.word("in or mm") }},
+		"changes": {read: func() { c.Changes = r.changes() }},
+		"setups": {read: func() {
+			r.list("a list of setups", func() { c.Setups = append(c.Setups, r.setup()) })
+		}},
+	})
+	return c
+}
+
+func (r *reader) format() {
+	at := r.here()
+	if got := r.word("the format"); got != DeckFormat && !r.ended {
+		r.refuse(at, fmt.Sprintf("this is %q, not a %q", shorten(got), DeckFormat), "write the deck anew with fencecard cards --format json")
+	}
+}
+
+func (r *reader) changes() Changes {
+	var c Changes
+	r.object("the changes", map[string]field{
+		"bits":    {read: func() { c.Bits = r.whole("a count of bits") }},
+		"fences":  {read: func() { c.Fences = r.whole("a count of fence settings") }},
+		"heights": {read: func() { c.Heights = r.whole("a count of heights") }},
+		"minutes": {read: func() {
+			minutes, _ := r.number("time in minutes")
+			c.Time = joinery.Time(math.Round(minutes * float64(joinery.Minute)))
+		}},
+	})
+	return c
+}
+
+func (r *reader) setup() Setup {
+	s := Setup{Place: r.place(r.here())}
+	r.object("a setup", map[string]field{
+		"number":  {read: func() { s.Number = r.whole("a setup's number") }},
+		"bit":     {read: func() { s.Bit = r.bit() }},
+		"fence":   {read: func() { s.Fence = r.fence() }},
+		"heights": {read: func() { s.Heights = r.lengths() }},
+		"cards":   {read: func() { r.list("a list of cards", func() { s.Cards = append(s.Cards, r.card()) }) }},
+	})
+	return s
+}
+
+func (r *reader) bit() Bit {
+	var b Bit
+	r.object("the bit", map[string]field{
+		"name":     {read: func() { b.Name = r.word("a bit's name") }},
+		"kind":     {read: func() { b.Kind = r.word("a kind of bit") }, optional: true},
+		"diameter": {read: func() { b.Diameter = r.length() }},
+	})
+	return b
+}
+
+func (r *reader) fence() setup.Fence {
+	var f setup.Fence
+	r.object("the fence", map[string]field{
+		"to_near_edge": r.lengthInto(&f.NearEdge),
+		"to_centre":    r.lengthInto(&f.Centre),
+		"to_far_edge":  r.lengthInto(&f.FarEdge),
+	})
+	return f
+}
+
+func (r *reader) card() Card {
+	c := Card{Place: r.place(r.here()), Silent: allSilent}
+	word := func(to *string, what string) field { return field{read: func() { *to = r.word(what) }} }
+	side := func(to *joinery.Side) field { return field{read: func() { *to = r.side() }} }
+	extra := func(which Silence, read func()) field {
+		return field{optional: true, read: func() { c.Silent &^= which; read() }}
+	}
+	r.object("a card", map[string]field{
+		"number": word(&c.Number, "a card's number"),
+		"piece":  word(&c.Piece, "a piece's name"),
+		"count":  {read: func() { c.Count = r.whole("a count of pieces") }},
+		"cut":    word(&c.Cut, "a cut's name"),
+		"kind":   word(&c.Kind, "a kind of cut"),
+		"down":   side(&c.Down),
+		"fence":  side(&c.Fence),
+		"leads":  side(&c.Leads),
+		"begin":  {read: func() { c.Begin = oneOf(r, setup.FeedIn, setup.Drop) }},
+		"end":    {read: func() { c.End = oneOf(r, setup.RunOut, setup.Lift) }},
+		"start":  {read: func() { c.Start = r.mark("trailing") }},
+		"stop":   {read: func() { c.Stop = r.mark("leading") }},
+		"heights": {read: func() {
+			c.Heights = r.lengths()
+		}},
+		"part":      {read: func() { c.Part = r.word("a part of a cut") }, optional: true},
+		"turned":    {read: func() { c.Turned = r.truth("whether the piece is turned") }, optional: true},
+		"wood":      extra(NoWood, func() { c.Wood = r.word("a wood") }),
+		"position":  extra(NoPosition, func() { c.Position = r.whole("a run's number") }),
+		"positions": extra(NoPositions, func() { c.Positions = r.whole("a count of runs") }),
+		"length":    extra(NoLength, func() { c.Length = r.length() }),
+		"cap":       extra(NoCap, func() { c.Cap = r.length() }),
+		"cap_rule":  extra(NoCapRule, func() { c.CapRule = r.word("a rule") }),
+		"ends":      extra(NoEnds, func() { c.Ends = r.word("round or square") }),
+		"note":      extra(NoNote, func() { c.Note = r.word("a note") }),
+	})
+	return c
+}
+
+// mark reads a mark, or nil for null. Its edge is the bit's trailing or leading
+// one.
+func (r *reader) mark(edge string) *setup.Mark {
+	if r.null() {
+		return nil
+	}
+	var m setup.Mark
+	r.object("a mark", map[string]field{
+		"line":                          r.lengthInto(&m.Line),
+		"lead_past_" + edge + "_edge":   r.lengthInto(&m.LeadPastEdge),
+		"lead_past_centre":              r.lengthInto(&m.LeadPastCentre),
+		"tail_before_" + edge + "_edge": r.lengthInto(&m.TailBeforeEdge),
+		"tail_before_centre":            r.lengthInto(&m.TailBeforeCentre),
+	})
+	return &m
+}
+
+func (r *reader) side() joinery.Side {
+	at := r.here()
+	text := r.word("a side")
+	side, ok := joinery.ParseSide(text)
+	if !ok {
+		r.fault(at, fmt.Sprintf("%q is not a side", shorten(text)), "a side is left, right, front, back, bottom or top")
+	}
+	return side
+}
+
+// oneOf reads one of two words and returns what it stands for.
+func oneOf[T fmt.Stringer](r *reader, a, b T) T {
+	at := r.here()
+	text := r.word("a word")
+	switch text {
+	case a.String():
+		return a
+	case b.String():
+		return b
+	}
+	r.fault(at, fmt.Sprintf("%q is neither %s nor %s", shorten(text), a, b), "write one of the two")
+	return a
+}
+
+func (r *reader) lengthInto(to *joinery.Length) field {
+	return field{read: func() { *to = r.length() }}
+}
+
+func (r *reader) lengths() []joinery.Length {
+	var all []joinery.Length
+	r.list("a list of heights", func() { all = append(all, r.length()) })
+	return all
+}
+
+// length reads a length, whose text must say what its millimetres say.
+func (r *reader) length() joinery.Length {
+	at := r.here()
+	var mm float64
+	var text string
+	faults := len(r.faults)
+	r.object("a length", map[string]field{
+		"mm":   {read: func() { mm, _ = r.number("length in mm") }},
+		"text": {read: func() { text = r.word("a length's text") }},
+	})
+	l := joinery.FromMillimetres(mm)
+	switch {
+	case len(r.faults) > faults || r.ended:
+	case l.Abs() > joinery.MaxLength:
+		r.fault(at, fmt.Sprintf("%v mm is longer than 100 m", mm), "check the number")
+	case !saysSo(text, l, r.scale):
+		r.fault(at, fmt.Sprintf("the text says %q, but %s mm is %q", shorten(text), l.MM(), r.scale.Format(l)), "change one of the two")
+	}
+	return l
+}
+
+// saysSo reports whether a text is the reading of a length, by the shop's rule
+// or by another that is in use.
+func saysSo(text string, l joinery.Length, scale joinery.Scale) bool {
+	if text == scale.Format(l) {
+		return true
+	}
+	return slices.ContainsFunc(otherRules, func(s joinery.Scale) bool { return text == s.Format(l) })
+}
+
+// otherRules are the rules a deck may have been printed by.
+var otherRules = []joinery.Scale{
+	{Unit: joinery.Inches, Division: joinery.Inch / 16},
+	{Unit: joinery.Inches, Division: joinery.Inch / 32},
+	{Unit: joinery.Inches, Division: joinery.Inch / 64},
+	{Unit: joinery.Inches, Division: joinery.Inch / 128},
+	{Unit: joinery.Inches, Division: joinery.Inch / 1000},
+	{Unit: joinery.Millimetres, Division: joinery.Millimetre},
+	{Unit: joinery.Millimetres, Division: joinery.Millimetre / 2},
+	{Unit: joinery.Millimetres, Division: joinery.Millimetre / 10},
+	{Unit: joinery.Millimetres, Division: joinery.Millimetre / 20},
+}

@@ -59,8 +59,11 @@ func (l *layout) crosswise(key string, side, in Side) bool {
 	if side.Dimension() != in.Dimension() {
 		return true
 	}
-	l.fault("name one of the sides beside it: "+besides(in), []string{key},
-		"%s names the %s, but the bit enters the %s", key, side, in)
+	relation := "the side the bit enters"
+	if side != in {
+		relation = "opposite the side the bit enters"
+	}
+	l.fault("name one of the sides beside it: "+besides(in), []string{key}, "%s names the %s, %s", key, side, relation)
 	return false
 }
 
@@ -85,7 +88,7 @@ func (l *layout) deep(key string, depth Length, in Side) bool {
 	case depth <= 0:
 		l.fault("give a depth above 0", []string{key}, "the depth is 0")
 	case depth > thick:
-		l.fault("the depth can be "+l.text(thick)+" at the most", []string{key},
+		l.fault("the depth can be "+l.text(thick)+" at the most"+l.orMetric(depth, thick), []string{key},
 			"%s deep from the %s, but the piece measures %s %s", l.text(depth), in, l.text(thick), in.Dimension())
 	default:
 		return true
@@ -93,15 +96,27 @@ func (l *layout) deep(key string, depth Length, in Side) bool {
 	return false
 }
 
+// orMetric asks whether a whole number of inches that does not fit was meant in
+// millimetres, where that would fit.
+func (l *layout) orMetric(length, most Length) string {
+	number := length / Inch
+	if l.scale.Unit != Inches || length%Inch != 0 || number*Millimetre > most {
+		return ""
+	}
+	return fmt.Sprintf("; if millimetres are meant, write %d mm", number)
+}
+
 // wide checks a channel's walls against the piece.
 func (l *layout) wide(key string, setback, width Length, from Side) bool {
 	across := l.piece.Size.Between(from)
+	measures := "the piece measures " + l.text(across) + " " + from.Dimension().String()
 	switch {
 	case width <= 0:
 		l.fault("give a "+key+" above 0", []string{key}, "the %s is 0", key)
+	case width > across:
+		l.fault(measures+l.orMetric(width, across), []string{key}, "a %s of %s is more than the piece has", key, l.text(width))
 	case setback+width > across:
-		remedy := "check the " + key + ": the piece measures " + l.text(across) + " " + from.Dimension().String()
-		l.fault(remedy, []string{"setback", key},
+		l.fault("the setback can be "+l.text(across-width)+" at the most: "+measures, []string{"setback"},
 			"%s from the %s plus %s of %s ends %s outside the piece",
 			l.text(setback), from, l.text(width), key, l.text(setback+width-across))
 	default:
@@ -123,7 +138,7 @@ func (l *layout) reach(run Dimension) (lo, hi Length, ok bool) {
 	}
 	switch {
 	case span.From >= span.To:
-		l.fault("write the nearer line first: span: A to B from "+span.Side.String(), []string{"span"},
+		l.fault("write the nearer line first", []string{"span"},
 			"the span begins at %s and ends at %s", l.text(span.From), l.text(span.To))
 		return 0, 0, false
 	case span.To > size:
@@ -143,6 +158,10 @@ func (l *layout) checkFencing(c Channel) {
 	if wish == NoSide || wish.Dimension() == c.Near.Dimension() {
 		return
 	}
+	why := "it is an end of the cut"
+	if wish.Dimension() == c.Down.Dimension() {
+		why = "the bit enters the " + c.Down.String()
+	}
 	l.fault(fmt.Sprintf("write fence: %s, fence: %s, or fence: either", c.Near, c.Near.Opposite()), []string{"fence"},
-		"the %s cannot go to the fence: the walls are measured %s", wish, c.Near.Dimension())
+		"the %s cannot go to the fence: %s", wish, why)
 }

@@ -120,7 +120,7 @@ func (p lengthParser) bounded(l Length) (Length, error) {
 }
 
 func (p lengthParser) tooLong() error {
-	return p.fail("is longer than 100 m", "check the number and its unit")
+	return p.fail("is longer than 100 m", "check the number and its unit; a bare number is in the unit of the plan")
 }
 
 // number reads digits, a fraction, or both.
@@ -151,7 +151,7 @@ func (p lengthParser) number(text string) (*big.Rat, error) {
 	if decimalComma.MatchString(text) {
 		return nil, p.fail("has a comma where a point belongs", "write "+strings.Replace(text, ",", ".", 1))
 	}
-	return nil, p.fail("is not a length", "write a length as 3, 3/8, 1 3/8 or 0.375, with in or mm if it is not the plan's unit")
+	return nil, p.slip(text)
 }
 
 func (p lengthParser) ratio(num, den string) (*big.Rat, error) {
@@ -180,6 +180,6 @@ func (p lengthParser) notWhole(number *big.Rat, unit Length) error {
 	}
 	below := scale.Floor(Length(whole.Int64()))
 	suffix := " " + scale.Unit.String()
-	return p.fail("is no whole division of any rule",
+	return p.fail("falls between the marks of any rule",
 		"write "+scale.Format(below)+suffix+" or "+scale.Format(below+scale.Division)+suffix)
 }

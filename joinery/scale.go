@@ -153,14 +153,8 @@ const mostDivision = Centimetre
 // given. The error is a [*LengthError].
 func ParseScale(text string, unit Unit) (Scale, error) {
 	division, err := ParseLength(text, unit)
-	p := lengthParser{text: text}
-	switch {
-	case err != nil:
-		return Scale{}, err
-	case division == 0:
-		return Scale{}, p.fail("is 0", "write the smallest division you set by eye, such as 1/64 or 0.1 mm")
-	case division > mostDivision:
-		return Scale{}, p.fail("is too coarse for a scale", "write the smallest division you set by eye, such as 1/64 or 0.1 mm")
+	if err != nil || division == 0 || division > mostDivision {
+		return Scale{}, &LengthError{text, "is no division of a rule", "write the smallest division you set by eye, such as 1/64 or 0.1 mm"}
 	}
 	if m := suffix.FindStringSubmatch(strings.TrimSpace(typographic.Replace(strings.ToLower(text)))); m != nil {
 		unit = Inches

@@ -13,7 +13,9 @@ func layTenon(l *layout) {
 	c := l.cut
 	var taken [3]Length
 	for _, cheek := range c.Cheeks {
-		if !l.crosswise("at", c.At, cheek.Side) {
+		if c.At != NoSide && cheek.Side.Dimension() == c.At.Dimension() {
+			l.fault("name cheeks from these: "+besides(c.At), []string{"cheeks"},
+				"the tenon is at the %s, so the %s has no cheek", c.At, cheek.Side)
 			return
 		}
 		taken[cheek.Side.Dimension()] += cheek.Depth

@@ -1,7 +1,6 @@
 package planfile
 
 import (
-	"fmt"
 	"maps"
 	"strings"
 
@@ -39,7 +38,7 @@ func (c *cutNames) see(r *planReader, name string, n *yaml.Node) {
 	if first, again := c.places[name]; again {
 		r.add(joinery.Fault{
 			Place:   r.place(n),
-			Problem: fmt.Sprintf("two cuts of this piece are named %q", name),
+			Problem: "two cuts of this piece are named " + quoted(name),
 			Remedy:  "give each cut of a piece a name of its own",
 			Other:   first,
 			Clash:   "the first one",
@@ -61,9 +60,9 @@ func (r *planReader) checkAfter(b *blank) {
 		_, known := b.cuts.places[w.on]
 		switch {
 		case !known:
-			r.fault(w.node, nearName("cut", w.on, b.cuts.but(w.cut)), "this piece has no cut named %q", short(w.on))
+			r.fault(w.node, "after names a cut of the same piece; "+nearName("cut", w.on, b.cuts.but(w.cut)), "this piece has no cut named %s", quoted(w.on))
 		case w.on == w.cut:
-			r.fault(w.node, "name the cut that comes first, or take after out", "%q cannot come after itself", short(w.cut))
+			r.fault(w.node, "name the cut that comes first, or take after out", "%s cannot come after itself", quoted(w.cut))
 		case w.cut != "":
 			next[w.cut] = append(next[w.cut], w)
 		}
@@ -127,5 +126,5 @@ func (c *circles) fault(last wait) {
 		names = append(names, w.cut)
 	}
 	c.r.fault(last.node, "take one of these after lines out",
-		"the cuts wait for each other in a circle: %s, after %s", strings.Join(names, ", after "), last.on)
+		"the cuts wait for each other in a circle: %s", strings.Join(names, " after ")+" after "+last.on)
 }

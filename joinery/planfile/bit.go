@@ -38,7 +38,7 @@ func (r *reader) readBits(f *fields) []joinery.Bit {
 }
 
 func (r *reader) readBit(n *yaml.Node) (joinery.Bit, bool) {
-	if !r.mapping(n, "a bit", bitExample) {
+	if !r.mapping(n, "a bit has a name and a diameter", "write "+bitExample) {
 		return joinery.Bit{}, false
 	}
 	before := len(r.faults)
@@ -86,17 +86,17 @@ func (f *fields) bitKind() joinery.BitKind {
 	}
 	kind, ok := joinery.ParseBitKind(strings.ToLower(text))
 	if !ok {
-		f.r.choice(f.r.place(n), "kind of bit", text, []string{joinery.Straight.String(), joinery.UpCut.String(), joinery.DownCut.String()})
+		f.r.choice(f.r.place(n), "kind of bit", text, joinery.Straight.String(), joinery.UpCut.String(), joinery.DownCut.String())
 	}
 	return kind
 }
 
 // answer reads yes or no.
 func (f *fields) answer(key string) joinery.Answer {
-	switch f.word(key, "answer", "yes", "no", "true", "false") {
-	case 0, 2:
+	switch f.word(key, "answer", []string{"yes", "no"}, "true", "false") {
+	case 0:
 		return joinery.Yes
-	case 1, 3:
+	case 1:
 		return joinery.No
 	}
 	return joinery.NotSaid

@@ -27,7 +27,7 @@ func (r *planReader) readCuts(b *blank) {
 // readCut reads one cut. One with a fault is left out of the piece, but its
 // name stays known, so that nothing else is faulted for it.
 func (r *planReader) readCut(n *yaml.Node, b *blank) {
-	if !r.mapping(n, "a cut", cutExample+", with in, width, setback and depth below") {
+	if !r.mapping(n, "a cut begins with its kind and name", "write "+cutExample+", and in, width, setback and depth below") {
 		return
 	}
 	before := len(r.faults)
@@ -35,20 +35,17 @@ func (r *planReader) readCut(n *yaml.Node, b *blank) {
 	if key == "" {
 		return
 	}
-	known := []string{key}
-	if kind != nil {
-		known = append(known, kind.Keys()...)
-	}
-	f := &fields{r: r.reader, node: n, known: known, what: key}
-	if value := valueOf(n, key); value.Kind == yaml.ScalarNode {
-		f.what = fmt.Sprintf("%s %q", key, short(value.Value))
-	}
 	if kind == nil {
-		f.take(key, n)
-		b.cuts.see(r, f.name(key), f.value[key])
+		if value := valueOf(n, key); value.Kind == yaml.ScalarNode {
+			b.cuts.see(r, strings.Join(strings.Fields(value.Value), " "), value)
+		}
 		return
 	}
-	f = r.fields(n, f.what, known)
+	what := "the " + key
+	if value := valueOf(n, key); value.Kind == yaml.ScalarNode && !null(value) {
+		what = key + " " + quoted(value.Value)
+	}
+	f := r.cutFields(n, what, key, kind)
 	cut := joinery.Cut{Kind: kind, Name: f.name(key), Place: r.place(f.value[key]), Places: f.places()}
 	b.cuts.see(r, cut.Name, f.value[key])
 	f.need(kind.Required...)
@@ -64,17 +61,21 @@ func (r *planReader) readCut(n *yaml.Node, b *blank) {
 	}
 }
 
-// take keeps one key without faulting the others.
-func (f *fields) take(key string, n *yaml.Node) {
-	f.keys, f.value = map[string]*yaml.Node{}, map[string]*yaml.Node{}
+// cutFields reads the keys of a cut, its kind among them.
+func (r *planReader) cutFields(n *yaml.Node, what, key string, kind *joinery.Kind) *fields {
+	f := newFields(r.reader, n, what, kind.Keys())
 	for i := 0; i+1 < len(n.Content); i += 2 {
-		if n.Content[i].Value == key {
+		if _, again := f.keys[key]; n.Content[i].Value == key && !again {
 			f.keys[key], f.value[key] = n.Content[i], n.Content[i+1]
-			return
+			continue
 		}
+		f.add(n.Content[i], n.Content[i+1])
 	}
+	f.needs = append(f.needs, key)
+	return f
 }
 
+// valueOf returns the value of a key, or nil.
 func valueOf(n *yaml.Node, key string) *yaml.Node {
 	for i := 0; i+1 < len(n.Content); i += 2 {
 		if n.Content[i].Value == key {
@@ -117,15 +118,16 @@ func (r *planReader) noKind(first *yaml.Node) {
 		all = append(append(all, k.Name), k.Also...)
 		ours = append(ours, k.Keys()...)
 	}
-	remedy := fmt.Sprintf("begin it with %s and its name, such as %s", list(names, "or"), cutExample)
-	problem := "a cut begins with its kind and name"
-	if !slices.Contains(ours, first.Value) {
-		problem = fmt.Sprintf("%q is no kind of cut", short(first.Value))
-		if near := joinery.Nearest(first.Value, all); near != "" {
-			remedy = "write " + near
-		}
+	remedy := fmt.Sprintf("begin it with %s and a name, such as %s", list(names, "or"), cutExample)
+	near := joinery.Nearest(first.Value, all)
+	switch {
+	case near != "":
+		r.fault(first, "write "+near, "%s is no kind of cut", quoted(first.Value))
+	case slices.Contains(ours, first.Value) || slices.Contains([]string{"kind", "type", "cut", "name", "joint"}, first.Value):
+		r.fault(first, remedy, "a cut begins with its kind and name, not with %s", first.Value)
+	default:
+		r.fault(first, remedy, "%s is no kind of cut known here", quoted(first.Value))
 	}
-	r.fault(first, remedy, "%s", problem)
 }
 
 // readCutValues reads the keys of a cut that were written.
@@ -133,12 +135,12 @@ func (r *planReader) readCutValues(f *fields, cut *joinery.Cut, b *blank) {
 	cut.In, cut.At, cut.Along = f.side("in"), f.side("at"), f.side("along")
 	cut.Width, cut.Length, cut.Depth = f.positive("width"), f.positive("length"), f.positive("depth")
 	cut.Start = r.readSetback(f, cut.In)
-	cut.Span = r.readSpan(f, b)
+	cut.Span = r.readSpan(f, cut.In, b)
 	cut.Cheeks = r.readCheeks(f)
 	cut.Fence = r.readFencing(f)
-	cut.Square = f.word("ends", "way to leave ends", "round", "square") == 1
+	cut.Square = f.word("ends", "way to leave ends", []string{"round", "square"}) == 1
 	if f.has("note") {
-		cut.Note = f.line("note", longestNote)
+		cut.Note = f.text("note", longestNote)
 	}
 	cut.After = r.readAfter(f, cut.Name, b)
 	cut.Mates = r.readMates(f)
@@ -149,14 +151,10 @@ func (r *planReader) readCheeks(f *fields) []joinery.Cheek {
 		return nil
 	}
 	n := f.value["cheeks"]
-	if !r.mapping(n, "cheeks", examplesOf["cheeks"]+", the depth taken off each side") {
+	if !r.mapping(n, "each cheek has its own depth", "write "+example("cheeks")+", what is taken off each side") {
 		return nil
 	}
-	var names []string
-	for _, s := range joinery.Sides {
-		names = append(names, s.String())
-	}
-	sides := r.fields(n, "cheeks", names)
+	sides := r.fields(n, "cheeks", sideNames())
 	var cheeks []joinery.Cheek
 	for _, s := range joinery.Sides {
 		if _, ok := sides.value[s.String()]; ok {
@@ -164,7 +162,7 @@ func (r *planReader) readCheeks(f *fields) []joinery.Cheek {
 		}
 	}
 	if len(n.Content) == 0 {
-		r.fault(n, "write "+examplesOf["cheeks"], "no cheek is named")
+		r.fault(n, "write "+example("cheeks"), "no cheek is named")
 	}
 	return cheeks
 }
@@ -190,5 +188,9 @@ func (r *planReader) readFencing(f *fields) joinery.Fencing {
 	case strings.EqualFold(text, "either"):
 		return joinery.Fencing{Either: true}
 	}
-	return joinery.Fencing{Side: r.side(n, text)}
+	if side, ok := joinery.ParseSide(strings.ToLower(text)); ok {
+		return joinery.Fencing{Side: side}
+	}
+	r.choice(r.place(n), "side", text, append(sideNames(), "either")...)
+	return joinery.Fencing{}
 }

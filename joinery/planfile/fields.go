@@ -3,7 +3,6 @@ package planfile
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"fencecard/joinery"
@@ -20,15 +19,18 @@ type fields struct {
 	known []string
 	keys  map[string]*yaml.Node
 	value map[string]*yaml.Node
+	meant []string // keys that unknown ones were taken for
+	needs []string // keys that must be there
 }
 
-// mapping faults a node that is not keys and values.
-func (r *reader) mapping(n *yaml.Node, what, example string) bool {
+// mapping faults a node that is not keys and values. The problem and remedy
+// are in the words of what should stand there.
+func (r *reader) mapping(n *yaml.Node, problem, remedy string) bool {
 	if n.Kind == yaml.MappingNode {
 		return true
 	}
 	if n.Kind != yaml.AliasNode {
-		r.fault(n, "write "+example, "%s needs keys with values", what)
+		r.fault(n, remedy, "%s", problem)
 	}
 	return false
 }
@@ -36,11 +38,15 @@ func (r *reader) mapping(n *yaml.Node, what, example string) bool {
 // fields reads the keys of a mapping and faults those that are not known or
 // are there twice.
 func (r *reader) fields(n *yaml.Node, what string, known []string) *fields {
-	f := &fields{r: r, what: what, node: n, known: known, keys: map[string]*yaml.Node{}, value: map[string]*yaml.Node{}}
+	f := newFields(r, n, what, known)
 	for i := 0; i+1 < len(n.Content); i += 2 {
 		f.add(n.Content[i], n.Content[i+1])
 	}
 	return f
+}
+
+func newFields(r *reader, n *yaml.Node, what string, known []string) *fields {
+	return &fields{r: r, what: what, node: n, known: known, keys: map[string]*yaml.Node{}, value: map[string]*yaml.Node{}}
 }
 
 func (f *fields) add(key, value *yaml.Node) {
@@ -66,34 +72,46 @@ func (f *fields) add(key, value *yaml.Node) {
 
 // unknown faults a key that the thing does not have.
 func (f *fields) unknown(key, value *yaml.Node) {
-	name := short(key.Value)
-	remedy := "its keys are " + list(f.known, "and")
-	near := meant(key.Value, f.known)
-	switch {
-	case near != "":
-		remedy = "write " + near
-	case value.Kind == yaml.ScalarNode && null(value) && strings.Contains(key.Value, ":"):
-		before, after, _ := strings.Cut(key.Value, ":")
+	if before, after, ok := strings.Cut(key.Value, ":"); ok && null(value) {
+		f.meant = append(f.meant, before)
 		f.r.fault(key, fmt.Sprintf("write %s: %s", short(before), short(after)), "there is no space after the colon")
 		return
 	}
-	f.r.fault(key, remedy, "%s has no key %q", f.what, name)
+	remedy := "its keys are " + list(f.known, "and")
+	if near := meant(key.Value, f.known); near != "" {
+		f.meant = append(f.meant, near)
+		remedy = "write " + near
+	} else if whose := kindsWith(key.Value); whose != "" && slices.Contains(f.known, "depth") {
+		remedy = fmt.Sprintf("that key belongs to a %s; the keys here are %s", whose, list(f.known, "and"))
+	}
+	f.r.fault(key, remedy, "%s has no key %s", f.what, quoted(key.Value))
 }
 
-// need faults every key that is missing, in one fault.
-func (f *fields) need(keys ...string) bool {
-	var missing, examples []string
-	for _, key := range keys {
-		if _, ok := f.keys[key]; !ok {
-			missing = append(missing, key)
-			examples = append(examples, examplesOf[key])
+// kindsWith lists the kinds of cut that take a key.
+func kindsWith(key string) string {
+	var kinds []string
+	for _, k := range joinery.Kinds {
+		if slices.Contains(k.Keys(), key) {
+			kinds = append(kinds, k.Name)
 		}
 	}
-	if missing == nil {
-		return true
+	return list(kinds, "or a")
+}
+
+// need faults every key that is missing, in one fault. A key that an unknown
+// one was taken for is not missing.
+func (f *fields) need(keys ...string) {
+	f.needs = append(f.needs, keys...)
+	var missing, examples []string
+	for _, key := range keys {
+		if _, ok := f.keys[key]; !ok && !slices.Contains(f.meant, key) {
+			missing = append(missing, key)
+			examples = append(examples, example(key))
+		}
 	}
-	f.r.fault(f.node, "add "+list(examples, "and"), "%s has no %s", f.what, list(missing, "and no"))
-	return false
+	if missing != nil {
+		f.r.fault(f.node, "add "+list(examples, "and"), "%s has no %s", f.what, list(missing, "and no"))
+	}
 }
 
 // has reports whether the key was written with a value; one without is
@@ -104,7 +122,11 @@ func (f *fields) has(key string) bool {
 		return false
 	}
 	if null(n) {
-		f.r.fault(f.keys[key], "write "+examplesOf[key]+", or take the key out", "nothing stands after %s", key)
+		remedy := "write " + example(key)
+		if !slices.Contains(f.needs, key) {
+			remedy += ", or take " + key + " out"
+		}
+		f.r.fault(f.keys[key], remedy, "nothing stands after %s", key)
 		return false
 	}
 	return true
@@ -117,7 +139,7 @@ func (f *fields) scalar(key string) (string, *yaml.Node, bool) {
 	}
 	n := f.value[key]
 	if n.Kind != yaml.ScalarNode {
-		f.r.fault(n, "write "+examplesOf[key], "%s takes one value, not a list or keys", key)
+		f.r.fault(n, "write "+example(key), "%s takes one value, not a list or keys", key)
 		return "", nil, false
 	}
 	return strings.TrimSpace(n.Value), n, true
@@ -170,4 +192,10 @@ func short(s string) string {
 	return s
 }
 
-func quoted(s string) string { return strconv.Quote(short(s)) }
+// quoted puts quotes round a maker's text, as it was written.
+func quoted(s string) string {
+	if strings.Contains(s, `"`) {
+		return "‘" + short(s) + "’"
+	}
+	return `"` + short(s) + `"`
+}

@@ -34,39 +34,60 @@ func (r *planReader) readSetback(f *fields, in joinery.Side) joinery.Setback {
 	}
 	m := setbackText.FindStringSubmatch(text)
 	if m == nil {
-		r.noSide(n, "setback", text, in)
+		r.badSetback(n, text, in)
 		return joinery.Setback{}
 	}
 	distance, _ := r.length(n, m[1])
 	return joinery.Setback{Distance: distance, From: r.side(n, m[2])}
 }
 
-// noSide faults a setback that is no distance from a side.
-func (r *planReader) noSide(n *yaml.Node, key, text string, in joinery.Side) {
-	if _, err := joinery.ParseLength(text, r.unit); err != nil {
-		r.fault(n, "write "+examplesOf[key]+", or "+key+": centred", "%q is no distance from a side", short(text))
-		return
+// badSetback faults a text that is no distance from a side.
+func (r *planReader) badSetback(n *yaml.Node, text string, in joinery.Side) {
+	words := strings.Fields(text)
+	last := joinery.NoSide
+	if len(words) > 0 {
+		last, _ = joinery.ParseSide(strings.ToLower(words[len(words)-1]))
 	}
-	var remedies []string
+	switch {
+	case r.isLength(text):
+		r.fault(n, fmt.Sprintf("write setback: %s from %s", text, list(besides(in), "or")), "the setback does not say from which side")
+	case last != joinery.NoSide && len(words) < 3:
+		r.fault(n, fmt.Sprintf("write setback: 1/2 from %s, with your own distance", last), "the setback has no distance")
+	case last != joinery.NoSide && r.isLength(strings.Join(words[:len(words)-2], " ")):
+		r.fault(n, fmt.Sprintf("write setback: %s from %s", strings.Join(words[:len(words)-2], " "), last), "%s is no distance from a side", quoted(text))
+	case joinery.Nearest(text, []string{"centred"}) != "" || slices.Contains(words, "middle"):
+		r.fault(n, "write setback: centred", "%s is no distance from a side", quoted(text))
+	default:
+		r.fault(n, "write "+example("setback")+", or setback: centred", "%s is no distance from a side", quoted(text))
+	}
+}
+
+func (r *reader) isLength(text string) bool {
+	_, err := joinery.ParseLength(text, r.unit)
+	return err == nil
+}
+
+// besides lists the sides beside the one the bit enters, or all.
+func besides(in joinery.Side) []string {
+	var names []string
 	for _, s := range joinery.Sides {
 		if in == joinery.NoSide || s.Dimension() != in.Dimension() {
-			remedies = append(remedies, s.String())
+			names = append(names, s.String())
 		}
 	}
-	r.fault(n, fmt.Sprintf("write %s: %s from %s", key, text, list(remedies, "or")), "the %s does not say from which side", key)
+	return names
 }
 
 // readSpan reads where a cut runs: "1/2 to 3 from top", or from both ends,
 // "1/2 from top to 14 from bottom".
-func (r *planReader) readSpan(f *fields, b *blank) joinery.Span {
+func (r *planReader) readSpan(f *fields, in joinery.Side, b *blank) joinery.Span {
 	text, n, ok := f.scalar("span")
 	if !ok || wholeText.MatchString(text) {
 		return joinery.Span{}
 	}
 	m := spanText.FindStringSubmatch(text)
 	if m == nil {
-		r.fault(n, "write the two lines it runs between, such as "+examplesOf["span"]+"; leave span out for a cut from end to end",
-			"%q is no span", short(text))
+		r.badSpan(n, text, in)
 		return joinery.Span{}
 	}
 	before := len(r.faults)
@@ -84,6 +105,26 @@ func (r *planReader) readSpan(f *fields, b *blank) joinery.Span {
 		return joinery.Span{From: from, To: to, Side: first}
 	}
 	return r.fromBothEnds(n, b, joinery.Span{From: from, To: to, Side: first}, last)
+}
+
+var dashBetween = regexp.MustCompile(`\s*(?:\s-\s|–|—|\.\.+|…)\s*`)
+
+// badSpan faults a text that is no span.
+func (r *planReader) badSpan(n *yaml.Node, text string, in joinery.Side) {
+	from, to, two := strings.Cut(text, " to ")
+	one := setbackText.FindStringSubmatch(text)
+	joined := dashBetween.ReplaceAllString(text, " to ")
+	switch {
+	case two && r.isLength(from) && r.isLength(to):
+		r.fault(n, fmt.Sprintf("write span: %s from %s", text, list(besides(in), "or")), "the span does not say from which side")
+	case spanText.MatchString(joined):
+		r.fault(n, "write span: "+joined, "%s is no span", quoted(text))
+	case one != nil && r.isLength(one[1]):
+		r.fault(n, fmt.Sprintf("write both lines; if it begins at the %s, span: 0 to %s", one[2], text), "the span has only one line")
+	default:
+		r.fault(n, "write the two lines it runs between, such as "+example("span")+"; leave span out for a cut from end to end",
+			"%s is no span", quoted(text))
+	}
 }
 
 // fromBothEnds measures a span's far end from the same side as its near end.

@@ -11,7 +11,7 @@ import (
 // readMates reads what goes into a cut: "PIECE / CUT" or "PIECE". The names
 // are looked up once every piece is read.
 func (r *planReader) readMates(f *fields) joinery.Mate {
-	text := f.line("mates", 2*longestName)
+	text := f.text("mates", 2*longestName)
 	if text == "" {
 		return joinery.Mate{}
 	}
@@ -33,6 +33,9 @@ type mateRef struct {
 func (r *planReader) checkMates(blanks []*blank, named map[string]*blank) {
 	for _, m := range r.mates {
 		b, ok := named[m.Piece]
+		if !ok && r.nameless {
+			continue
+		}
 		if !ok {
 			r.add(joinery.Fault{
 				Place:   r.inside(m.node, m.Piece),

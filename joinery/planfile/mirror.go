@@ -49,12 +49,22 @@ func (r *planReader) mirrorKeys(b *blank) *fields {
 		return nil
 	}
 	n := b.f.value["mirror"]
-	if !r.mapping(n, "mirror", examplesOf["mirror"]) {
+	if !r.mapping(n, "a mirror says of which piece, and across which dimension", "write "+mirrorExample(n)) {
 		return nil
 	}
 	f := r.fields(n, "mirror", []string{"of", "across"})
 	f.need("of", "across")
 	return f
+}
+
+// mirrorExample shows how a mirror is written, with the maker's own name where
+// there is one.
+func mirrorExample(n *yaml.Node) string {
+	name := "front left leg"
+	if n.Kind == yaml.ScalarNode {
+		name = short(n.Value)
+	}
+	return fmt.Sprintf("mirror: {of: %s, across: left-right}", name)
 }
 
 // mirrored finds the piece to mirror.
@@ -66,12 +76,13 @@ func (r *planReader) mirrored(b *blank, f *fields, across []joinery.Dimension, b
 	at := f.value["of"]
 	source, ok := named[name]
 	switch {
+	case !ok && r.nameless: // it may be the piece whose name is at fault
 	case !ok:
-		r.fault(at, r.nearPiece(name, b, blanks), "there is no piece named %q", short(name))
+		r.fault(at, r.nearPiece(name, b, blanks), "there is no piece named %s", quoted(name))
 	case source == b:
 		r.fault(at, "name another piece, or take mirror out and give this one its size", "%s mirrors itself", b.f.what)
 	case source.f.keys["mirror"] != nil:
-		r.fault(at, r.mirrorOnce(source, across), "%q is a mirror itself", name)
+		r.fault(at, r.mirrorOnce(source, across), "%s is a mirror itself", quoted(name))
 	case source.done:
 		return source
 	}
@@ -97,11 +108,11 @@ func nearName(what, name string, names []string) string {
 	case near != "":
 		return "write " + near
 	case len(names) == 0:
-		return "there is no other " + what + " to name"
+		return "there is no other " + what + " it could be"
 	case len(names) > few:
 		return fmt.Sprintf("the %ss are %s and %d more", what, strings.Join(names[:few], ", "), len(names)-few)
 	case len(names) == 1:
-		return fmt.Sprintf("the only other %s is %s", what, names[0])
+		return fmt.Sprintf("the only %s it could be is %s", what, names[0])
 	}
 	return fmt.Sprintf("the %ss are %s", what, list(names, "and"))
 }
@@ -172,7 +183,7 @@ func (f *fields) oneOrMore(key string) []*yaml.Node {
 		return []*yaml.Node{n}
 	}
 	if n.Kind != yaml.SequenceNode {
-		f.r.fault(n, "write "+examplesOf[key], "%s takes a name or a list of names", key)
+		f.r.fault(n, "write "+example(key), "%s takes a name or a list of names", key)
 		return nil
 	}
 	var all []*yaml.Node
@@ -182,7 +193,7 @@ func (f *fields) oneOrMore(key string) []*yaml.Node {
 			all = append(all, inner)
 		case yaml.AliasNode: // refused with the tree
 		default:
-			f.r.fault(inner, "write "+examplesOf[key], "%s takes a name or a list of names", key)
+			f.r.fault(inner, "write "+example(key), "%s takes a name or a list of names", key)
 		}
 	}
 	return all

@@ -28,7 +28,7 @@ func (r *reader) readWoods(f *fields) []joinery.Wood {
 	var woods []joinery.Wood
 	named := map[string]joinery.Place{}
 	for _, n := range f.entries("woods", "wood", woodExample) {
-		if r.full || !r.mapping(n, "a wood", woodExample) {
+		if r.full || !r.mapping(n, "a wood has a name and its figures", "write "+woodExample) {
 			continue
 		}
 		before := len(r.faults)
@@ -57,7 +57,7 @@ func (f *fields) ownWood() joinery.Wood {
 	if w.Hardness = f.hardness(); w.Hardness > 0 {
 		w.HardnessFrom = joinery.ShopFile
 	}
-	if f.has("shrinkage") && f.r.mapping(f.value["shrinkage"], "shrinkage", examplesOf["shrinkage"]) {
+	if f.has("shrinkage") && f.r.mapping(f.value["shrinkage"], "shrinkage is radial and tangential", "write "+example("shrinkage")) {
 		g := f.r.fields(f.value["shrinkage"], "the shrinkage", shrinkageKeys)
 		g.need(shrinkageKeys...)
 		w.ShrinkR, w.ShrinkT = g.figure("radial", mostShrinkage), g.figure("tangential", mostShrinkage)
@@ -89,7 +89,7 @@ func (f *fields) hardness() float64 {
 	value, ok := figure(word)
 	if !ok || value <= 0 || value/per > hardest {
 		f.r.fault(n, "write the side hardness in lbf, or in newtons as 6000 N; leave it out for the shallowest passes",
-			"%q is no hardness of a wood", short(text))
+			"%s is no hardness of a wood", quoted(text))
 		return 0
 	}
 	return value / per
@@ -103,7 +103,7 @@ func (f *fields) figure(key string, most float64) float64 {
 	}
 	value, ok := figure(text)
 	if !ok || value <= 0 || value > most {
-		f.r.fault(n, "write a number above 0, such as "+examplesOf[key], "%q cannot be the %s", short(text), key)
+		f.r.fault(n, "write a number above 0, such as "+example(key), "%s cannot be the %s", quoted(text), key)
 		return 0
 	}
 	return value
@@ -126,7 +126,7 @@ func figure(text string) (float64, bool) {
 // readClimate reads the air the work will live in; what is left out stays as
 // in a heated house.
 func (r *planReader) readClimate(f *fields) {
-	if !f.has("climate") || !r.mapping(f.value["climate"], "climate", examplesOf["climate"]) {
+	if !f.has("climate") || !r.mapping(f.value["climate"], "a climate has a dry and a damp season", "write "+example("climate")) {
 		return
 	}
 	before, climate := len(r.faults), joinery.DefaultClimate

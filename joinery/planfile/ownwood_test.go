@@ -81,7 +81,7 @@ func TestShopFaultsHaveAPlaceAndARemedy(t *testing.T) {
 		"woods: [{wood: a}, {wood: A}]":              `two woods are named "A"`,
 		"woods: 3":                                   "woods is not a list",
 		"woods: [{wood: a, share: 2}]":               "no share of a bit",
-		"woods: [3]":                                 "a wood needs keys with values",
+		"woods: [3]":                                 "a wood has a name and its figures",
 	} {
 		_, err := planfile.ReadShop("shop.yaml", []byte(text+"\n"), joinery.Inches)
 		require.Error(t, err, text)
@@ -98,7 +98,7 @@ func TestClimateFaults(t *testing.T) {
 		"{temp: 70}":            "write 70F or 70C",
 		"{temp: 400F}":          "give a temperature from 30F",
 		"{wet: 60}":             `no key "wet"`,
-		"30":                    "climate needs keys with values",
+		"30":                    "a climate has a dry and a damp season",
 	} {
 		_, err := planfile.Read("plan.yaml", []byte("unit: in\nclimate: "+text+"\npieces:\n  - {piece: a, size: {left-right: 1, front-back: 1, top-bottom: 2}}\n"), nil)
 		require.Error(t, err, text)

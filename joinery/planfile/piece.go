@@ -2,6 +2,8 @@ package planfile
 
 import (
 	"fmt"
+	"regexp"
+	"strings"
 
 	"fencecard/joinery"
 
@@ -57,13 +59,13 @@ func (r *planReader) readPieces(f *fields) {
 
 // begin reads a piece's keys and name.
 func (r *planReader) begin(n *yaml.Node) *blank {
-	if !r.mapping(n, "a piece", pieceExample+", and its size below") {
+	if !r.mapping(n, "a piece has a name and a size, each after its key", "write "+pieceExample+", and its size below") {
 		return nil
 	}
 	what := "the piece"
 	for i := 0; i+1 < len(n.Content); i += 2 {
 		if n.Content[i].Value == "piece" && n.Content[i+1].Kind == yaml.ScalarNode {
-			what = fmt.Sprintf("%q", short(n.Content[i+1].Value))
+			what = quoted(n.Content[i+1].Value)
 		}
 	}
 	f := r.fields(n, what, pieceKeys)
@@ -84,10 +86,11 @@ func (r *planReader) keep(b *blank, named map[string]*blank) {
 	first, again := named[b.Name]
 	switch {
 	case b.Name == "":
+		r.nameless = true
 	case again:
 		r.add(joinery.Fault{
 			Place:   b.Place,
-			Problem: fmt.Sprintf("two pieces are named %q", b.Name),
+			Problem: "two pieces are named " + quoted(b.Name),
 			Remedy:  "give each piece a name of its own, or write count: 2 where they are alike",
 			Other:   first.Place,
 			Clash:   "the first one",
@@ -123,17 +126,39 @@ func (r *planReader) readSize(f *fields) (joinery.Size, bool) {
 	}
 	n := f.value["size"]
 	before := len(r.faults)
-	if !r.mapping(n, "size", examplesOf["size"]+", measured as the piece stands in the finished work") {
+	if !r.mapping(n, "a size has three dimensions, each by its name", sizeRemedy(n)) || !r.named(n) {
 		return size, false
 	}
 	dimensions := r.fields(n, "size", dimensionNames())
-	if len(r.faults) == before {
-		dimensions.need(dimensionNames()...)
-	}
+	dimensions.need(dimensionNames()...)
 	for _, d := range joinery.Dimensions {
 		size[d] = dimensions.positive(d.String())
 	}
 	return size, len(r.faults) == before
+}
+
+// sizeRemedy shows how a size is written, with the maker's own numbers where
+// there are three.
+func sizeRemedy(n *yaml.Node) string {
+	parts := timesSign.Split(n.Value, -1)
+	if n.Kind != yaml.ScalarNode || len(parts) != 3 {
+		parts = []string{"1 5/8", "1 5/8", "17"}
+	}
+	return fmt.Sprintf("write size: {left-right: %s, front-back: %s, top-bottom: %s}, as the piece stands in the finished work",
+		short(parts[0]), short(parts[1]), short(parts[2]))
+}
+
+var timesSign = regexp.MustCompile(`\s*[x×*]\s*`)
+
+// named faults a size of which no dimension has its name, once.
+func (r *planReader) named(n *yaml.Node) bool {
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		if near := meant(n.Content[i].Value, dimensionNames()); near != "" || strings.Contains(n.Content[i].Value, "-") {
+			return true
+		}
+	}
+	r.fault(n, sizeRemedy(n)+": a width or a length does not say which way it lies", "the size names none of left-right, front-back and top-bottom")
+	return false
 }
 
 // longest is the longest dimension; of equals the first.

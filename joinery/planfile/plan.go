@@ -26,6 +26,11 @@ type planReader struct {
 	wood  joinery.Wood            // for pieces that name none
 	other joinery.Faults          // of a shop file
 	mates []mateRef
+	// doubtful tells that the shop has faults: an unknown wood may be its own.
+	doubtful bool
+	// nameless tells that a piece has no name that can be read: an unknown name
+	// may be its.
+	nameless bool
 	// fits tells whether cuts can be held against their pieces: not where the
 	// unit is unknown, which makes every length doubtful.
 	fits bool
@@ -43,7 +48,7 @@ func Read(name string, data []byte, open func(path string) ([]byte, error)) (*jo
 		woods:  map[string]joinery.Wood{},
 		fits:   true,
 	}
-	if root := r.tree(data, "the plan", beginPlan); root != nil && r.mapping(root, "a plan", "unit: in, then pieces: and below it - piece: NAME; "+beginPlan) {
+	if root := r.tree(data, "the plan", beginPlan); root != nil && r.isPlan(root) {
 		r.read(r.fields(root, "the plan", planKeys))
 	}
 	r.faults = append(r.faults, r.other...)
@@ -61,6 +66,18 @@ func baseName(name string) string {
 		return "plan"
 	}
 	return base
+}
+
+// isPlan faults a file of another kind.
+func (r *planReader) isPlan(root *yaml.Node) bool {
+	if !r.mapping(root, "this is no plan", "begin with unit: in, then pieces: and below it - piece: NAME; "+beginPlan) {
+		return false
+	}
+	if valueOf(root, "bits") == nil || valueOf(root, "pieces") != nil {
+		return true
+	}
+	r.fault(root, "name it in a plan, with shop: FILE", "this is a shop file, not a plan")
+	return false
 }
 
 func (r *planReader) read(f *fields) {
@@ -85,10 +102,10 @@ func (r *planReader) readUnit(f *fields) {
 
 // unit reads the unit of bare numbers.
 func (f *fields) unit() (joinery.Unit, bool) {
-	switch f.word("unit", "unit", "in", "mm", "inch", "inches", "millimetres", "millimeters") {
-	case 0, 2, 3:
+	switch f.word("unit", "unit", []string{"in", "mm"}, "inch", "millimetre", "inches", "millimetres", "inches", "millimeters") {
+	case 0:
 		return joinery.Inches, true
-	case 1, 4, 5:
+	case 1:
 		return joinery.Millimetres, true
 	}
 	return joinery.Inches, false
@@ -105,12 +122,19 @@ func (r *planReader) readWood(f *fields, fallback joinery.Wood) joinery.Wood {
 		return wood
 	}
 	wood, near, ok := joinery.FindWood(name, r.plan.Shop.Woods...)
+	if !ok && r.doubtful {
+		return fallback
+	}
 	if !ok {
 		remedy := "write a name from fencecard wood, add it to woods in the shop file, or leave wood out for the shallowest passes"
 		if near != "" {
 			remedy = "write " + near
 		}
-		r.fault(f.value["wood"], remedy, "%q is no wood in the table", name)
+		problem := " is no wood in the table"
+		if strings.Contains(near, " or ") {
+			problem = " may be more than one wood"
+		}
+		r.fault(f.value["wood"], remedy, "%s", quoted(name)+problem)
 		return fallback
 	}
 	r.woods[name] = wood
@@ -124,7 +148,8 @@ func (r *planReader) readShop(f *fields) {
 	if !f.has("shop") {
 		return
 	}
-	n := f.value["shop"]
+	n, before := f.value["shop"], len(r.faults)
+	defer func() { r.doubtful = len(r.faults)+len(r.other) > before }()
 	switch n.Kind {
 	case yaml.MappingNode:
 		r.plan.Shop = r.shop(n, r.plan.Shop)
@@ -132,7 +157,7 @@ func (r *planReader) readShop(f *fields) {
 	case yaml.ScalarNode:
 		r.readShopFile(n, strings.TrimSpace(n.Value))
 	default:
-		r.fault(n, "write "+examplesOf["shop"]+", or the keys of a shop below it", "shop is neither a file nor keys")
+		r.fault(n, "write "+example("shop")+", or the keys of a shop below it", "shop is neither a file nor keys")
 	}
 }
 

@@ -28,10 +28,16 @@ func (r *reader) place(n *yaml.Node) joinery.Place { return r.at(n.Line, n.Colum
 // at returns a place by line and column, both from 1.
 func (r *reader) at(line, column int) joinery.Place {
 	p := joinery.Place{File: r.name, Line: line, Column: column}
-	if line >= 1 && line <= len(r.lines) {
-		p.Source = r.lines[line-1]
-	}
+	p.Source = r.line(line)
 	return p
+}
+
+// line is a line counted from 1, or "" past the last.
+func (r *reader) line(n int) string {
+	if n < 1 || n > len(r.lines) {
+		return ""
+	}
+	return r.lines[n-1]
 }
 
 // fault adds a fault at a node.

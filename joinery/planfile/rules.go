@@ -23,12 +23,12 @@ func (r *reader) readRules(f *fields, shop *joinery.Shop) {
 	if f.has("base") {
 		shop.Base = f.positive("base")
 	}
-	if f.has("clearances") && r.mapping(f.value["clearances"], "clearances", examplesOf["clearances"]) {
+	if f.has("clearances") && r.mapping(f.value["clearances"], "the clearances are at the cheeks and beyond the end of a tenon", "write "+example("clearances")) {
 		g := r.fields(f.value["clearances"], "the list of clearances", clearanceKeys)
 		g.replace("cheek", &shop.Clearance.Cheek, g.length)
 		g.replace("length", &shop.Clearance.Length, g.length)
 	}
-	if f.has("rules") && r.mapping(f.value["rules"], "rules", examplesOf["rules"]) {
+	if f.has("rules") && r.mapping(f.value["rules"], "each rule has its own length", "write "+example("rules")) {
 		g := r.fields(f.value["rules"], "the list of rules", ruleKeys)
 		g.replace("shortest-piece", &shop.Rules.ShortPiece, g.positive)
 		g.replace("hand-distance", &shop.Rules.HandDistance, g.positive)
@@ -53,7 +53,7 @@ func (f *fields) speed() int {
 	}
 	rpm, err := strconv.Atoi(strings.TrimSpace(strings.TrimSuffix(text, "rpm")))
 	if err != nil || rpm < 1 || rpm > fastest {
-		f.r.fault(n, "write the highest speed in rpm as a whole number, such as 22000", "%q is no speed of a router", short(text))
+		f.r.fault(n, "write the highest speed in rpm as a whole number, such as 22000", "%s is no speed of a router", quoted(text))
 		return 0
 	}
 	return rpm

@@ -34,7 +34,7 @@ func ReadShop(name string, data []byte, unit joinery.Unit) (joinery.Shop, error)
 func readShop(name string, data []byte, unit joinery.Unit, rest joinery.Shop) (joinery.Shop, error) {
 	r := &reader{name: name, unit: unit, scale: joinery.DefaultScale(unit)}
 	shop := rest
-	if root := r.tree(data, "the shop file", beginShop); root != nil && r.mapping(root, "a shop", "fence, lift, scale and bits; "+beginShop) {
+	if root := r.tree(data, "the shop file", beginShop); root != nil && r.isShop(root) {
 		shop = r.shop(root, rest)
 	}
 	shop.Name, shop.Place = name, joinery.Place{File: name}
@@ -42,6 +42,18 @@ func readShop(name string, data []byte, unit joinery.Unit, rest joinery.Shop) (j
 		return joinery.Shop{}, err
 	}
 	return shop, nil
+}
+
+// isShop faults a file of another kind.
+func (r *reader) isShop(root *yaml.Node) bool {
+	if !r.mapping(root, "this is no shop file", "begin with fence: {infeed: 16, outfeed: 16, reach: 8}; "+beginShop) {
+		return false
+	}
+	if valueOf(root, "pieces") == nil || valueOf(root, "bits") != nil {
+		return true
+	}
+	r.fault(root, "name a shop file here; "+beginShop, "this is a plan, not a shop file")
+	return false
 }
 
 // shop reads the keys of a shop; what is left out stays as in rest.
@@ -64,7 +76,7 @@ func (r *reader) shop(n *yaml.Node, rest joinery.Shop) joinery.Shop {
 	if f.has("minutes") {
 		shop.Minutes = r.readMinutes(f.value["minutes"], rest.Minutes)
 	}
-	if f.word("stops", "way to stop a cut", joinery.Marks.String(), joinery.Blocks.String()) == 1 {
+	if f.word("stops", "way to stop a cut", []string{joinery.Marks.String(), joinery.Blocks.String()}) == 1 {
 		shop.Stops = joinery.Blocks
 	}
 	if _, ok := f.value["share"]; ok {
@@ -81,7 +93,7 @@ func (r *reader) shop(n *yaml.Node, rest joinery.Shop) joinery.Shop {
 }
 
 func (r *reader) readFence(n *yaml.Node, fence joinery.FenceReach) joinery.FenceReach {
-	if !r.mapping(n, "fence", "fence: {infeed: 16, outfeed: 16, reach: 8}") {
+	if !r.mapping(n, "a fence has a usable length each side of the bit, and a reach", "write fence: {infeed: 16, outfeed: 16, reach: 8}") {
 		return fence
 	}
 	f := r.fields(n, "fence", fenceKeys)
@@ -108,7 +120,7 @@ func (r *reader) readScale(f *fields, rest joinery.Scale) joinery.Scale {
 }
 
 func (r *reader) readMinutes(n *yaml.Node, m joinery.Minutes) joinery.Minutes {
-	if !r.mapping(n, "minutes", "minutes: {bit: 3, fence: 2, height: 0.5}") {
+	if !r.mapping(n, "a change of each kind has its own time in minutes", "write minutes: {bit: 3, fence: 2, height: 0.5}") {
 		return m
 	}
 	f := r.fields(n, "minutes", minutesKeys)
@@ -129,7 +141,7 @@ func (f *fields) minutes(key string) joinery.Time {
 	}
 	minutes, ok := number(text)
 	if !ok || minutes.Sign() < 0 || minutes.Cmp(big.NewRat(most, 1)) > 0 {
-		f.r.fault(n, fmt.Sprintf("write the minutes as a number from 0 to %d, such as 0.5", most), "%q is no time in minutes", short(text))
+		f.r.fault(n, fmt.Sprintf("write the minutes as a number from 0 to %d, such as 0.5", most), "%s is no time in minutes", quoted(text))
 		return 0
 	}
 	minutes.Mul(minutes, big.NewRat(int64(joinery.Minute), 1))
@@ -148,7 +160,7 @@ func (f *fields) share(key string) joinery.Share {
 	}
 	share, ok := number(text)
 	if !ok || share.Sign() <= 0 || share.Cmp(big.NewRat(1, 1)) > 0 {
-		f.r.fault(n, "write a share of the bit's diameter up to 1, such as 1/2", "%q is no share of a bit", short(text))
+		f.r.fault(n, "write a share of the bit's diameter up to 1, such as 1/2", "%s is no share of a bit", quoted(text))
 		return joinery.Share{}
 	}
 	return joinery.Share{Num: share.Num().Int64(), Den: share.Denom().Int64()}

@@ -43,13 +43,13 @@ func null(n *yaml.Node) bool {
 func (r *reader) refuse(n *yaml.Node) {
 	switch {
 	case n.Kind == yaml.AliasNode:
-		r.fault(n, "write the value out here; if it is a name that begins with *, put quotes round it", "*%s stands for a value elsewhere, which a plan does not have", n.Value)
+		r.fault(n, "write the value out here; if it is a name that begins with *, put quotes round it", "*%s is taken from elsewhere in the file, which a plan does not do", n.Value)
 	case n.Anchor != "":
-		r.fault(n, "take it out; if it is a name that begins with &, put quotes round it", "&%s names a value for use elsewhere, which a plan does not have", n.Anchor)
+		r.fault(n, "take it out; if it is a name that begins with &, put quotes round it", "&%s gives the value a name for use elsewhere, which a plan does not do", n.Anchor)
 	case n.Style&yaml.TaggedStyle != 0 || n.Tag == "!":
 		r.fault(n, "take it out; if it is a name that begins with !, put quotes round it", "%s gives a value a type, which a plan does not have", n.Tag)
 	case n.Tag == "!!merge":
-		r.fault(n, "write the keys out here", "<< copies keys from elsewhere, which a plan does not have")
+		r.fault(n, "write the keys out here", "<< copies keys from elsewhere in the file, which a plan does not do")
 	}
 	for _, inner := range n.Content {
 		r.refuse(inner)

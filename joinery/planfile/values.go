@@ -3,6 +3,7 @@ package planfile
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -37,7 +38,7 @@ func (f *fields) positive(key string) joinery.Length {
 	}
 	l, ok := f.r.length(n, text)
 	if ok && l == 0 {
-		f.r.fault(n, "write a length above 0, such as "+examplesOf[key], "%s is 0", key)
+		f.r.fault(n, "write a length above 0, such as "+example(key), "%s is 0", key)
 	}
 	return l
 }
@@ -55,7 +56,7 @@ func (r *reader) length(n *yaml.Node, text string) (joinery.Length, bool) {
 func (r *reader) badLength(n *yaml.Node, text string, err error) {
 	var bad *joinery.LengthError
 	if errors.As(err, &bad) {
-		r.add(joinery.Fault{Place: r.inside(n, text), Problem: fmt.Sprintf("%q %s", bad.Text, bad.Problem), Remedy: bad.Remedy})
+		r.add(joinery.Fault{Place: r.inside(n, text), Problem: quoted(bad.Text) + " " + bad.Problem, Remedy: bad.Remedy})
 	}
 }
 
@@ -89,12 +90,16 @@ func (r *reader) side(n *yaml.Node, text string) joinery.Side {
 	if s, ok := joinery.ParseSide(word); ok {
 		return s
 	}
+	r.choice(r.inside(n, text), "side", text, sideNames()...)
+	return joinery.NoSide
+}
+
+func sideNames() []string {
 	var names []string
 	for _, s := range joinery.Sides {
 		names = append(names, s.String())
 	}
-	r.choice(r.inside(n, text), "side", text, names)
-	return joinery.NoSide
+	return names
 }
 
 // dimension reads a part of a node's text as a dimension.
@@ -102,7 +107,18 @@ func (r *reader) dimension(n *yaml.Node, text string) (joinery.Dimension, bool) 
 	if d, ok := joinery.ParseDimension(strings.ToLower(text)); ok {
 		return d, true
 	}
-	r.choice(r.inside(n, text), "dimension", text, dimensionNames())
+	near := ""
+	first, last, _ := strings.Cut(strings.ToLower(text), "-")
+	for _, d := range joinery.Dimensions {
+		if text := d.String(); text == last+"-"+first || first == d.Low().String() || first == d.High().String() {
+			near = text
+		}
+	}
+	if near != "" {
+		r.add(joinery.Fault{Place: r.inside(n, text), Problem: quoted(text) + " is no dimension", Remedy: "write " + near})
+		return 0, false
+	}
+	r.choice(r.inside(n, text), "dimension", text, dimensionNames()...)
 	return 0, false
 }
 
@@ -115,52 +131,57 @@ func dimensionNames() []string {
 }
 
 // choice faults a word that is none of a few.
-func (r *reader) choice(at joinery.Place, what, text string, words []string) {
+func (r *reader) choice(at joinery.Place, what, text string, words ...string) {
 	remedy := "write " + list(words, "or")
 	if near := meant(strings.ToLower(text), words); near != "" {
 		remedy = "write " + near
 	}
-	r.add(joinery.Fault{Place: at, Problem: fmt.Sprintf("%q is no %s", short(text), what), Remedy: remedy})
+	r.add(joinery.Fault{Place: at, Problem: quoted(text) + " is no " + what, Remedy: remedy})
 }
 
 // word reads one of a few words and returns its index, -1 where it was not
-// written or is wrong.
-func (f *fields) word(key, what string, words ...string) int {
+// written or is wrong. Words in also are understood but not offered; they
+// stand for the word at the same index.
+func (f *fields) word(key, what string, words []string, also ...string) int {
 	text, n, ok := f.scalar(key)
 	if !ok {
 		return -1
 	}
-	for i, w := range words {
+	for i, w := range slices.Concat(words, also) {
 		if strings.EqualFold(w, text) {
-			return i
+			return i % len(words)
 		}
 	}
-	f.r.choice(f.r.place(n), what, text, words)
+	f.r.choice(f.r.place(n), what, text, words...)
 	return -1
 }
 
 // name reads a name; it must not be empty.
-func (f *fields) name(key string) string { return f.line(key, longestName) }
+func (f *fields) name(key string) string { return f.text(key, longestName) }
 
-// line reads a text of one line.
-func (f *fields) line(key string, longest int) string {
+// text reads a text of one line.
+func (f *fields) text(key string, longest int) string {
 	text, n, ok := f.scalar(key)
 	if !ok {
 		return ""
 	}
-	return f.r.line(n, key, text, longest)
+	return f.r.cleaned(n, key, text, longest)
 }
 
-// line cleans a text; where it is too long or cannot be printed it is faulted.
-func (r *reader) line(n *yaml.Node, key, text string, longest int) string {
+// cleaned brings a text into one line; where it is too long or cannot be printed it is faulted.
+func (r *reader) cleaned(n *yaml.Node, key, text string, longest int) string {
 	text = strings.Join(strings.Fields(text), " ")
+	what := key
+	if longest == longestName && key != "title" {
+		what = "name"
+	}
 	switch length := utf8.RuneCountInString(text); {
 	case text == "":
-		r.fault(n, "write "+examplesOf[key], "the %s is empty", key)
+		r.fault(n, "write "+example(key), "the %s is empty", what)
 	case length > longest:
-		r.fault(n, fmt.Sprintf("keep it to %d", longest), "the %s is %d characters long", key, length)
+		r.fault(n, fmt.Sprintf("shorten it to %d", longest), "the %s is %d characters long", what, length)
 	case strings.ContainsFunc(text, control):
-		r.fault(n, "take out the backslash and what follows it", "the %s has an invisible character", key)
+		r.fault(n, "take out the backslash and what follows it", "the %s has an invisible character", what)
 	default:
 		return text
 	}
@@ -178,7 +199,7 @@ func (f *fields) count() int {
 	case err == nil && count > mostCount, errors.Is(err, strconv.ErrRange):
 		f.r.fault(n, fmt.Sprintf("write %d at the most", mostCount), "%s is too many for one plan", short(text))
 	case err != nil:
-		f.r.fault(n, "write how many are made, such as count: 4", "%q is not a whole number", short(text))
+		f.r.fault(n, "write how many are made, such as count: 4", "%s is not a whole number", quoted(text))
 	case count < 1:
 		f.r.fault(n, "write 1 or more; to leave a piece out, put # before each of its lines", "a count of %d makes nothing", count)
 	default:

@@ -75,6 +75,17 @@ var examplesOf = map[string]string{
 	"stop":           "stop: 1",
 }
 
+// example shows a key with a value.
+func example(key string) string {
+	if text, ok := examplesOf[key]; ok {
+		return text
+	}
+	if joinery.KindNamed(key) != nil {
+		return key + ": NAME"
+	}
+	return key + ": 3/16" // a side, as of a cheek
+}
+
 // otherWords are keys a maker may well try first, and what they are here.
 var otherWords = map[string][]string{
 	"name": {"title", "piece", "bit"}, "units": {"unit"}, "timber": {"wood"}, "species": {"wood"}, "material": {"wood"},
@@ -88,8 +99,9 @@ var otherWords = map[string][]string{
 	"shoulders": {"cheeks"}, "shoulder": {"cheeks"}, "comment": {"note"}, "remark": {"note"}, "notes": {"note"},
 	"before": {"after"}, "joins": {"mates"}, "mate": {"mates"}, "corners": {"ends"},
 	"dia": {"diameter"}, "type": {"kind"}, "cutters": {"bits"}, "cutter": {"bit"}, "plunge": {"plunges"},
-	"rpm": {"speed"}, "janka": {"hardness"}, "clearance": {"clearances"}, "humidity": {"climate"},
-	"temperature": {"temp"}, "fractions": {"scale"}, "division": {"scale"}, "times": {"minutes"}, "max": {"cap", "lift"},
+	"rpm": {"speed"}, "janka": {"hardness"}, "clearance": {"clearances"}, "humidity": {"climate"}, "temperature": {"temp"},
+	"rear": {"back"}, "behind": {"back"}, "above": {"top"}, "upper": {"top"}, "below": {"bottom"}, "lower": {"bottom"}, "under": {"bottom"}, "underside": {"bottom"},
+	"middle": {"centred"}, "fractions": {"scale"}, "division": {"scale"}, "times": {"minutes"}, "max": {"cap", "lift"},
 }
 
 // meant returns the known key that an unknown one was probably meant to be,

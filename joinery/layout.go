@@ -109,14 +109,14 @@ func (l *layout) orMetric(length, most Length) string {
 // wide checks a channel's walls against the piece.
 func (l *layout) wide(key string, setback, width Length, from Side) bool {
 	across := l.piece.Size.Between(from)
-	measures := "the piece measures " + l.text(across) + " " + from.Dimension().String()
 	switch {
 	case width <= 0:
 		l.fault("give a "+key+" above 0", []string{key}, "the %s is 0", key)
 	case width > across:
-		l.fault(measures+l.orMetric(width, across), []string{key}, "a %s of %s is more than the piece has", key, l.text(width))
+		l.fault(fmt.Sprintf("the %s can be %s at the most, the whole piece %s%s", key, l.text(across), from.Dimension(), l.orMetric(width, across)),
+			[]string{key}, "a %s of %s is more than the piece has", key, l.text(width))
 	case setback+width > across:
-		l.fault("the setback can be "+l.text(across-width)+" at the most: "+measures, []string{"setback"},
+		l.fault(fmt.Sprintf("the setback can be %s at the most: the piece measures %s %s", l.text(across-width), l.text(across), from.Dimension()), []string{"setback"},
 			"%s from the %s plus %s of %s ends %s outside the piece",
 			l.text(setback), from, l.text(width), key, l.text(setback+width-across))
 	default:
@@ -137,8 +137,11 @@ func (l *layout) reach(run Dimension) (lo, hi Length, ok bool) {
 		return 0, 0, false
 	}
 	switch {
-	case span.From >= span.To:
-		l.fault("write the nearer line first", []string{"span"},
+	case span.From == span.To:
+		l.fault("write the line it begins at, then the line it ends at", []string{"span"}, "the span begins and ends at %s", l.text(span.From))
+		return 0, 0, false
+	case span.From > span.To:
+		l.fault(fmt.Sprintf("write the nearer line first: %s to %s from %s", l.scale.Format(span.To), l.scale.Format(span.From), span.Side), []string{"span"},
 			"the span begins at %s and ends at %s", l.text(span.From), l.text(span.To))
 		return 0, 0, false
 	case span.To > size:

@@ -41,9 +41,10 @@ func (r *reader) lineSlip(s slip, line int) (joinery.Fault, bool) {
 func (r *reader) slipIn(line int) (joinery.Fault, bool) {
 	full := r.line(line)
 	text := strings.TrimSpace(full)
-	if len(text) > 2*longestNote || strings.Contains(text, ": ") || strings.HasSuffix(text, ":") {
+	if len(text) > 2*longestNote {
 		return joinery.Fault{}, false
 	}
+	sound := strings.Contains(text, ": ") || strings.HasSuffix(text, ":")
 	inner := strings.TrimSpace(strings.TrimPrefix(text, "- "))
 	for _, s := range lineSlips {
 		m := s.text.FindStringSubmatchIndex(inner)
@@ -51,7 +52,7 @@ func (r *reader) slipIn(line int) (joinery.Fault, bool) {
 			continue
 		}
 		expand := func(template string) string { return string(s.text.ExpandString(nil, template, inner, m)) }
-		if s.known && !isKey(expand("$1")) {
+		if s.known && (sound || !isKey(expand("$1"))) {
 			continue
 		}
 		at := column(full, strings.Index(full, inner))

@@ -93,7 +93,7 @@ var otherWords = map[string][]string{
 	"quantity": {"count"}, "qty": {"count"}, "number": {"count"}, "pcs": {"count"},
 	"dimensions": {"size"}, "measures": {"size"}, "joints": {"cuts"}, "operations": {"cuts"},
 	"face": {"in"}, "side": {"in", "along", "at"}, "into": {"in"}, "end": {"at"}, "edge": {"along"},
-	"thickness": {"width", "front-back"}, "wide": {"width"}, "deep": {"depth"}, "long": {"length"},
+	"thickness": {"width"}, "wide": {"width"}, "deep": {"depth"}, "long": {"length"},
 	"inset": {"setback"}, "offset": {"setback"}, "distance": {"setback"}, "position": {"setback"}, "from": {"setback"},
 	"range": {"span"}, "extent": {"span"}, "run": {"span"}, "stopped": {"span"},
 	"shoulders": {"cheeks"}, "shoulder": {"cheeks"}, "comment": {"note"}, "remark": {"note"}, "notes": {"note"},
@@ -101,7 +101,7 @@ var otherWords = map[string][]string{
 	"dia": {"diameter"}, "type": {"kind"}, "cutters": {"bits"}, "cutter": {"bit"}, "plunge": {"plunges"},
 	"rpm": {"speed"}, "janka": {"hardness"}, "clearance": {"clearances"}, "humidity": {"climate"}, "temperature": {"temp"},
 	"rear": {"back"}, "behind": {"back"}, "above": {"top"}, "upper": {"top"}, "below": {"bottom"}, "lower": {"bottom"}, "under": {"bottom"}, "underside": {"bottom"},
-	"middle": {"centred"}, "fractions": {"scale"}, "division": {"scale"}, "times": {"minutes"}, "max": {"cap", "lift"},
+	"middle": {"centred"}, "right-left": {"left-right"}, "back-front": {"front-back"}, "bottom-top": {"top-bottom"}, "fractions": {"scale"}, "division": {"scale"}, "times": {"minutes"}, "max": {"cap", "lift"},
 }
 
 // meant returns the known key that an unknown one was probably meant to be,

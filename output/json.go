@@ -13,10 +13,7 @@ const DeckFormat = "fencecard deck 1"
 
 // JSON writes the deck as one indented JSON document.
 func JSON(w io.Writer, d *setup.Deck) error {
-	e := json.NewEncoder(w)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
-	return e.Encode(deckToJSON(d))
+	return indented(w, deckToJSON(d))
 }
 
 type jsonLength struct {

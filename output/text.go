@@ -101,13 +101,17 @@ func (t *textWriter) heading(d *setup.Deck) {
 	t.line(0, "%s", strings.ToUpper(title))
 	t.line(0, "%s in %s", plural(d.Cards(), "card"), plural(len(d.Setups), "setup"))
 	t.line(0, "%s", changesLine(d.Changes))
-	unit := "inches"
-	if t.scale.Unit == joinery.Millimetres {
-		unit = "millimetres"
-	}
-	t.line(0, "Lengths in %s; + or - behind one: a hair more or less.", unit)
+	t.line(0, "Lengths in %s; + or - behind one: a hair more or less.", unitWord(t.scale.Unit))
 	t.line(0, "Past is to the left of the bit, before is to the right. Feed from right to left.")
 	t.line(0, "Unplug before you touch the bit or its collet.")
+}
+
+// unitWord is a unit spelled out.
+func unitWord(u joinery.Unit) string {
+	if u == joinery.Millimetres {
+		return "millimetres"
+	}
+	return "inches"
 }
 
 func (t *textWriter) setup(s *setup.Setup) {

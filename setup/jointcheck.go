@@ -43,21 +43,9 @@ func (c *jointCheck) warn(h Half, code, text string, args ...any) {
 	c.warnings = append(c.warnings, w)
 }
 
-// text is a length as printed; a clearance finer than the scale is given in
-// decimals.
+// text is a length with its unit.
 func (c *jointCheck) text(l joinery.Length) string {
-	return fineText(c.scale, l) + " " + c.scale.Unit.String()
-}
-
-func fineText(s joinery.Scale, l joinery.Length) string {
-	if s.On(l) {
-		return s.Format(l)
-	}
-	fine := joinery.Scale{Unit: s.Unit, Division: joinery.Inch / 1000}
-	if s.Unit == joinery.Millimetres {
-		fine.Division = joinery.Millimetre / 100
-	}
-	return fine.Format(fine.Round(l))
+	return c.scale.Fine(l) + " " + c.scale.Unit.String()
 }
 
 // stopped reports whether the channel has a wall at that end of its run.

@@ -87,7 +87,7 @@ func placesDiffer(found []Joint, s joinery.Scale) []Warning {
 				warnings = append(warnings, Warning{
 					Code: "place-differs", Piece: a.Part.Piece.Name, Cut: b.Part.Cut.Name, Place: b.Part.Cut.Place,
 					Text: fmt.Sprintf("%q lies %s %s from the %s of %q at one end, but %s from that of %q at the other",
-						a.Part.Piece.Name, fineText(s, one), s.Unit, side, a.Into.Piece.Name, fineText(s, other), b.Into.Piece.Name),
+						a.Part.Piece.Name, s.Fine(one), s.Unit, side, a.Into.Piece.Name, s.Fine(other), b.Into.Piece.Name),
 				})
 			}
 		}
@@ -124,7 +124,7 @@ func tenonsMeet(found []Joint, s joinery.Scale) []Warning {
 				Code: "tenons-meet", Piece: a.Into.Piece.Name, Cut: b.Into.Cut.Name, Place: b.Into.Cut.Place,
 				Text: fmt.Sprintf("%s and %s meet inside %q: mitre their ends, or make the one %s %s long or the other %s %s",
 					a.Part, b.Part, a.Into.Piece.Name,
-					fineText(s, clearOf(a, b)), s.Unit, fineText(s, clearOf(b, a)), s.Unit),
+					s.Fine(clearOf(a, b)), s.Unit, s.Fine(clearOf(b, a)), s.Unit),
 			})
 		}
 	}

@@ -1,0 +1,113 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"fencecard/joinery"
+	"fencecard/joinery/planfile"
+	"fencecard/output"
+)
+
+// woodOptions are the flags of the wood command.
+type woodOptions struct {
+	format string
+	shop   string
+}
+
+func (a *app) woodCommand() *cobra.Command {
+	var o woodOptions
+	cmd := &cobra.Command{
+		Use:   "wood [NAME]",
+		Short: "Show the table of woods, or one wood and what it allows",
+		Long: `Show the table of woods: side hardness, shrinkage and change of dimension, each
+figure marked as published or from memory. With NAME, show one wood and the
+greatest depth of one pass in it for each bit of the shop.
+
+A name may be written as people write it: white ash; ash, white; Fraxinus
+americana.`,
+		Example: `  fencecard wood
+  fencecard wood white oak
+  fencecard wood "ash, white" --format json
+  fencecard wood emc --temp 70F --rh 65
+  fencecard wood change "white oak" --width 9.15 --from 8 --to 11`,
+		Args: cobra.ArbitraryArgs,
+		RunE: a.work(func(_ context.Context, args []string) error { return a.wood(args, o) }),
+	}
+	formatFlag(cmd, &o.format)
+	shopFlag(cmd, &o.shop)
+	cmd.AddCommand(a.emcCommand(), a.changeCommand())
+	return cmd
+}
+
+// formatFlag is the flag of commands that print text or JSON.
+func formatFlag(cmd *cobra.Command, format *string) {
+	cmd.Flags().StringVar(format, "format", "text", "text or json")
+	choices(cmd, "format", "text", "json")
+}
+
+// asJSON checks the value of that flag.
+func asJSON(format string) (bool, error) {
+	if format != "text" && format != "json" {
+		return false, usageError{fmt.Errorf("--format is text or json, not %q", format)}
+	}
+	return format == "json", nil
+}
+
+func shopFlag(cmd *cobra.Command, shop *string) {
+	cmd.Flags().StringVar(shop, "shop", "", "the shop file `FILE`, for its bits and its own woods")
+}
+
+// readShop reads a shop file, or gives the built-in shop for no name.
+func (a *app) readShop(name string, unit joinery.Unit) (joinery.Shop, error) {
+	if name == "" {
+		return planfile.BuiltInShop(unit), nil
+	}
+	data, err := a.readFile(name)
+	if err != nil {
+		return joinery.Shop{}, err
+	}
+	return planfile.ReadShop(name, data, unit)
+}
+
+func (a *app) wood(args []string, o woodOptions) error {
+	asJSON, err := asJSON(o.format)
+	if err != nil {
+		return err
+	}
+	shop, err := a.readShop(o.shop, joinery.Inches)
+	if err != nil {
+		return err
+	}
+	if len(args) == 0 {
+		woods := append(shop.Woods, joinery.Woods()...)
+		if asJSON {
+			return output.WoodsJSON(a.out, woods)
+		}
+		return output.Woods(a.out, woods)
+	}
+	wood, remark, err := findWood(strings.Join(args, " "), shop.Woods)
+	if err != nil {
+		return err
+	}
+	if asJSON {
+		return output.WoodJSON(a.out, wood, &shop, remark)
+	}
+	return output.Wood(a.out, wood, &shop, remark)
+}
+
+// findWood looks a wood up, or says which could be meant.
+func findWood(name string, own []joinery.Wood) (wood joinery.Wood, remark string, err error) {
+	wood, suggestion, ok := joinery.FindWood(name, own...)
+	if ok {
+		return wood, suggestion, nil
+	}
+	f := joinery.Fault{Problem: fmt.Sprintf("%q is no wood of the table", name), Remedy: "fencecard wood lists them"}
+	if suggestion != "" {
+		f.Remedy = "write " + suggestion
+	}
+	return wood, "", joinery.Faults{f}
+}

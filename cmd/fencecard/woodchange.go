@@ -1,0 +1,129 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"fencecard/joinery"
+	"fencecard/output"
+)
+
+// changeOptions are the flags of the wood change command.
+type changeOptions struct {
+	format, shop string
+	width, unit  string
+	from, to     float64
+	rhFrom, rhTo float64
+	temp         string
+	byHumidity   bool
+}
+
+func (a *app) changeCommand() *cobra.Command {
+	var o changeOptions
+	cmd := &cobra.Command{
+		Use:   "change NAME",
+		Short: "How much a width of wood swells or shrinks",
+		Long: `Work out how much a width of wood changes from one moisture content to another:
+along the growth rings (tangential, a flat-sawn board) and across them (radial,
+a quarter-sawn board). From 6 to 14 % it goes by the wood's coefficient, outside
+by its shrinkage. Give the moisture content itself, or the humidity of the air.`,
+		Example: `  fencecard wood change "white oak" --width 9.15 --from 8 --to 11
+  fencecard wood change beech --width "230 mm" --rh-from 30 --rh-to 65 --temp 21C`,
+		Args: cobra.MinimumNArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			o.byHumidity = cmd.Flags().Changed("rh-from")
+			return a.work(func(context.Context, []string) error { return a.change(strings.Join(args, " "), o) })(cmd, args)
+		},
+	}
+	formatFlag(cmd, &o.format)
+	shopFlag(cmd, &o.shop)
+	f := cmd.Flags()
+	f.StringVar(&o.width, "width", "", "width across the grain, as 9.15 or \"230 mm\"")
+	f.StringVar(&o.unit, "unit", "in", "unit of a bare width and of the answer, in or mm")
+	f.Float64Var(&o.from, "from", 0, "moisture content at the start, percent")
+	f.Float64Var(&o.to, "to", 0, "moisture content at the end, percent")
+	f.Float64Var(&o.rhFrom, "rh-from", 0, "relative humidity at the start, percent")
+	f.Float64Var(&o.rhTo, "rh-to", 0, "relative humidity at the end, percent")
+	f.StringVar(&o.temp, "temp", "70F", "temperature of the air, with --rh-from and --rh-to")
+	required(cmd, "width")
+	cmd.MarkFlagsRequiredTogether("from", "to")
+	cmd.MarkFlagsRequiredTogether("rh-from", "rh-to")
+	cmd.MarkFlagsMutuallyExclusive("from", "rh-from")
+	cmd.MarkFlagsOneRequired("from", "rh-from")
+	choices(cmd, "unit", "in", "mm")
+	return cmd
+}
+
+func (a *app) change(name string, o changeOptions) error {
+	asJSON, err := asJSON(o.format)
+	if err != nil {
+		return err
+	}
+	c, err := a.workOutChange(name, o)
+	if err != nil {
+		return err
+	}
+	if asJSON {
+		return output.ChangeJSON(a.out, c)
+	}
+	return output.Change(a.out, c)
+}
+
+func (a *app) workOutChange(name string, o changeOptions) (c output.WoodChange, err error) {
+	unit, err := unitNamed(o.unit)
+	if err != nil {
+		return c, err
+	}
+	shop, err := a.readShop(o.shop, unit)
+	if err != nil {
+		return c, err
+	}
+	c.Unit, c.From, c.To = unit, o.from, o.to
+	if c.Wood, _, err = findWood(name, shop.Woods); err != nil {
+		return c, err
+	}
+	if c.Width, err = joinery.ParseLength(o.width, unit); err != nil {
+		return c, err
+	}
+	if o.byHumidity {
+		if c.From, c.To, err = moistures(o); err != nil {
+			return c, err
+		}
+	}
+	tangential, err := c.Wood.Change(c.Width, c.From, c.To, joinery.Tangential)
+	if err != nil {
+		return c, err
+	}
+	c.Tangential = &tangential
+	// Some rows of the table have no radial figure; that stops nothing.
+	if radial, err := c.Wood.Change(c.Width, c.From, c.To, joinery.Radial); err == nil {
+		c.Radial = &radial
+	}
+	return c, nil
+}
+
+// moistures turns the two humidities into moisture contents.
+func moistures(o changeOptions) (from, to float64, err error) {
+	air, err := joinery.ParseTemperature(o.temp)
+	if err != nil {
+		return 0, 0, err
+	}
+	if from, err = joinery.Moisture(air, o.rhFrom); err != nil {
+		return 0, 0, err
+	}
+	to, err = joinery.Moisture(air, o.rhTo)
+	return from, to, err
+}
+
+// unitNamed reads the value of a --unit flag.
+func unitNamed(name string) (joinery.Unit, error) {
+	for _, u := range []joinery.Unit{joinery.Inches, joinery.Millimetres} {
+		if u.String() == name {
+			return u, nil
+		}
+	}
+	return joinery.Inches, usageError{fmt.Errorf("--unit is in or mm, not %q", name)}
+}

@@ -1,0 +1,64 @@
+package main
+
+import (
+	"context"
+
+	"github.com/spf13/cobra"
+
+	"fencecard/joinery"
+	"fencecard/output"
+)
+
+// emcOptions are the flags of the wood emc command.
+type emcOptions struct {
+	format   string
+	temp     string
+	humidity float64
+}
+
+func (a *app) emcCommand() *cobra.Command {
+	var o emcOptions
+	cmd := &cobra.Command{
+		Use:   "emc",
+		Short: "Moisture content that wood comes to in some air",
+		Long: `Work out the moisture content, in percent, that wood comes to in time in air of
+a temperature and a relative humidity (the equilibrium moisture content), by
+the Hailwood-Horrobin equation.`,
+		Example: `  fencecard wood emc --temp 70F --rh 65
+  fencecard wood emc --temp 21C --rh 30 --format json`,
+		Args: cobra.NoArgs,
+		RunE: a.work(func(context.Context, []string) error { return a.emc(o) }),
+	}
+	formatFlag(cmd, &o.format)
+	cmd.Flags().StringVar(&o.temp, "temp", "70F", "temperature of the air, as 70F or 21C")
+	cmd.Flags().Float64Var(&o.humidity, "rh", 0, "relative humidity in percent")
+	required(cmd, "rh")
+	return cmd
+}
+
+// required marks a flag that must be given.
+func required(cmd *cobra.Command, flag string) {
+	// The only error is a flag that does not exist.
+	if err := cmd.MarkFlagRequired(flag); err != nil {
+		panic(err)
+	}
+}
+
+func (a *app) emc(o emcOptions) error {
+	asJSON, err := asJSON(o.format)
+	if err != nil {
+		return err
+	}
+	air, err := joinery.ParseTemperature(o.temp)
+	if err != nil {
+		return err
+	}
+	moisture, err := joinery.Moisture(air, o.humidity)
+	if err != nil {
+		return err
+	}
+	if asJSON {
+		return output.EMCJSON(a.out, air, o.humidity, moisture)
+	}
+	return output.EMC(a.out, air, o.humidity, moisture)
+}

@@ -1,0 +1,15 @@
+package joinery
+
+// Fine writes a length that may fall between the divisions, such as a
+// clearance: as [Scale.Format] where it lies on one, else rounded to a
+// thousandth of an inch or a hundredth of a millimetre.
+func (s Scale) Fine(l Length) string {
+	if s.On(l) {
+		return s.Format(l)
+	}
+	fine := Scale{Inches, Inch / 1000}
+	if s.Unit == Millimetres {
+		fine = Scale{Millimetres, Millimetre / 100}
+	}
+	return fine.Format(fine.Round(l))
+}

@@ -1,0 +1,98 @@
+package output
+
+import (
+	"fmt"
+	"io"
+	"slices"
+	"strconv"
+	"strings"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// Shop writes what a shop allows: its table and fence, and for every bit its
+// speed, its deepest and widest cut, and the cap of a pass in the woods given.
+func Shop(w io.Writer, shop *joinery.Shop, woods []joinery.Wood) error {
+	t := &textWriter{scale: shop.Scale}
+	t.line(0, "%s", strings.ToUpper(shop.Name))
+	t.table(shop)
+	t.line(0, "")
+	t.line(0, "%-26s %8s %8s %8s %10s %9s", "BIT", "wide", "deepest", "widest", "top speed", "rim")
+	for _, a := range setup.Allowances(shop, woods) {
+		t.allowance(a, woods)
+	}
+	t.line(0, "")
+	t.wrapped("", "Deepest and widest: the deepest and the widest cut, the fence moved away from pass to pass; a groove beside the fence. Top speed in rpm, rim speed there in m/s. The router's own manual comes before any figure here.")
+	_, err := io.WriteString(w, t.String())
+	return err
+}
+
+// table writes the table, the fence and the shop's rules.
+func (t *textWriter) table(shop *joinery.Shop) {
+	unit := t.scale.Unit.String()
+	t.wrappedParts("fence   ", []string{
+		"infeed " + t.orNotSaid(shop.Fence.Infeed), "outfeed " + t.orNotSaid(shop.Fence.Outfeed),
+		"reach " + t.orNotSaid(shop.Fence.Reach) + " to the bit's centre",
+	}, "   ")
+	t.wrappedParts("table   ", []string{
+		"lift " + t.orNotSaid(shop.Lift), "scale " + t.scale.Spell(t.scale.Division), "stops by " + shop.Stops.String(),
+	}, "   ")
+	t.wrappedParts("rules   ", []string{
+		"pieces under " + t.orNotSaid(shop.Rules.ShortPiece) + " are short",
+		"hands " + t.orNotSaid(shop.Rules.HandDistance) + " away",
+	}, "   ")
+	t.line(0, "joints  clearance %s %s at the cheeks, %s %s beyond the end",
+		t.fine(shop.Clearance.Cheek), unit, t.fine(shop.Clearance.Length), unit)
+	if shop.Share.Num > 0 {
+		t.line(0, "passes  %s of the bit's diameter, your own share", shop.Share)
+	}
+	t.line(0, "Lengths in %s; + or - behind one: a hair more or less.", unitWord(t.scale.Unit))
+}
+
+func (t *textWriter) orNotSaid(l joinery.Length) string {
+	if l == 0 {
+		return "not said"
+	}
+	return t.scale.Format(l)
+}
+
+// fine writes a length that may be finer than the scale.
+func (t *textWriter) fine(l joinery.Length) string { return t.scale.Fine(l) }
+
+func (t *textWriter) allowance(a setup.Allowance, woods []joinery.Wood) {
+	speed, rim := "ask", "-"
+	if a.Top.RPM > 0 {
+		speed, rim = strconv.Itoa(a.Top.RPM), fmt.Sprintf("%.1f m/s", a.Rim)
+	}
+	t.line(0, "%-26s %8s %8s %8s %10s %9s", a.Bit.Name, t.fine(a.Bit.True()),
+		t.orNotSaid(a.Deepest), t.orNotSaid(a.Widest), speed, rim)
+	if a.Top.Rule != "by its diameter" {
+		t.line(2, "speed: %s", a.Top.Rule)
+	}
+	for _, g := range sameCaps(a.Caps, woods) {
+		t.wrapped(fmt.Sprintf("%10s  ", t.scale.Format(g.depth)), strings.Join(g.woods, ", ")+": "+g.rule)
+	}
+}
+
+// capGroup is a cap that several woods share.
+type capGroup struct {
+	depth joinery.Length
+	rule  string // without the wood's name
+	woods []string
+}
+
+// sameCaps brings woods with the same cap by the same rule together.
+func sameCaps(caps []setup.Cap, woods []joinery.Wood) []*capGroup {
+	var groups []*capGroup
+	for i, c := range caps {
+		name := woods[i].String()
+		rule := strings.TrimSuffix(c.Rule, " in "+name)
+		at := slices.IndexFunc(groups, func(g *capGroup) bool { return g.depth == c.Depth && g.rule == rule })
+		if at < 0 {
+			groups, at = append(groups, &capGroup{depth: c.Depth, rule: rule}), len(groups)
+		}
+		groups[at].woods = append(groups[at].woods, name)
+	}
+	return groups
+}

@@ -1,0 +1,153 @@
+package output
+
+import (
+	"encoding/json"
+	"io"
+	"math"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// indented writes a value as one indented JSON document.
+func indented(w io.Writer, v any) error {
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	return e.Encode(v)
+}
+
+type jsonWoods struct {
+	Format string     `json:"format"`
+	Woods  []jsonWood `json:"woods"`
+}
+
+type jsonWood struct {
+	Name      string          `json:"name"`
+	Botanical string          `json:"botanical,omitempty"`
+	Group     string          `json:"group"`
+	Moves     bool            `json:"moves"`
+	Hardness  *jsonHardness   `json:"hardness"`
+	Shrinkage *jsonDirections `json:"shrinkage"`
+	Change    *jsonDirections `json:"coefficients"`
+	Note      string          `json:"note,omitempty"`
+	Remark    string          `json:"remark,omitempty"`
+	Caps      []jsonCap       `json:"caps,omitempty"`
+}
+
+type jsonOrigin struct {
+	From      joinery.Origin `json:"from"`
+	Published bool           `json:"published"`
+}
+
+type jsonHardness struct {
+	LBF float64 `json:"lbf"`
+	jsonOrigin
+}
+
+type jsonDirections struct {
+	Radial     *float64 `json:"radial"`
+	Tangential *float64 `json:"tangential"`
+	jsonOrigin
+}
+
+type jsonCap struct {
+	Bit   string     `json:"bit,omitempty"`
+	Wood  string     `json:"wood,omitempty"`
+	Depth jsonLength `json:"depth"`
+	Rule  string     `json:"rule"`
+}
+
+// WoodsJSON writes the table of woods as JSON.
+func WoodsJSON(w io.Writer, woods []joinery.Wood) error {
+	out := jsonWoods{Format: "fencecard woods 1", Woods: make([]jsonWood, len(woods))}
+	for i, wood := range woods {
+		out.Woods[i] = woodToJSON(wood)
+	}
+	return indented(w, out)
+}
+
+// WoodJSON writes one wood as JSON, with its caps for each bit of a shop.
+func WoodJSON(w io.Writer, wood joinery.Wood, shop *joinery.Shop, remark string) error {
+	out, s := woodToJSON(wood), jsonScale(shop.Scale)
+	out.Remark = remark
+	for _, a := range setup.Allowances(shop, []joinery.Wood{wood}) {
+		out.Caps = append(out.Caps, jsonCap{Bit: a.Bit.Name, Depth: s.length(a.Caps[0].Depth), Rule: a.Caps[0].Rule})
+	}
+	return indented(w, out)
+}
+
+func woodToJSON(wood joinery.Wood) jsonWood {
+	out := jsonWood{
+		Name: wood.Name, Botanical: wood.Botanical, Group: string(wood.Group), Moves: wood.Moves(), Note: wood.Note,
+		Shrinkage: directions(wood.ShrinkR, wood.ShrinkT, wood.ShrinkFrom),
+		Change:    directions(wood.CR, wood.CT, wood.CFrom),
+	}
+	if wood.Known() {
+		out.Hardness = &jsonHardness{wood.Hardness, jsonOrigin{wood.HardnessFrom, wood.HardnessFrom.Published()}}
+	}
+	return out
+}
+
+func directions(radial, tangential float64, from joinery.Origin) *jsonDirections {
+	if from == "" {
+		return nil
+	}
+	return &jsonDirections{known(radial), known(tangential), jsonOrigin{from, from.Published()}}
+}
+
+// known is nil for a figure that is not known.
+func known(f float64) *float64 {
+	if f == 0 {
+		return nil
+	}
+	return &f
+}
+
+// EMCJSON writes a moisture content, to a hundredth of a percent.
+func EMCJSON(w io.Writer, air joinery.Temperature, humidity, moisture float64) error {
+	return indented(w, struct {
+		Moisture    float64 `json:"moisture"`
+		Temperature string  `json:"temperature"`
+		Humidity    float64 `json:"humidity"`
+	}{hundredth(moisture), air.String(), humidity})
+}
+
+func hundredth(f float64) float64 { return math.Round(f*100) / 100 }
+
+type jsonChange struct {
+	Wood       string      `json:"wood"`
+	Width      jsonLength  `json:"width"`
+	From       float64     `json:"from"`
+	To         float64     `json:"to"`
+	Tangential *jsonMoving `json:"tangential"`
+	Radial     *jsonMoving `json:"radial"`
+}
+
+// jsonMoving is a change; negative where the wood shrinks.
+type jsonMoving struct {
+	jsonLength
+	Becomes jsonLength     `json:"becomes"`
+	By      string         `json:"by"`
+	Figure  float64        `json:"figure,omitempty"`
+	Origin  joinery.Origin `json:"from,omitempty"`
+}
+
+// ChangeJSON writes a change of width as JSON.
+func ChangeJSON(w io.Writer, c WoodChange) error {
+	return indented(w, jsonChange{
+		Wood: c.Wood.Name, Width: c.length(c.Width), From: hundredth(c.From), To: hundredth(c.To),
+		Tangential: c.moving(c.Tangential), Radial: c.moving(c.Radial),
+	})
+}
+
+func (c WoodChange) length(l joinery.Length) jsonLength {
+	return jsonLength{json.Number(l.MM()), c.text(l)}
+}
+
+func (c WoodChange) moving(m *joinery.Movement) *jsonMoving {
+	if m == nil {
+		return nil
+	}
+	return &jsonMoving{c.length(m.Change), c.length(c.Width + m.Change), m.By, m.Figure, m.From}
+}

@@ -1,0 +1,72 @@
+package book
+
+import (
+	"crypto/sha256"
+	"encoding/base32"
+	"fmt"
+	"slices"
+	"strings"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// codeLetters leaves out i, l, o and u, which are misread.
+var codeLetters = base32.NewEncoding("0123456789abcdefghjkmnpqrstvwxyz").WithPadding(base32.NoPadding)
+
+// codeBytes of a digest make a code of eight letters; among 10,000 setups two
+// different ones share a code once in 20,000 books.
+const codeBytes = 5
+
+// Code returns a setup's short code, such as "7k3f-9m2q". It comes from what
+// the table is set to and how the work is run there, in exact millimetres: the
+// bit's kind and true diameter, the fence, the ladder, and the cards' sides,
+// lengths, marks and heights. Names, counts, woods and the order of the cards
+// do not count, so a batch made again has the code of the first.
+func Code(s *setup.Setup) string {
+	sum := sha256.Sum256([]byte(contents(s)))
+	code := codeLetters.EncodeToString(sum[:codeBytes])
+	return code[:4] + "-" + code[4:]
+}
+
+// contents writes what counts of a setup, one fact a line.
+func contents(s *setup.Setup) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "fencecard setup 1\nbit %s %s\nfence %s\nheights%s\n",
+		s.Bit.Kind, s.Bit.True().MM(), s.Fence.NearEdge.MM(), allMM(s.Heights))
+	var cards []string
+	for i := range s.Cards {
+		cards = append(cards, run(&s.Cards[i]))
+	}
+	slices.Sort(cards)
+	for _, card := range slices.Compact(cards) {
+		b.WriteString(card)
+	}
+	return b.String()
+}
+
+// run writes what counts of a card.
+func run(c *setup.Card) string {
+	start, stop := "open", "open"
+	if c.Start != nil {
+		start = c.A.MM()
+	}
+	if c.Stop != nil {
+		stop = c.B.MM()
+	}
+	return fmt.Sprintf("card %s down %s to fence %s leads, %s long, from %s to %s, depth %s, heights%s\n",
+		c.Run.Down, c.Run.Fence, c.Leads, c.Length.MM(), start, stop, c.Channel.Depth.MM(), allMM(c.Heights))
+}
+
+func allMM(ls []joinery.Length) string {
+	var b strings.Builder
+	for _, l := range ls {
+		b.WriteString(" " + l.MM())
+	}
+	return b.String()
+}
+
+// plainCode takes hyphens and capitals out of a code as typed.
+func plainCode(code string) string {
+	return strings.ToLower(strings.ReplaceAll(strings.TrimSpace(code), "-", ""))
+}

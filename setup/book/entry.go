@@ -1,0 +1,142 @@
+package book
+
+import (
+	"fmt"
+	"strings"
+	"time"
+	"unicode"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// Entry is one kept setup.
+type Entry struct {
+	Name  string
+	Code  string // from the contents, see [Code]
+	Date  string // when it was kept, "2006-01-02"; "" when not said
+	From  string // where it came from, in words
+	Notes []string
+	Setup setup.Setup // its number is 1
+	Shop  joinery.Shop
+	Stood Stood   // corrections from test cuts
+	Marks []Stood // the same for the marks of each card
+	Place joinery.Place
+
+	// Edited is where the book gives another code than the contents make: they
+	// were changed by hand, or spoiled.
+	Edited joinery.Place
+}
+
+// Stood is where something stood after the test cut; nil where it stood as
+// planned or nobody said.
+type Stood struct {
+	Fence, Height *joinery.Length // of a setup: to the near edge, and at full height
+	Start, Stop   *joinery.Length // of a card: from the leading end to the edge of the bit
+}
+
+// Keeping is what a maker says of a setup when keeping it.
+type Keeping struct {
+	Name  string
+	Notes []string
+	Stood Stood
+	From  string // the plan's file
+	On    time.Time
+}
+
+// Keep makes an entry of a deck's setup. A setup the deck does not have, or a
+// name that is no name, is a fault.
+func Keep(d *setup.Deck, number int, k Keeping) (*Entry, error) {
+	at := -1
+	for i := range d.Setups {
+		if d.Setups[i].Number == number {
+			at = i
+		}
+	}
+	if at < 0 {
+		return nil, joinery.Faults{{Problem: fmt.Sprintf("the deck has no setup %d", number),
+			Remedy: fmt.Sprintf("its setups are 1 to %d; fencecard cards shows them", len(d.Setups))}}
+	}
+	name := clean(k.Name)
+	if name == "" || plainCode(name) == "" {
+		return nil, joinery.Faults{{Problem: "a kept setup needs a name", Remedy: `write one, such as --name "seat rail mortises"`}}
+	}
+	e := &Entry{
+		Name: name, Date: k.On.Format(time.DateOnly),
+		From:  clean(fmt.Sprintf("setup %d of %q (%s)", number, d.Plan.Title, k.From)),
+		Setup: d.Setups[at], Shop: kept(d.Plan.Shop), Stood: k.Stood,
+		Marks: make([]Stood, len(d.Setups[at].Cards)),
+	}
+	e.Setup.Kept = nil
+	e.Code = Code(&e.Setup)
+	for _, note := range k.Notes {
+		for line := range strings.Lines(note) {
+			if line = clean(line); line != "" {
+				e.Notes = append(e.Notes, line)
+			}
+		}
+	}
+	return e, nil
+}
+
+// kept is what of a shop is needed to print a setup again.
+func kept(s joinery.Shop) joinery.Shop {
+	return joinery.Shop{Name: "the setup book", Fence: s.Fence, Scale: s.Scale, Stops: s.Stops,
+		Rules: joinery.DefaultRules(s.Scale.Unit)}
+}
+
+// clean makes a text fit for one line of the book: no control characters, no
+// blanks at the ends.
+func clean(s string) string {
+	s = strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) || r == '\u2028' || r == '\u2029' || r == '\ufeff' {
+			return ' '
+		}
+		return r
+	}, strings.ToValidUTF8(s, "\ufffd"))
+	return strings.TrimSpace(s)
+}
+
+// Learnt says what test cuts taught, a sentence each, lengths as read off the
+// scale.
+func (e *Entry) Learnt(scale joinery.Scale) []string {
+	var learnt []string
+	say := func(stood *joinery.Length, what string) {
+		if stood != nil {
+			learnt = append(learnt, "after the test cut "+what+" stood at "+scale.Format(*stood))
+		}
+	}
+	say(e.Stood.Fence, "the fence")
+	say(e.Stood.Height, "the bit at full height")
+	for i, m := range e.Marks {
+		c := &e.Setup.Cards[i]
+		of := fmt.Sprintf(" of %s, %s,", c.Piece.Name, c.Cut.Name)
+		say(m.Start, "the start"+of)
+		say(m.Stop, "the stop"+of)
+	}
+	return learnt
+}
+
+// Kept returns what a deck's setup carries of the entry.
+func (e *Entry) Kept(scale joinery.Scale) *setup.Kept {
+	return &setup.Kept{Name: e.Name, Code: e.Code, Notes: e.Notes, Learnt: e.Learnt(scale)}
+}
+
+// Deck returns a deck of the kept setup alone, to be printed.
+func (e *Entry) Deck() *setup.Deck {
+	s := e.Setup
+	s.Kept = e.Kept(e.Shop.Scale)
+	shop := e.Shop
+	shop.Bits = []joinery.Bit{*s.Bit}
+	plan := &joinery.Plan{Name: "setup", Title: e.Name, Unit: shop.Scale.Unit, Shop: shop}
+	seen := map[*joinery.Piece]bool{}
+	for i := range s.Cards {
+		if p := s.Cards[i].Piece; !seen[p] {
+			seen[p] = true
+			plan.Pieces = append(plan.Pieces, *p)
+		}
+	}
+	d := &setup.Deck{Plan: plan, Setups: []setup.Setup{s}}
+	d.Changes = setup.Count(d.Setups, shop.Minutes)
+	return d
+}

@@ -1,0 +1,200 @@
+package book
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"fencecard/joinery"
+)
+
+// group is the fields of an entry, or of one of its cards.
+type group struct {
+	text   text
+	head   field // the setup or card line
+	lines  []int // the others, by index: fields, comments and what cannot be read
+	fields []field
+	unit   joinery.Unit
+	faults *joinery.Faults
+}
+
+// fault adds a fault at a field, with the value pointed at.
+func (g *group) fault(f field, remedy, problem string, args ...any) {
+	g.faults.Add(joinery.Fault{Place: g.text.place(f.line, f.at), Problem: fmt.Sprintf(problem, args...), Remedy: remedy})
+}
+
+// all returns every field with that key.
+func (g *group) all(key string) []field {
+	var found []field
+	for _, f := range g.fields {
+		if f.key == key {
+			found = append(found, f)
+		}
+	}
+	return found
+}
+
+// one returns the field with that key, its comment cut off, and faults a
+// second one.
+func (g *group) one(key string) (field, bool) {
+	found := g.all(key)
+	if len(found) == 0 {
+		return field{}, false
+	}
+	if len(found) > 1 {
+		g.fault(found[1], "keep the line that is right", "%q stands here twice", key)
+	}
+	f := found[0]
+	if !free(key) {
+		f.value, _ = withoutComment(f.value)
+	}
+	return f, true
+}
+
+// need is one, and faults where the field is missing.
+func (g *group) need(key, example string) (field, bool) {
+	f, ok := g.one(key)
+	if !ok {
+		g.fault(g.head, "add a line below it, such as "+key+": "+example, "%s %q has no %q", g.head.key, g.head.value, key)
+	}
+	return f, ok
+}
+
+// words returns a field of free text, "" where there is none.
+func (g *group) words(key string) string {
+	f, _ := g.one(key)
+	return f.value
+}
+
+// notes returns every line of note.
+func (g *group) notes() []string {
+	var notes []string
+	for _, f := range g.all(keyNote) {
+		if f.value != "" {
+			notes = append(notes, f.value)
+		}
+	}
+	return notes
+}
+
+// needLength returns the length of a field that must be there, and faults one
+// below least.
+func (g *group) needLength(key, example string, least joinery.Length) joinery.Length {
+	f, ok := g.need(key, example)
+	if !ok {
+		return 0
+	}
+	return g.bounded(f, least)
+}
+
+// length returns a length that may be left out, 0 then.
+func (g *group) length(key string) joinery.Length {
+	f, ok := g.one(key)
+	if !ok {
+		return 0
+	}
+	return g.bounded(f, 1)
+}
+
+// stood returns a correction, nil where there is none.
+func (g *group) stood(key string) *joinery.Length {
+	f, ok := g.one(key)
+	if !ok {
+		return nil
+	}
+	l, ok := g.parse(f, f.value)
+	if !ok {
+		return nil
+	}
+	return &l
+}
+
+// bounded reads a field's length and faults one below least.
+func (g *group) bounded(f field, least joinery.Length) joinery.Length {
+	l, ok := g.parse(f, f.value)
+	if ok && l < least {
+		g.fault(f, "write a length above 0", "%s is %s", f.key, f.value)
+	}
+	return l
+}
+
+// parse reads a length and faults what is none.
+func (g *group) parse(f field, value string) (joinery.Length, bool) {
+	l, err := joinery.ParseSpelled(value, g.unit)
+	var bad *joinery.LengthError
+	if errors.As(err, &bad) {
+		g.fault(f, bad.Remedy, "%s: %q %s", f.key, bad.Text, bad.Problem)
+	}
+	return l, err == nil
+}
+
+// ladder reads heights that climb.
+func (g *group) ladder() []joinery.Length {
+	f, ok := g.one(keyHeights)
+	if !ok || f.value == "" {
+		return nil
+	}
+	var heights []joinery.Length
+	last := joinery.Length(0)
+	for word := range strings.SplitSeq(f.value, ",") {
+		l, ok := g.parse(f, strings.TrimSpace(word))
+		if !ok {
+			return nil
+		}
+		if l <= last {
+			g.fault(f, "write them from the lowest up, such as 1/4 in, 1/2 in", "the heights do not climb")
+			return nil
+		}
+		heights, last = append(heights, l), l
+	}
+	return heights
+}
+
+// side reads a side that must be there.
+func (g *group) side(key string) joinery.Side {
+	f, ok := g.need(key, "front")
+	if !ok {
+		return joinery.NoSide
+	}
+	return g.sideOf(f, f.value)
+}
+
+func (g *group) sideOf(f field, word string) joinery.Side {
+	side, ok := joinery.ParseSide(word)
+	if !ok {
+		g.fault(f, "write left, right, front, back, top or bottom", "%s: %q is no side", f.key, word)
+	}
+	return side
+}
+
+// oneOf reads a word out of a few; the first stands for a field left out.
+func (g *group) oneOf(key string, words ...string) string {
+	f, ok := g.one(key)
+	if !ok {
+		return words[0]
+	}
+	if !slices.Contains(words, f.value) {
+		g.fault(f, "write "+strings.Trim(strings.Join(words, " or "), " "), "%s: %q is not known here", key, f.value)
+		return words[0]
+	}
+	return f.value
+}
+
+// count reads a number from 1 up; 1 stands for a field left out.
+func (g *group) count() int {
+	f, ok := g.one(keyCount)
+	if !ok {
+		return 1
+	}
+	n, err := strconv.Atoi(f.value)
+	if err != nil || n < 1 || n > mostCount {
+		g.fault(f, "write a whole number, such as 4", "count: %q is no number of pieces", f.value)
+		return 1
+	}
+	return n
+}
+
+// mostCount bounds the pieces of one kind.
+const mostCount = 1_000_000

@@ -1,0 +1,190 @@
+package book
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+	"time"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// mostDamage bounds the faults that are listed; a book with more is no book.
+const mostDamage = 100
+
+// readEntries reads every block; a name may be used once.
+func (b *Book) readEntries() {
+	first := map[string]joinery.Place{}
+	for _, block := range b.blocks {
+		if len(b.Damage) >= mostDamage {
+			b.Damage = append(b.Damage[:mostDamage], joinery.Fault{Place: b.place(block.first, 0),
+				Problem: "from here on the book was not read: too much of it is damaged",
+				Remedy:  "mend what is above, or take the backup beside the book"})
+			return
+		}
+		e, faults := b.readEntry(block)
+		key := strings.ToLower(block.name)
+		if before, ok := first[key]; ok {
+			faults = append(faults, joinery.Fault{Place: b.place(block.first, 0),
+				Problem: "a second setup has the name \"" + block.name + "\"", Remedy: "give it another name",
+				Other: before, Clash: "the first one"})
+		} else {
+			first[key] = b.place(block.first, 0)
+		}
+		if len(faults) == 0 {
+			b.Entries = append(b.Entries, e)
+		}
+		b.Damage = append(b.Damage, faults...)
+	}
+}
+
+// readEntry reads one block.
+func (b *Book) readEntry(block block) (*Entry, joinery.Faults) {
+	var faults joinery.Faults
+	g, cards := b.groups(block, &faults)
+	e := &Entry{Name: block.name, From: g.words(keyFrom), Notes: g.notes(), Place: b.place(block.first, 0)}
+	if e.Name == "" {
+		g.fault(g.head, "write setup: NAME", "this setup has no name")
+	}
+	e.Shop = g.shop()
+	for i := range cards {
+		cards[i].unit = g.unit
+	}
+	e.Date = g.date()
+	bit := g.bit()
+	heights := g.ladder()
+	near := joinery.Length(0)
+	if f, ok := g.need(keyFence, "1/2 in"); ok {
+		near, _ = g.parse(f, f.value)
+	}
+	e.Setup = setup.Setup{Number: 1, Bit: bit, Fence: setup.FenceAt(bit, near), Heights: heights}
+	e.Stood = Stood{Fence: g.stood(keyStood), Height: g.stood(keyHigh)}
+	e.readCards(cards)
+	if len(faults) == 0 {
+		e.Code = Code(&e.Setup)
+		if f, ok := g.one(keyCode); ok && plainCode(f.value) != plainCode(e.Code) {
+			e.Edited = b.place(f.line, f.at)
+		}
+	}
+	return e, faults
+}
+
+// groups divides a block into the entry's own fields and its cards'. A line
+// indented further than its card's belongs to the card.
+func (b *Book) groups(block block, faults *joinery.Faults) (entry *group, cards []*group) {
+	entry = &group{text: b.text, faults: faults}
+	entry.head, _ = b.fieldOf(block.first)
+	current, inset := entry, 0 // who gets the lines, and its own line's indent
+	for i := block.first + 1; i < block.last; i++ {
+		f, ok := b.fieldOf(i)
+		switch {
+		case blank(b.lines[i]):
+			current.lines = append(current.lines, i)
+			continue
+		case current != entry && indentOf(b.lines[i]) > inset:
+		case ok && f.key == keyCard:
+			current, inset = &group{text: b.text, head: f, faults: faults}, indentOf(b.lines[i])
+			cards = append(cards, current)
+			continue
+		default:
+			current = entry
+		}
+		current.lines = append(current.lines, i)
+		if ok {
+			current.fields = append(current.fields, f)
+			continue
+		}
+		faults.Add(joinery.Fault{Place: b.place(i, len(blanks(b.lines[i]))),
+			Problem: "this line is no field", Remedy: "write KEY: VALUE, or # before a comment"})
+	}
+	return entry, cards
+}
+
+// shop reads what is kept of a shop, and with the scale the unit of lengths
+// that name none.
+func (g *group) shop() joinery.Shop {
+	scale := joinery.InchScale
+	if f, ok := g.one(keyScale); ok {
+		if strings.HasSuffix(f.value, "m") {
+			scale.Unit = joinery.Millimetres
+		}
+		if l, ok := g.parse(f, f.value); ok && l > 0 {
+			scale.Division = l
+		} else if ok {
+			g.fault(f, "write the smallest division you read, such as 1/64 in", "the scale has no divisions")
+		}
+	}
+	g.unit = scale.Unit
+	shop := kept(joinery.Shop{Scale: scale})
+	if g.oneOf(keyStops, joinery.Marks.String(), joinery.Blocks.String()) == joinery.Blocks.String() {
+		shop.Stops = joinery.Blocks
+	}
+	if f, ok := g.one(keyUsable); ok {
+		shop.Fence = g.usable(f)
+	}
+	return shop
+}
+
+var usableFence = regexp.MustCompile(`^(.*\S)\s+infeed\s*,\s*(.*\S)\s+outfeed$`)
+
+func (g *group) usable(f field) joinery.FenceReach {
+	m := usableFence.FindStringSubmatch(f.value)
+	if m == nil {
+		g.fault(f, "write 14 in infeed, 14 in outfeed", "the usable fence cannot be read")
+		return joinery.FenceReach{}
+	}
+	in, _ := g.parse(f, m[1])
+	out, _ := g.parse(f, m[2])
+	return joinery.FenceReach{Infeed: max(in, 0), Outfeed: max(out, 0)}
+}
+
+// date reads the day an entry was kept.
+func (g *group) date() string {
+	f, ok := g.one(keyDate)
+	if !ok {
+		return ""
+	}
+	if _, err := time.Parse(time.DateOnly, f.value); err != nil {
+		g.fault(f, "write year, month and day, such as 2026-03-31", "kept: %q is no date", f.value)
+	}
+	return f.value
+}
+
+// bit reads the bit.
+func (g *group) bit() *joinery.Bit {
+	bit := &joinery.Bit{
+		Name:     g.words(keyBit),
+		Diameter: g.needLength(keyDiameter, "3/8 in", 1),
+		Measured: g.length(keyMeasured),
+		Cutting:  g.length(keyCutting),
+		Shank:    g.length(keyShank),
+	}
+	bit.Kind, _ = joinery.ParseBitKind(g.oneOf(keyKind, joinery.Straight.String(), joinery.UpCut.String(), joinery.DownCut.String()))
+	switch g.oneOf(keyPlunges, "", answers[joinery.Yes], answers[joinery.No]) {
+	case answers[joinery.Yes]:
+		bit.Plunges = joinery.Yes
+	case answers[joinery.No]:
+		bit.Plunges = joinery.No
+	}
+	return bit
+}
+
+var position = regexp.MustCompile(`^(\d{1,3}) of (\d{1,3})$`)
+
+// position reads which of a cut's runs a card is.
+func (g *group) position() (at, of int) {
+	f, ok := g.one(keyPosition)
+	if !ok {
+		return 1, 1
+	}
+	if m := position.FindStringSubmatch(f.value); m != nil {
+		at, _ = strconv.Atoi(m[1])
+		of, _ = strconv.Atoi(m[2])
+		if at >= 1 && at <= of {
+			return at, of
+		}
+	}
+	g.fault(f, "write 1 of 2", "position: %q cannot be read", f.value)
+	return 1, 1
+}

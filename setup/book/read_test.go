@@ -1,0 +1,231 @@
+package book
+
+import (
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// requireSame compares a setup that was read back with the one that was kept.
+// Places, and the figures of a wood of the maker's own, are not kept.
+func requireSame(t *testing.T, want, got *setup.Setup) {
+	t.Helper()
+	bit := *want.Bit
+	bit.Place, bit.Cap, bit.Speed = joinery.Place{}, 0, 0
+	require.Equal(t, bit, *got.Bit)
+	require.Equal(t, want.Fence, got.Fence)
+	require.Equal(t, want.Heights, got.Heights)
+	require.Len(t, got.Cards, len(want.Cards))
+	for i := range want.Cards {
+		w, g := want.Cards[i], got.Cards[i]
+		require.Equal(t, w.Piece.Name, g.Piece.Name)
+		require.Equal(t, w.Piece.Count, g.Piece.Count)
+		require.Equal(t, w.Piece.Size, g.Piece.Size)
+		require.Equal(t, w.Piece.Grain, g.Piece.Grain)
+		require.Equal(t, w.Piece.Wood, g.Piece.Wood)
+		require.Equal(t, w.Piece.MirrorOf, g.Piece.MirrorOf)
+		require.Equal(t, w.Cut.Name, g.Cut.Name)
+		require.Equal(t, w.Cut.Kind, g.Cut.Kind)
+		require.Equal(t, w.Cut.Note, g.Cut.Note)
+		require.Equal(t, w.Cut.Square, g.Cut.Square)
+		w.Run.Bit, g.Run.Bit = nil, nil
+		w.Piece, w.Cut, g.Piece, g.Cut = nil, nil, nil, nil
+		w.Setup, w.Index = 1, i+1
+		require.Equal(t, w, g)
+	}
+}
+
+func TestKeptSetupsComeBack(t *testing.T) {
+	b, d := bookOf(t)
+	require.Empty(t, b.Damage)
+	require.Len(t, b.Entries, len(d.Setups))
+	for i := range d.Setups {
+		requireSame(t, &d.Setups[i], &b.Entries[i].Setup)
+		assert.Equal(t, "2026-03-31", b.Entries[i].Date)
+		assert.Contains(t, b.Entries[i].From, `of "Boot bench" (bench.yaml)`)
+		assert.False(t, b.Entries[i].Edited.Known())
+	}
+}
+
+// Whatever setup is kept, the same comes back, under the same code, from a
+// book that the others do not disturb.
+func TestRandomSetupsComeBack(t *testing.T) {
+	random := rand.New(rand.NewPCG(7, 7))
+	kept := 0
+	for kept < 300 {
+		d, err := setup.Make(randomPlan(random))
+		if err != nil {
+			continue
+		}
+		b := read(t, "# mine\n")
+		for i := range d.Setups {
+			e, err := Keep(d, i+1, Keeping{
+				Name: "n" + strings.Repeat("#", i), Notes: []string{"two\nlines # here"}, On: spring,
+				Stood: Stood{Fence: &d.Setups[i].Fence.NearEdge, Height: &d.Setups[i].Heights[0]},
+			})
+			require.NoError(t, err)
+			b, err = b.Put(e, false)
+			require.NoError(t, err)
+			back, err := b.Find(e.Name)
+			require.NoError(t, err)
+			requireSame(t, &d.Setups[i], &back.Setup)
+			require.Equal(t, e.Code, back.Code)
+			require.Equal(t, e.Stood, back.Stood)
+			require.Equal(t, []string{"two", "lines # here"}, back.Notes)
+			require.Empty(t, b.Damage)
+			kept++
+		}
+		require.Len(t, b.Entries, len(d.Setups))
+	}
+}
+
+func TestCodeIsTheSameEverywhere(t *testing.T) {
+	b, _ := bookOf(t)
+	var codes []string
+	for _, e := range b.Entries {
+		codes = append(codes, e.Code)
+	}
+	// These stand in makers' books: if this fails, codes that were printed no
+	// longer find their setups.
+	assert.Equal(t, []string{}, codes)
+}
+
+func TestCodeLooksAtTheMachineAlone(t *testing.T) {
+	code := func(change func(p *joinery.Plan)) string {
+		plan := bench(t)
+		change(plan)
+		return Code(&deckOf(t, plan).Setups[0])
+	}
+	plain := code(func(*joinery.Plan) {})
+	assert.Regexp(t, `^[0-9a-hjkmnp-tv-z]{4}-[0-9a-hjkmnp-tv-z]{4}$`, plain)
+	for what, change := range map[string]func(p *joinery.Plan){
+		"names":    func(p *joinery.Plan) { p.Title, p.Pieces[0].Name, p.Pieces[0].Cuts[0].Name = "x", "y", "z" },
+		"counts":   func(p *joinery.Plan) { p.Pieces[0].Count = 12 },
+		"bit name": func(p *joinery.Plan) { p.Shop.Bits[0].Name = "x" },
+		"shank":    func(p *joinery.Plan) { p.Shop.Bits[0].Shank = 3 * in / 8 },
+	} {
+		assert.Equal(t, plain, code(change), what)
+	}
+	for what, change := range map[string]func(p *joinery.Plan){
+		"fence":    func(p *joinery.Plan) { moveAll(p, "seat rail", in/64); moveAll(p, "seat boards", in/64) },
+		"measured": func(p *joinery.Plan) { p.Shop.Bits[0].Measured = 371 * in / 1000 },
+		"kind":     func(p *joinery.Plan) { p.Shop.Bits[0].Kind = joinery.Straight },
+	} {
+		assert.NotEqual(t, plain, code(change), what)
+	}
+}
+
+// moveAll shifts every cut of a name and lays the plan again.
+func moveAll(p *joinery.Plan, cut string, by joinery.Length) {
+	for i := range p.Pieces {
+		for k := range p.Pieces[i].Cuts {
+			if c := &p.Pieces[i].Cuts[k]; c.Name == cut {
+				c.Start.Distance += by
+				c.Width += map[bool]joinery.Length{true: by}[c.Kind == &joinery.Rabbet]
+			}
+		}
+		p.Pieces[i].LayAll(p.Shop.Scale)
+	}
+}
+
+func TestDamageIsReportedWithItsLineAndTheRestWorks(t *testing.T) {
+	b, _ := bookOf(t)
+	whole := string(b.Bytes())
+	replace := func(old, with string) string {
+		require.Contains(t, whole, old)
+		return strings.Replace(whole, old, with, 1)
+	}
+	for _, c := range []struct {
+		name, text, want string
+		lost             int
+	}{
+		{"a length", replace("  diameter: 3/8 in", "  diameter: 3/8 inn"), `diameter: "3/8 inn" is not a length`, 1},
+		{"a comma", replace("  diameter: 3/8 in", "  diameter: 0,375 in"), "write 0.375", 1},
+		{"no fence", replace("  fence to near edge: ", "  fence: "), `has no "fence to near edge"`, 1},
+		{"no field", replace("  scale: 1/64 in", "  scale 1/64 in"), "this line is no field", 1},
+		{"a side", replace("    down: right", "    down: rihgt"), `"rihgt" is no side`, 1},
+		{"sides that do not meet", replace("    to fence: front", "    to fence: left"), "do not fit each other", 1},
+		{"the wrong end leads", replace("    leads: top", "    leads: bottom"), "with the right down and the front to the fence the top leads, not the bottom", 1},
+		{"a cut outside its piece", replace("    setback: 1/2 in from front", "    setback: 1 1/2 in from front"), "does not lie inside", 1},
+		{"marks that cross", replace("    start: 1/2 in", "    start: 4 in"), "cannot be", 1},
+		{"a ladder that falls", replace("  heights: ", "  heights: 2 in, "), "do not climb", 1},
+		{"a rung that is none", replace("    depth: 1 in\n    start: 1/2 in\n    stop: 3 in\n    heights: ", "    depth: 1 in\n    start: 1/2 in\n    stop: 3 in\n    heights: 1/64 in, "), "not on the setup's ladder", 1},
+		{"a date", replace("  kept: 2026-03-31", "  kept: last spring"), "is no date", 1},
+		{"twice", replace("  kind: up-cut", "  kind: up-cut\n  kind: straight"), `"kind" stands here twice`, 1},
+		{"a second of the name", replace("setup: setup 2", "setup: SETUP 1"), "a second setup has the name", 1},
+		{"an unsettled merge", replace("  kept: 2026-03-31", "<<<<<<< ours\n  kept: 2026-03-31"), "merged here and not settled", 1},
+		{"a stray line", "hello\n" + strings.TrimPrefix(whole, header+"\n"), "this line begins no setup", 0},
+		{"an indented line first", "  hello: you\n" + strings.TrimPrefix(whole, header+"\n"), "stands below no setup", 0},
+		{"a count", replace("    count: 1", "    count: many"), "is no number of pieces", 1},
+		{"a kind", replace("    kind: mortise", "    kind: mortis"), "is no kind of cut", 1},
+		{"no name", replace("setup: setup 1", "setup:"), "has no name", 1},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			damaged := read(t, c.text)
+			require.NotEmpty(t, damaged.Damage)
+			assert.ErrorContains(t, damaged.Damage.Err(), c.want)
+			for _, f := range damaged.Damage {
+				assert.True(t, f.Known(), "a fault has its line: %v", f)
+				assert.NotEmpty(t, f.Remedy)
+			}
+			assert.Len(t, damaged.Entries, len(b.Entries)-c.lost)
+			// A change to another entry leaves the damaged one as it is.
+			grown, err := damaged.Put(renamed(b.Entries[1], "one more"), false)
+			require.NoError(t, err)
+			assert.Contains(t, string(grown.Bytes()), strings.TrimPrefix(c.text, header+"\n"))
+		})
+	}
+}
+
+func renamed(e *Entry, name string) *Entry {
+	other := *e
+	other.Name = name
+	return &other
+}
+
+func TestFormats(t *testing.T) {
+	b, _ := bookOf(t)
+	whole := string(b.Bytes())
+	require.True(t, strings.HasPrefix(whole, "fencecard setup book 1\n"))
+
+	older := strings.TrimPrefix(whole, header+"\n\n")
+	assert.Len(t, read(t, older).Entries, len(b.Entries), "a book that names no format is in the oldest")
+
+	for _, newer := range []string{"2", "17", "99999999999999999999999"} {
+		_, err := Read("book.txt", []byte("# mine\n"+formatLine+" "+newer+"\n"+older))
+		assert.ErrorContains(t, err, "format "+newer+", and this fencecard reads formats up to 1")
+		assert.ErrorContains(t, err, "book.txt:2:1")
+		assert.ErrorContains(t, err, "use a newer fencecard")
+	}
+	for _, bad := range []string{"", " x", " 0", " 1.5", " -1"} {
+		_, err := Read("book.txt", []byte(formatLine+bad+"\n"+older))
+		assert.ErrorContains(t, err, "has no number", bad)
+	}
+}
+
+func TestNoText(t *testing.T) {
+	for _, data := range []string{"setup: a\n\x00", "setup: a\nbit: \xff", "\xff\xfes\x00e\x00"} {
+		_, err := Read("book.txt", []byte(data))
+		assert.ErrorContains(t, err, "text")
+	}
+	_, err := Read("book.txt", make([]byte, mostBytes+1))
+	assert.ErrorContains(t, err, "larger than 16 MB")
+}
+
+func TestEditedContentsAreNoticed(t *testing.T) {
+	b, _ := bookOf(t)
+	edited := read(t, strings.Replace(string(b.Bytes()), "    start: 1/2 in", "    start: 9/16 in", 1))
+	require.Empty(t, edited.Damage)
+	assert.True(t, edited.Entries[0].Edited.Known() || edited.Entries[1].Edited.Known() || edited.Entries[2].Edited.Known())
+}
+
+func TestBookOfManyDamagedEntriesStaysSmall(t *testing.T) {
+	b := read(t, strings.Repeat("setup: x\n", 200_000))
+	assert.LessOrEqual(t, len(b.Damage), mostDamage+1)
+}

@@ -1,0 +1,218 @@
+package book
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"sync"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// readCards reads the cards of an entry. Cards of one piece share it.
+func (e *Entry) readCards(groups []*group) {
+	pieces := map[pieceKey]*joinery.Piece{}
+	cuts := map[*joinery.Piece][]int{} // the cards of each piece
+	for _, g := range groups {
+		before := len(*g.faults)
+		p, cut := g.piece(), g.cut()
+		channel, run := g.channel(p.Size), e.run(g)
+		if len(*g.faults) == before {
+			g.check(p, channel, run)
+		}
+		if len(*g.faults) > before {
+			continue // what follows needs a card that makes sense
+		}
+		g.span(p.Size, run, &channel)
+		cut.In, cut.Width, cut.Depth, cut.Channels = channel.Down, channel.Width, channel.Depth, []joinery.Channel{channel}
+		if same := pieces[keyOf(p)]; same != nil {
+			p = same
+		} else {
+			pieces[keyOf(p)] = p
+		}
+		p.Cuts = append(p.Cuts, *cut)
+		cuts[p] = append(cuts[p], len(e.Setup.Cards))
+		c := setup.CardOf(p, cut, channel, run)
+		c.Setup, c.Index = 1, len(e.Setup.Cards)+1
+		c.Heights, c.Cap = g.ladder(), g.cap()
+		g.rungs(c.Heights, e.Setup.Heights)
+		e.Setup.Cards = append(e.Setup.Cards, c)
+		e.Marks = append(e.Marks, Stood{Start: g.stood(keyBegan), Stop: g.stood(keyEnded)})
+	}
+	for p, cards := range cuts {
+		for k, i := range cards {
+			e.Setup.Cards[i].Cut = &p.Cuts[k]
+		}
+	}
+}
+
+// pieceKey is what makes two cards' pieces one.
+type pieceKey struct {
+	name, mirror, wood string
+	count              int
+	size               joinery.Size
+	grain              joinery.Dimension
+}
+
+func keyOf(p *joinery.Piece) pieceKey {
+	return pieceKey{p.Name, p.MirrorOf, p.Wood.Name, p.Count, p.Size, p.Grain}
+}
+
+// piece reads the blank.
+func (g *group) piece() *joinery.Piece {
+	p := &joinery.Piece{
+		Name: g.head.value, Count: g.count(), MirrorOf: g.words(keyMirror),
+		Size: g.size(), Wood: woodNamed(g.words(keyWood)),
+	}
+	if f, ok := g.one(keyGrain); ok {
+		if p.Grain, ok = joinery.ParseDimension(f.value); !ok {
+			g.fault(f, "write left-right, front-back or top-bottom", "grain: %q is no dimension", f.value)
+		}
+	}
+	return p
+}
+
+// woods is the table by the names that are printed.
+var woods = sync.OnceValue(func() map[string]joinery.Wood {
+	byName := map[string]joinery.Wood{}
+	for _, w := range joinery.Woods() {
+		byName[w.Name] = w
+	}
+	return byName
+})
+
+// woodNamed looks a wood up; one the table does not have keeps its name alone.
+func woodNamed(name string) joinery.Wood {
+	if w, ok := woods()[name]; ok {
+		return w
+	}
+	return joinery.Wood{Name: name}
+}
+
+// size reads the three dimensions of a blank.
+func (g *group) size() joinery.Size {
+	var size joinery.Size
+	f, ok := g.need(keySize, "1 5/8 in left-right, 1 5/8 in front-back, 17 in top-bottom")
+	if !ok {
+		return size
+	}
+	for word := range strings.SplitSeq(f.value, ",") {
+		word = strings.TrimSpace(word)
+		at := strings.LastIndexByte(word, ' ')
+		d, ok := joinery.ParseDimension(word[at+1:])
+		if !ok || at < 0 {
+			g.fault(f, "write 17 in top-bottom, and the other two likewise", "size: %q names no dimension", word)
+			return size
+		}
+		size[d], _ = g.parse(f, word[:at])
+	}
+	for _, d := range joinery.Dimensions {
+		if size[d] <= 0 {
+			g.fault(f, "write all three, such as 17 in top-bottom", "the size has no %s", d)
+			return size
+		}
+	}
+	return size
+}
+
+// cut reads what the cut is called.
+func (g *group) cut() *joinery.Cut {
+	c := &joinery.Cut{Name: g.words(keyCut), Note: strings.Join(g.notes(), "\n")}
+	c.Square = g.oneOf(keyEnds, "round", "square") == "square"
+	f, ok := g.need(keyKind, "mortise")
+	if !ok {
+		return c
+	}
+	if c.Kind = joinery.KindNamed(f.value); c.Kind == nil {
+		g.fault(f, "write mortise, groove, dado, rabbet, lap or tenon", "kind: %q is no kind of cut", f.value)
+	}
+	return c
+}
+
+var setbackFrom = regexp.MustCompile(`^(.*\S)\s+from\s+(\S+)$`)
+
+// channel reads the walls of the channel; its span follows from the marks.
+func (g *group) channel(size joinery.Size) joinery.Channel {
+	ch := joinery.Channel{
+		Part: g.words(keyPart), Down: g.side(keyDown),
+		Width: g.needLength(keyWidth, "3/8 in", 1), Depth: g.needLength(keyDepth, "1 in", 1),
+	}
+	f, ok := g.need(keySetback, "1/2 in from front")
+	if !ok {
+		return ch
+	}
+	m := setbackFrom.FindStringSubmatch(f.value)
+	if m == nil {
+		g.fault(f, "write 1/2 in from front", "the setback names no side")
+		return ch
+	}
+	ch.Near = g.sideOf(f, m[2])
+	if ch.Setback, _ = g.parse(f, m[1]); ch.Setback < 0 {
+		g.fault(f, "measure from the other side", "the setback is negative")
+	}
+	return ch
+}
+
+// run reads how the work goes over the bit.
+func (e *Entry) run(g *group) setup.Run {
+	r := setup.Run{Bit: e.Setup.Bit, NearEdge: e.Setup.Fence.NearEdge, Down: g.side(keyDown), Fence: g.side(keyToFence)}
+	r.Position, r.Of = g.position()
+	r.Turned = g.oneOf(keyTurned, "no", "yes") == "yes"
+	return r
+}
+
+// check faults a card that no piece could be run by.
+func (g *group) check(p *joinery.Piece, ch joinery.Channel, run setup.Run) {
+	leads, _ := g.one(keyLeads)
+	down, _ := g.one(keyDown)
+	switch want := setup.Leads(run.Fence, run.Down); {
+	case want == joinery.NoSide || ch.Near.Dimension() != run.Fence.Dimension():
+		g.fault(down, "the side down and the side to the fence must meet, and the setback be measured the same way",
+			"the sides of this card do not fit each other")
+	case leads.key != "" && leads.value != want.String():
+		g.fault(leads, "write "+want.String(), "with the %s down and the %s to the fence the %s leads, not the %s",
+			run.Down, run.Fence, want, leads.value)
+	case ch.Setback+ch.Width > p.Size.Between(ch.Near), ch.Depth > p.Size.Between(ch.Down):
+		g.fault(g.head, "check size, setback, width and depth", "the cut does not lie inside the piece %q", p.Name)
+	}
+}
+
+// span reads the lines where the cut starts and stops, from the leading end.
+func (g *group) span(size joinery.Size, run setup.Run, ch *joinery.Channel) {
+	leads := setup.Leads(run.Fence, run.Down)
+	length := size.Between(leads)
+	a, b := g.length(keyStart), length
+	if f, ok := g.one(keyStop); ok {
+		b = g.bounded(f, 1)
+	}
+	if a >= b || b > length {
+		g.fault(g.head, "start comes before stop, and both lie on the piece", "the marks of %q cannot be", g.head.value)
+	}
+	ch.Lo, ch.Hi = a, b
+	if leads.High() {
+		ch.Lo, ch.Hi = length-b, length-a
+	}
+}
+
+// rungs faults a height that is not on the setup's ladder.
+func (g *group) rungs(heights, ladder []joinery.Length) {
+	for _, h := range heights {
+		if !slices.Contains(ladder, h) {
+			f, _ := g.one(keyHeights)
+			g.fault(f, "add it to the heights of the setup, or take it away here", "a height of this card is not on the setup's ladder")
+			return
+		}
+	}
+}
+
+// cap reads the greatest depth of one pass and its rule.
+func (g *group) cap() setup.Cap {
+	f, ok := g.one(keyCap)
+	if !ok {
+		return setup.Cap{}
+	}
+	depth, rule, _ := strings.Cut(f.value, ",")
+	l, _ := g.parse(f, strings.TrimSpace(depth))
+	return setup.Cap{Depth: max(l, 0), Rule: strings.TrimSpace(rule)}
+}

@@ -1,0 +1,212 @@
+package book
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// The keys of an entry and of a card, in the order they are written.
+const (
+	keyCode     = "code"
+	keyDate     = "kept"
+	keyFrom     = "from"
+	keyNote     = "note"
+	keyScale    = "scale"
+	keyBit      = "bit"
+	keyKind     = "kind"
+	keyDiameter = "diameter"
+	keyMeasured = "measured"
+	keyCutting  = "cutting"
+	keyShank    = "shank"
+	keyPlunges  = "plunges"
+	keyFence    = "fence to near edge"
+	keyStood    = "fence stood"
+	keyHeights  = "heights"
+	keyHigh     = "full height stood"
+	keyUsable   = "usable fence"
+	keyStops    = "stops"
+	keyCard     = "card"
+
+	keyCut      = "cut"
+	keyPart     = "part"
+	keyCount    = "count"
+	keyWood     = "wood"
+	keySize     = "size"
+	keyGrain    = "grain"
+	keyMirror   = "mirror of"
+	keyDown     = "down"
+	keyToFence  = "to fence"
+	keyLeads    = "leads"
+	keySetback  = "setback"
+	keyWidth    = "width"
+	keyDepth    = "depth"
+	keyStart    = "start"
+	keyStop     = "stop"
+	keyBegan    = "start stood"
+	keyEnded    = "stop stood"
+	keyPosition = "position"
+	keyTurned   = "turned"
+	keyEnds     = "ends"
+	keyCap      = "cap"
+)
+
+var (
+	entryKeys = []string{keyCode, keyDate, keyFrom, keyNote, keyScale, keyBit, keyKind, keyDiameter, keyMeasured, keyCutting,
+		keyShank, keyPlunges, keyFence, keyStood, keyHeights, keyHigh, keyUsable, keyStops, keyCard}
+	cardKeys = []string{keyCut, keyKind, keyPart, keyCount, keyWood, keySize, keyGrain, keyMirror, keyDown, keyToFence, keyLeads,
+		keySetback, keyWidth, keyDepth, keyStart, keyBegan, keyStop, keyEnded, keyHeights, keyPosition, keyTurned, keyEnds, keyCap, keyNote}
+	// A # in free text is no comment.
+	freeText = []string{"setup", keyFrom, keyNote, keyBit, keyCard, keyCut, keyPart, keyWood, keyMirror, keyCap}
+)
+
+// pair is a field to be written.
+type pair struct{ key, value string }
+
+// pairs are the fields of an entry or a card; those without a value are left out.
+type pairs []pair
+
+func (ps *pairs) add(key, value string) {
+	if value != "" {
+		*ps = append(*ps, pair{key, value})
+	}
+}
+
+// speller writes lengths as the entry's shop reads them.
+type speller struct{ joinery.Scale }
+
+// some spells a length that may be unknown, which is 0.
+func (s speller) some(l joinery.Length) string {
+	if l == 0 {
+		return ""
+	}
+	return s.Spell(l)
+}
+
+func (s speller) stood(l *joinery.Length) string {
+	if l == nil {
+		return ""
+	}
+	return s.Spell(*l)
+}
+
+func (s speller) list(ls []joinery.Length) string {
+	var words []string
+	for _, l := range ls {
+		words = append(words, s.Spell(l))
+	}
+	return strings.Join(words, ", ")
+}
+
+// fields returns the fields of the entry itself.
+func (e *Entry) fields() pairs {
+	var ps pairs
+	s, bit := speller{e.Shop.Scale}, e.Setup.Bit
+	ps.add(keyCode, e.Code)
+	ps.add(keyDate, e.Date)
+	ps.add(keyFrom, e.From)
+	for _, note := range e.Notes {
+		ps.add(keyNote, note)
+	}
+	ps.add(keyScale, s.Spell(s.Division))
+	ps.add(keyBit, clean(bit.Name))
+	ps.add(keyKind, bit.Kind.String())
+	ps.add(keyDiameter, s.some(bit.Diameter))
+	ps.add(keyMeasured, s.some(bit.Measured))
+	ps.add(keyCutting, s.some(bit.Cutting))
+	ps.add(keyShank, s.some(bit.Shank))
+	ps.add(keyPlunges, answers[bit.Plunges])
+	ps.add(keyFence, s.Spell(e.Setup.Fence.NearEdge))
+	ps.add(keyStood, s.stood(e.Stood.Fence))
+	ps.add(keyHeights, s.list(e.Setup.Heights))
+	ps.add(keyHigh, s.stood(e.Stood.Height))
+	if f := e.Shop.Fence; f.Infeed > 0 || f.Outfeed > 0 {
+		ps.add(keyUsable, s.Spell(f.Infeed)+" infeed, "+s.Spell(f.Outfeed)+" outfeed")
+	}
+	if e.Shop.Stops == joinery.Blocks {
+		ps.add(keyStops, e.Shop.Stops.String())
+	}
+	return ps
+}
+
+var answers = [...]string{joinery.NotSaid: "", joinery.Yes: "yes", joinery.No: "no"}
+
+// card returns the fields of the entry's card i.
+func (e *Entry) card(i int) pairs {
+	var ps pairs
+	c, s := &e.Setup.Cards[i], speller{e.Shop.Scale}
+	ps.add(keyCut, clean(c.Cut.Name))
+	ps.add(keyKind, c.Cut.Kind.Name)
+	ps.add(keyPart, clean(c.Channel.Part))
+	ps.add(keyCount, strconv.Itoa(c.Piece.Count))
+	ps.add(keyWood, clean(c.Piece.Wood.Name))
+	ps.add(keySize, sizeText(c.Piece.Size, s))
+	ps.add(keyGrain, c.Piece.Grain.String())
+	ps.add(keyMirror, clean(c.Piece.MirrorOf))
+	ps.add(keyDown, c.Run.Down.String())
+	ps.add(keyToFence, c.Run.Fence.String())
+	ps.add(keyLeads, c.Leads.String())
+	ps.add(keySetback, s.Spell(c.Channel.Setback)+" from "+c.Channel.Near.String())
+	ps.add(keyWidth, s.Spell(c.Channel.Width))
+	ps.add(keyDepth, s.Spell(c.Channel.Depth))
+	if c.Start != nil {
+		ps.add(keyStart, s.Spell(c.A))
+	}
+	ps.add(keyBegan, s.stood(e.Marks[i].Start))
+	if c.Stop != nil {
+		ps.add(keyStop, s.Spell(c.B))
+	}
+	ps.add(keyEnded, s.stood(e.Marks[i].Stop))
+	ps.add(keyHeights, s.list(c.Heights))
+	if c.Run.Of > 1 {
+		ps.add(keyPosition, fmt.Sprintf("%d of %d", c.Run.Position, c.Run.Of))
+	}
+	if c.Run.Turned {
+		ps.add(keyTurned, "yes")
+	}
+	if c.Cut.Square {
+		ps.add(keyEnds, "square")
+	}
+	ps.add(keyCap, capText(c.Cap, s))
+	for line := range strings.Lines(c.Cut.Note) {
+		ps.add(keyNote, clean(line))
+	}
+	return ps
+}
+
+func sizeText(size joinery.Size, s speller) string {
+	var words []string
+	for _, d := range joinery.Dimensions {
+		words = append(words, s.Spell(size[d])+" "+d.String())
+	}
+	return strings.Join(words, ", ")
+}
+
+func capText(c setup.Cap, s speller) string {
+	if c.Depth == 0 {
+		return ""
+	}
+	return strings.TrimSuffix(s.Spell(c.Depth)+", "+clean(c.Rule), ", ")
+}
+
+// lines writes the entry as a new block.
+func (e *Entry) lines() []string {
+	lines := []string{"setup: " + e.Name}
+	for _, p := range e.fields() {
+		lines = append(lines, "  "+p.key+": "+p.value)
+	}
+	for i := range e.Setup.Cards {
+		lines = append(lines, "  "+keyCard+": "+clean(e.Setup.Cards[i].Piece.Name))
+		for _, p := range e.card(i) {
+			lines = append(lines, "    "+p.key+": "+p.value)
+		}
+	}
+	return lines
+}
+
+// free reports whether a key's value is free text.
+func free(key string) bool { return slices.Contains(freeText, key) }

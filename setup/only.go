@@ -41,6 +41,9 @@ func (d *Deck) Only(o Only) (*Deck, error) {
 			Remedy:  "name the piece alone to see at which setups it is run"}}
 	}
 	part.Changes = Count(part.Setups, plan.Shop.Minutes)
+	part.Joints = slices.DeleteFunc(slices.Clone(d.Joints), func(j Joint) bool {
+		return !o.wantsPiece(j.Into.Piece.Name) && !o.wantsPiece(j.Part.Piece.Name)
+	})
 	part.Warnings = slices.DeleteFunc(slices.Clone(d.Warnings), func(w Warning) bool {
 		return w.Piece != "" && !o.wantsPiece(w.Piece)
 	})

@@ -94,6 +94,13 @@ func (b *Book) Find(word string) (*Entry, error) {
 func (b *Book) unknown(word string) error {
 	fault := joinery.Fault{Place: joinery.Place{File: b.name}, Problem: fmt.Sprintf("the book has no setup %q", word),
 		Remedy: "fencecard book list shows what it has"}
+	var names []string
+	for _, block := range b.blocks {
+		names = append(names, block.name)
+	}
+	if near := joinery.Nearest(word, names); near != "" {
+		fault.Remedy = fmt.Sprintf("did you mean %q?", near)
+	}
 	return joinery.Faults{fault}
 }
 

@@ -1,0 +1,87 @@
+package book
+
+import (
+	"cmp"
+	"slices"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// nearFence is how far a near setup's fence may stand from the kept one's.
+const nearFence = joinery.Inch / 32
+
+// mostOffers bounds the near entries offered for one setup.
+const mostOffers = 3
+
+// Match is what the book has for one setup of a deck.
+type Match struct {
+	Setup  *setup.Setup
+	Equal  *Entry  // nil: no entry equals it
+	Offers []Offer // near entries, the nearest first; none where one is equal
+}
+
+// Offer is an entry with the same bit whose fence stands near.
+type Offer struct {
+	Entry *Entry
+	Shift joinery.Length // from the setup's fence distance to the kept one
+	Use   *Use           // what it takes to use the kept fence; nil where the fence is the same
+}
+
+// Match finds for every setup of a deck what the book has: an entry with the
+// same contents, else entries with the same bit and the fence within 1/32 in.
+// Of several equal entries the one kept last counts.
+func (b *Book) Match(d *setup.Deck) []Match {
+	byCode := map[string]*Entry{}
+	for _, e := range b.Entries {
+		if last := byCode[e.Code]; last == nil || e.Date >= last.Date {
+			byCode[e.Code] = e
+		}
+	}
+	matches := make([]Match, len(d.Setups))
+	for i := range d.Setups {
+		s := &d.Setups[i]
+		matches[i] = Match{Setup: s, Equal: byCode[Code(s)]}
+		if matches[i].Equal == nil {
+			matches[i].Offers = b.offers(d, s)
+		}
+	}
+	return matches
+}
+
+// Mark gives every setup of a deck that equals an entry its name, its notes and
+// what was learnt.
+func (b *Book) Mark(d *setup.Deck) []Match {
+	matches := b.Match(d)
+	for _, m := range matches {
+		if m.Equal != nil {
+			m.Setup.Kept = m.Equal.Kept(d.Plan.Shop.Scale)
+		}
+	}
+	return matches
+}
+
+// offers lists the near entries of one setup.
+func (b *Book) offers(d *setup.Deck, s *setup.Setup) []Offer {
+	var offers []Offer
+	for _, e := range b.Entries {
+		shift := e.Setup.Fence.NearEdge - s.Fence.NearEdge
+		if sameBit(s.Bit, e.Setup.Bit) && shift.Abs() <= nearFence {
+			offers = append(offers, Offer{Entry: e, Shift: shift})
+		}
+	}
+	slices.SortStableFunc(offers, func(a, b Offer) int {
+		return cmp.Or(cmp.Compare(a.Shift.Abs(), b.Shift.Abs()), cmp.Compare(b.Entry.Date, a.Entry.Date))
+	})
+	offers = offers[:min(len(offers), mostOffers)]
+	for i := range offers {
+		if offers[i].Shift != 0 {
+			offers[i].Use = useAt(d, s, offers[i].Shift)
+		}
+	}
+	return offers
+}
+
+// sameBit reports whether two bits cut alike: of one kind and one true
+// diameter, whatever they are called.
+func sameBit(a, b *joinery.Bit) bool { return a.Kind == b.Kind && a.True() == b.True() }

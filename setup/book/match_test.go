@@ -1,0 +1,220 @@
+package book
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// setupOf returns the setup that runs a cut.
+func setupOf(t *testing.T, d *setup.Deck, cut string) *setup.Setup {
+	t.Helper()
+	for i := range d.Setups {
+		for _, c := range d.Setups[i].Cards {
+			if c.Cut.Name == cut {
+				return &d.Setups[i]
+			}
+		}
+	}
+	t.Fatalf("no card of %s", cut)
+	return nil
+}
+
+// matchOf matches the setup that runs a cut of a plan against the book.
+func matchOf(t *testing.T, b *Book, plan *joinery.Plan, cut string) Match {
+	t.Helper()
+	d := deckOf(t, plan)
+	return b.Match(d)[setupOf(t, d, cut).Number-1]
+}
+
+func TestABatchMadeAgainEqualsTheFirst(t *testing.T) {
+	b, _ := bookOf(t)
+	batch, err := setup.Batch(bench(t), 12)
+	require.NoError(t, err)
+	again := deckOf(t, batch)
+	for i, m := range b.Mark(again) {
+		require.NotNil(t, m.Equal)
+		assert.Empty(t, m.Offers)
+		assert.Equal(t, b.Entries[i].Name, m.Equal.Name)
+		assert.Equal(t, b.Entries[i].Name, again.Setups[i].Kept.Name)
+	}
+}
+
+func TestMarkSaysWhatWasLearnt(t *testing.T) {
+	d := deckOf(t, bench(t))
+	e := keepAs(t, d, 2, "x")
+	stood := 33 * in / 64
+	e.Stood.Fence, e.Notes = &stood, []string{"mind the knot"}
+	b, err := read(t, "").Put(e, false)
+	require.NoError(t, err)
+	b.Mark(d)
+	assert.Equal(t, &setup.Kept{Name: "x", Code: e.Code, Notes: []string{"mind the knot"},
+		Learnt: []string{"after the test cut the fence stood at 33/64"}}, d.Setups[1].Kept)
+	assert.Nil(t, d.Setups[0].Kept)
+}
+
+func TestTheLastKeptOfEqualsCounts(t *testing.T) {
+	d := deckOf(t, bench(t))
+	b := read(t, "")
+	for _, k := range []struct{ name, date string }{{"older", "2026-01-01"}, {"newest", "2026-05-05"}, {"middle", "2026-03-03"}} {
+		e := keepAs(t, d, 1, k.name)
+		e.Date = k.date
+		var err error
+		b, err = b.Put(e, false)
+		require.NoError(t, err)
+	}
+	assert.Equal(t, "newest", b.Match(d)[0].Equal.Name)
+}
+
+func TestNearMortise(t *testing.T) {
+	b, _ := bookOf(t)
+	for _, c := range []struct {
+		by   joinery.Length
+		near bool
+	}{{in / 64, true}, {-in / 64, true}, {in / 32, true}, {in/32 + 1, false}, {in / 16, false}} {
+		plan := bench(t)
+		moveAll(plan, "seat rail", c.by)
+		m := matchOf(t, b, plan, "seat rail")
+		require.Nil(t, m.Equal)
+		if !c.near {
+			assert.Empty(t, m.Offers)
+			continue
+		}
+		require.Len(t, m.Offers, 1)
+		o := m.Offers[0]
+		assert.Equal(t, -c.by, o.Shift)
+		assert.True(t, o.Use.Allowed(), o.Use.Refused)
+		assert.Equal(t, []Change{{Piece: "front left leg", Cut: "seat rail", Key: "setback",
+			From: in/2 + c.by, To: in / 2, Side: joinery.Front}}, o.Use.Changes, "the mirrored leg follows by itself")
+	}
+}
+
+// At the same fence with other marks nothing of the plan has to change.
+func TestSameFenceOtherMarks(t *testing.T) {
+	b, _ := bookOf(t)
+	plan := bench(t)
+	for i := range 2 {
+		plan.Pieces[i].Cuts[0].Span.To += in
+		plan.Pieces[i].LayAll(plan.Shop.Scale)
+	}
+	m := matchOf(t, b, plan, "seat rail")
+	require.Nil(t, m.Equal)
+	require.Len(t, m.Offers, 1)
+	assert.Zero(t, m.Offers[0].Shift)
+	assert.Nil(t, m.Offers[0].Use)
+}
+
+func TestAnotherBitIsNotNear(t *testing.T) {
+	b, _ := bookOf(t)
+	plan := bench(t)
+	plan.Shop.Bits[0].Kind = joinery.Straight
+	m := matchOf(t, b, plan, "seat rail")
+	assert.Nil(t, m.Equal)
+	assert.Empty(t, m.Offers)
+}
+
+func TestRabbetGrowsWithTheFence(t *testing.T) {
+	b, _ := bookOf(t)
+	plan := bench(t)
+	plan.Shop.Bits = plan.Shop.Bits[:1]
+	moveAll(plan, "seat boards", -in/64) // the bit is buried, the rabbet narrower
+	m := matchOf(t, b, plan, "seat boards")
+	require.NotEmpty(t, m.Offers)
+	use := m.Offers[0].Use
+	require.NotNil(t, use)
+	assert.True(t, use.Allowed(), use.Refused)
+	assert.Equal(t, []Change{{Piece: "seat rail", Cut: "seat boards", Key: "width", From: 23 * in / 64, To: 3 * in / 8}}, use.Changes)
+}
+
+// The first run of a wide groove makes its near wall only, the last its far
+// wall only.
+func TestWideGrooveMovesOneWall(t *testing.T) {
+	d := deckOf(t, bench(t))
+	for _, c := range []struct {
+		position int
+		want     []Change
+	}{
+		{1, []Change{{"seat rail", "wide groove", "setback", in / 8, in/8 + in/64, joinery.Front}, {"seat rail", "wide groove", "width", in / 2, in/2 - in/64, joinery.NoSide}}},
+		{2, []Change{{"seat rail", "wide groove", "width", in / 2, in/2 + in/64, joinery.NoSide}}},
+	} {
+		for i := range d.Setups {
+			s := &d.Setups[i]
+			if s.Cards[0].Cut.Name == "wide groove" && s.Cards[0].Run.Position == c.position {
+				assert.Equal(t, c.want, useAt(d, s, in/64).Changes)
+			}
+		}
+	}
+}
+
+func TestTheJointDoesNotAllowIt(t *testing.T) {
+	d := deckOf(t, bench(t))
+	// A rabbet as wide as its bit cannot grow without a second fence distance.
+	use := useAt(d, setupOf(t, d, "seat boards"), in/64)
+	require.False(t, use.Allowed())
+	assert.Contains(t, strings.Join(use.Refused, "\n"), "seat rail, seat boards: the cut would no longer be made at this fence distance")
+
+	// A mortise pushed out of its leg.
+	plan := bench(t)
+	for i := range 2 {
+		plan.Pieces[i].Cuts[0].Start.Distance = 79 * in / 64
+		plan.Pieces[i].LayAll(plan.Shop.Scale)
+	}
+	d = deckOf(t, plan)
+	use = useAt(d, setupOf(t, d, "seat rail"), in/32)
+	require.False(t, use.Allowed())
+	assert.Contains(t, strings.Join(use.Refused, "\n"), "outside the piece")
+}
+
+func TestUseLeavesThePlanAlone(t *testing.T) {
+	plan := bench(t)
+	d := deckOf(t, plan)
+	before := *deckOf(t, bench(t)).Plan
+	for i := range d.Setups {
+		useAt(d, &d.Setups[i], in/64)
+		useAt(d, &d.Setups[i], -in/32)
+	}
+	for i := range before.Pieces {
+		assert.Equal(t, before.Pieces[i], plan.Pieces[i])
+	}
+}
+
+// Where a kept fence can be used, the plan as changed really has that setup.
+func TestChangesDoWhatTheySay(t *testing.T) {
+	d := deckOf(t, bench(t))
+	allowed := 0
+	for i := range d.Setups {
+		for _, shift := range []joinery.Length{in / 64, -in / 64, in / 32, -in / 32} {
+			s := &d.Setups[i]
+			use := useAt(d, s, shift)
+			if !use.Allowed() {
+				continue
+			}
+			allowed++
+			plan := bench(t)
+			for _, c := range use.Changes {
+				for k := range plan.Pieces {
+					p := &plan.Pieces[k]
+					if p.Name != c.Piece && p.MirrorOf != c.Piece {
+						continue
+					}
+					cut := p.Cut(c.Cut)
+					value := map[string]*joinery.Length{"setback": &cut.Start.Distance, "width": &cut.Width, "length": &cut.Length}[c.Key]
+					require.Equal(t, c.From, *value)
+					*value = c.To
+					require.Empty(t, p.LayAll(plan.Shop.Scale))
+				}
+			}
+			found := false
+			for _, after := range deckOf(t, plan).Setups {
+				found = found || sameBit(after.Bit, s.Bit) && after.Fence.NearEdge == s.Fence.NearEdge+shift
+			}
+			assert.True(t, found, "setup %d by %v", s.Number, shift)
+		}
+	}
+	assert.GreaterOrEqual(t, allowed, 8)
+}

@@ -27,6 +27,7 @@ type jsonDeck struct {
 	Unit     string        `json:"unit"`
 	Setups   []jsonSetup   `json:"setups"`
 	Changes  jsonChanges   `json:"changes"`
+	Joints   []jsonJoint   `json:"joints,omitempty"`
 	Warnings []jsonWarning `json:"warnings"`
 }
 
@@ -131,6 +132,7 @@ func deckToJSON(d *setup.Deck) jsonDeck {
 		Changes: jsonChanges{
 			d.Changes.Bits, d.Changes.Fences, d.Changes.Heights, d.Changes.Time.Minutes(),
 		},
+		Joints:   s.joints(d.Joints),
 		Warnings: make([]jsonWarning, len(d.Warnings)),
 	}
 	for i := range d.Setups {

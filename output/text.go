@@ -149,6 +149,9 @@ func (t *textWriter) card(c *setup.Card) {
 	t.start(c)
 	t.stop(c)
 	t.boxes("      heights   ", c.Heights)
+	for _, line := range jointLines(c, t.scale) {
+		t.wrapped("      joint     ", line)
+	}
 	if c.Cut.Note != "" {
 		t.wrapped("      note      ", c.Cut.Note)
 	}

@@ -15,16 +15,6 @@ type Deck struct {
 	Warnings []Warning
 }
 
-// Joint returns the joint that a cut is a half of, or nil.
-func (d *Deck) Joint(cut *joinery.Cut) *Joint {
-	for i := range d.Joints {
-		if j := &d.Joints[i]; j.Into.Cut == cut || j.Part.Cut == cut {
-			return j
-		}
-	}
-	return nil
-}
-
 // Cards counts the cards of all setups.
 func (d *Deck) Cards() int {
 	n := 0
@@ -109,6 +99,7 @@ type Card struct {
 	Start, Stop  *Mark            // nil where the cut is open
 	Heights      []joinery.Length // the rungs of the setup's ladder it uses
 	Cap          Cap              // the greatest depth of one pass, and its reason
+	Joint        *Joint           // the joint its cut is a half of; nil for none
 }
 
 // Number gives the card's number, such as "2.3".

@@ -2,6 +2,7 @@ package setup
 
 import (
 	"fmt"
+	"slices"
 
 	"fencecard/joinery"
 )
@@ -37,6 +38,22 @@ func (f Fit) Gap() joinery.Length { return f.Room - f.Part }
 type Reveal struct {
 	Side     joinery.Side
 	Distance joinery.Length
+}
+
+// join finds and checks every joint of the plan, and tells the cards of theirs.
+func (d *Deck) join() []Warning {
+	joints, warnings := joints(d)
+	d.Joints = joints
+	for i := range d.Setups {
+		for k := range d.Setups[i].Cards {
+			c := &d.Setups[i].Cards[k]
+			at := slices.IndexFunc(joints, func(j Joint) bool { return j.Into.Cut == c.Cut || j.Part.Cut == c.Cut })
+			if at >= 0 {
+				c.Joint = &joints[at]
+			}
+		}
+	}
+	return warnings
 }
 
 // joints finds and checks every joint of the plan, in the plan's order.

@@ -18,8 +18,7 @@ func Make(plan *joinery.Plan) (*Deck, error) {
 	}
 	d := &Deck{Plan: plan, Setups: Deal(plan, jobs, choice, visits)}
 	d.Changes = Count(d.Setups, plan.Shop.Minutes)
-	joints, warnings := joints(d)
-	d.Joints, d.Warnings = joints, append(warn(d), warnings...)
+	d.Warnings = append(warn(d), d.join()...)
 	return d, nil
 }
 

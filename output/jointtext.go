@@ -1,0 +1,96 @@
+package output
+
+import (
+	"fmt"
+	"strings"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// jointLines says what a card's joint needs: what it goes with and how it
+// fits, and on the card of a mortise, groove or dado where the part comes to
+// lie and what the seasons ask for. A channel that takes several fence
+// distances says so once.
+func jointLines(c *setup.Card, s joinery.Scale) []string {
+	if c.Joint == nil || c.Run.Position > 1 {
+		return nil
+	}
+	j := jointText{c.Joint, s}
+	lines := []string{j.fits(c)}
+	if c.Joint.Into.Cut != c.Cut {
+		return lines
+	}
+	if text := j.reveals(); text != "" {
+		lines = append(lines, text)
+	}
+	if c.Joint.Movement != nil {
+		lines = append(lines, j.seasons())
+	}
+	return lines
+}
+
+type jointText struct {
+	*setup.Joint
+	scale joinery.Scale
+}
+
+// fits names the other half and the gaps between the two.
+func (j jointText) fits(c *setup.Card) string {
+	other := j.Part
+	if other.Cut == c.Cut {
+		other = j.Into
+	}
+	var parts []string
+	for _, f := range j.Fits {
+		part := fmt.Sprintf("%s %s in %s", f.Of, j.scale.Fine(f.Part), j.scale.Fine(f.Room))
+		if missing := f.Wants - f.Gap(); f.Gap() >= 0 && missing > 0 {
+			part += fmt.Sprintf(" (%s still to come off)", j.scale.Fine(missing))
+		}
+		parts = append(parts, part)
+	}
+	return "Joins " + other.String() + ": " + strings.Join(parts, ", ") + "."
+}
+
+// reveals says how far the part's faces stand back.
+func (j jointText) reveals() string {
+	var parts []string
+	for _, r := range j.Reveals {
+		switch {
+		case r.Distance == 0:
+			parts = append(parts, "flush at the "+r.Side.String())
+		case r.Distance < 0:
+			parts = append(parts, fmt.Sprintf("%s proud of the %s", j.scale.Fine(-r.Distance), r.Side))
+		default:
+			parts = append(parts, fmt.Sprintf("%s back from the %s", j.scale.Fine(r.Distance), r.Side))
+		}
+	}
+	if parts == nil {
+		return ""
+	}
+	return "The " + j.Part.Piece.Name + " lies " + strings.Join(parts, ", ") + "."
+}
+
+// seasons says how much the joint moves, the room there is, and where to glue.
+func (j jointText) seasons() string {
+	m := j.Movement
+	text := fmt.Sprintf("Seasons: the %s moves %s across its grain (%s%s).", j.Part.Piece.Name, j.scale.Fine(m.Need), m.Change, j.reckoned())
+	free := m.Fixed.Opposite()
+	switch {
+	case m.Whole():
+		return text + " Narrow enough to glue all over."
+	case m.Open:
+		text += fmt.Sprintf(" The %s end is open: keep %s free beyond it.", free, j.scale.Fine(m.Need))
+	default:
+		text += fmt.Sprintf(" Room at the %s: %s.", free, j.scale.Fine(max(0, m.Room)))
+	}
+	return text + fmt.Sprintf(" Set it against the %s, glue %s there, leave the rest free.", m.Fixed, j.scale.Fine(m.Glue))
+}
+
+// reckoned says what an unnamed wood was taken for.
+func (j jointText) reckoned() string {
+	if j.Part.Piece.Wood.Name == "" {
+		return ", wood unknown: reckoned as " + j.Movement.Wood.Name
+	}
+	return ""
+}

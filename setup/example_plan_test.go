@@ -34,7 +34,7 @@ func planOf(t testing.TB, unit joinery.Unit, size joinery.Size, cut joinery.Cut,
 	require.Empty(t, p.LayAll(scale))
 	return &joinery.Plan{
 		Name: "plan", Unit: unit, Pieces: []joinery.Piece{p},
-		Shop: joinery.Shop{Scale: scale, Bits: bits,
+		Shop: joinery.Shop{Scale: scale, Bits: bits, Rules: joinery.DefaultRules(unit),
 			Minutes: joinery.Minutes{Bit: 3 * joinery.Minute, Fence: 2 * joinery.Minute, Height: joinery.Minute / 2}},
 	}
 }

@@ -42,7 +42,15 @@ type finding struct {
 	keys []string // where in the plan to point
 }
 
-// warn gathers the warnings of a deck: piece by piece and cut by cut in the
+// Warnings gathers what a maker should know about a deck, first of its cuts
+// and then of its joints. It looks only at the plan and at the cards, however
+// these were made.
+func Warnings(d *Deck) []Warning {
+	_, fits := joints(d)
+	return append(warn(d), fits...)
+}
+
+// warn gathers the warnings about cuts: piece by piece and cut by cut in the
 // order of the plan.
 func warn(d *Deck) []Warning {
 	var all []Warning
@@ -95,6 +103,8 @@ type work struct {
 	piece *joinery.Piece
 	scale joinery.Scale
 	cuts  []*made // in the order of the plan
+
+	shortPiece joinery.Length // a piece shorter than this is not fed by hand alone
 }
 
 // made is a channel as the bit leaves it.
@@ -122,7 +132,7 @@ func works(d *Deck) []*work {
 	var all []*work
 	for i := range d.Plan.Pieces {
 		p := &d.Plan.Pieces[i]
-		w := &work{piece: p, scale: d.Plan.Shop.Scale}
+		w := &work{piece: p, scale: d.Plan.Shop.Scale, shortPiece: d.Plan.Shop.Rules.ShortPiece}
 		for j := range p.Cuts {
 			c := &p.Cuts[j]
 			for _, ch := range c.Channels {

@@ -9,7 +9,7 @@ import (
 
 func findShortPiece(w *work) []finding {
 	longest := max(w.piece.Size[0], w.piece.Size[1], w.piece.Size[2])
-	least := shortPiece.of(w.scale)
+	least := w.shortPiece
 	if longest >= least || len(w.cuts) == 0 {
 		return nil
 	}

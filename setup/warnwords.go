@@ -8,8 +8,7 @@ type limit struct{ in, mm joinery.Length }
 // Limits below which a maker is warned (common practice, no source, unless
 // said otherwise).
 var (
-	shortPiece    = limit{12 * joinery.Inch, 300 * joinery.Millimetre} // common shop rule
-	thinWall      = limit{joinery.Inch / 4, 6 * joinery.Millimetre}    // or a third of the stock, if that is less
+	thinWall      = limit{joinery.Inch / 4, 6 * joinery.Millimetre} // or a third of the stock, if that is less
 	thinFloor     = limit{joinery.Inch / 8, 3 * joinery.Millimetre}
 	webInLeg      = limit{joinery.Inch / 8, 3 * joinery.Millimetre} // to leave between two tenons
 	shortGrain    = limit{joinery.Inch / 2, 12 * joinery.Millimetre}

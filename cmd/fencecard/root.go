@@ -74,6 +74,7 @@ lifted off.`,
 	root.SetOut(a.out)
 	root.SetErr(a.err)
 	root.AddCommand(a.cardsCommand(), a.newCommand(), a.shopCommand(), a.woodCommand(), a.versionCommand())
+	root.AddCommand(a.checkCommand(), a.correctCommand())
 	root.AddCommand(topicCommands()...)
 	root.InitDefaultHelpCmd()
 	root.InitDefaultCompletionCmd()

@@ -15,6 +15,9 @@ import (
 // planKeys are the keys of a plan.
 var planKeys = []string{"title", "unit", "wood", "shop", "climate", "pieces"}
 
+// ShopInPlanName is the name of a shop whose keys stand in the plan itself.
+const ShopInPlanName = "the shop in the plan"
+
 const beginPlan = "fencecard new FILE writes a plan to begin with"
 
 // planReader reads one plan.
@@ -153,7 +156,7 @@ func (r *planReader) readShop(f *fields) {
 	switch n.Kind {
 	case yaml.MappingNode:
 		r.plan.Shop = r.shop(n, r.plan.Shop)
-		r.plan.Shop.Name = "the shop in the plan"
+		r.plan.Shop.Name = ShopInPlanName
 	case yaml.ScalarNode:
 		r.readShopFile(n, strings.TrimSpace(n.Value))
 	default:

@@ -49,6 +49,19 @@ func (d Difference) String() string {
 	return text
 }
 
+// Unread is the report on a deck that could not be read.
+func Unread(faults joinery.Faults) Report {
+	var r Report
+	for _, f := range faults {
+		text := f.Problem
+		if f.Remedy != "" {
+			text += "; " + f.Remedy
+		}
+		r.Faults = append(r.Faults, Difference{Field: "the deck", Text: text, Place: f.Place})
+	}
+	return r
+}
+
 // Err returns nil for a deck that proves, else an error that tells every
 // difference in a line of its own.
 func (r *Report) Err() error {

@@ -7,14 +7,12 @@ import (
 	"fencecard/setup"
 )
 
-// text is a length as the shop's rule reads it, in full where the rule would
-// read nothing.
 func (p *prover) text(l joinery.Length) string { return lengthText(p.scale, l) }
 
 // lengthText is a length as a scale reads it, with mm but without in, as it is
-// said at the bench.
+// said at the bench; one that falls between two divisions is given in full.
 func lengthText(s joinery.Scale, l joinery.Length) string {
-	if s.Round(l) == 0 && l != 0 {
+	if !s.On(l) {
 		return s.Spell(l)
 	}
 	if s.Unit == joinery.Millimetres {

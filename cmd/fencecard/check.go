@@ -1,0 +1,176 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"fencecard/joinery"
+	"fencecard/output"
+	"fencecard/setup"
+	"fencecard/setup/proof"
+)
+
+// checkOptions are the flags of the check command.
+type checkOptions struct {
+	format string
+	deck   string
+	batch  int
+	card   string
+	// As the maker measures them on the table; "" where not.
+	fence, start, stop, height string
+}
+
+func (a *app) checkCommand() *cobra.Command {
+	var o checkOptions
+	cmd := &cobra.Command{
+		Use:   "check [PLAN]",
+		Short: "Prove the cards against the plan, or say what the table as set would cut",
+		Long:  topic("check"),
+		Example: `  fencecard check bench.yaml
+  fencecard check bench.yaml --deck deck.json
+  fencecard check bench.yaml --card 2.3 --fence 33/64 --start 15/32 --stop 3`,
+		Args: cobra.MaximumNArgs(1),
+		RunE: a.work(func(_ context.Context, args []string) error { return a.check(args, o) }),
+	}
+	f := cmd.Flags()
+	f.StringVar(&o.format, "format", "text", "text or json")
+	f.StringVar(&o.deck, "deck", "", "prove this `FILE`, a deck written as JSON, in place of a fresh one")
+	f.IntVar(&o.batch, "batch", 1, "the deck was written for `N` of the work")
+	f.StringVar(&o.card, "card", "", "the card, by its `NUMBER`, that the table is set for")
+	f.StringVar(&o.fence, "fence", "", "as measured: fence face to the near edge of the bit")
+	f.StringVar(&o.start, "start", "", "as measured: leading end past the trailing edge of the bit at the start")
+	f.StringVar(&o.stop, "stop", "", "as measured: leading end past the leading edge of the bit at the stop")
+	f.StringVar(&o.height, "height", "", "as measured: height of the bit above the table")
+	choices(cmd, "format", "text", "json")
+	return cmd
+}
+
+func (a *app) check(args []string, o checkOptions) error {
+	if err := o.usage(); err != nil {
+		return err
+	}
+	plan, err := a.readPlan(args)
+	if err != nil {
+		return err
+	}
+	claims, err := a.claims(plan, o.deck, o.batch)
+	var faults joinery.Faults
+	if o.deck != "" && o.format == "json" && errors.As(err, &faults) {
+		report := proof.Unread(faults)
+		return a.tellProof(plan, &report, o.format)
+	}
+	if err != nil {
+		return err
+	}
+	report := proof.Check(plan, claims)
+	if o.card != "" && report.Proved() {
+		return a.asSet(plan, claims, o)
+	}
+	if report.Proved() {
+		report.Warnings = setup.Warnings(proof.Deck(plan, claims))
+	}
+	return a.tellProof(plan, &report, o.format)
+}
+
+// usage finds flags that do not go together.
+func (o checkOptions) usage() error {
+	measured := o.fence != "" || o.start != "" || o.stop != "" || o.height != ""
+	switch {
+	case o.format != "text" && o.format != "json":
+		return usageError{fmt.Errorf("--format is text or json, not %q", o.format)}
+	case measured && o.card == "":
+		return usageError{errors.New("--fence, --start, --stop and --height need --card: which card is the table set for?")}
+	case o.card != "" && !measured:
+		return usageError{errors.New("--card needs one or more of --fence, --start, --stop and --height, as measured on the table")}
+	}
+	return nil
+}
+
+// claims reads the deck to be proved, or makes a fresh one.
+func (a *app) claims(plan *joinery.Plan, file string, batch int) (*proof.Claims, error) {
+	many, err := setup.Batch(plan, batch)
+	if err != nil {
+		return nil, err
+	}
+	*plan = *many
+	if file != "" {
+		data, err := a.readFile(file)
+		if err != nil {
+			return nil, err
+		}
+		return proof.Read(file, data, plan.Shop.Scale)
+	}
+	deck, err := setup.Make(plan)
+	if err != nil {
+		return nil, err
+	}
+	claims := proof.Of(deck)
+	return &claims, nil
+}
+
+// tellProof prints a proof; an error is returned where it failed.
+func (a *app) tellProof(plan *joinery.Plan, r *proof.Report, format string) error {
+	var page bytes.Buffer
+	var err error
+	if format == "json" {
+		err = output.ProofJSON(&page, plan.Shop.Scale, r)
+	} else {
+		err = output.ProofText(&page, plan.Title, plan.Shop.Scale, r)
+	}
+	if err == nil {
+		_, err = a.out.Write(page.Bytes())
+	}
+	if err == nil && !r.Proved() {
+		err = errors.New(output.ProofLine(r))
+	}
+	return err
+}
+
+func (a *app) asSet(plan *joinery.Plan, claims *proof.Claims, o checkOptions) error {
+	var s proof.Settings
+	var faults joinery.Faults
+	for _, m := range []struct {
+		flag, text string
+		to         **joinery.Length
+	}{{"fence", o.fence, &s.Fence}, {"start", o.start, &s.Start}, {"stop", o.stop, &s.Stop}, {"height", o.height, &s.Height}} {
+		if m.text != "" {
+			l := flagLength(&faults, m.flag, m.text, plan.Unit)
+			*m.to = &l
+		}
+	}
+	if err := faults.Err(); err != nil {
+		return err
+	}
+	found, err := proof.AsSet(plan, claims, o.card, s)
+	if err != nil {
+		return err
+	}
+	tell := output.AsSetText
+	if o.format == "json" {
+		tell = func(w io.Writer, s joinery.Scale, f []proof.Finding) error { return output.AsSetJSON(w, s, o.card, f) }
+	}
+	if err := tell(a.out, plan.Shop.Scale, found); err != nil {
+		return err
+	}
+	for _, f := range found {
+		if !f.Right() {
+			return fmt.Errorf("card %s is not set right yet", o.card)
+		}
+	}
+	return nil
+}
+
+// flagLength reads a length given to a flag, in the plan's unit.
+func flagLength(faults *joinery.Faults, flag, text string, unit joinery.Unit) joinery.Length {
+	l, err := joinery.ParseSpelled(text, unit)
+	var bad *joinery.LengthError
+	if errors.As(err, &bad) {
+		faults.Add(joinery.Fault{Problem: fmt.Sprintf("--%s: %q %s", flag, bad.Text, bad.Problem), Remedy: bad.Remedy})
+	}
+	return l
+}

@@ -1,0 +1,152 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+
+	"github.com/spf13/cobra"
+
+	"fencecard/joinery"
+	"fencecard/joinery/planfile"
+	"fencecard/output"
+	"fencecard/setup/proof"
+)
+
+// correctOptions are the flags of the correct command.
+type correctOptions struct {
+	format string
+	card   string
+	keep   bool
+	// As the maker measures them on the test cut; "" where not.
+	setback, width, length, depth string
+}
+
+func (a *app) correctCommand() *cobra.Command {
+	var o correctOptions
+	cmd := &cobra.Command{
+		Use:   "correct PLAN",
+		Short: "From a test cut, say how to move fence, marks and bit",
+		Long:  topic("correct"),
+		Example: `  fencecard correct bench.yaml --card 2.3 --setback 17/32 --depth "1 1/64"
+  fencecard correct bench.yaml --card 2.3 --width 0.497 --keep`,
+		Args: cobra.ExactArgs(1),
+		RunE: a.work(func(_ context.Context, args []string) error { return a.correct(args, o) }),
+	}
+	f := cmd.Flags()
+	f.StringVar(&o.format, "format", "text", "text or json")
+	f.StringVar(&o.card, "card", "", "the card, by its `NUMBER`, that was tested")
+	f.StringVar(&o.setback, "setback", "", "as measured: from the side at the fence to the near wall")
+	f.StringVar(&o.width, "width", "", "as measured: from wall to wall, of one run")
+	f.StringVar(&o.length, "length", "", "as measured: along the work, round ends included")
+	f.StringVar(&o.depth, "depth", "", "as measured: at the last height")
+	f.BoolVar(&o.keep, "keep", false, "write the bit's true diameter into the shop file as measured")
+	choices(cmd, "format", "text", "json")
+	if err := cmd.MarkFlagRequired("card"); err != nil {
+		panic(err) // only for a flag that does not exist
+	}
+	return cmd
+}
+
+func (a *app) correct(args []string, o correctOptions) error {
+	switch {
+	case o.format != "text" && o.format != "json":
+		return usageError{fmt.Errorf("--format is text or json, not %q", o.format)}
+	case o.setback == "" && o.width == "" && o.length == "" && o.depth == "":
+		return usageError{errors.New("give one or more of --setback, --width, --length and --depth, as measured on the test cut")}
+	case o.keep && o.width == "":
+		return usageError{errors.New("--keep needs --width: only the width of a slot shows the bit's diameter")}
+	case o.keep && args[0] == "-":
+		return usageError{errors.New("--keep needs a plan in a file, to find its shop file")}
+	}
+	plan, err := a.readPlan(args)
+	if err != nil {
+		return err
+	}
+	cut, err := o.testCut(plan.Unit)
+	if err != nil {
+		return err
+	}
+	claims, err := a.claims(plan, "", 1)
+	if err != nil {
+		return err
+	}
+	lesson, err := proof.Correct(plan, claims, o.card, cut)
+	if err != nil {
+		return err
+	}
+	if o.format == "json" {
+		err = output.CorrectionsJSON(a.out, plan.Shop.Scale, o.card, &lesson)
+	} else {
+		err = output.CorrectionsText(a.out, plan.Shop.Scale, &lesson)
+	}
+	if err != nil || !o.keep {
+		return err
+	}
+	return a.keepMeasured(args[0], plan, &lesson)
+}
+
+func (o correctOptions) testCut(unit joinery.Unit) (proof.TestCut, error) {
+	var cut proof.TestCut
+	var faults joinery.Faults
+	for _, m := range []struct {
+		flag, text string
+		to         *joinery.Length
+	}{{"setback", o.setback, &cut.Setback}, {"width", o.width, &cut.Width}, {"length", o.length, &cut.Length}, {"depth", o.depth, &cut.Depth}} {
+		if m.text == "" {
+			continue
+		}
+		*m.to = flagLength(&faults, m.flag, m.text, unit)
+		if *m.to < 0 || *m.to == 0 && len(faults) == 0 {
+			faults.Add(joinery.Fault{Problem: "--" + m.flag + ": a test cut measures more than 0", Remedy: "leave --" + m.flag + " out where there is nothing to measure"})
+		}
+	}
+	return cut, faults.Err()
+}
+
+// keepMeasured writes the bit's true diameter into the file that has the bit.
+func (a *app) keepMeasured(planFile string, plan *joinery.Plan, l *proof.Lesson) error {
+	if l.Diameter == 0 {
+		return errors.New("this cut does not show the bit's diameter: test a slot with a wall on either side")
+	}
+	file := planFile
+	switch plan.Shop.Name {
+	case planfile.BuiltInShopName:
+		return errors.New("the plan uses the built-in shop, in which nothing can be kept; write a shop file with fencecard new --shop shop.yaml and name it in the plan with shop: shop.yaml")
+	case planfile.ShopInPlanName:
+	default:
+		file = filepath.Join(filepath.Dir(planFile), plan.Shop.Name)
+	}
+	data, err := a.readFile(file)
+	if err != nil {
+		return err
+	}
+	kept, err := planfile.KeepMeasured(file, data, l.Bit.Name, l.Diameter, plan.Shop.Scale)
+	if err != nil {
+		return err
+	}
+	if err := replaceFile(file, kept); err != nil {
+		return err
+	}
+	_, err = fmt.Fprintf(a.err, "%s: the %s bit now measures %s; print the cards again\n", file, l.Bit.Name, plan.Shop.Scale.Spell(l.Diameter))
+	return err
+}
+
+// replaceFile puts new contents into a file that is there already, in one
+// step; what it points to stays where it is, and so do its permissions.
+func replaceFile(name string, data []byte) error {
+	name, err := filepath.EvalSymlinks(name)
+	if err != nil {
+		return plainly(err)
+	}
+	info, err := os.Stat(name)
+	if err != nil {
+		return plainly(err)
+	}
+	if err := writeFile(name, data, true); err != nil {
+		return err
+	}
+	return plainly(os.Chmod(name, info.Mode().Perm()))
+}

@@ -1,0 +1,168 @@
+package planfile
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+	"unicode/utf8"
+
+	"fencecard/joinery"
+
+	"go.yaml.in/yaml/v4"
+)
+
+// KeepMeasured writes the measured diameter of a bit into a shop file, or into
+// a plan with the shop in place, and returns the new file. Nothing else in it
+// changes: remarks, order and line ends stay. The error is [joinery.Faults].
+func KeepMeasured(name string, data []byte, bit string, diameter joinery.Length, scale joinery.Scale) ([]byte, error) {
+	r := &reader{name: name, scale: scale}
+	root := r.tree(data, "the shop file", beginShop)
+	if err := r.err(); err != nil {
+		return nil, err
+	}
+	n := bitNamed(root, bit)
+	if n == nil {
+		return nil, r.cannotKeep(root, fmt.Sprintf("there is no bit %q here", bit), "add it to bits, with bit: "+bit)
+	}
+	kept, ok := keep(data, n, scale.Spell(diameter))
+	if !ok || !keeps(name, kept, bit, diameter, scale) {
+		return nil, r.cannotKeep(n, fmt.Sprintf("measured cannot be written into the bit %q as it stands", bit),
+			"write measured: "+scale.Spell(diameter)+" below its diameter by hand")
+	}
+	return kept, nil
+}
+
+func (r *reader) cannotKeep(n *yaml.Node, problem, remedy string) error {
+	return joinery.Faults{{Place: r.place(n), Problem: problem, Remedy: remedy}}
+}
+
+// bitNamed finds a bit in a shop file or in a plan that has its shop in place.
+func bitNamed(root *yaml.Node, name string) *yaml.Node {
+	if _, shop := pairOf(root, "shop"); shop != nil {
+		root = shop
+	}
+	_, bits := pairOf(root, "bits")
+	if bits == nil {
+		return nil
+	}
+	for _, bit := range bits.Content {
+		if _, n := pairOf(bit, "bit"); n != nil && strings.TrimSpace(n.Value) == name {
+			return bit
+		}
+	}
+	return nil
+}
+
+// pairOf returns a key and its value, or nils.
+func pairOf(n *yaml.Node, key string) (name, value *yaml.Node) {
+	if n == nil || n.Kind != yaml.MappingNode {
+		return nil, nil
+	}
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		if n.Content[i].Value == key {
+			return n.Content[i], n.Content[i+1]
+		}
+	}
+	return nil, nil
+}
+
+// keep puts the text into a bit: in place of the measure that is there, else
+// behind the diameter.
+func keep(data []byte, bit *yaml.Node, text string) ([]byte, bool) {
+	if key, old := pairOf(bit, "measured"); old != nil {
+		if null(old) {
+			return insert(data, offsetOf(data, key)+len("measured:"), " "+text), true
+		}
+		from, to, ok := extent(data, old)
+		if !ok {
+			return nil, false
+		}
+		return insert(append(bytes.Clone(data[:from]), data[to:]...), from, text), true
+	}
+	key, diameter := pairOf(bit, "diameter")
+	if diameter == nil {
+		return nil, false
+	}
+	_, to, ok := extent(data, diameter)
+	if !ok {
+		return nil, false
+	}
+	if bit.Style&yaml.FlowStyle != 0 {
+		return insert(data, to, ", measured: "+text), true
+	}
+	line := to + bytes.IndexAny(append(data[to:len(data):len(data)], '\n'), "\r\n")
+	indent := strings.Repeat(" ", key.Column-1)
+	return insert(data, line, lineEnd(data)+indent+"measured: "+text), true
+}
+
+// lineEnd returns how the file ends its lines.
+func lineEnd(data []byte) string {
+	switch {
+	case bytes.Contains(data, []byte("\r\n")):
+		return "\r\n"
+	case bytes.ContainsRune(data, '\r'):
+		return "\r"
+	}
+	return "\n"
+}
+
+func insert(data []byte, at int, text string) []byte {
+	out := make([]byte, 0, len(data)+len(text))
+	out = append(out, data[:at]...)
+	out = append(out, text...)
+	return append(out, data[at:]...)
+}
+
+// extent returns where a value of one line begins and ends in the file.
+func extent(data []byte, n *yaml.Node) (from, to int, ok bool) {
+	from = offsetOf(data, n)
+	written := n.Value
+	switch {
+	case n.Kind != yaml.ScalarNode:
+		return 0, 0, false
+	case n.Style&yaml.DoubleQuotedStyle != 0:
+		written = `"` + strings.ReplaceAll(n.Value, `"`, `\"`) + `"`
+	case n.Style&yaml.SingleQuotedStyle != 0:
+		written = "'" + strings.ReplaceAll(n.Value, "'", "''") + "'"
+	}
+	to = from + len(written)
+	return from, to, to <= len(data) && string(data[from:to]) == written
+}
+
+// offsetOf returns where in the file's own bytes a node begins.
+func offsetOf(data []byte, n *yaml.Node) int {
+	at := 0
+	if bytes.HasPrefix(data, []byte("\ufeff")) {
+		at = len("\ufeff")
+	}
+	for line := 1; line < n.Line && at < len(data); line++ {
+		end := bytes.IndexAny(data[at:], "\r\n")
+		if end < 0 {
+			return len(data)
+		}
+		at += end + 1
+		if data[at-1] == '\r' && at < len(data) && data[at] == '\n' {
+			at++
+		}
+	}
+	for column := 1; column < n.Column && at < len(data); column++ {
+		_, size := utf8.DecodeRune(data[at:])
+		at += size
+	}
+	return at
+}
+
+// keeps reads the new file and makes sure that it says what was to be kept.
+func keeps(name string, data []byte, bit string, diameter joinery.Length, scale joinery.Scale) bool {
+	r := &reader{name: name, unit: scale.Unit, scale: scale}
+	root := r.tree(data, "the shop file", beginShop)
+	if r.err() != nil {
+		return false
+	}
+	n := bitNamed(root, bit)
+	if n == nil {
+		return false
+	}
+	read, ok := r.readBit(n)
+	return ok && read.Measured == diameter
+}

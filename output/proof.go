@@ -1,0 +1,124 @@
+package output
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"fencecard/joinery"
+	"fencecard/setup/proof"
+)
+
+// ProofText writes a proof to be read on a screen of 80 columns: for each card
+// its layout lines, marks and travel, and whether it proves.
+func ProofText(w io.Writer, title string, scale joinery.Scale, r *proof.Report) error {
+	t := &textWriter{scale: scale}
+	t.line(0, "%s", strings.ToUpper(title))
+	for i := range r.Results {
+		t.proved(&r.Results[i])
+	}
+	t.line(0, "")
+	t.line(0, "%s", ProofLine(r))
+	for _, f := range r.Faults {
+		if f.Card == "" {
+			t.wrapped("  - ", f.String())
+		}
+	}
+	if len(r.Warnings) > 0 {
+		t.line(0, "")
+		t.line(0, "WARNINGS")
+	}
+	for _, warning := range r.Warnings {
+		t.wrapped("  - ", warning.Text+" ["+warning.Code+"]")
+	}
+	_, err := io.WriteString(w, t.String())
+	return err
+}
+
+// ProofLine says in one line how the proof went.
+func ProofLine(r *proof.Report) string {
+	wrong := 0
+	for i := range r.Results {
+		if !r.Results[i].Proved() {
+			wrong++
+		}
+	}
+	all := plural(len(r.Results), "card")
+	switch {
+	case r.Proved():
+		return all + " proved."
+	case wrong == 0:
+		return fmt.Sprintf("%s proved, but the deck as a whole does not.", all)
+	}
+	return fmt.Sprintf("%d of %s would not cut what the plan asks for.", wrong, all)
+}
+
+func (t *textWriter) proved(r *proof.Result) {
+	c := r.Card
+	t.line(0, "")
+	part := ""
+	if c.Part != "" {
+		part = ", " + c.Part
+	}
+	t.wrapped(fmt.Sprintf("%-6s", c.Number), fmt.Sprintf("%s: %s %q%s", c.Piece, c.Kind, c.Cut, part))
+	if c.Start != nil {
+		t.wrapped("      start     ", fmt.Sprintf("line %s, %s end %s the trailing edge",
+			t.scale.Format(c.Start.Line), c.Leads, t.where(c.Start.LeadPastEdge, "past", "before")))
+	}
+	if c.Stop != nil {
+		t.wrapped("      stop      ", fmt.Sprintf("line %s, %s end %s the leading edge",
+			t.scale.Format(c.Stop.Line), c.Leads, t.where(c.Stop.LeadPastEdge, "past", "before")))
+	}
+	switch {
+	case c.Start != nil && c.Stop != nil:
+		t.line(6, "travel    %s", t.scale.Format(r.Travel))
+	case c.Start == nil && c.Stop == nil:
+		t.line(6, "from end to end")
+	}
+	if r.Proved() {
+		t.line(6, "proved")
+	}
+	for _, f := range r.Faults {
+		t.wrapped("      WRONG     ", f.Text)
+	}
+}
+
+type jsonProof struct {
+	Proved   bool             `json:"proved"`
+	Cards    int              `json:"cards"`
+	Faults   []jsonDifference `json:"faults"`
+	Warnings []jsonWarning    `json:"warnings"`
+}
+
+type jsonDifference struct {
+	Card  string      `json:"card,omitempty"`
+	Piece string      `json:"piece,omitempty"`
+	Cut   string      `json:"cut,omitempty"`
+	Field string      `json:"field"`
+	Off   *jsonLength `json:"off,omitempty"`
+	Text  string      `json:"text"`
+	Place string      `json:"place,omitempty"`
+}
+
+// ProofJSON writes a proof as one JSON document.
+func ProofJSON(w io.Writer, scale joinery.Scale, r *proof.Report) error {
+	out := jsonProof{
+		Proved: r.Proved(), Cards: len(r.Results),
+		Faults:   make([]jsonDifference, len(r.Faults)),
+		Warnings: make([]jsonWarning, len(r.Warnings)),
+	}
+	for i, f := range r.Faults {
+		out.Faults[i] = jsonDifference{Card: f.Card, Piece: f.Piece, Cut: f.Cut, Field: f.Field, Text: f.Text}
+		if f.Place.Known() {
+			out.Faults[i].Place = f.Place.String()
+		}
+		if f.Off != 0 {
+			off := jsonScale(scale).length(f.Off)
+			out.Faults[i].Off = &off
+		}
+	}
+	for i, warning := range r.Warnings {
+		out.Warnings[i] = jsonWarning{warning.Code, warning.Piece, warning.Cut, warning.Text}
+	}
+	return indented(w, out)
+}

@@ -1,0 +1,157 @@
+package proof
+
+import (
+	"fmt"
+
+	"fencecard/joinery"
+)
+
+// TestCut is what a maker measures on a test cut made as one card says, in one
+// run at its last height; 0 where it was not measured.
+type TestCut struct {
+	Setback joinery.Length // from the side at the fence to the near wall
+	Width   joinery.Length // from wall to wall
+	Length  joinery.Length // of the cut along the work, round ends included
+	Depth   joinery.Length
+}
+
+// Correction is what a test cut teaches about one setting.
+type Correction struct {
+	What     string         // "fence", "start", "stop", "height" or "bit"
+	Measured joinery.Length // on the test cut
+	Wants    joinery.Length // what the card wants there
+	Move     string         // what to do; "" where it is right
+}
+
+// Lesson is all that one test cut teaches.
+type Lesson struct {
+	Corrections []Correction
+	Bit         *joinery.Bit
+	Diameter    joinery.Length // the bit's true one, 0 where the cut does not show it
+}
+
+// widest is by how much a bit's true diameter may differ from its label, as a
+// share: beyond that it is another bit, or a slip of the finger.
+const widest = 10
+
+// Correct says what to move after a test cut, and what the bit's true diameter
+// is. The error is [joinery.Faults]: there is no such card, or its cut has no
+// such measure.
+func Correct(plan *joinery.Plan, claims *Claims, number string, cut TestCut) (Lesson, error) {
+	b, err := benchFor(plan, claims, number)
+	if err != nil {
+		return Lesson{}, err
+	}
+	lesson := Lesson{Bit: b.tool}
+	var faults joinery.Faults
+	for _, learn := range []func(TestCut, *Lesson) joinery.Faults{b.learnWidth, b.learnSetback, b.learnLength, b.learnDepth} {
+		faults = append(faults, learn(cut, &lesson)...)
+	}
+	if err := faults.Err(); err != nil {
+		return Lesson{}, err
+	}
+	return lesson, nil
+}
+
+// open tells on which sides this run of the bit leaves no wall.
+func (b bench) open() (near, far bool) {
+	n := b.setup.Fence.NearEdge
+	return n <= 0, n+b.bit >= b.size.Between(b.card.Fence)
+}
+
+// learnWidth learns the bit's diameter from a slot with two walls, and where
+// the fence stands from a cut with one.
+func (b bench) learnWidth(cut TestCut, l *Lesson) joinery.Faults {
+	if cut.Width == 0 {
+		return nil
+	}
+	near, far := b.open()
+	n, size := b.setup.Fence.NearEdge, b.size.Between(b.card.Fence)
+	c := Correction{What: "fence", Measured: cut.Width}
+	switch {
+	case near && far:
+		return b.unmeasured("width", "the bit takes the whole side away")
+	case near:
+		c.Wants = n + b.bit
+		c.Move = b.unless(c, b.moveFence)
+	case far:
+		c.Wants = size - n
+		c.Move = b.unless(c, func(off joinery.Length) string { return b.moveFence(-off) })
+	default:
+		c.What, c.Wants, l.Diameter = "bit", b.bit, cut.Width
+		if widest*(cut.Width-b.bit).Abs() >= b.bit {
+			return joinery.Faults{{
+				Problem: fmt.Sprintf("a slot %s wide is more than a tenth off the bit, %s", b.text(cut.Width), b.text(b.bit)),
+				Remedy:  "measure the slot of one run with this card's bit",
+			}}
+		}
+		if cut.Width != b.bit {
+			c.Move = fmt.Sprintf("write measured: %s for the bit %q in the shop file", b.scale.Spell(cut.Width), b.setup.Bit.Name)
+		}
+	}
+	l.Corrections = append(l.Corrections, c)
+	return nil
+}
+
+func (b bench) learnSetback(cut TestCut, l *Lesson) joinery.Faults {
+	if cut.Setback == 0 {
+		return nil
+	}
+	if near, _ := b.open(); near {
+		return b.unmeasured("setback", fmt.Sprintf("the cut is open at the %s", b.card.Fence))
+	}
+	c := Correction{What: "fence", Measured: cut.Setback, Wants: b.setup.Fence.NearEdge}
+	c.Move = b.unless(c, b.moveFence)
+	l.Corrections = append(l.Corrections, c)
+	return nil
+}
+
+// learnLength corrects the one mark there is, or of two marks the stop: the
+// start is kept.
+func (b bench) learnLength(cut TestCut, l *Lesson) joinery.Faults {
+	if cut.Length == 0 {
+		return nil
+	}
+	start, stop := b.card.Start, b.card.Stop
+	c := Correction{What: "stop", Measured: cut.Length}
+	move := func(off joinery.Length) string { return b.moveMark("stop", off) }
+	switch {
+	case start == nil && stop == nil:
+		return b.unmeasured("length", "the cut runs from end to end")
+	case stop == nil:
+		c.What, c.Wants = "start", b.long-start.Line
+		move = func(off joinery.Length) string { return b.moveMark("start", -off) }
+	case start == nil:
+		c.Wants = stop.Line
+	default:
+		c.Wants = stop.Line - start.Line
+	}
+	c.Move = b.unless(c, move)
+	l.Corrections = append(l.Corrections, c)
+	return nil
+}
+
+func (b bench) learnDepth(cut TestCut, l *Lesson) joinery.Faults {
+	if cut.Depth == 0 {
+		return nil
+	}
+	c := Correction{What: "height", Measured: cut.Depth, Wants: b.cut.channel.Depth}
+	c.Move = b.unless(c, b.moveBit)
+	l.Corrections = append(l.Corrections, c)
+	return nil
+}
+
+// unless returns the move for what is off, or nothing where all is right.
+func (b bench) unless(c Correction, move func(off joinery.Length) string) string {
+	if c.Measured == c.Wants {
+		return ""
+	}
+	return move(c.Measured - c.Wants)
+}
+
+func (b bench) unmeasured(flag, why string) joinery.Faults {
+	return joinery.Faults{{
+		Problem: fmt.Sprintf("card %s has no %s to measure: %s", b.card.Number, flag, why),
+		Remedy:  "leave --" + flag + " out",
+	}}
+}

@@ -1,0 +1,156 @@
+package proof_test
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+	"fencecard/setup/proof"
+)
+
+// dice throw random plans that a shop can make. Lengths are multiples of grid.
+type dice struct {
+	*rand.Rand
+	grid    joinery.Length
+	longest int // of a piece, in grids
+	scale   joinery.Scale
+}
+
+func newDice(seed uint64, longest int) dice {
+	r := rand.New(rand.NewPCG(seed, 6))
+	d := dice{Rand: r, grid: joinery.Inch / 64, longest: longest, scale: joinery.InchScale}
+	if r.IntN(3) == 0 {
+		d.grid, d.scale = joinery.Millimetre/2, joinery.MetricScale
+	}
+	return d
+}
+
+// between returns a length from lo to hi grids.
+func (d dice) between(lo, hi int) joinery.Length {
+	return d.grid * joinery.Length(lo+d.IntN(max(1, hi-lo+1)))
+}
+
+// upTo returns a length from one grid to a limit that is a multiple of it.
+func (d dice) upTo(limit joinery.Length) joinery.Length {
+	return d.between(1, int(limit/d.grid))
+}
+
+func (d dice) side() joinery.Side { return joinery.Sides[d.IntN(6)] }
+
+func (d dice) sideBeside(s joinery.Side) joinery.Side {
+	for {
+		if other := d.side(); other.Dimension() != s.Dimension() {
+			return other
+		}
+	}
+}
+
+func (d dice) shop() joinery.Shop {
+	shop := joinery.Shop{Scale: d.scale, Minutes: joinery.Minutes{Bit: 3000, Fence: 2000, Height: 500}}
+	for i := range 1 + d.IntN(4) {
+		b := joinery.Bit{
+			Name: fmt.Sprint("bit ", i), Kind: joinery.BitKind(d.IntN(3)),
+			Diameter: d.between(max(4, d.longest/32), d.longest/5), Plunges: joinery.Answer(d.IntN(2)),
+		}
+		if d.IntN(3) == 0 {
+			b.Measured = b.Diameter - d.between(1, 4)/8
+		}
+		if d.IntN(4) == 0 {
+			b.Shank = joinery.Inch / 4
+		}
+		shop.Bits = append(shop.Bits, b)
+	}
+	return shop
+}
+
+func (d dice) cut(p *joinery.Piece, name string) joinery.Cut {
+	c := joinery.Cut{Kind: joinery.Kinds[d.IntN(len(joinery.Kinds))], Name: name, In: d.side(), Square: d.IntN(4) == 0}
+	beside := d.sideBeside(c.In)
+	long := func(s joinery.Side) joinery.Length { return d.upTo(p.Size.Between(s)) }
+	c.Depth = long(c.In)
+	switch c.Kind {
+	case &joinery.Rabbet:
+		c.Along, c.Width = beside, long(beside)
+	case &joinery.Lap:
+		c.At, c.Length = beside, long(beside)
+	case &joinery.Tenon:
+		c.At, c.Length = beside, long(beside)
+		for _, s := range joinery.Sides {
+			if s.Dimension() != beside.Dimension() && d.IntN(2) == 0 {
+				c.Cheeks = append(c.Cheeks, joinery.Cheek{Side: s, Depth: long(s)})
+			}
+		}
+		return c
+	default:
+		c.Start = joinery.Setback{From: beside, Distance: d.between(0, int(p.Size.Between(beside)/d.grid)), Centred: d.IntN(4) == 0}
+		c.Width = long(beside)
+	}
+	run := c.In.Dimension().Third(beside.Dimension())
+	if c.Kind != &joinery.Lap && d.IntN(3) > 0 {
+		from := d.between(0, int(p.Size[run]/d.grid)-1)
+		side := run.Low()
+		if d.IntN(2) == 0 {
+			side = run.High()
+		}
+		c.Span = joinery.Span{From: from, To: min(p.Size[run], from+d.upTo(p.Size[run])), Side: side}
+	}
+	switch d.IntN(5) {
+	case 0:
+		c.Fence.Either = true
+	case 1:
+		c.Fence.Side = beside.Opposite()
+	}
+	return c
+}
+
+// piece has one to five cuts, each of which the shop can make.
+func (d dice) piece(name string, shop joinery.Shop) joinery.Piece {
+	p := joinery.Piece{Name: name, Count: 1 + d.IntN(4), Grain: joinery.Dimension(d.IntN(3))}
+	for i := range p.Size {
+		p.Size[i] = d.between(d.longest/4, d.longest)
+	}
+	for want := 1 + d.IntN(5); want > 0; {
+		c := d.cut(&p, fmt.Sprint("cut ", len(p.Cuts)))
+		if d.IntN(4) == 0 && len(p.Cuts) > 0 {
+			c.After = []string{p.Cuts[d.IntN(len(p.Cuts))].Name}
+		}
+		if len(c.Lay(&p, d.scale)) > 0 || len(c.Channels) == 0 {
+			continue
+		}
+		alone := p
+		alone.Cuts = []joinery.Cut{c}
+		if _, err := setup.Jobs(&joinery.Plan{Shop: shop, Pieces: []joinery.Piece{alone}}); err != nil {
+			continue
+		}
+		p.Cuts = append(p.Cuts, c)
+		want--
+	}
+	return p
+}
+
+func (d dice) plan(pieces int) *joinery.Plan {
+	plan := &joinery.Plan{Title: "thrown", Unit: d.scale.Unit, Shop: d.shop()}
+	for i := range 1 + d.IntN(pieces) {
+		plan.Pieces = append(plan.Pieces, d.piece(fmt.Sprint("piece ", i), plan.Shop))
+	}
+	if d.IntN(2) == 0 {
+		across := joinery.Dimension(d.IntN(3))
+		plan.Pieces = append(plan.Pieces, plan.Pieces[0].Mirrored("mirrored", across, d.scale))
+	}
+	return plan
+}
+
+func TestNoFalseAlarmOnRandomPlans(t *testing.T) {
+	for seed := range uint64(1000) {
+		plan := newDice(seed, 256).plan(3)
+		d, err := setup.Make(plan)
+		require.NoError(t, err, "seed %d", seed)
+		r := proof.Check(plan, claimsOf(d))
+		require.Empty(t, r.Faults, "seed %d", seed)
+		require.Len(t, r.Results, d.Cards())
+	}
+}

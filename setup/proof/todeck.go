@@ -1,0 +1,40 @@
+package proof
+
+import (
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// Deck turns claims that prove back into a deck of their plan, with everything
+// but the counts of what is set and the warnings. Cards that the plan knows
+// nothing of are left out.
+func Deck(plan *joinery.Plan, claims *Claims) *setup.Deck {
+	p := newProver(plan, claims)
+	d := &setup.Deck{Plan: plan}
+	for i := range claims.Setups {
+		from := &claims.Setups[i]
+		s := setup.Setup{Number: from.Number, Bit: p.bits[from.Bit.Name], Fence: from.Fence, Heights: from.Heights}
+		for j := range from.Cards {
+			c := &from.Cards[j]
+			if w := p.find(c); w != nil && s.Bit != nil {
+				s.Cards = append(s.Cards, p.cardBack(c, w, &s, j+1))
+			}
+		}
+		d.Setups = append(d.Setups, s)
+	}
+	return d
+}
+
+func (p *prover) cardBack(c *Card, w *wanted, s *setup.Setup, index int) setup.Card {
+	t := table{card: c, bit: s.Bit.True(), size: w.piece.Size, long: w.piece.Size.Between(c.Leads)}
+	a, b := t.lines(w.channel)
+	return setup.Card{
+		Setup: s.Number, Index: index,
+		Piece: w.piece, Cut: w.cut, Channel: w.channel,
+		Run: setup.Run{Bit: s.Bit, NearEdge: s.Fence.NearEdge, Down: c.Down, Fence: c.Fence,
+			Position: c.Position, Of: c.Positions, Turned: c.Turned},
+		Leads: c.Leads, Length: t.long, A: a, B: b,
+		Begin: c.Begin, End: c.End, Start: c.Start, Stop: c.Stop,
+		Heights: c.Heights, Cap: setup.CapFor(s.Bit, w.piece.Wood, &p.plan.Shop),
+	}
+}

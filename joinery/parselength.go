@@ -175,7 +175,7 @@ func (p lengthParser) notWhole(number *big.Rat, unit Length) error {
 	}
 	steps := new(big.Rat).Mul(number, new(big.Rat).SetInt64(int64(unit)))
 	whole := new(big.Int).Quo(steps.Num(), steps.Denom())
-	if !whole.IsInt64() || whole.Int64() > int64(MaxLength) {
+	if !whole.IsInt64() || whole.Int64() >= int64(MaxLength) {
 		return p.tooLong()
 	}
 	below := scale.Floor(Length(whole.Int64()))

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 )
 
 // Place is a place in a file a maker wrote. The zero value is no place.
@@ -79,10 +80,10 @@ func (fs Faults) Error() string {
 		b.WriteString(heading(f))
 		b.WriteString(f.Excerpt())
 		if f.Remedy != "" {
-			b.WriteString("  " + f.Remedy + "\n")
+			b.WriteString("  " + printable(f.Remedy) + "\n")
 		}
 		if f.Other.Known() {
-			b.WriteString("  " + f.Other.String() + ": " + f.Clash + "\n")
+			b.WriteString("  " + printable(f.Other.String()+": "+f.Clash) + "\n")
 			b.WriteString(f.Other.Excerpt())
 		}
 	}
@@ -91,9 +92,9 @@ func (fs Faults) Error() string {
 
 func heading(f Fault) string {
 	if f.Place.File == "" {
-		return f.Problem + "\n"
+		return printable(f.Problem) + "\n"
 	}
-	return f.Place.String() + ": " + f.Problem + "\n"
+	return printable(f.Place.String()+": "+f.Problem) + "\n"
 }
 
 // excerptWidth is how much of a long line is shown, in characters.
@@ -106,29 +107,44 @@ func (p Place) Excerpt() string {
 	if !p.Known() || p.Source == "" {
 		return ""
 	}
-	line, column := []rune(p.Source), max(p.Column, 1)
-	from := 0
+	column, from := max(p.Column, 1), 0
 	if column > excerptWidth-8 {
 		from = column - excerptWidth/2
 	}
-	from = min(from, len(line))
-	to := min(from+excerptWidth, len(line))
+	shown := characters(p.Source, from, excerptWidth)
 	var pad strings.Builder
-	for i := from; i < column-1; i++ {
+	for i := range column - 1 - from {
 		// A tab moves the caret as far as it moved the text.
-		if i < len(line) && line[i] == '\t' {
+		if i < len(shown) && shown[i] == '\t' {
 			pad.WriteByte('\t')
 		} else {
 			pad.WriteByte(' ')
 		}
 	}
-	return "    " + printable(string(line[from:to])) + "\n    " + pad.String() + "^\n"
+	return "    " + printable(string(shown)) + "\n    " + pad.String() + "^\n"
 }
 
-// printable keeps a hostile line from moving the terminal's cursor.
+// characters returns up to n characters of a line that may be very long.
+func characters(line string, from, n int) []rune {
+	var some []rune
+	for _, r := range line {
+		switch {
+		case from > 0:
+			from--
+		case len(some) == n:
+			return some
+		default:
+			some = append(some, r)
+		}
+	}
+	return some
+}
+
+// printable keeps hostile text from moving the terminal's cursor or turning
+// the direction of writing.
 func printable(s string) string {
 	return strings.Map(func(r rune) rune {
-		if r != '\t' && (r < ' ' || r == 0x7f || r >= 0x80 && r < 0xa0) {
+		if r != '\t' && unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) {
 			return '\ufffd'
 		}
 		return r

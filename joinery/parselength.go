@@ -49,6 +49,7 @@ func ParseLength(text string, unit Unit) (Length, error) {
 	if utf8.RuneCountInString(text) > longestLengthText {
 		return 0, &LengthError{string([]rune(text)[:12]) + "...", "is not a length", "write one length, such as 1 3/8"}
 	}
+	text = strings.Join(strings.Fields(text), " ") // messages are of one line
 	p := lengthParser{text: text}
 	clean := strings.TrimSpace(typographic.Replace(strings.ToLower(text)))
 	switch {

@@ -57,6 +57,9 @@ func (c *cutNames) waits(cut, on string, n *yaml.Node) {
 func (r *planReader) checkAfter(b *blank) {
 	next := map[string][]wait{}
 	for _, w := range b.cuts.waitOn {
+		if r.full {
+			return
+		}
 		_, known := b.cuts.places[w.on]
 		switch {
 		case !known:
@@ -100,9 +103,12 @@ func (c *circles) from(name string) {
 	c.state[name] = 1
 	for _, w := range c.next[name] {
 		c.way = append(c.way, w)
-		if c.state[w.on] == 1 {
+		switch {
+		case c.r.full:
+			return
+		case c.state[w.on] == 1:
 			c.fault(w)
-		} else {
+		default:
 			c.from(w.on)
 		}
 		c.way = c.way[:len(c.way)-1]

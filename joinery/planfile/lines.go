@@ -150,11 +150,13 @@ func (r *planReader) fromBothEnds(n *yaml.Node, b *blank, span joinery.Span, las
 // readAfter reads the cuts that this one must follow.
 func (r *planReader) readAfter(f *fields, cut string, b *blank) []string {
 	var names []string
+	seen := map[string]bool{"": true}
 	for _, n := range f.oneOrMore("after") {
 		name := strings.Join(strings.Fields(n.Value), " ")
-		if name == "" || slices.Contains(names, name) {
+		if seen[name] {
 			continue
 		}
+		seen[name] = true
 		names = append(names, name)
 		b.cuts.waits(cut, name, n)
 	}

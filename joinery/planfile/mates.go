@@ -32,6 +32,9 @@ type mateRef struct {
 // checkMates faults mates that name no piece or cut.
 func (r *planReader) checkMates(blanks []*blank, named map[string]*blank) {
 	for _, m := range r.mates {
+		if r.full {
+			return
+		}
 		b, ok := named[m.Piece]
 		if !ok && r.nameless {
 			continue

@@ -30,6 +30,9 @@ func (r *planReader) readMirror(b *blank, blanks []*blank, named map[string]*bla
 	if source == nil {
 		return
 	}
+	if !r.room(b, source) {
+		return
+	}
 	piece := source.Piece
 	for _, d := range across {
 		piece = piece.Mirrored(b.Name, d, r.scale)
@@ -42,6 +45,22 @@ func (r *planReader) readMirror(b *blank, blanks []*blank, named map[string]*bla
 	b.Piece, b.sized = piece, source.sized
 	b.cuts = source.cuts.inherited()
 	r.readCuts(b)
+}
+
+// mostMirrored is the most cuts that mirrors may add to those written: a plan
+// must not grow in memory far beyond its own size.
+const mostMirrored = 50_000
+
+// room reports whether the cuts of one more mirror can be taken, and faults the
+// first that cannot.
+func (r *planReader) room(b, source *blank) bool {
+	room := r.copied <= mostMirrored
+	r.copied += len(source.Cuts)
+	if room && r.copied > mostMirrored {
+		r.fault(b.f.keys["mirror"], "write count where pieces are alike, or split the plan",
+			"with this mirror there are more than %d mirrored cuts", mostMirrored)
+	}
+	return r.copied <= mostMirrored
 }
 
 func (r *planReader) mirrorKeys(b *blank) *fields {
@@ -159,6 +178,9 @@ func texts(n *yaml.Node) []string {
 func (r *planReader) readAcross(f *fields) []joinery.Dimension {
 	var across []joinery.Dimension
 	for _, n := range f.oneOrMore("across") {
+		if r.full {
+			break
+		}
 		d, ok := r.dimension(n, strings.TrimSpace(n.Value))
 		if !ok {
 			continue

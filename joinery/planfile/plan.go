@@ -29,6 +29,8 @@ type planReader struct {
 	wood  joinery.Wood            // for pieces that name none
 	other joinery.Faults          // of a shop file
 	mates []mateRef
+	// copied counts the cuts that mirrors added.
+	copied int
 	// doubtful tells that the shop has faults: an unknown wood may be its own.
 	doubtful bool
 	// nameless tells that a piece has no name that can be read: an unknown name

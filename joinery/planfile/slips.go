@@ -2,6 +2,7 @@ package planfile
 
 import (
 	"strings"
+	"unicode/utf8"
 
 	"fencecard/joinery"
 
@@ -96,9 +97,13 @@ func (r *reader) syntax(e *yaml.LoadError) joinery.Fault {
 
 // around splits the line shown at the place.
 func around(p joinery.Place) (before, after string) {
-	line := []rune(p.Source)
-	at := min(max(p.Column-1, 0), len(line))
-	return string(line[:at]), string(line[at:])
+	characters := 0
+	for at := range p.Source {
+		if characters++; characters >= p.Column {
+			return p.Source[:at], p.Source[at:]
+		}
+	}
+	return p.Source, ""
 }
 
 // markPlace turns the library's mark into a place; one on an empty line or
@@ -110,7 +115,7 @@ func (r *reader) markPlace(m yaml.Mark) joinery.Place {
 	line, column := m.Line, m.Column
 	for line > 1 && (line > len(r.lines) || strings.TrimSpace(r.lines[line-1]) == "") {
 		line--
-		column = len([]rune(r.line(line))) + 1
+		column = utf8.RuneCountInString(r.line(line)) + 1
 	}
 	return r.at(line, column)
 }

@@ -8,8 +8,12 @@ import (
 	"fencecard/joinery"
 )
 
-// mostBytes is the largest file read: some 30,000 cuts.
-const mostBytes = 8 << 20
+// mostBytes is the largest file read, and mostValues the most words and values
+// in it: some 30,000 cuts. Each takes some 200 bytes of memory once it is read.
+const (
+	mostBytes  = 8 << 20
+	mostValues = 400_000
+)
 
 // text turns the file's bytes into clean lines for the YAML library, which
 // tells no place for bad bytes and miscounts lines that end in CR LF.
@@ -36,10 +40,46 @@ func (r *reader) text(data []byte, what string) (string, bool) {
 	before := len(r.faults)
 	r.checkLetters()
 	r.checkTabs()
+	r.checkValues(what)
 	if len(r.faults) > before {
 		return "", false
 	}
 	return text, true
+}
+
+// checkValues faults a file with more words and values than a plan can have. It
+// counts what may stand between them, so it counts too many rather than too few.
+func (r *reader) checkValues(what string) {
+	count := 0
+	for i, line := range r.lines {
+		if text := strings.TrimLeft(line, " "); text == "" || text[0] == '#' {
+			continue
+		}
+		before := count
+		count += 1 + strings.Count(line, ":") + strings.Count(line, ",")
+		if count <= mostValues {
+			continue
+		}
+		r.add(joinery.Fault{
+			Place:   r.at(i+1, column(line, separator(line, mostValues-before))),
+			Problem: fmt.Sprintf("%s has more than %d words and values up to here", what, mostValues),
+			Remedy:  "check that this is the file you mean; a large batch can be split into several plans",
+		})
+		return
+	}
+}
+
+// separator returns where the line's colon or comma of that number stands,
+// counted from 0.
+func separator(line string, number int) int {
+	for i, c := range line {
+		if c == ':' || c == ',' {
+			if number--; number < 0 {
+				return i
+			}
+		}
+	}
+	return 0
 }
 
 // wide reports whether the bytes look like UTF-16: a mark that says so, or a

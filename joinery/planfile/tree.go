@@ -7,7 +7,12 @@ import (
 	"fencecard/joinery"
 
 	"go.yaml.in/yaml/v4"
+	"go.yaml.in/yaml/v4/plugin/loaderlimits"
 )
+
+// depthLimit is far above the four levels of a plan and far below the
+// library's own, so that a file of brackets is refused at once.
+var depthLimit = loaderlimits.New(loaderlimits.DepthValue(50))
 
 // tree parses the file and returns its outermost node, or nil with a fault.
 // What is YAML but not ours is refused here, once for the whole file.
@@ -17,7 +22,7 @@ func (r *reader) tree(data []byte, what, begin string) *yaml.Node {
 		return nil
 	}
 	var document yaml.Node
-	if err := yaml.Load([]byte(text), &document); err != nil {
+	if err := yaml.Load([]byte(text), &document, yaml.WithPlugin(depthLimit)); err != nil {
 		r.unreadable(err, what, begin)
 		return nil
 	}

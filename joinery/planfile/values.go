@@ -64,11 +64,7 @@ func (r *reader) badLength(n *yaml.Node, text string, err error) {
 // the node's line, else the node's place.
 func (r *reader) inside(n *yaml.Node, part string) joinery.Place {
 	p := r.place(n)
-	line := []rune(p.Source)
-	if part == "" || p.Column < 1 || p.Column > len(line) {
-		return p
-	}
-	rest := string(line[p.Column-1:])
+	_, rest := around(p)
 	if at := strings.Index(rest, part); at > 0 {
 		p.Column += utf8.RuneCountInString(rest[:at])
 	}

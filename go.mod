@@ -3,6 +3,7 @@ module fencecard
 go 1.26.0
 
 require (
+	github.com/gofrs/flock v0.13.2
 	github.com/jung-kurt/gofpdf v1.16.2
 	github.com/klippa-app/go-pdfium v1.21.4
 	github.com/rogpeppe/go-internal v1.16.0

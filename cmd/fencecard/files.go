@@ -6,7 +6,8 @@ import (
 	"io"
 	"io/fs"
 	"os"
-	"path/filepath"
+
+	"fencecard/cmd/internal/shelf"
 )
 
 // readFile reads a file named on the command line; "-" is standard input.
@@ -27,46 +28,33 @@ func plainly(err error) error {
 	return err
 }
 
-// writeFile puts data into a file in one step: it is written beside, synced
-// and renamed, so that there is the old file or the new one and never a half.
-// It does not write over a file unless forced.
-func writeFile(name string, data []byte, force bool) (err error) {
-	temp, err := os.CreateTemp(filepath.Dir(name), "."+filepath.Base(name)+".*")
-	if err != nil {
-		return plainly(err)
+// cause is what went wrong with a file, without the file's name: the error may
+// name another one that stood in for it while it was written.
+func cause(err error) error {
+	var path *fs.PathError
+	var link *os.LinkError
+	switch {
+	case errors.As(err, &path):
+		return path.Err
+	case errors.As(err, &link):
+		return link.Err
 	}
-	defer os.Remove(temp.Name())
-	_, err = temp.Write(data)
-	err = errors.Join(err, temp.Sync(), temp.Chmod(0o644), temp.Close())
-	if err != nil {
-		return plainly(err)
-	}
-	if force {
-		return plainly(os.Rename(temp.Name(), name))
-	}
-	// A link, unlike a rename, fails where the name is taken.
-	err = os.Link(temp.Name(), name)
-	if errors.Is(err, fs.ErrExist) {
-		return fmt.Errorf("%s is already there; use --force to write over it, or --out for another name", name)
-	}
-	if err != nil { // a file system without links
-		return writeNew(name, data)
-	}
-	return nil
+	return err
 }
 
-// writeNew writes a file that must not exist yet, and removes it on failure.
-func writeNew(name string, data []byte) error {
-	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
-	if errors.Is(err, fs.ErrExist) {
+// writeFile puts data into a file in one step, so that there is the old file or
+// the new one and never a half. It does not write over a file unless forced.
+func writeFile(name string, data []byte, force bool) error {
+	write := shelf.New
+	if force {
+		write = shelf.Replace
+	}
+	err := write(name, data)
+	switch {
+	case errors.Is(err, fs.ErrExist):
 		return fmt.Errorf("%s is already there; use --force to write over it, or --out for another name", name)
+	case err != nil:
+		return fmt.Errorf("%s: %w", name, cause(err))
 	}
-	if err != nil {
-		return plainly(err)
-	}
-	_, err = f.Write(data)
-	if err = errors.Join(err, f.Sync(), f.Close()); err != nil {
-		os.Remove(name)
-	}
-	return plainly(err)
+	return nil
 }

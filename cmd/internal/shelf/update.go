@@ -1,0 +1,132 @@
+package shelf
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"time"
+
+	"github.com/gofrs/flock"
+)
+
+// The endings of what stands beside a file that is updated.
+const (
+	LockEnding   = ".lock"
+	BackupEnding = ".bak"
+)
+
+// Patience is how long [Update] waits for another run.
+const Patience = 10 * time.Second
+
+// retry is how often it looks.
+const retry = 3 * time.Millisecond
+
+// mostTries bounds how often the change is made anew because the file was
+// changed by somebody else meanwhile.
+const mostTries = 8
+
+// The ways an update fails that are no fault of the disk.
+var (
+	// ErrBusy is returned when another run holds the lock for too long.
+	ErrBusy = errors.New("another run of fencecard is writing it")
+	// ErrNoFile is returned for a folder, a pipe and the like.
+	ErrNoFile = errors.New("this is no ordinary file")
+	// ErrUnsettled is returned when something else keeps changing the file.
+	ErrUnsettled = errors.New("something else keeps changing it")
+)
+
+// Update reads a file, has it changed and writes what comes back; a file that
+// is not there is read as nil. Change may be called again, with what the file
+// holds then, where somebody changed it by hand in between. Where change gives
+// an error or the same bytes, nothing is written.
+//
+// One run at a time gets to the file: the lock is the operating system's, on a
+// file beside it, and ends with the process that holds it, so one that was
+// left behind by a crash locks nothing. The last version stays as a backup.
+func Update(ctx context.Context, path string, change func(old []byte) ([]byte, error)) error {
+	return shelf{osDisk{}}.update(ctx, path, change)
+}
+
+func (s shelf) update(ctx context.Context, path string, change func(old []byte) ([]byte, error)) error {
+	path = target(path)
+	if !regular(path) {
+		return &fs.PathError{Op: "update", Path: path, Err: ErrNoFile}
+	}
+	unlock, err := hold(ctx, path+LockEnding)
+	if err != nil {
+		return err
+	}
+	defer unlock()
+	for _, left := range append(temps(path), temps(path+BackupEnding)...) {
+		os.Remove(left) // whoever wrote it is gone, or would hold the lock
+	}
+	for range mostTries {
+		old, err := read(path)
+		if err != nil {
+			return err
+		}
+		data, err := change(old)
+		if err != nil || old != nil && bytes.Equal(old, data) {
+			return err
+		}
+		done, err := s.swap(path, old, data)
+		if done || err != nil {
+			return err
+		}
+	}
+	return ErrUnsettled
+}
+
+// swap puts data in the place of old, unless the file no longer holds it.
+func (s shelf) swap(path string, old, data []byte) (done bool, err error) {
+	temp, err := s.beside(path, data)
+	if err != nil {
+		return false, err
+	}
+	defer os.Remove(temp) // gone already where all went well
+	if old != nil {
+		if err := s.replace(path+BackupEnding, old); err != nil {
+			return false, err
+		}
+	}
+	now, err := read(path)
+	if err != nil || !bytes.Equal(now, old) || (now == nil) != (old == nil) {
+		return false, err
+	}
+	if err := s.disk.rename(temp, path); err != nil {
+		return false, err
+	}
+	s.disk.syncFolder(filepath.Dir(path))
+	return true, nil
+}
+
+// read returns what a file holds, nil where it is not there.
+func read(path string) ([]byte, error) {
+	data, err := os.ReadFile(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, nil
+	}
+	if data == nil && err == nil {
+		data = []byte{}
+	}
+	return data, err
+}
+
+// hold takes the lock and returns what lets it go.
+func hold(ctx context.Context, path string) (unlock func(), err error) {
+	waiting, stop := context.WithTimeoutCause(ctx, Patience, ErrBusy)
+	defer stop()
+	lock := flock.New(path, flock.SetPermissions(0o666))
+	_, err = lock.TryLockContext(waiting, retry)
+	switch {
+	case err != nil && waiting.Err() != nil:
+		return nil, fmt.Errorf("%s: %w", path, context.Cause(waiting))
+	case err != nil:
+		return nil, err
+	}
+	return func() { lock.Close() }, nil
+}

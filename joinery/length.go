@@ -8,7 +8,8 @@ import (
 
 // Length is a distance in wood or on the machine, exact, in steps of
 // 1/3,200,000 mm. That step makes 1/1024 in, 0.0001 in and 0.0001 mm whole
-// numbers, and with them the halves of every bit diameter a shop can measure.
+// numbers, and the halves of 1/512 in and of the two decimals too, which the
+// centre of a bit needs.
 // Lengths on paper are another type and live in the package output.
 type Length int64
 

@@ -54,7 +54,7 @@ func checkLengthError(t *testing.T, bad *joinery.LengthError, unit joinery.Unit)
 		assert.NotContains(t, bad.Error(), "\n")
 	}
 	// The two neighbours offered are lengths, in their order.
-	if bad.Problem != "is no whole division of any rule" {
+	if bad.Problem != "falls between the marks of any rule" {
 		return
 	}
 	below, above, ok := strings.Cut(strings.TrimPrefix(bad.Remedy, "write "), " or ")

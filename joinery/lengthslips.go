@@ -12,7 +12,7 @@ var lengthSlips = []struct {
 	{regexp.MustCompile(`^(\d+)\s*÷\s*(\d+)$`), "has a division sign where a stroke belongs", "write $1/$2"},
 	{regexp.MustCompile(`^[\d.,/\s]*[ol][\d.,/\sol]*$`), "has a letter where a digit belongs", "write 0 for the letter o, 1 for the letter l"},
 	{regexp.MustCompile(`^(.*\S)\s+(?:to|-|–)\s+\S.*$`), "gives two lengths where one belongs", "write one of them, such as $1"},
-	{regexp.MustCompile(`^\S.*[x×*].*\S$`), "gives more than one length", "write each after a key of its own"},
+	{regexp.MustCompile(`\d\s*[x×*]\s*\d`), "gives more than one length", "write each after a key of its own"},
 	{regexp.MustCompile(`^\d*\.\d+\s*/|/\s*\d*\.\d`), "has both a point and a stroke", "write a fraction, such as 3/16, or a decimal, such as 0.1875"},
 	{regexp.MustCompile(`^\d+\s*/\s*\d+\s+\d+$`), "has its fraction first", "write the whole number first, such as 1 3/8"},
 	{regexp.MustCompile(`^(\d+)\s*/$`), "has nothing under the stroke", "write the whole fraction, such as $1/8"},

@@ -172,5 +172,15 @@ func number(text string) (*big.Rat, bool) {
 	if len(text) > longest || strings.Trim(text, "0123456789./") != "" {
 		return nil, false
 	}
-	return new(big.Rat).SetString(text)
+	// Each part by itself: in a fraction big.Rat takes 010 for octal.
+	num, den, fraction := strings.Cut(text, "/")
+	above, ok := new(big.Rat).SetString(num)
+	if !ok || !fraction {
+		return above, ok
+	}
+	below, ok := new(big.Rat).SetString(den)
+	if !ok || below.Sign() == 0 {
+		return nil, false
+	}
+	return above.Quo(above, below), true
 }

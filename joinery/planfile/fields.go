@@ -2,6 +2,7 @@ package planfile
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -40,9 +41,26 @@ func (r *reader) mapping(n *yaml.Node, problem, remedy string) bool {
 func (r *reader) fields(n *yaml.Node, what string, known []string) *fields {
 	f := newFields(r, n, what, known)
 	for i := 0; i+1 < len(n.Content); i += 2 {
-		f.add(n.Content[i], n.Content[i+1])
+		if i == 0 || !f.commaInNumber(n.Content[i-2], n.Content[i-1], n.Content[i], n.Content[i+1]) {
+			f.add(n.Content[i], n.Content[i+1])
+		}
 	}
 	return f
+}
+
+var (
+	wholeNumber   = regexp.MustCompile(`^\d+$`)
+	afterTheComma = regexp.MustCompile(`^\d+(?:\s*(?:mm|cm|in|"))?$`)
+)
+
+// commaInNumber faults a decimal comma in braces, where {front-back: 1,5} is a
+// 1 and a key 5.
+func (f *fields) commaInNumber(key, before, after, value *yaml.Node) bool {
+	if !null(value) || !afterTheComma.MatchString(after.Value) || !wholeNumber.MatchString(before.Value) {
+		return false
+	}
+	f.r.fault(before, fmt.Sprintf("write %s: %s.%s", short(key.Value), short(before.Value), short(after.Value)), "there is a comma where a point belongs")
+	return true
 }
 
 func newFields(r *reader, n *yaml.Node, what string, known []string) *fields {

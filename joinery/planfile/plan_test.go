@@ -139,7 +139,9 @@ func TestKindsAndTheirOtherWords(t *testing.T) {
 
 func TestTenonTakesCheeksInTheOrderOfSides(t *testing.T) {
 	cut := readCut(t, "tenon: a, at: left, length: 7/8, cheeks: {top: 1/4, front: 3/16, back: 3/16}")
-	assert.Equal(t, []joinery.Cheek{{joinery.Front, 3 * in / 16}, {joinery.Back, 3 * in / 16}, {joinery.Top, in / 4}}, cut.Cheeks)
+	assert.Equal(t, []joinery.Cheek{
+		{Side: joinery.Front, Depth: 3 * in / 16}, {Side: joinery.Back, Depth: 3 * in / 16}, {Side: joinery.Top, Depth: in / 4},
+	}, cut.Cheeks)
 }
 
 func TestWishesOfACut(t *testing.T) {

@@ -62,7 +62,7 @@ func TestFindWoodDoesNotGuess(t *testing.T) {
 		"mahogany":                    "African mahogany or true mahogany",
 		"hickory":                     "pecan or shagbark hickory",
 		"Sequoia sempervirens":        "old-growth redwood or young-growth redwood",
-		"redwood":                     "old-growth redwood, young-growth redwood or Scots pine",
+		"redwood":                     "old-growth redwood, Scots pine or young-growth redwood",
 		"whit ash":                    "white ash",
 		"wlanut":                      "black walnut",
 		"sugr mapel":                  "sugar maple",

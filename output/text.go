@@ -21,6 +21,7 @@ func Text(w io.Writer, d *setup.Deck) error {
 		t.setup(&d.Setups[i])
 	}
 	t.warnings(d)
+	t.allCautions(d)
 	_, err := io.WriteString(w, t.String())
 	return err
 }
@@ -152,6 +153,7 @@ func (t *textWriter) card(c *setup.Card) {
 	for _, line := range jointLines(c, t.scale) {
 		t.wrapped("      joint     ", line)
 	}
+	t.cautions(c)
 	if c.Cut.Note != "" {
 		t.wrapped("      note      ", c.Cut.Note)
 	}

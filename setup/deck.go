@@ -99,6 +99,7 @@ type Card struct {
 	Start, Stop  *Mark            // nil where the cut is open
 	Heights      []joinery.Length // the rungs of the setup's ladder it uses
 	Cap          Cap              // the greatest depth of one pass, and its reason
+	Cautions     []Caution        // the gravest first
 	Joint        *Joint           // the joint its cut is a half of; nil for none
 }
 

@@ -1,0 +1,105 @@
+package setup
+
+import (
+	"strconv"
+	"strings"
+
+	"fencecard/joinery"
+)
+
+// Caution is one thing to mind at a card.
+type Caution struct {
+	Number int    // its row in the table, for the page of cautions
+	Code   string // a word such as "start-stopped"
+	Weight Weight
+	Words  string // full sentences
+	Basis  string // what stands behind it
+}
+
+// Weight is how grave a caution is. The words follow ANSI Z535.4: a warning is
+// of what could cost a finger or worse, a notice is of spoiled work.
+type Weight uint8
+
+// The weights, the gravest last.
+const (
+	Noted Weight = iota
+	Grave
+)
+
+// String gives the signal word: "WARNING" or "NOTICE".
+func (w Weight) String() string {
+	if w == Grave {
+		return "WARNING"
+	}
+	return "NOTICE"
+}
+
+// AlwaysMind is what holds at every card.
+const AlwaysMind = "Plug out before you touch the collet. Feed from right to left. " +
+	"Eyes, ears and lungs protected, no gloves. The machine's manual comes first."
+
+// caution gives every card its cautions, the gravest first.
+func (d *Deck) caution() {
+	for i := range d.Setups {
+		for k := range d.Setups[i].Cards {
+			c := &d.Setups[i].Cards[k]
+			s := situation{shop: &d.Plan.Shop, card: c}
+			c.Cautions = s.cautions()
+		}
+	}
+}
+
+// cautions lists the rows of the table that apply. The table stands in the
+// order of gravity.
+func (s *situation) cautions() []Caution {
+	var found []Caution
+	for i, row := range cautionTable {
+		if row.when(s) {
+			found = append(found, Caution{i + 1, row.code, row.weight, s.fill(row.words), row.basis})
+		}
+	}
+	return found
+}
+
+// situation is one card as it is run.
+type situation struct {
+	shop *joinery.Shop
+	card *Card
+}
+
+// fill puts the card's own figures into words, or general ones where it has no
+// bit.
+func (s *situation) fill(words string) string {
+	if !strings.Contains(words, "{") {
+		return words
+	}
+	scale, bit := s.shop.Scale, s.card.Run.Bit
+	text := func(l joinery.Length) string { return scale.Fine(l) + " " + scale.Unit.String() }
+	rpm, shank := "the speed for its diameter", "the shank"
+	if top := bit.TopSpeed(s.shop.Speed); bit.True() > 0 && top.RPM > 0 {
+		rpm = strconv.Itoa(top.RPM) + " rpm"
+	}
+	if bit.Shank > 0 {
+		shank = text(bit.Shank)
+	}
+	return strings.NewReplacer(
+		"{rpm}", rpm,
+		"{shank}", shank,
+		"{large}", text(largeBit),
+		"{short}", text(s.shop.Rules.ShortPiece),
+		"{hands}", text(s.shop.Rules.HandDistance),
+		"{open}", text(openFence.of(scale)),
+		"{wall}", text(thinWall.of(scale)),
+	).Replace(words)
+}
+
+// CautionTable gives every row of the table in general words, with the figures
+// of a shop, for the page that cards refer to by number.
+func CautionTable(shop *joinery.Shop) []Caution {
+	s := situation{shop: shop, card: &Card{Run: Run{Bit: &joinery.Bit{}}}}
+	all := make([]Caution, len(cautionTable))
+	for i, row := range cautionTable {
+		all[i] = Caution{i + 1, row.code, row.weight, s.fill(row.words), row.basis}
+	}
+	return all
+}

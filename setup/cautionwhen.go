@@ -1,0 +1,109 @@
+package setup
+
+import "fencecard/joinery"
+
+// largeBit is the diameter over which a bit is slowed down.
+const largeBit = joinery.Inch
+
+// Limits at which a caution applies (common practice, no source).
+var (
+	openFence = limit{6 * joinery.Inch, 150 * joinery.Millimetre}
+	tallShare = joinery.Length(3) // times as high as it is wide at the table
+	hair      = joinery.Millimetre
+)
+
+func (s *situation) starts() bool { return s.card.Start != nil }
+
+func (s *situation) stops() bool { return s.card.Stop != nil }
+
+func (s *situation) needsStartHole() bool {
+	return s.starts() && s.card.Run.Bit.Plunges != joinery.Yes
+}
+
+func (s *situation) downCutBlind() bool {
+	return s.card.Run.Bit.Kind == joinery.DownCut && (s.starts() || s.stops())
+}
+
+func (s *situation) severalDistances() bool { return s.card.Run.Of > 1 && !s.card.Run.Turned }
+
+func (s *situation) edgeCut() bool {
+	return s.card.Channel.OpenBeside(s.card.Run.Fence, s.card.Piece.Size)
+}
+
+// handsNear looks for a place on the piece that stays clear of the bit: before
+// it, behind it or on the operator's side. Along the fence the worst moment is
+// the one nearest to halfway, when both ends are close.
+func (s *situation) handsNear() bool {
+	c := s.card
+	at := min(max(c.Length/2, c.A), c.B)
+	along := max(at, c.Length-at)
+	outward := c.Piece.Size.Between(c.Run.Fence) - c.Run.NearEdge - c.Run.Bit.True()
+	return max(along-c.Run.Bit.True()/2, outward) < s.shop.Rules.HandDistance
+}
+
+func (s *situation) shortPiece() bool {
+	size := s.card.Piece.Size
+	return max(size[0], size[1], size[2]) < s.shop.Rules.ShortPiece
+}
+
+func (s *situation) tall() bool {
+	size := s.card.Piece.Size
+	return size.Between(s.card.Run.Down) > tallShare*size.Between(s.card.Run.Fence)
+}
+
+func (s *situation) large() bool { return s.card.Run.Bit.True() > largeBit }
+
+// nearlyOtherCollet reports whether the shop has a bit with another shank so
+// near this one's that the collets are easily mistaken: 12 mm and 1/2 in.
+func (s *situation) nearlyOtherCollet() bool {
+	shank := s.card.Run.Bit.Shank
+	if shank == 0 {
+		return false
+	}
+	for _, other := range s.shop.Bits {
+		if gap := (other.Shank - shank).Abs(); other.Shank > 0 && gap > 0 && gap < hair {
+			return true
+		}
+	}
+	return false
+}
+
+func (s *situation) crossesGap() bool { return s.card.Length < openFence.of(s.shop.Scale) }
+
+// beyondFence reports whether the work stands beyond the usable fence where
+// the cut begins or ends.
+func (s *situation) beyondFence() bool {
+	c, fence := s.card, s.shop.Fence
+	tail, lead := c.Length, c.Length
+	if c.Start != nil {
+		tail = c.Start.TailBeforeCentre
+	}
+	if c.Stop != nil {
+		lead = c.Stop.LeadPastCentre
+	}
+	return fence.Infeed > 0 && tail > fence.Infeed || fence.Outfeed > 0 && lead > fence.Outfeed
+}
+
+func (s *situation) harmfulDust() bool {
+	switch s.card.Piece.Wood.Group {
+	case joinery.Hardwood, joinery.Imported, joinery.Sheet:
+		return true
+	}
+	return false
+}
+
+func (s *situation) acrossGrain() bool {
+	return s.card.Channel.Run() != s.card.Piece.Grain && s.card.End == RunOut
+}
+
+func (s *situation) severalPasses() bool { return len(s.card.Heights) > 1 }
+
+// thinWall looks at the wood between the channel and the sides beside it.
+func (s *situation) thinWall() bool {
+	c := s.card.Channel
+	far := s.card.Piece.Size.Between(c.Near) - c.Setback - c.Width
+	least := thinWall.of(s.shop.Scale)
+	return c.Setback > 0 && c.Setback < least || far > 0 && far < least
+}
+
+func (s *situation) firstOfSetup() bool { return s.card.Index == 1 }

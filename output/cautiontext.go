@@ -19,39 +19,44 @@ func (t *textWriter) cautions(c *setup.Card) {
 		t.wrapped(fmt.Sprintf("      %-7s   ", caution.Weight), caution.Words)
 	}
 	if rest := c.Cautions[full:]; len(rest) > 0 {
-		t.wrapped("      also      ", "cautions "+cautionNumbers(rest)+" below")
+		t.wrapped("      also      ", byNumber(rest)+" below")
 	}
 }
 
-// cautionNumbers lists numbers as "4, 7 and 9".
-func cautionNumbers(cautions []setup.Caution) string {
+// byNumber refers to cautions as "cautions 4, 7 and 9".
+func byNumber(cautions []setup.Caution) string {
 	var numbers []string
 	for _, c := range cautions {
 		numbers = append(numbers, strconv.Itoa(c.Number))
 	}
 	last := len(numbers) - 1
-	if last < 1 {
-		return strings.Join(numbers, "")
+	if last == 0 {
+		return "caution " + numbers[0]
 	}
-	return strings.Join(numbers[:last], ", ") + " and " + numbers[last]
+	return "cautions " + strings.Join(numbers[:last], ", ") + " and " + numbers[last]
 }
 
-// allCautions writes every caution that some card refers to by number.
-func (t *textWriter) allCautions(d *setup.Deck) {
+// usedCautions lists the cautions that some card has beyond its first few, in
+// general words.
+func usedCautions(d *setup.Deck, beyond int) []setup.Caution {
 	used := map[int]bool{}
 	for i := range d.Setups {
 		for _, c := range d.Setups[i].Cards {
-			for _, caution := range c.Cautions[min(inFull, len(c.Cautions)):] {
+			for _, caution := range c.Cautions[min(beyond, len(c.Cautions)):] {
 				used[caution.Number] = true
 			}
 		}
 	}
+	return slices.DeleteFunc(setup.CautionTable(&d.Plan.Shop), func(c setup.Caution) bool { return !used[c.Number] })
+}
+
+// allCautions writes every caution that some card refers to by number.
+func (t *textWriter) allCautions(d *setup.Deck) {
 	t.line(0, "")
 	t.line(0, "%s", strings.Repeat("=", textWidth))
 	t.line(0, "CAUTIONS")
 	t.wrapped("At every card: ", setup.AlwaysMind)
-	table := setup.CautionTable(&d.Plan.Shop)
-	for _, c := range slices.DeleteFunc(table, func(c setup.Caution) bool { return !used[c.Number] }) {
+	for _, c := range usedCautions(d, inFull) {
 		t.wrapped(fmt.Sprintf("%4d  %-7s  ", c.Number, c.Weight), c.Words)
 	}
 }

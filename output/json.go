@@ -28,6 +28,7 @@ type jsonDeck struct {
 	Setups   []jsonSetup   `json:"setups"`
 	Changes  jsonChanges   `json:"changes"`
 	Joints   []jsonJoint   `json:"joints,omitempty"`
+	Cautions []jsonCaution `json:"cautions"`
 	Warnings []jsonWarning `json:"warnings"`
 }
 
@@ -52,38 +53,30 @@ type jsonFence struct {
 }
 
 type jsonCard struct {
-	Number    string        `json:"number"`
-	Piece     string        `json:"piece"`
-	Count     int           `json:"count"`
-	Wood      string        `json:"wood"`
-	Cut       string        `json:"cut"`
-	Kind      string        `json:"kind"`
-	Part      string        `json:"part,omitempty"`
-	Position  int           `json:"position"`
-	Positions int           `json:"positions"`
-	Turned    bool          `json:"turned,omitempty"`
-	Down      string        `json:"down"`
-	Fence     string        `json:"fence"`
-	Leads     string        `json:"leads"`
-	Length    jsonLength    `json:"length"`
-	Begin     string        `json:"begin"`
-	End       string        `json:"end"`
-	Start     *jsonStart    `json:"start"`
-	Stop      *jsonStop     `json:"stop"`
-	Heights   []jsonLength  `json:"heights"`
-	Cap       jsonLength    `json:"cap"`
-	CapRule   string        `json:"cap_rule"`
-	Ends      string        `json:"ends"`
-	Note      string        `json:"note,omitempty"`
-	Cautions  []jsonCaution `json:"cautions"`
-}
-
-type jsonCaution struct {
-	Number int    `json:"number"`
-	Code   string `json:"code"`
-	Weight string `json:"weight"`
-	Text   string `json:"text"`
-	Basis  string `json:"basis"`
+	Number    string       `json:"number"`
+	Piece     string       `json:"piece"`
+	Count     int          `json:"count"`
+	Wood      string       `json:"wood"`
+	Cut       string       `json:"cut"`
+	Kind      string       `json:"kind"`
+	Part      string       `json:"part,omitempty"`
+	Position  int          `json:"position"`
+	Positions int          `json:"positions"`
+	Turned    bool         `json:"turned,omitempty"`
+	Down      string       `json:"down"`
+	Fence     string       `json:"fence"`
+	Leads     string       `json:"leads"`
+	Length    jsonLength   `json:"length"`
+	Begin     string       `json:"begin"`
+	End       string       `json:"end"`
+	Start     *jsonStart   `json:"start"`
+	Stop      *jsonStop    `json:"stop"`
+	Heights   []jsonLength `json:"heights"`
+	Cap       jsonLength   `json:"cap"`
+	CapRule   string       `json:"cap_rule"`
+	Ends      string       `json:"ends"`
+	Note      string       `json:"note,omitempty"`
+	Cautions  []int        `json:"cautions"`
 }
 
 type jsonStart struct {
@@ -142,6 +135,7 @@ func deckToJSON(d *setup.Deck) jsonDeck {
 			d.Changes.Bits, d.Changes.Fences, d.Changes.Heights, d.Changes.Time.Minutes(),
 		},
 		Joints:   s.joints(d.Joints),
+		Cautions: cautionsToJSON(d),
 		Warnings: make([]jsonWarning, len(d.Warnings)),
 	}
 	for i := range d.Setups {
@@ -178,13 +172,13 @@ func (s jsonScale) card(c *setup.Card) jsonCard {
 		Begin:  c.Begin.String(), End: c.End.String(),
 		Heights: s.lengths(c.Heights),
 		Cap:     s.length(c.Cap.Depth), CapRule: c.Cap.Rule,
-		Ends: "round", Note: c.Cut.Note, Cautions: []jsonCaution{},
+		Ends: "round", Note: c.Cut.Note, Cautions: []int{},
 	}
 	if c.Cut.Square {
 		out.Ends = "square"
 	}
 	for _, caution := range c.Cautions {
-		out.Cautions = append(out.Cautions, jsonCaution{caution.Number, caution.Code, caution.Weight.String(), caution.Words, caution.Basis})
+		out.Cautions = append(out.Cautions, caution.Number)
 	}
 	if m := c.Start; m != nil {
 		out.Start = &jsonStart{s.length(m.Line), s.length(m.LeadPastEdge), s.length(m.LeadPastCentre),

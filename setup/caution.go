@@ -38,8 +38,9 @@ func (w Weight) String() string {
 const AlwaysMind = "Plug out before you touch the collet. Feed from right to left. " +
 	"Eyes, ears and lungs protected, no gloves. The machine's manual comes first."
 
-// caution gives every card its cautions, the gravest first.
-func (d *Deck) caution() {
+// Caution gives every card its cautions, the gravest first. [Make] has done so;
+// a deck that is put together otherwise needs it.
+func (d *Deck) Caution() {
 	for i := range d.Setups {
 		for k := range d.Setups[i].Cards {
 			c := &d.Setups[i].Cards[k]

@@ -54,10 +54,11 @@ func (s *situation) tall() bool {
 func (s *situation) large() bool { return s.card.Run.Bit.True() > largeBit }
 
 // nearlyOtherCollet reports whether the shop has a bit with another shank so
-// near this one's that the collets are easily mistaken: 12 mm and 1/2 in.
+// near this one's that the collets are easily mistaken: 12 mm and 1/2 in. It is
+// for the card at which the bit is put in.
 func (s *situation) nearlyOtherCollet() bool {
 	shank := s.card.Run.Bit.Shank
-	if shank == 0 {
+	if shank == 0 || !s.firstOfSetup() {
 		return false
 	}
 	for _, other := range s.shop.Bits {

@@ -19,7 +19,7 @@ func Make(plan *joinery.Plan) (*Deck, error) {
 	d := &Deck{Plan: plan, Setups: Deal(plan, jobs, choice, visits)}
 	d.Changes = Count(d.Setups, plan.Shop.Minutes)
 	d.Warnings = append(warn(d), d.join()...)
-	d.caution()
+	d.Caution()
 	return d, nil
 }
 

@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 	"unicode"
@@ -136,7 +137,9 @@ func (e *Entry) Deck() *setup.Deck {
 			plan.Pieces = append(plan.Pieces, *p)
 		}
 	}
+	s.Cards = slices.Clone(s.Cards)
 	d := &setup.Deck{Plan: plan, Setups: []setup.Setup{s}}
+	d.Caution()
 	d.Changes = setup.Count(d.Setups, shop.Minutes)
 	return d
 }

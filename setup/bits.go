@@ -2,7 +2,6 @@ package setup
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
 	"fencecard/joinery"
@@ -152,70 +151,4 @@ func (m maker) unfit(bit *joinery.Bit, ch joinery.Channel, size joinery.Size) re
 		return longerThanSpan
 	}
 	return fits
-}
-
-// reason is why a bit does not fit a channel.
-type reason uint8
-
-const (
-	fits reason = iota
-	tooWide
-	tooNarrow
-	longerThanSpan
-	tooHigh
-	tooShort
-	beyondReach
-	noPlunge
-)
-
-// misfit remembers, for every reason, the bit that came nearest.
-type misfit struct {
-	worst reason
-	bit   *joinery.Bit
-}
-
-// note keeps the reason that lies furthest along: a bit that is narrow enough
-// but too short says more than one that is too wide.
-func (w *misfit) note(r reason, bit *joinery.Bit) {
-	if r > w.worst {
-		w.worst, w.bit = r, bit
-	}
-}
-
-// fault says in trade words why no bit makes the channel.
-func (w misfit) fault(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel, shop *joinery.Shop) joinery.Fault {
-	text := func(l joinery.Length) string {
-		return shop.Scale.Format(l) + " " + shop.Scale.Unit.String()
-	}
-	key, problem, remedy := "width", "", ""
-	switch w.worst {
-	case fits:
-		problem, remedy = "the shop has no bits", "list the bits in the shop file"
-	case tooWide:
-		problem = fmt.Sprintf("no bit is narrow enough for a channel %s wide", text(ch.Width))
-		remedy = fmt.Sprintf("add a bit of %s or less to the shop, or widen the cut", text(ch.Width))
-	case tooNarrow:
-		problem = fmt.Sprintf("%s wide would take more than %d fence distances with the %s bit", text(ch.Width), mostPositions, w.bit.Name)
-		remedy = "add a wider bit to the shop"
-	case longerThanSpan:
-		key, problem = "span", fmt.Sprintf("the cut is stopped at both ends and only %s long, shorter than the %s bit is wide", text(ch.Hi-ch.Lo), w.bit.Name)
-		remedy = fmt.Sprintf("lengthen the span, or add a bit of %s or less to the shop", text(ch.Hi-ch.Lo))
-	case tooShort:
-		key, problem = "depth", fmt.Sprintf("%s deep, but the %s bit cuts only %s", text(ch.Depth), w.bit.Name, text(w.bit.Cutting))
-		remedy = fmt.Sprintf("make the cut shallower, or add a bit with a cutting length of %s", text(ch.Depth))
-	case tooHigh:
-		key, problem = "depth", fmt.Sprintf("%s deep, but the table lifts a bit only %s", text(ch.Depth), text(shop.Lift))
-		remedy = "make the cut shallower, or correct lift in the shop file"
-	case beyondReach:
-		key, problem = "setback", fmt.Sprintf("the fence would stand further from the bit than its reach of %s", text(shop.Fence.Reach))
-		remedy = fmt.Sprintf("measure from the %s if that is nearer, or correct reach in the shop file", ch.Near.Opposite())
-	case noPlunge:
-		key, problem = "span", fmt.Sprintf("the work is dropped onto the bit, and the %s bit does not plunge", w.bit.Name)
-		remedy = "open the cut at one end, or add a bit that plunges to the shop"
-	}
-	return joinery.Fault{
-		Place:   c.Places.At(c.Place, key, "length", "depth"),
-		Problem: fmt.Sprintf("%s %q in %q: %s", c.Kind, c.Name, p.Name, problem),
-		Remedy:  remedy,
-	}
 }

@@ -1,0 +1,169 @@
+package setup
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fencecard/joinery"
+)
+
+// reason is why a bit does not fit a channel.
+type reason uint8
+
+const (
+	fits reason = iota
+	tooWide
+	tooNarrow
+	longerThanSpan
+	tooHigh
+	tooShort
+	beyondReach
+	noPlunge
+)
+
+// misfit remembers, for every reason, the bit that came nearest.
+type misfit struct {
+	worst reason
+	bit   *joinery.Bit
+}
+
+// note keeps the reason that lies furthest along: a bit that is narrow enough
+// but too short says more than one that is too wide.
+func (w *misfit) note(r reason, bit *joinery.Bit) {
+	if r > w.worst || r == w.worst && nearer(r, bit, w.bit) {
+		w.worst, w.bit = r, bit
+	}
+}
+
+// nearer tells which of two bits that fail alike came nearer to fitting.
+func nearer(r reason, a, b *joinery.Bit) bool {
+	switch r {
+	case tooWide, longerThanSpan:
+		return a.True() < b.True()
+	case tooShort:
+		return a.Cutting > b.Cutting
+	}
+	return a.True() > b.True()
+}
+
+// fault says in trade words why no bit makes the channel, and what would.
+func (w misfit) fault(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel, shop *joinery.Shop) joinery.Fault {
+	m := missing{w, p, c, ch, shop}
+	key, problem, remedy := m.words()
+	return joinery.Fault{
+		Place:   c.Places.At(c.Place, key, "length", "depth"),
+		Problem: fmt.Sprintf("%s %q in %q: %s", c.Kind, c.Name, p.Name, problem),
+		Remedy:  remedy,
+	}
+}
+
+// missing is a channel that no bit of the shop makes.
+type missing struct {
+	misfit
+	piece   *joinery.Piece
+	cut     *joinery.Cut
+	channel joinery.Channel
+	shop    *joinery.Shop
+}
+
+func (m missing) text(l joinery.Length) string {
+	return m.shop.Scale.Fine(l) + " " + m.shop.Scale.Unit.String()
+}
+
+// words says what is wrong and what would be right; key is where in the plan.
+func (m missing) words() (key, problem, remedy string) {
+	ch, add := m.channel, "add "+m.wanted()+" to the shop"
+	long := ch.Hi - ch.Lo
+	switch m.worst {
+	case tooWide:
+		return "width", fmt.Sprintf("no bit is narrow enough for a channel %s wide", m.text(ch.Width)), add + ", or widen the cut"
+	case tooNarrow:
+		return "width", fmt.Sprintf("%s wide would take more than %d fence distances with the %s bit", m.text(ch.Width), mostPositions, m.bit.Name),
+			"add a wider bit to the shop"
+	case longerThanSpan:
+		return "span", fmt.Sprintf("the cut is stopped at both ends and only %s long, shorter than the %s bit is wide", m.text(long), m.bit.Name),
+			"lengthen the span, or " + add
+	case tooShort:
+		return "depth", fmt.Sprintf("%s deep, but the %s bit cuts only %s", m.text(ch.Depth), m.bit.Name, m.text(m.bit.Cutting)),
+			"make the cut shallower, or " + add
+	case tooHigh:
+		return "depth", fmt.Sprintf("%s deep, but the table lifts a bit only %s", m.text(ch.Depth), m.text(m.shop.Lift)),
+			"make the cut shallower, or correct lift in the shop file"
+	case beyondReach:
+		return "setback", fmt.Sprintf("the fence would stand further from the bit than its reach of %s", m.text(m.shop.Fence.Reach)), m.wayOut()
+	case noPlunge:
+		return "span", fmt.Sprintf("the work is dropped onto the bit, and the %s bit does not plunge", m.bit.Name),
+			"open the cut at one end, or " + add
+	}
+	return "width", "the shop has no bits", "list the bits in the shop file"
+}
+
+// usualSizes are the diameters that bits are sold in (from memory).
+var usualSizes = map[joinery.Unit][]joinery.Length{
+	joinery.Inches: {
+		joinery.Inch / 8, 3 * joinery.Inch / 16, joinery.Inch / 4, 5 * joinery.Inch / 16, 3 * joinery.Inch / 8,
+		7 * joinery.Inch / 16, joinery.Inch / 2, 5 * joinery.Inch / 8, 3 * joinery.Inch / 4, joinery.Inch,
+	},
+	joinery.Millimetres: {
+		3 * joinery.Millimetre, 4 * joinery.Millimetre, 5 * joinery.Millimetre, 6 * joinery.Millimetre,
+		8 * joinery.Millimetre, 10 * joinery.Millimetre, 12 * joinery.Millimetre, 14 * joinery.Millimetre,
+		16 * joinery.Millimetre, 18 * joinery.Millimetre, 20 * joinery.Millimetre,
+	},
+}
+
+// wanted describes a bit that would make the channel: its diameter, the widest
+// usual one that goes in, its cutting length, and whether it must plunge.
+func (m missing) wanted() string {
+	ch, size := m.channel, m.piece.Size
+	most := ch.Width
+	if ch.OpenBeside(ch.Near, size) || ch.OpenBeside(ch.Near.Opposite(), size) {
+		most = joinery.MaxLength
+	}
+	run := ch.Run()
+	if !ch.OpenAt(run.Low(), size) && !ch.OpenAt(run.High(), size) {
+		most = min(most, ch.Hi-ch.Lo)
+	}
+	usual := slices.DeleteFunc(slices.Clone(usualSizes[m.shop.Scale.Unit]), func(d joinery.Length) bool { return d > most })
+	parts := []string{fmt.Sprintf("a bit of %s or less", m.text(most))}
+	if len(usual) > 0 {
+		parts[0] = fmt.Sprintf("a bit of %s", m.text(usual[len(usual)-1]))
+	}
+	parts = append(parts, fmt.Sprintf("with %s of cutting length", m.text(ch.Depth)))
+	if drops(ch, ch.Near, size) {
+		parts = append(parts, "that plunges")
+	}
+	return strings.Join(parts, " ")
+}
+
+// wayOut is what to do where the fence does not reach: the other side to the
+// fence where that is near enough, else a hand-held router along a
+// straightedge.
+func (m missing) wayOut() string {
+	other := m.channel.Reversed(m.piece.Size)
+	at := positions(other, m.piece.Size, m.bit.True(), m.shop.Scale)
+	if len(at) > 0 && (maker{shop: m.shop}).within(m.bit, at[len(at)-1]) {
+		return fmt.Sprintf("write fence: %s, which is near enough", other.Near)
+	}
+	if m.shop.Base == 0 {
+		return "cut it with a hand-held router along a straightedge (write base: in the shop file to have its place worked out), or correct reach in the shop file"
+	}
+	return m.straightedge()
+}
+
+// straightedge works out where to clamp a straightedge for the edge of a
+// hand-held router's base, between the fence side and the cut.
+func (m missing) straightedge() string {
+	ch, d := m.channel, m.bit.True()
+	aside := (m.shop.Base - d) / 2
+	from := fmt.Sprintf("%s from the %s", m.text(ch.Setback-aside), ch.Near)
+	if ch.Setback < aside {
+		from = fmt.Sprintf("on scrap %s outside the %s", m.text(aside-ch.Setback), ch.Near)
+	}
+	text := fmt.Sprintf("cut it with a hand-held router: clamp a straightedge %s, which is %s from the near wall, for a base of %s and the %s bit",
+		from, m.text(aside), m.text(m.shop.Base), m.bit.Name)
+	if ch.Width > d {
+		text += fmt.Sprintf("; then move it %s away for the far wall", m.text(ch.Width-d))
+	}
+	return text
+}

@@ -80,6 +80,7 @@ type jsonCard struct {
 }
 
 type jsonStart struct {
+	Guide            string     `json:"guide"` // what is brought to the mark: line, lead or tail
 	Line             jsonLength `json:"line"`
 	LeadPastEdge     jsonLength `json:"lead_past_trailing_edge"`
 	LeadPastCentre   jsonLength `json:"lead_past_centre"`
@@ -88,6 +89,7 @@ type jsonStart struct {
 }
 
 type jsonStop struct {
+	Guide            string     `json:"guide"` // what is brought to the mark: line, lead or tail
 	Line             jsonLength `json:"line"`
 	LeadPastEdge     jsonLength `json:"lead_past_leading_edge"`
 	LeadPastCentre   jsonLength `json:"lead_past_centre"`
@@ -139,7 +141,7 @@ func deckToJSON(d *setup.Deck) jsonDeck {
 		Warnings: make([]jsonWarning, len(d.Warnings)),
 	}
 	for i := range d.Setups {
-		out.Setups[i] = s.setup(&d.Setups[i])
+		out.Setups[i] = s.setup(&d.Setups[i], d.Plan.Shop.Fence)
 	}
 	for i, w := range d.Warnings {
 		out.Warnings[i] = jsonWarning{w.Code, w.Piece, w.Cut, w.Text}
@@ -147,7 +149,7 @@ func deckToJSON(d *setup.Deck) jsonDeck {
 	return out
 }
 
-func (s jsonScale) setup(in *setup.Setup) jsonSetup {
+func (s jsonScale) setup(in *setup.Setup, fence joinery.FenceReach) jsonSetup {
 	out := jsonSetup{
 		Number:  in.Number,
 		Bit:     jsonBit{in.Bit.Name, in.Bit.Kind.String(), s.length(in.Bit.True())},
@@ -156,12 +158,12 @@ func (s jsonScale) setup(in *setup.Setup) jsonSetup {
 		Cards:   make([]jsonCard, len(in.Cards)),
 	}
 	for i := range in.Cards {
-		out.Cards[i] = s.card(&in.Cards[i])
+		out.Cards[i] = s.card(&in.Cards[i], fence)
 	}
 	return out
 }
 
-func (s jsonScale) card(c *setup.Card) jsonCard {
+func (s jsonScale) card(c *setup.Card, fence joinery.FenceReach) jsonCard {
 	out := jsonCard{
 		Number: c.Number(),
 		Piece:  c.Piece.Name, Count: c.Piece.Count, Wood: c.Piece.Wood.Name,
@@ -181,11 +183,11 @@ func (s jsonScale) card(c *setup.Card) jsonCard {
 		out.Cautions = append(out.Cautions, caution.Number)
 	}
 	if m := c.Start; m != nil {
-		out.Start = &jsonStart{s.length(m.Line), s.length(m.LeadPastEdge), s.length(m.LeadPastCentre),
+		out.Start = &jsonStart{c.Reach(false, fence).Guide.String(), s.length(m.Line), s.length(m.LeadPastEdge), s.length(m.LeadPastCentre),
 			s.length(m.TailBeforeEdge), s.length(m.TailBeforeCentre)}
 	}
 	if m := c.Stop; m != nil {
-		out.Stop = &jsonStop{s.length(m.Line), s.length(m.LeadPastEdge), s.length(m.LeadPastCentre),
+		out.Stop = &jsonStop{c.Reach(true, fence).Guide.String(), s.length(m.Line), s.length(m.LeadPastEdge), s.length(m.LeadPastCentre),
 			s.length(m.TailBeforeEdge), s.length(m.TailBeforeCentre)}
 	}
 	return out

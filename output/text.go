@@ -15,7 +15,7 @@ const textWidth = 80
 
 // Text writes the deck to be read on a screen of 80 columns.
 func Text(w io.Writer, d *setup.Deck) error {
-	t := &textWriter{scale: d.Plan.Shop.Scale}
+	t := &textWriter{scale: d.Plan.Shop.Scale, fence: d.Plan.Shop.Fence}
 	t.heading(d)
 	for i := range d.Setups {
 		t.setup(&d.Setups[i])
@@ -62,6 +62,7 @@ func plural(n int, thing string) string {
 type textWriter struct {
 	strings.Builder
 	scale joinery.Scale
+	fence joinery.FenceReach
 }
 
 func (t *textWriter) line(indent int, format string, args ...any) {
@@ -182,7 +183,7 @@ func (t *textWriter) start(c *setup.Card) {
 		t.line(6, "feed in   at the %s end", c.Leads)
 		return
 	}
-	t.mark("drop on", "trailing (left)", c, c.Start)
+	t.mark("drop on", "trailing (left)", c, c.Start, t.guide(c, false))
 }
 
 func (t *textWriter) stop(c *setup.Card) {
@@ -190,15 +191,28 @@ func (t *textWriter) stop(c *setup.Card) {
 		t.line(6, "run out   at the %s end", c.Leads.Opposite())
 		return
 	}
-	t.mark("lift off", "leading (right)", c, c.Stop)
+	t.mark("lift off", "leading (right)", c, c.Stop, t.guide(c, true))
 }
 
 // mark writes the three ways to find where a stopped cut starts or stops.
-func (t *textWriter) mark(what, edge string, c *setup.Card, m *setup.Mark) {
+func (t *textWriter) mark(what, edge string, c *setup.Card, m *setup.Mark, guide string) {
 	tail := c.Leads.Opposite()
 	t.line(6, "%-9s line %s from the %s end at the %s edge:", what, t.scale.Format(m.Line), c.Leads, edge)
 	t.line(16, "%s end %s it, %s end %s it", c.Leads, t.where(m.LeadPastEdge, "past", "before"),
 		tail, t.where(m.TailBeforeEdge, "before", "past"))
+	t.line(16, "%s", guide)
+}
+
+// guide says what of the work is brought to the mark, by what the fence
+// reaches.
+func (t *textWriter) guide(c *setup.Card, stop bool) string {
+	switch c.Reach(stop, t.fence).Guide {
+	case setup.ByLead:
+		return fmt.Sprintf("mark the fence for the %s end", c.Leads)
+	case setup.ByTail:
+		return fmt.Sprintf("mark the fence for the %s end", c.Leads.Opposite())
+	}
+	return "by the line: neither end stands on the fence"
 }
 
 // where says how far something is on one side, or if negative on the other.

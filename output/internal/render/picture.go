@@ -35,10 +35,13 @@ func (d *Document) Picture(page, dpi int, part Box) *Picture {
 	drawn := r.Result.RenderedImage.(*image.Gray)
 	// The renderer takes its picture back, so keep a copy.
 	kept := &image.Gray{Pix: slices.Clone(drawn.Pix), Stride: drawn.Stride, Rect: drawn.Rect}
-	// It stretches a page to a whole number of dots.
 	width, height := d.Size(page)
-	return &Picture{from, width / math.Ceil(width*perMM-1e-6), height / math.Ceil(height*perMM-1e-6), kept}
+	return &Picture{from, width / dots(width, dpi), height / dots(height, dpi), kept}
 }
+
+// dots is how many dots the renderer stretches a width of a page to: a whole
+// number, worked out with its own rounding, which makes 1,801 of 6 in at 300.
+func dots(mm float64, dpi int) float64 { return math.Ceil(mm / mmPerPoint * (float64(dpi) / 72)) }
 
 // WholePage is the box of a page, from 0.
 func (d *Document) WholePage(page int) Box {
@@ -66,8 +69,8 @@ func (p *Picture) ink(i, j int) float64 {
 
 // Stroke is where a line or an edge of something dark crosses a scan line.
 type Stroke struct {
-	Middle float64 // the centre of the ink
-	Width  float64 // how wide the ink would be if it were all black
+	Middle   float64 // the centre of the ink
+	From, To float64 // its edges
 }
 
 // Across gives the strokes met from left to right along a scan line at y,
@@ -92,17 +95,23 @@ func (p *Picture) Down(x, top, bottom float64) []Stroke {
 func strokes(origin int, mm float64, first, last int, ink func(int) float64) []Stroke {
 	const white = 0.02
 	var found []Stroke
-	var mass, moment float64
+	var mass, moment, before, from float64
 	for i := first; i <= last+1; i++ {
 		k := 0.0
 		if i <= last {
 			k = ink(i)
 		}
-		if k > white {
+		at := float64(origin + i)
+		switch {
+		case k > white:
+			if mass == 0 {
+				from = at + 1 - k
+			}
 			mass += k
-			moment += k * (float64(i) + 0.5)
-		} else if mass > 0 {
-			found = append(found, Stroke{(float64(origin) + moment/mass) * mm, mass * mm})
+			moment += k * (at + 0.5)
+			before = k
+		case mass > 0:
+			found = append(found, Stroke{moment / mass * mm, from * mm, (at - 1 + before) * mm})
 			mass, moment = 0, 0
 		}
 	}

@@ -5,6 +5,8 @@
 package render
 
 import (
+	"os"
+	"path/filepath"
 	"sync"
 	"testing"
 	"time"
@@ -14,6 +16,9 @@ import (
 	"github.com/klippa-app/go-pdfium/requests"
 	"github.com/klippa-app/go-pdfium/webassembly"
 	"github.com/stretchr/testify/require"
+	"github.com/tetratelabs/wazero"
+	"github.com/tetratelabs/wazero/api"
+	"github.com/tetratelabs/wazero/experimental"
 )
 
 // mmPerPoint is the size of the unit a PDF counts in.
@@ -22,12 +27,27 @@ const mmPerPoint = 25.4 / 72
 // start starts the renderer, which takes seconds: every document opened by a
 // test binary shares it.
 var start = sync.OnceValues(func() (pdfium.Pdfium, error) {
-	pool, err := webassembly.Init(webassembly.Config{MinIdle: 1, MaxIdle: 1, MaxTotal: 1})
+	config := wazero.NewRuntimeConfig().WithCoreFeatures(api.CoreFeaturesV2 | experimental.CoreFeaturesExceptionHandling)
+	if cache, err := compiled(); err == nil {
+		config = config.WithCompilationCache(cache)
+	}
+	pool, err := webassembly.Init(webassembly.Config{MinIdle: 1, MaxIdle: 1, MaxTotal: 1, RuntimeConfig: config})
 	if err != nil {
 		return nil, err
 	}
 	return pool.GetInstance(time.Minute)
 })
+
+// compiled keeps the renderer's machine code among the user's cached files,
+// where Go keeps its own, so that it is compiled once and not for every run of
+// the tests.
+func compiled() (wazero.CompilationCache, error) {
+	folder, err := os.UserCacheDir()
+	if err != nil {
+		return nil, err
+	}
+	return wazero.NewCompilationCacheWithDir(filepath.Join(folder, "fencecard-tests"))
+}
 
 // Document is a PDF document opened by the renderer. It may be used by one
 // goroutine at a time.

@@ -1,0 +1,104 @@
+package planfile_test
+
+import (
+	"os"
+	"testing"
+
+	"fencecard/joinery"
+	"fencecard/joinery/examples"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// tongue is what a tenon leaves of its piece across its length.
+func tongue(p *joinery.Piece, tenon *joinery.Cut) joinery.Size {
+	size := p.Size
+	for _, c := range tenon.Cheeks {
+		size[c.Side.Dimension()] -= c.Depth
+	}
+	return size
+}
+
+// The joints of the examples fit: a mortise is as wide and as long as the
+// tongue that goes in, and 1/16 in or 1 mm deeper (handbook rule: a mortise a
+// little deeper than the tenon is long, "Handwork in Wood", ch. VII).
+func TestJointsOfTheExamplesFit(t *testing.T) {
+	cabinet, err := os.ReadFile("../../testdata/wall-cabinet.yaml")
+	require.NoError(t, err)
+	for _, c := range []struct {
+		name   string
+		data   []byte
+		deeper joinery.Length
+		joints [][4]string // piece, mortise, piece, tenon
+	}{
+		{"boot-bench.yaml", examples.BootBench, in / 16, [][4]string{
+			{"front left leg", "seat rail", "front seat rail", "left end"},
+			{"front right leg", "seat rail", "front seat rail", "right end"},
+			{"back left leg", "seat rail", "back seat rail", "left end"},
+			{"back right leg", "seat rail", "back seat rail", "right end"},
+			{"front left leg", "end rail", "end rail", "front end"},
+			{"back left leg", "end rail", "end rail", "back end"},
+			{"front left leg", "foot rail", "foot rail", "front end"},
+			{"back right leg", "foot rail", "foot rail", "back end"},
+		}},
+		{"starter.yaml", examples.StarterPlan, in / 16, [][4]string{
+			{"left post", "rail", "rail", "left end"},
+			{"right post", "rail", "rail", "right end"},
+		}},
+		{"wall-cabinet.yaml", cabinet, joinery.Millimetre, [][4]string{
+			{"left stile", "top rail", "top rail", "left end"},
+			{"right stile", "top rail", "top rail", "right end"},
+			{"left stile", "bottom rail", "bottom rail", "left end"},
+			{"right stile", "bottom rail", "bottom rail", "right end"},
+		}},
+	} {
+		plan := read(t, c.name, c.data)
+		piece := func(name string) *joinery.Piece {
+			for i := range plan.Pieces {
+				if plan.Pieces[i].Name == name {
+					return &plan.Pieces[i]
+				}
+			}
+			t.Fatalf("%s has no piece %q", c.name, name)
+			return nil
+		}
+		for _, j := range c.joints {
+			into, part := piece(j[0]), piece(j[2])
+			mortise, tenon := into.Cut(j[1]), part.Cut(j[3])
+			slot := mortise.Channels[0]
+			size := tongue(part, tenon)
+			assert.Equal(t, tenon.At.Opposite(), mortise.In, "%v face each other", j)
+			assert.Equal(t, slot.Width, size.Between(slot.Near), "%v in thickness", j)
+			assert.Equal(t, slot.Hi-slot.Lo, size[slot.Run()], "%v in width", j)
+			assert.Equal(t, c.deeper, slot.Depth-tenon.Length, "%v in length", j)
+		}
+	}
+}
+
+// The pieces of the examples come out to the size of the whole.
+func TestPiecesOfTheBootBenchAddUp(t *testing.T) {
+	plan := read(t, "boot-bench.yaml", examples.BootBench)
+	size := map[string]joinery.Size{}
+	for _, p := range plan.Pieces {
+		size[p.Name] = p.Size
+	}
+	const wide, deep, tenon, overhang = 36 * in, 15 * in, 3 * in / 4, in / 2
+	leg := size["front left leg"]
+	between := joinery.Size{wide - 2*leg[0], deep - 2*leg[1], 0}
+	assert.Equal(t, between[0]+2*tenon, size["front seat rail"][0])
+	assert.Equal(t, between[1]+2*tenon, size["end rail"][1])
+	assert.Equal(t, between[1]+2*tenon, size["foot rail"][1])
+	assert.Equal(t, between[0]+2*(in/4), size["shelf"][0], "1/4 into the dado of each leg")
+	assert.Equal(t, wide+2*overhang, size["seat front"][0])
+	opening := deep + 2*overhang - 2*size["seat front"][1]
+	assert.Equal(t, opening+2*(3*in/8), size["seat left end"][1], "stub tenons of 3/8")
+	grooveToGroove := opening + 2*(7*in/16)
+	assert.Less(t, size["seat panel"][1], grooveToGroove, "free to swell")
+	assert.Equal(t, 9*in/16, size["seat panel"][2], "its tongue of 1/4 in a groove 5/16 from the top, flush")
+	lap := plan.Pieces[len(plan.Pieces)-1]
+	for _, c := range lap.Cuts {
+		assert.Equal(t, size["tray side"][1], c.Length, "a lap is as long as the other strip is wide")
+		assert.Equal(t, size["tray side"][2]/2, c.Depth)
+	}
+}

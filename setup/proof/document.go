@@ -29,7 +29,8 @@ type document struct {
 }
 
 func newDocument(file string, data []byte) *document {
-	d := &document{file: file, text: string(data), cursor: cursor{line: 1}}
+	text := strings.TrimPrefix(string(data), "\ufeff")
+	d := &document{file: file, text: text, cursor: cursor{line: 1}}
 	d.tokens = json.NewDecoder(strings.NewReader(d.text))
 	d.tokens.UseNumber()
 	if !utf8.ValidString(d.text) {

@@ -1,0 +1,182 @@
+package proof_test
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"regexp"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fencecard/joinery"
+	"fencecard/output"
+	"fencecard/setup/proof"
+)
+
+// smallDeck is the JSON of one piece of the boot bench.
+func smallDeck(t testing.TB) (*joinery.Plan, []byte) {
+	t.Helper()
+	plan := *bothExamples(t)["boot bench"]
+	plan.Pieces = plan.Pieces[:1]
+	var b bytes.Buffer
+	require.NoError(t, output.JSON(&b, deckOf(t, &plan)))
+	return &plan, b.Bytes()
+}
+
+// proves reports whether a deck is read and proves.
+func proves(plan *joinery.Plan, data []byte) bool {
+	claims, err := proof.Read("deck.json", data, plan.Shop.Scale)
+	if err != nil {
+		return false
+	}
+	r := proof.Check(plan, claims)
+	return r.Proved()
+}
+
+// In a deck changed by hand a number is changed in its millimetres, in its
+// text, or in both.
+func TestEveryNumberInAFileIsChecked(t *testing.T) {
+	plan, data := smallDeck(t)
+	require.True(t, proves(plan, data))
+	number := regexp.MustCompile(`"mm": (-?[0-9.]+),\s*"text": "([^"]*)"`)
+	all := number.FindAllSubmatchIndex(data, -1)
+	require.Greater(t, len(all), 80)
+	splice := func(from, to int, text string) []byte {
+		return []byte(string(data[:from]) + text + string(data[to:]))
+	}
+	for _, at := range all {
+		var mm float64
+		_, err := fmt.Sscan(string(data[at[2]:at[3]]), &mm)
+		require.NoError(t, err)
+		for _, by := range []float64{25.4 / 64, -25.4 / 64} {
+			l := joinery.FromMillimetres(mm + by)
+			text := plan.Shop.Scale.Format(l)
+			where := string(data[at[0]:at[1]])
+			assert.False(t, proves(plan, splice(at[2], at[3], l.MM())), "mm of %s", where)
+			assert.False(t, proves(plan, splice(at[4], at[5], text)), "text of %s", where)
+			assert.False(t, proves(plan, splice(at[0], at[1], fmt.Sprintf(`"mm": %s, "text": %q`, l.MM(), text))), "both of %s", where)
+		}
+	}
+}
+
+func TestReadIsTolerant(t *testing.T) {
+	plan, data := smallDeck(t)
+	text := string(data)
+	for name, changed := range map[string]string{
+		"fields nobody knows":   strings.Replace(text, `"title"`, `"colour": {"of": ["the", "bench", 1, null]}, "title"`, 1),
+		"only what must stand":  regexp.MustCompile(`"(wood|cap_rule)": "[^"]*",\s*|"(length|cap)": \{[^}]*\},\s*|"positions?": 1,\s*`).ReplaceAllString(text, ""),
+		"a byte order mark":     "\ufeff" + text,
+		"another order":         strings.Replace(strings.Replace(text, `"unit": "in",`, "", 1), "{", `{"unit": "in",`, 1),
+		"Windows line ends":     strings.ReplaceAll(text, "\n", "\r\n"),
+		"no line ends":          strings.ReplaceAll(text, "\n", ""),
+	} {
+		_, err := proof.Read("deck.json", []byte(changed), plan.Shop.Scale)
+		assert.NoError(t, err, name)
+		assert.True(t, proves(plan, []byte(changed)), name)
+	}
+}
+
+func TestReadFaults(t *testing.T) {
+	plan, data := smallDeck(t)
+	text := string(data)
+	for _, test := range []struct{ name, deck, want string }{
+		{"nothing", "", "deck.json:1:1: the deck breaks off here"},
+		{"no object", "[]", "deck.json:1:1: a list stands where the deck belongs"},
+		{"another format", `{"format": "fencecard deck 9"}`, `deck.json:1:12: this is "fencecard deck 9", not a "fencecard deck 1"`},
+		{"no JSON", "{\n  \"format\" 1}", "deck.json:2:11: this is not JSON"},
+		{"cut short", text[:len(text)/2], "the deck breaks off here"},
+		{"more behind", text + "{}", "something stands behind the end of the deck"},
+		{"no UTF-8", strings.Replace(text, "Boot", "B\xf6\xf6t", 1), "deck.json:3:14: the file is not UTF-8 text"},
+		{"a side that is none", strings.Replace(text, `"down": "right"`, `"down": "rihgt"`, 1), `"rihgt" is not a side`},
+		{"a word that is none", strings.Replace(text, `"begin": "drop"`, `"begin": "plunge"`, 1), `"plunge" is neither feed-in nor drop`},
+		{"a text for a length", regexp.MustCompile(`"length": \{[^}]*\}`).ReplaceAllString(text, `"length": "17"`), "a text stands where a length belongs"},
+		{"a huge number", regexp.MustCompile(`"mm": [0-9.]+`).ReplaceAllString(text, `"mm": 1e300`), "1e300 is no sensible length in mm"},
+		{"a huge length", regexp.MustCompile(`"mm": [0-9.]+`).ReplaceAllString(text, `"mm": 200000`), "longer than 100 m"},
+		{"a text that differs", strings.Replace(text, `"text": "3/8"`, `"text": "5/8"`, 1), `the text says "5/8", but 9.525 mm is "3/8"`},
+		{"a count in parts", strings.Replace(text, `"count": 1`, `"count": 1.5`, 1), "1.5 is not whole"},
+		{"a key twice", strings.Replace(text, `"count": 1`, `"count": 1, "count": 2`, 1), `"count" is given twice in a card`},
+		{"a key missing", strings.Replace(text, `"leads"`, `"laeds"`, 1), `a card has no "leads"`},
+		{"no list", `{"format": "fencecard deck 1", "setups": {"number": 1}}`, "an object stands where a list of setups belongs"},
+		{"null", `{"format": "fencecard deck 1", "setups": [null]}`, "null stands where a setup belongs"},
+	} {
+		_, err := proof.Read("deck.json", []byte(test.deck), plan.Shop.Scale)
+		var faults joinery.Faults
+		require.ErrorAs(t, err, &faults, test.name)
+		assert.Contains(t, faults.Error(), test.want, test.name)
+		for _, f := range faults {
+			assert.True(t, f.Place.Known(), test.name)
+		}
+	}
+}
+
+// hostile are decks made to harm.
+func hostile(n int) map[string]string {
+	head := `{"format": "fencecard deck 1", "setups": `
+	return map[string]string{
+		"deep lists":       strings.Repeat("[", n),
+		"deep inside":      head + strings.Repeat(`[`, n),
+		"deep in unknown":  `{"x": ` + strings.Repeat(`{"y":`, n/5),
+		"many setups":      head + "[" + strings.Repeat("{},", n/3),
+		"many numbers":     head + "[" + strings.Repeat("1,", n/2),
+		"many keys":        "{" + strings.Repeat(`"a":1,`, n/6),
+		"a long text":      `{"title": "` + strings.Repeat("x", n),
+		"a long number":    head + strings.Repeat("9", n) + "}",
+		"one long line":    head + "[" + strings.Repeat(`{"number":1},`, n/13) + "]}",
+		"zero bytes":       strings.Repeat("\x00", n),
+		"UTF-16":           "\xff\xfe{\x00}\x00" + strings.Repeat("a\x00", n/2),
+		"a byte order":     "\ufeff" + head,
+		"commas and colon": head + strings.Repeat(",:", n/2),
+	}
+}
+
+func TestHostileDecks(t *testing.T) {
+	for name, deck := range hostile(1 << 20) {
+		begun := time.Now()
+		_, err := proof.Read("deck.json", []byte(deck), joinery.InchScale)
+		var faults joinery.Faults
+		require.ErrorAs(t, err, &faults, name)
+		assert.LessOrEqual(t, len(faults), 51, name)
+		if took := time.Since(begun); took > 10*time.Second {
+			t.Errorf("%s took %v", name, took)
+		}
+	}
+}
+
+func FuzzDeck(f *testing.F) {
+	plan, data := smallDeck(f)
+	f.Add(data)
+	for _, deck := range hostile(256) {
+		f.Add([]byte(deck))
+	}
+	f.Add([]byte(strings.Replace(string(data), `"setups": [`, `"setups": [null, `, 1)))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		claims, err := proof.Read("deck.json", data, plan.Shop.Scale)
+		var faults joinery.Faults
+		if err != nil {
+			if !errors.As(err, &faults) || claims != nil {
+				t.Fatalf("an error that is no list of faults: %v", err)
+			}
+			_ = faults.Error()
+			return
+		}
+		r := proof.Check(plan, claims)
+		for _, d := range r.Faults {
+			if d.Text == "" {
+				t.Fatal("a difference without words")
+			}
+		}
+		proof.Deck(plan, claims)
+		for i := range claims.Setups {
+			for j := range claims.Setups[i].Cards {
+				number := claims.Setups[i].Cards[j].Number
+				one := joinery.Inch
+				proof.AsSet(plan, claims, number, proof.Settings{Fence: &one, Start: &one, Stop: &one, Height: &one})
+				proof.Correct(plan, claims, number, proof.TestCut{Setback: one, Width: one, Length: one, Depth: one})
+			}
+		}
+	})
+}

@@ -111,8 +111,9 @@ type work struct {
 type made struct {
 	cut     *joinery.Cut
 	channel joinery.Channel
-	hollow  solid.Hollow
-	cards   []*Card // in running order
+	hollow  solid.Hollow   // all runs together
+	runs    []solid.Hollow // one for each card
+	cards   []*Card        // in running order
 }
 
 // works sorts the cards of a deck by piece and channel.
@@ -137,12 +138,23 @@ func works(d *Deck) []*work {
 			c := &p.Cuts[j]
 			for _, ch := range c.Channels {
 				if run := cards[key{c, ch}]; len(run) > 0 {
-					hollow := solid.Of(ch, p.Size, run[0].Run.Bit.True())
-					w.cuts = append(w.cuts, &made{c, ch, hollow, run})
+					w.cuts = append(w.cuts, madeOf(run))
 				}
 			}
 		}
 		all = append(all, w)
 	}
 	return all
+}
+
+// madeOf gathers the cards of one channel.
+func madeOf(cards []*Card) *made {
+	first := cards[0]
+	size := first.Piece.Size
+	m := &made{cut: first.Cut, channel: first.Channel, cards: cards,
+		hollow: solid.Of(first.Channel, size, first.Run.Bit.True())}
+	for _, c := range cards {
+		m.runs = append(m.runs, solid.Run(c.Channel, size, c.Run.Bit.True(), c.Run.Fence, c.Run.NearEdge))
+	}
+	return m
 }

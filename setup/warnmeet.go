@@ -16,7 +16,7 @@ func findMeeting(w *work) []finding {
 			return
 		}
 		shared := a.hollow.Box(w.piece.Size).And(b.hollow.Box(w.piece.Size))
-		if shared.Empty() || solid.Gap(a.hollow, b.hollow, w.piece.Size) > 0 {
+		if shared.Empty() || solid.Between(a.runs, b.runs, w.piece.Size) > 0 {
 			return
 		}
 		found = append(found, finding{b.cut, fmt.Sprintf("the %s and the %s meet %s: %s",

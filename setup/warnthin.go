@@ -159,7 +159,7 @@ func findThinWeb(w *work) []finding {
 		if !a.trench() || !b.trench() || far(a, b, size, least) {
 			return
 		}
-		web := solid.Gap(a.hollow, b.hollow, size)
+		web := solid.Between(a.runs, b.runs, size)
 		if web == 0 || web >= least {
 			return
 		}

@@ -5,6 +5,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup"
+	"fencecard/setup/solid"
 )
 
 // card proves what a card says by itself, and puts it on the table for the
@@ -115,7 +116,7 @@ func mayBear(c *joinery.Cut, ch joinery.Channel, side joinery.Side) bool {
 
 // lines returns where a channel begins and ends, from the leading end.
 func (t table) lines(ch joinery.Channel) (a, b joinery.Length) {
-	r := measuredFrom(t.card.Leads, ch.Lo, ch.Hi, t.long)
+	r := solid.From(t.card.Leads, ch.Lo, ch.Hi, t.size)
 	return r.Lo, r.Hi
 }
 

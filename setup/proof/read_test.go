@@ -67,12 +67,12 @@ func TestReadIsTolerant(t *testing.T) {
 	plan, data := smallDeck(t)
 	text := string(data)
 	for name, changed := range map[string]string{
-		"fields nobody knows":   strings.Replace(text, `"title"`, `"colour": {"of": ["the", "bench", 1, null]}, "title"`, 1),
-		"only what must stand":  regexp.MustCompile(`"(wood|cap_rule)": "[^"]*",\s*|"(length|cap)": \{[^}]*\},\s*|"positions?": 1,\s*`).ReplaceAllString(text, ""),
-		"a byte order mark":     "\ufeff" + text,
-		"another order":         strings.Replace(strings.Replace(text, `"unit": "in",`, "", 1), "{", `{"unit": "in",`, 1),
-		"Windows line ends":     strings.ReplaceAll(text, "\n", "\r\n"),
-		"no line ends":          strings.ReplaceAll(text, "\n", ""),
+		"fields nobody knows":  strings.Replace(text, `"title"`, `"colour": {"of": ["the", "bench", 1, null]}, "title"`, 1),
+		"only what must stand": regexp.MustCompile(`"(wood|cap_rule)": "[^"]*",\s*|"(length|cap)": \{[^}]*\},\s*|"positions?": 1,\s*`).ReplaceAllString(text, ""),
+		"a byte order mark":    "\ufeff" + text,
+		"another order":        strings.Replace(strings.Replace(text, `"unit": "in",`, "", 1), "{", `{"unit": "in",`, 1),
+		"Windows line ends":    strings.ReplaceAll(text, "\n", "\r\n"),
+		"no line ends":         strings.ReplaceAll(text, "\n", ""),
 	} {
 		_, err := proof.Read("deck.json", []byte(changed), plan.Shop.Scale)
 		assert.NoError(t, err, name)

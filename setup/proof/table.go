@@ -107,7 +107,6 @@ func (t table) stops(m *setup.Mark) [5]markNumber {
 // no start is fed in from outside, one with no stop runs out.
 func (t table) cut(f setup.Fence) solid.Hollow {
 	c := t.card
-	feed := c.Leads.Dimension()
 	from, to := -t.bit, t.long+t.bit
 	if c.Start != nil {
 		from = c.Start.Line
@@ -117,19 +116,11 @@ func (t table) cut(f setup.Fence) solid.Hollow {
 	}
 	h := solid.Hollow{
 		Down: c.Down, Across: c.Fence.Dimension(), Radius: t.half(),
-		Walls: measuredFrom(c.Fence, f.NearEdge, f.NearEdge+t.bit, t.size[c.Fence.Dimension()]),
-		Ends:  measuredFrom(c.Leads, from, to, t.size[feed]),
+		Walls: solid.From(c.Fence, f.NearEdge, f.NearEdge+t.bit, t.size),
+		Ends:  solid.From(c.Leads, from, to, t.size),
 	}
 	if n := len(c.Heights); n > 0 {
 		h.Depth = c.Heights[n-1]
 	}
 	return h
-}
-
-// measuredFrom turns two distances from a side into a range from the low side.
-func measuredFrom(side joinery.Side, from, to, long joinery.Length) solid.Range {
-	if side.High() {
-		return solid.Range{Lo: long - to, Hi: long - from}
-	}
-	return solid.Range{Lo: from, Hi: to}
 }

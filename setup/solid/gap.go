@@ -18,6 +18,20 @@ func (h Hollow) Contains(p [3]float64, size joinery.Size) bool {
 	return distance(p, q) <= hair
 }
 
+// Between returns the wood left between two cuts, each made in one or more
+// runs.
+func Between(a, b []Hollow, size joinery.Size) joinery.Length {
+	least := joinery.Length(math.MaxInt64)
+	for _, h := range a {
+		for _, g := range b {
+			if least > 0 {
+				least = min(least, Gap(h, g, size))
+			}
+		}
+	}
+	return least
+}
+
 // Gap returns the wood left between two hollows of a piece, 0 where they meet
 // or touch. Round ends count as round.
 func Gap(a, b Hollow, size joinery.Size) joinery.Length {

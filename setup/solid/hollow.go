@@ -61,22 +61,39 @@ func (h Hollow) Box(size joinery.Size) Box {
 	return b.And(Whole(size))
 }
 
+// From returns the range between two distances from a side.
+func From(side joinery.Side, near, far joinery.Length, size joinery.Size) Range {
+	if side.High() {
+		long := size.Between(side)
+		return Range{long - far, long - near}
+	}
+	return Range{near, far}
+}
+
 // Of returns the hollow that a bit of diameter d makes of a channel, all fence
 // distances together. Where the channel is open the bit runs d past the blank;
-// where it is wider than the channel it stands out at the open wall.
+// where it is wider than the channel it stands out at the open wall. Between
+// two fence distances far apart a cusp may be left at a round end, which this
+// hollow counts as gone; [Run] is exact.
 func Of(ch joinery.Channel, size joinery.Size, d joinery.Length) Hollow {
+	near, far := ch.Setback, ch.Setback+ch.Width
+	if over := d - ch.Width; over > 0 && near == 0 {
+		near -= over
+	} else if over > 0 {
+		far += over
+	}
+	h := Run(ch, size, d, ch.Near, near)
+	h.Walls = From(ch.Near, near, far, size)
+	return h
+}
+
+// Run returns the hollow of one run: a bit of diameter d with its near edge at
+// a distance from the side at the fence, moved from end to end of a channel.
+func Run(ch joinery.Channel, size joinery.Size, d joinery.Length, fence joinery.Side, near joinery.Length) Hollow {
 	h := Hollow{
 		Down: ch.Down, Depth: ch.Depth, Radius: d / 2,
-		Across: ch.Near.Dimension(), Ends: Range{ch.Lo, ch.Hi},
-	}
-	if ch.Near.High() {
-		ch = ch.Reversed(size)
-	}
-	h.Walls = Range{ch.Setback, ch.Setback + ch.Width}
-	if over := d - ch.Width; over > 0 && ch.Setback == 0 {
-		h.Walls.Lo -= over
-	} else if over > 0 {
-		h.Walls.Hi += over
+		Across: ch.Near.Dimension(), Walls: From(fence, near, near+d, size),
+		Ends: Range{ch.Lo, ch.Hi},
 	}
 	if h.Ends.Lo == 0 {
 		h.Ends.Lo = -d

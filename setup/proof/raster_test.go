@@ -1,0 +1,178 @@
+package proof_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+	"fencecard/setup/proof"
+	"fencecard/setup/solid"
+)
+
+// raster is a piece as cells of 1/64 in (or half a millimetre), cut by brute
+// force: a disc is moved in steps along the feed, and every cell whose middle
+// it covers is gone. It knows only the numbers of a card.
+type raster struct {
+	n    [3]int // cells along each dimension
+	gone []uint16
+}
+
+func newRaster(size joinery.Size, cell joinery.Length) *raster {
+	r := &raster{}
+	for d := range size {
+		r.n[d] = int(size[d] / cell)
+	}
+	r.gone = make([]uint16, r.n[0]*r.n[1]*r.n[2])
+	return r
+}
+
+func (r *raster) at(c [3]int) *uint16 { return &r.gone[(c[0]*r.n[1]+c[1])*r.n[2]+c[2]] }
+
+// maxMarks is how many cards one cell tells apart.
+const maxMarks = 16
+
+// cut moves the disc as a card says, in steps of a quarter of a cell, and marks
+// what is gone with a bit. All of it is done in whole lengths.
+func (r *raster) cut(c *proof.Card, s *proof.Setup, cell joinery.Length, mark uint16) {
+	feed, across, up := c.Leads.Dimension(), c.Fence.Dimension(), c.Down.Dimension()
+	radius := s.Bit.Diameter / 2
+	from, to := -2*radius, cell*joinery.Length(r.n[feed])+2*radius
+	if c.Start != nil {
+		from = c.Start.LeadPastCentre
+	}
+	if c.Stop != nil {
+		to = c.Stop.LeadPastCentre
+	}
+	deep := c.Heights[len(c.Heights)-1]
+	middle := func(at int, d joinery.Dimension, from joinery.Side) joinery.Length {
+		if from.High() {
+			at = r.n[d] - 1 - at
+		}
+		return cell*joinery.Length(at) + cell/2
+	}
+	for x := range r.n[feed] {
+		for y := range r.n[across] {
+			if !covered(middle(x, feed, c.Leads), middle(y, across, c.Fence)-s.Fence.Centre, from, to, radius, cell/4) {
+				continue
+			}
+			for z := range r.n[up] {
+				if middle(z, up, c.Down) < deep {
+					var at [3]int
+					at[feed], at[across], at[up] = x, y, z
+					*r.at(at) |= mark
+				}
+			}
+		}
+	}
+}
+
+// covered reports whether a disc covers a place at one of its steps.
+func covered(x, y, from, to, radius, step joinery.Length) bool {
+	for centre := from; y.Abs() <= radius; centre += step {
+		centre = min(centre, to)
+		if dx := x - centre; dx*dx+y*y <= radius*radius {
+			return true
+		}
+		if centre == to {
+			break
+		}
+	}
+	return false
+}
+
+// tinyPlan is a plan of one piece of up to 20 cells a side.
+func tinyPlan(seed uint64) (*joinery.Plan, joinery.Length) {
+	d := newDice(seed, 20)
+	plan := d.plan(1)
+	plan.Pieces = plan.Pieces[:1]
+	return plan, d.grid
+}
+
+// TestSolidAgainstRaster compares the solid with the raster, both cut by the
+// cards: every cell, and whether two cards' cuts meet. The solid made from the
+// plan, which the warnings look at, must hold the same cells.
+func TestSolidAgainstRaster(t *testing.T) {
+	plans := uint64(300)
+	if testing.Short() {
+		plans = 30
+	}
+	cells, meeting := 0, 0
+	for seed := range plans {
+		plan, grid := tinyPlan(seed)
+		deck, err := setup.Make(plan)
+		require.NoError(t, err, "seed %d", seed)
+		claims := proof.Of(deck)
+		solids := proof.Carve(plan, &claims)[0]
+		size := plan.Pieces[0].Size
+		r := newRaster(size, grid)
+		n := min(len(solids.Cards), maxMarks)
+		at := 0
+		for i := range claims.Setups {
+			for j := range claims.Setups[i].Cards {
+				if at < n {
+					r.cut(solids.Cards[at], &claims.Setups[i], grid, 1<<at)
+					c := &deck.Setups[i].Cards[j]
+					made := solid.Run(c.Channel, size, c.Run.Bit.True(), c.Run.Fence, c.Run.NearEdge)
+					require.Equal(t, made.Box(size), solids.Hollows[at].Box(size), "seed %d card %s", seed, c.Number())
+				}
+				at++
+			}
+		}
+		cells += len(r.gone)
+		shared := r.compare(t, seed, size, grid, solids.Hollows[:n])
+		for a := range n {
+			for b := range a {
+				if shared[1<<a|1<<b] {
+					meeting++
+					require.Zero(t, solid.Gap(solids.Hollows[a], solids.Hollows[b], size), "seed %d: cards %d and %d share a cell", seed, a, b)
+				}
+			}
+		}
+	}
+	t.Logf("%d cells, %d pairs of cuts that meet", cells, meeting)
+	require.Positive(t, meeting)
+}
+
+// skin is what the steps of the disc may leave on a wall; a cell whose middle
+// lies as near to the surface of a cut is not compared.
+const skin = 4 * joinery.Millimetre / 1000
+
+func grown(h solid.Hollow, by joinery.Length) solid.Hollow {
+	h.Walls.Lo, h.Walls.Hi = h.Walls.Lo-by, h.Walls.Hi+by
+	h.Ends.Lo, h.Ends.Hi = h.Ends.Lo-by, h.Ends.Hi+by
+	h.Depth, h.Radius = h.Depth+by, h.Radius+by
+	return h
+}
+
+func onSurface(h solid.Hollow, at [3]float64, size joinery.Size) bool {
+	return grown(h, -skin).Contains(at, size) != grown(h, skin).Contains(at, size)
+}
+
+// compare looks at every cell and returns which pairs of marks share one.
+func (r *raster) compare(t *testing.T, seed uint64, size joinery.Size, cell joinery.Length, hollows []solid.Hollow) map[uint16]bool {
+	t.Helper()
+	shared := map[uint16]bool{}
+	mm := cell.Millimetres()
+	var c [3]int
+	for c[0] = 0; c[0] < r.n[0]; c[0]++ {
+		for c[1] = 0; c[1] < r.n[1]; c[1]++ {
+			for c[2] = 0; c[2] < r.n[2]; c[2]++ {
+				middle := [3]float64{(float64(c[0]) + 0.5) * mm, (float64(c[1]) + 0.5) * mm, (float64(c[2]) + 0.5) * mm}
+				gone := *r.at(c)
+				for i, h := range hollows {
+					if h.Contains(middle, size) != (gone>>i&1 == 1) && !onSurface(h, middle, size) {
+						t.Fatalf("seed %d: cell %v of card %d (%+v): the raster says gone %v", seed, c, i, h, gone>>i&1 == 1)
+					}
+					for j := range i {
+						if pair := uint16(1<<i | 1<<j); gone&pair == pair {
+							shared[pair] = true
+						}
+					}
+				}
+			}
+		}
+	}
+	return shared
+}

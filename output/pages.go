@@ -125,7 +125,7 @@ func lay(d *setup.Deck, o Pages) []page {
 	blocks := []block{s.runSheet(d)}
 	for i := range d.Setups {
 		for k := range d.Setups[i].Cards {
-			blocks = append(blocks, s.card(&d.Setups[i], &d.Setups[i].Cards[k]))
+			blocks = append(blocks, s.card(&d.Setups[i], &d.Setups[i].Cards[k], s.frame.W, s.frame.H)...)
 		}
 	}
 	var pages []page

@@ -10,6 +10,7 @@ import (
 type setter struct {
 	paper Box // the whole sheet
 	frame Box // inside the margins
+	grade grade
 	scale joinery.Scale
 	other *joinery.Scale // the second unit, where both are printed
 }
@@ -18,6 +19,7 @@ func newSetter(d *setup.Deck, o Pages) setter {
 	w, h := o.Paper.Size()
 	s := setter{paper: Box{0, 0, w, h}, scale: d.Plan.Shop.Scale}
 	s.frame = s.paper.Inset(margin)
+	s.grade = fullGrade
 	switch {
 	case o.Scale.Division > 0:
 		s.scale = o.Scale
@@ -60,4 +62,35 @@ func (s setter) lengths(p phrase, l Letters, lengths []joinery.Length) phrase {
 		p = s.length(p, l, one)
 	}
 	return p
+}
+
+// grade is the letter heights of a card, all of the series of ISO 3098-1.
+type grade struct {
+	number Paper // the card's number
+	order  Paper // the three orders
+	value  Paper // fence distance and marks; the figures of a fraction are smaller
+	title  Paper // the piece's name
+	body   Paper
+}
+
+// The grades: a card that fills a letter or A4 page, one of half that size,
+// and one of a quarter or on an index card.
+var (
+	fullGrade    = grade{number: 14, order: 10, value: 10, title: 7, body: 3.5}
+	halfGrade    = grade{number: 10, order: 7, value: 10, title: 5, body: 3.5}
+	quarterGrade = grade{number: 7, order: 5, value: 7, title: 3.5, body: 2.5}
+)
+
+// letters are plain letters of a height.
+func (s setter) letters(height Paper) Letters { return Letters{Height: height} }
+
+// bold are bold letters of a height.
+func (s setter) bold(height Paper) Letters { return Letters{Face: Bold, Height: height} }
+
+// drawings are the scales drawings are made at.
+func (s setter) drawings() []drawingScale {
+	if s.scale.Unit == joinery.Millimetres {
+		return metricDrawings
+	}
+	return inchDrawings
 }

@@ -1,0 +1,143 @@
+package output
+
+import (
+	"cmp"
+	"slices"
+)
+
+// axis places millimetres at the machine on paper, at a drawing's scale. Where
+// the whole does not fit, stretches in which nothing happens are left out, as
+// in an interrupted view (ISO 128-3).
+type axis struct {
+	scale float64 // paper for a millimetre at the machine
+	kept  []stretch
+}
+
+// stretch is a part of an axis drawn without a break.
+type stretch struct {
+	from, to float64 // at the machine, in mm
+	at       Paper   // where from lies on paper
+}
+
+// breakRoom is the paper between two stretches, taken up by the break lines.
+const breakRoom Paper = 3
+
+// span is a part of an axis that must be seen whole; a point has from == to.
+type span struct{ from, to float64 }
+
+// point is the span of a single place.
+func point(x float64) span { return span{x, x} }
+
+// newAxis draws everything from the least to the greatest of the spans at a
+// scale, within some room on paper, and shows at least pad of paper round each
+// span. It reports whether that fits.
+func newAxis(scale float64, room, pad Paper, seen []span) (axis, bool) {
+	seen = slices.Clone(seen)
+	slices.SortFunc(seen, func(a, b span) int { return cmp.Compare(a.from, b.from) })
+	first, last := seen[0].from, seen[0].to
+	for _, s := range seen {
+		last = max(last, s.to)
+	}
+	a := axis{scale: scale}
+	if Paper((last-first)*scale) <= room {
+		a.kept = []stretch{{from: first, to: last}}
+		return a, true
+	}
+	reach := float64(pad) / scale
+	for _, p := range seen {
+		s := stretch{from: max(first, p.from-reach), to: min(last, p.to+reach)}
+		if n := len(a.kept); n > 0 && Paper((s.from-a.kept[n-1].to)*scale) <= breakRoom {
+			a.kept[n-1].to = max(a.kept[n-1].to, s.to)
+		} else {
+			a.kept = append(a.kept, s)
+		}
+	}
+	spare := room - a.length()
+	if spare < 0 {
+		return axis{}, false
+	}
+	a.spread(spare)
+	return a, true
+}
+
+// length is the paper the stretches and the breaks between them take.
+func (a axis) length() Paper {
+	n := len(a.kept)
+	if n == 0 {
+		return 0
+	}
+	w := breakRoom * Paper(n-1)
+	for _, s := range a.kept {
+		w += Paper((s.to - s.from) * a.scale)
+	}
+	return w
+}
+
+// spread widens the stretches on both sides of every gap, the widest gaps
+// most, to use spare paper, and places them.
+func (a *axis) spread(spare Paper) {
+	gaps := make([]float64, len(a.kept)-1)
+	var total float64
+	for i := range gaps {
+		gaps[i] = a.kept[i+1].from - a.kept[i].to - float64(breakRoom)/a.scale
+		total += gaps[i]
+	}
+	share := min(1, float64(spare)/a.scale/max(total, 1e-9))
+	var at Paper
+	for i := range a.kept {
+		if i > 0 {
+			a.kept[i].from -= gaps[i-1] * share / 2
+		}
+		if i < len(gaps) {
+			a.kept[i].to += gaps[i] * share / 2
+		}
+		a.kept[i].at = at
+		at += Paper((a.kept[i].to-a.kept[i].from)*a.scale) + breakRoom
+	}
+}
+
+// place returns where a point lies on paper, from the axis's beginning. A point
+// in a stretch left out lies in the middle of the break.
+func (a axis) place(x float64) Paper {
+	for i, s := range a.kept {
+		if x <= s.to || i == len(a.kept)-1 {
+			if x < s.from && i > 0 {
+				return s.at - breakRoom/2
+			}
+			return s.at + Paper((x-s.from)*a.scale)
+		}
+	}
+	return 0
+}
+
+// breaks returns the middle of every break on paper.
+func (a axis) breaks() []Paper {
+	var at []Paper
+	for _, s := range a.kept[1:] {
+		at = append(at, s.at-breakRoom/2)
+	}
+	return at
+}
+
+// drawingScale is a scale and how it is written.
+type drawingScale struct {
+	size float64
+	name string
+}
+
+// The scales of drawings, largest first: those of ISO 5455 for a metric deck,
+// halves of halves for an inch deck.
+var (
+	metricDrawings = []drawingScale{{1, "1:1"}, {1. / 2, "1:2"}, {1. / 5, "1:5"}, {1. / 10, "1:10"}, {1. / 20, "1:20"}, {1. / 50, "1:50"}, {1. / 100, "1:100"}, {1. / 200, "1:200"}, {1. / 500, "1:500"}, {1. / 1000, "1:1000"}}
+	inchDrawings   = []drawingScale{{1, "1:1"}, {1. / 2, "1:2"}, {1. / 4, "1:4"}, {1. / 8, "1:8"}, {1. / 16, "1:16"}, {1. / 32, "1:32"}, {1. / 64, "1:64"}, {1. / 128, "1:128"}, {1. / 256, "1:256"}, {1. / 512, "1:512"}, {1. / 1024, "1:1024"}}
+)
+
+// largest returns the first scale that fits, or the smallest of all.
+func largest(scales []drawingScale, fits func(drawingScale) bool) drawingScale {
+	for _, s := range scales {
+		if fits(s) {
+			return s
+		}
+	}
+	return slices.MinFunc(scales, func(a, b drawingScale) int { return cmp.Compare(a.size, b.size) })
+}

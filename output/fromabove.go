@@ -1,0 +1,304 @@
+package output
+
+import (
+	"math"
+	"strings"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// fromAbove is the drawing of the table as the operator sees it: the fence
+// across the back, the bit, and the work at the start (solid lines) and at the
+// stop (long-dash double-dot lines). Lengths are in millimetres at the machine,
+// x to the right from the bit's centre, y from the fence toward the operator.
+type fromAbove struct {
+	s     setter
+	u     *setup.Setup
+	c     *setup.Card
+	scale drawingScale
+	x, y  axis
+
+	radius      float64
+	centre      float64 // of the bit, from the fence
+	long, wide  float64 // the work, along the feed and across it
+	start, stop float64 // where the leading end is
+
+	left, top Paper // where the axes begin
+	rows      []dimensionRow
+}
+
+// dimensionRow is a chain of dimensions below the work, of one mark.
+type dimensionRow struct {
+	name string
+	pen  Pen        // of the work at this mark
+	at   [3]float64 // leading end, edge of the bit, tail end
+	text [2]block
+}
+
+// Heights of the rows round the work.
+const (
+	aboveFence   Paper = 5 // infeed and outfeed
+	fenceBand    Paper = 4
+	flagRow      Paper = 5 // which end leads
+	besideWork   Paper = 1.5
+	turnClear    Paper = 1.5 // from the bit to the arrow that shows how it turns
+	aroundPoints Paper = 4   // paper shown round a point of interest at least
+)
+
+// fromAbove lays the drawing out in a width, no higher than a height if any
+// scale allows.
+func (s setter) fromAbove(u *setup.Setup, c *setup.Card, w, h Paper) block {
+	f := fromAbove{s: s, u: u, c: c}
+	f.radius = u.Bit.True().Millimetres() / 2
+	f.centre = u.Fence.Centre.Millimetres()
+	f.long = c.Length.Millimetres()
+	f.wide = c.Section().Across.Millimetres()
+	f.rows = f.chains()
+	f.scale = largest(s.drawings(), func(try drawingScale) bool { return f.fit(try, w, h) })
+	f.fit(f.scale, w, h)
+	return f.draw(w)
+}
+
+// chains makes the dimensions of the marks that there are.
+func (f *fromAbove) chains() []dimensionRow {
+	var rows []dimensionRow
+	chain := func(name string, pen Pen, m *setup.Mark, edge float64) {
+		lead := -m.LeadPastCentre.Millimetres()
+		rows = append(rows, dimensionRow{name, pen, [3]float64{lead, edge, lead + f.long},
+			[2]block{f.s.small(m.LeadPastEdge), f.s.small(m.TailBeforeEdge)}})
+	}
+	if m := f.c.Start; m != nil {
+		f.start = -m.LeadPastCentre.Millimetres()
+		chain("START", thick, m, -f.radius)
+	}
+	if m := f.c.Stop; m != nil {
+		f.stop = -m.LeadPastCentre.Millimetres()
+		chain("STOP", phantom, m, f.radius)
+	}
+	return rows
+}
+
+// small sets a length in the letters of a drawing.
+func (s setter) small(l joinery.Length) block {
+	return phrase{}.count(s.number(s.letters(s.grade.body), l)).set(s.frame.W)
+}
+
+// rowHeight is the height of a dimension row.
+func (f *fromAbove) rowHeight() Paper {
+	h := Paper(0)
+	for _, r := range f.rows {
+		h = max(h, r.text[0].h, r.text[1].h)
+	}
+	return h + textClear + overLine
+}
+
+// fit tries a scale.
+func (f *fromAbove) fit(try drawingScale, w, h Paper) bool {
+	f.scale = try
+	// A cut that is fed in or run out has no mark: the work is shown clear of
+	// the bit.
+	clear := f.radius + 6/try.size
+	if f.c.Start == nil {
+		f.start = clear
+	}
+	if f.c.Stop == nil {
+		f.stop = -clear - f.long
+	}
+	var ok bool
+	f.top = aboveFence + fenceBand
+	if behind := f.radius - f.centre; behind > 0 {
+		f.top = aboveFence + max(fenceBand, Paper(behind*try.size)+turnClear+2)
+	}
+	rest := h - f.top - besideWork - flagRow - Paper(len(f.rows))*f.rowHeight()
+	f.y, ok = newAxis(try.size, rest, aroundPoints, []span{point(0), point(f.wide), {max(0, f.centre-f.radius), f.centre + f.radius}})
+	if !ok {
+		return false
+	}
+	left, right := f.overhang(w)
+	f.left = left
+	f.x, ok = newAxis(try.size, w-left-right, aroundPoints, f.seen())
+	return ok
+}
+
+// seen are the places along the feed that must be seen.
+func (f *fromAbove) seen() []span {
+	a, b := f.channel()
+	all := []span{{-f.radius, f.radius}}
+	for _, x := range []float64{f.start, f.stop, f.start + f.long, f.stop + f.long, a, b} {
+		all = append(all, point(x))
+	}
+	return all
+}
+
+// channel returns where the channel begins and ends while the work is at the
+// start.
+func (f *fromAbove) channel() (from, to float64) {
+	return f.start + f.c.A.Millimetres(), f.start + f.c.B.Millimetres()
+}
+
+// overhang is the room to keep on the left and right for texts that stand
+// outside their dimensions.
+func (f *fromAbove) overhang(w Paper) (left, right Paper) {
+	for _, r := range f.rows {
+		if Paper((r.at[1]-r.at[0])*f.scale.size) < r.text[0].w+1 {
+			left = max(left, r.text[0].w+2*obliqueReach)
+		}
+		if Paper((r.at[2]-r.at[1])*f.scale.size) < r.text[1].w+1 {
+			right = max(right, r.text[1].w+2*obliqueReach)
+		}
+	}
+	name := max(10, f.s.letters(least).width("START")) + 3
+	return max(left, 0) + name, right
+}
+
+func (f *fromAbove) at(x, y float64) Point {
+	return Point{f.left + f.x.place(x), f.top + f.y.place(y)}
+}
+
+func (f *fromAbove) draw(w Paper) block {
+	d := &drawing{w: w}
+	workEnd := f.at(0, max(f.wide, f.centre+f.radius)).Y
+	f.fence(d, w)
+	f.work(d)
+	f.bit(d)
+	for _, x := range f.x.breaks() {
+		d.interrupt(Box{f.left + x - breakRoom/2, f.top - 1, breakRoom, workEnd - f.top + 2})
+	}
+	f.flag(d, workEnd+besideWork)
+	y := workEnd + besideWork + flagRow
+	for _, r := range f.rows {
+		y += f.rowHeight()
+		f.chain(d, r, y-overLine, workEnd)
+	}
+	d.h = y
+	return d.block()
+}
+
+// fence draws the fence behind its face, with an opening for a buried bit.
+func (f *fromAbove) fence(d *drawing, w Paper) {
+	left, right := Box{0, f.top - fenceBand, 0, fenceBand}, Box{}
+	left.W = w
+	if f.centre-f.radius < 0 {
+		opening := Paper(1.5)
+		left.W = f.at(-f.radius, 0).X - opening
+		x := f.at(f.radius, 0).X + opening
+		right = Box{x, left.Y, w - x, fenceBand}
+	}
+	for _, b := range []Box{left, right} {
+		if b.W > 0 {
+			d.hatch(b, 2)
+			d.stroke(thin, Point{b.X, b.Bottom()}, Point{b.X, b.Y}, Point{b.Right(), b.Y}, Point{b.Right(), b.Bottom()})
+			d.stroke(Pen{Width: 0.7}, Point{b.X, b.Bottom()}, Point{b.Right(), b.Bottom()})
+		}
+	}
+	l := f.s.letters(least)
+	out := phrase{}.say(l, "OUTFEED").set(w)
+	d.text(out, 0, 0)
+	in := phrase{}.say(l, "INFEED").set(w)
+	d.text(in, w-in.w, 0)
+	side := phrase{}.say(f.s.bold(least), strings.ToUpper(f.c.Run.Fence.String())).say(l, "against the fence").set(w)
+	d.text(side, w-in.w-6-side.w, 0)
+	feed := phrase{}.say(f.s.bold(least), "feed").set(w)
+	d.text(feed, out.w+26, 0)
+	d.arrow(Pen{Width: 0.7}, 4, Point{out.w + 25, feed.h / 2}, Point{out.w + 5, feed.h / 2})
+}
+
+// outline draws the work with its leading end at a place.
+func (f *fromAbove) outline(d *drawing, pen Pen, lead float64) {
+	a, b := f.at(lead, 0), f.at(lead+f.long, f.wide)
+	d.stroke(pen, Box{a.X, a.Y, b.X - a.X, b.Y - a.Y}.Path()...)
+}
+
+func (f *fromAbove) work(d *drawing) {
+	f.outline(d, phantom, f.stop)
+	f.outline(d, thick, f.start)
+	// The channel lies on the underside, so its edges are hidden.
+	from, to := f.channel()
+	s := f.c.Section()
+	near, far := s.Near.Millimetres(), s.Far.Millimetres()
+	a, b := f.at(from, near), f.at(to, far)
+	for _, y := range []Paper{a.Y, b.Y} {
+		d.stroke(hidden, Point{a.X, y}, Point{b.X, y})
+	}
+	if f.c.Start != nil {
+		d.stroke(hidden, f.roundEnd(from, near, far, 1)...)
+	}
+	if f.c.Stop != nil {
+		d.stroke(hidden, f.roundEnd(to, near, far, -1)...)
+	}
+}
+
+// roundEnd returns the end the bit leaves at x, between the walls; inward is
+// +1 where the channel lies to the right of it, -1 to the left. A bit buried
+// in the fence or overhanging the work leaves only a part of its round.
+func (f *fromAbove) roundEnd(x, near, far, inward float64) []Point {
+	upper := min(near, f.centre-f.radius) + f.radius
+	lower := max(far, f.centre+f.radius) - f.radius
+	const steps = 16
+	path := make([]Point, steps+1)
+	for i := range path {
+		// Steps of equal angle, not of equal y, where the round is steep.
+		y := near + (far-near)*(1-math.Cos(math.Pi*float64(i)/steps))/2
+		off := min(f.radius, max(upper-y, y-lower, 0))
+		path[i] = f.at(x+inward*(f.radius-math.Sqrt(f.radius*f.radius-off*off)), y)
+	}
+	return path
+}
+
+// bit draws the bit, its centre lines and which way it turns.
+func (f *fromAbove) bit(d *drawing) {
+	at, r := f.at(0, f.centre), Paper(f.radius*f.scale.size)
+	d.circle(at, r, Mid, thick)
+	d.stroke(centre, at.Add(-r-2, 0), at.Add(r+2, 0))
+	d.stroke(centre, at.Add(0, -r-2), at.Add(0, r+2))
+	turn := arc(at, r+turnClear, 20, 100)
+	d.arrow(thick, 2, turn...)
+}
+
+// flag names the end that leads, below it, and the scale.
+func (f *fromAbove) flag(d *drawing, y Paper) {
+	tip := Point{f.at(f.start, 0).X, y}
+	d.fill(Black, arrowhead(tip, 0, -1, 3)...)
+	words := phrase{}.say(f.s.bold(least), strings.ToUpper(f.c.Leads.String())+" leads").set(d.w)
+	scale := "scale " + f.scale.name
+	if len(f.x.kept) > 1 {
+		scale += ", shortened"
+	}
+	note := phrase{}.say(f.s.letters(least), scale).set(d.w)
+	x := min(tip.X+2, d.w-words.w)
+	d.text(words, x, y)
+	if x+words.w+2 < d.w-note.w {
+		d.text(note, d.w-note.w, y)
+	} else {
+		d.text(note, x-6-note.w, y)
+	}
+}
+
+// chain draws the dimensions of one mark.
+func (f *fromAbove) chain(d *drawing, r dimensionRow, y, workEnd Paper) {
+	var x [3]Paper
+	for i, at := range r.at {
+		x[i] = f.at(at, 0).X
+		d.stroke(thin, Point{x[i], workEnd + 1}, Point{x[i], y + overLine})
+	}
+	name := phrase{}.say(f.s.letters(least), r.name).set(d.w)
+	d.text(name, 0, y-name.h-0.5)
+	d.stroke(r.pen, Point{0, y}, Point{max(name.w, 10), y})
+	d.dimension(dimension{x[0], x[1], y, r.text[0], -1})
+	d.dimension(dimension{x[1], x[2], y, r.text[1], +1})
+}
+
+// interrupt wipes a strip clean and closes it with break lines.
+func (d *drawing) interrupt(b Box) {
+	d.fill(White, b.Path()...)
+	for _, x := range []Paper{b.X, b.Right()} {
+		var path []Point
+		zig := Paper(0.8)
+		for y := b.Y; y < b.Bottom(); y += 2 {
+			path = append(path, Point{x + zig, y})
+			zig = -zig
+		}
+		d.stroke(Pen{Width: 0.18}, path...)
+	}
+}

@@ -1,0 +1,214 @@
+package output
+
+import (
+	"math"
+	"strings"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+	"fencecard/setup/solid"
+)
+
+// inPlace is the picture of the piece as it stands in the finished work, the
+// cut marked on it and the end that leads flagged. It is an oblique picture
+// seen from the front, and from whichever of left and right, top and bottom
+// shows the sides the card speaks of. Its proportions are tamed, so that a
+// long rail keeps a thickness: it is the one drawing not to scale.
+type inPlace struct {
+	size joinery.Size
+	seen [3]joinery.Side // of each dimension, the side that faces the viewer
+	long [3]Paper        // how long each dimension is drawn, before scaling
+}
+
+// taming is the power the proportions are raised to; receding is how much
+// shorter what goes away from the viewer is drawn, across and up.
+const (
+	taming         = 0.55
+	recedeX        = 0.5
+	recedeZ        = 0.38
+	leastThickness = 0.12 // of the longest dimension
+)
+
+func newInPlace(c *setup.Card) inPlace {
+	p := inPlace{size: c.Piece.Size}
+	for _, side := range []joinery.Side{c.Run.Down, c.Run.Fence, c.Leads} {
+		p.seen[side.Dimension()] = side
+	}
+	p.seen[joinery.FrontBack] = joinery.Front
+	longest := max(p.size[0], p.size[1], p.size[2]).Millimetres()
+	for i, l := range p.size {
+		p.long[i] = Paper(max(leastThickness, math.Pow(l.Millimetres()/longest, taming)))
+	}
+	return p
+}
+
+// corner is a place in the piece.
+type corner [3]joinery.Length
+
+// at projects a place; the y axis of paper points down.
+func (p inPlace) at(k corner) Point {
+	var v [3]Paper
+	for i := range v {
+		v[i] = p.long[i] * Paper(k[i].Millimetres()/p.size[i].Millimetres())
+	}
+	right, up := Paper(recedeX), Paper(recedeZ)
+	if p.seen[joinery.LeftRight] == joinery.Left {
+		right = -right
+	}
+	if p.seen[joinery.TopBottom] == joinery.Bottom {
+		up = -up
+	}
+	return Point{v[0] + right*v[1], -v[2] - up*v[1]}
+}
+
+// face returns the outline of a box's face toward a side, closed.
+func (p inPlace) face(b solid.Box, side joinery.Side) []Point {
+	d := side.Dimension()
+	e, f := (d+1)%3, (d+2)%3
+	at := b[d].Lo
+	if side.High() {
+		at = b[d].Hi
+	}
+	var path []Point
+	for _, turn := range [][2]joinery.Length{{b[e].Lo, b[f].Lo}, {b[e].Hi, b[f].Lo}, {b[e].Hi, b[f].Hi}, {b[e].Lo, b[f].Hi}, {b[e].Lo, b[f].Lo}} {
+		var k corner
+		k[d], k[e], k[f] = at, turn[0], turn[1]
+		path = append(path, p.at(k))
+	}
+	return path
+}
+
+// middle returns the middle of a side of the piece.
+func (p inPlace) middle(side joinery.Side) Point {
+	var k corner
+	for i := range k {
+		k[i] = p.size[i] / 2
+	}
+	k[side.Dimension()] = 0
+	if side.High() {
+		k[side.Dimension()] = p.size[side.Dimension()]
+	}
+	return p.at(k)
+}
+
+// outward returns the way a side faces, one long.
+func (p inPlace) outward(side joinery.Side) Point {
+	a, b := p.middle(side.Opposite()), p.middle(side)
+	n := Paper(math.Hypot(float64(b.X-a.X), float64(b.Y-a.Y)))
+	return Point{(b.X - a.X) / n, (b.Y - a.Y) / n}
+}
+
+// Measures of the flag at the leading end.
+const (
+	flagPole Paper = 7
+	flagWide Paper = 4
+)
+
+// inPlace lays the picture out within a width and height.
+func (s setter) inPlace(u *setup.Setup, c *setup.Card, w, h Paper) block {
+	p := newInPlace(c)
+	flag := phrase{}.say(s.bold(least), strings.ToUpper(c.Leads.String())+" leads").set(w)
+	caption := phrase{}.say(s.letters(least), "cut in the "+strings.ToUpper(c.Run.Down.String())+"; seen from the front").set(w)
+	scale := p.fitted(c, flag, w, h-caption.h-1)
+	for i := range p.long {
+		p.long[i] *= scale
+	}
+	frame := p.around(c, flag)
+	d := &drawing{w: w, h: h}
+	shift := Point{(w-frame.W)/2 - frame.X, (h-caption.h-1-frame.H)/2 - frame.Y}
+	p.draw(d, shift, c, u.Bit.True(), flag)
+	d.text(caption, (w-caption.w)/2, h-caption.h)
+	return d.block()
+}
+
+// fitted returns the scale at which the picture with its flag fits.
+func (p inPlace) fitted(c *setup.Card, flag block, w, h Paper) Paper {
+	scale := 2 * max(w, h)
+	for ; scale > 1; scale *= 0.95 {
+		q := p
+		for i := range q.long {
+			q.long[i] *= scale
+		}
+		if frame := q.around(c, flag); frame.W <= w && frame.H <= h {
+			break
+		}
+	}
+	return scale
+}
+
+// around returns the box round the piece and its flag.
+func (p inPlace) around(c *setup.Card, flag block) Box {
+	points := p.flagText(c, flag).Path()
+	for _, side := range joinery.Sides {
+		points = append(points, p.face(solid.Whole(p.size), side)...)
+	}
+	least, most := points[0], points[0]
+	for _, q := range points {
+		least = Point{min(least.X, q.X), min(least.Y, q.Y)}
+		most = Point{max(most.X, q.X), max(most.Y, q.Y)}
+	}
+	return Box{least.X, least.Y, most.X - least.X, most.Y - least.Y}
+}
+
+// pole returns the foot and the top of the flag's pole.
+func (p inPlace) pole(c *setup.Card) (foot, top Point) {
+	foot = p.middle(c.Leads)
+	out := p.outward(c.Leads)
+	return foot, foot.Add(out.X*flagPole, out.Y*flagPole)
+}
+
+// flagText returns where the words beside the flag go.
+func (p inPlace) flagText(c *setup.Card, flag block) Box {
+	_, top := p.pole(c)
+	b := Box{top.X + flagWide + 0.5, top.Y - flag.h/2, flag.w, flag.h}
+	if out := p.outward(c.Leads); out.X < -0.3 {
+		b.X = top.X - flagWide - 0.5 - flag.w
+	}
+	return b
+}
+
+func (p inPlace) draw(d *drawing, shift Point, c *setup.Card, bit joinery.Length, flag block) {
+	move := func(path []Point) []Point { return shifted(shift, path) }
+	whole := solid.Whole(p.size)
+	for _, side := range joinery.Sides {
+		if side == p.seen[side.Dimension()] {
+			d.fill(White, move(p.face(whole, side))...)
+		}
+	}
+	cut := solid.Of(c.Channel, p.size, bit).Box(p.size)
+	for _, side := range joinery.Sides {
+		if !onSurface(cut, side, p.size) {
+			continue
+		}
+		path := move(p.face(cut, side))
+		if side == p.seen[side.Dimension()] {
+			d.fill(Black, path...)
+		} else {
+			d.stroke(hidden, path...)
+		}
+	}
+	for _, side := range joinery.Sides {
+		if side == p.seen[side.Dimension()] {
+			d.stroke(Pen{Width: 0.35}, move(p.face(whole, side))...)
+		}
+	}
+	foot, top := p.pole(c)
+	foot, top = foot.Add(shift.X, shift.Y), top.Add(shift.X, shift.Y)
+	d.stroke(thick, foot, top)
+	words := p.flagText(c, flag)
+	way := flagWide
+	if words.X < top.X-shift.X {
+		way = -flagWide
+	}
+	d.fill(Black, top.Add(0, -1.5), top.Add(way, 0), top.Add(0, 1.5))
+	d.text(flag, words.X+shift.X, words.Y+shift.Y)
+}
+
+// onSurface reports whether a box reaches the side of the piece.
+func onSurface(b solid.Box, side joinery.Side, size joinery.Size) bool {
+	d := side.Dimension()
+	if side.High() {
+		return b[d].Hi == size[d]
+	}
+	return b[d].Lo == 0
+}

@@ -1,0 +1,88 @@
+package output
+
+import (
+	"fmt"
+	"strconv"
+)
+
+// boxes returns a row of empty boxes to tick.
+func boxes(n int, side Paper) block {
+	gap := side * 0.4
+	w := Paper(n)*side + Paper(n-1)*gap
+	return figure("boxes", w, side, func(c Canvas, at Point) {
+		for i := range n {
+			c.Stroke(Pen{Width: 0.35}, Box{at.X + Paper(i)*(side+gap), at.Y, side, side}.Path()...)
+		}
+	})
+}
+
+// Counting pieces: up to mostBoxes each has a box to tick; more are tallied in
+// cells of five, and so many that the cells would fill the card on a line.
+const (
+	mostBoxes  = 12
+	tallyGroup = 5
+	mostCells  = 12
+)
+
+// tally returns room to count pieces as they are done.
+func (s setter) tally(count int, w Paper) block {
+	label := phrase{}.say(s.bold(s.grade.body), "make "+strconv.Itoa(count)).set(w)
+	side := label.h
+	room := w - label.w - 2
+	switch cells := (count + tallyGroup - 1) / tallyGroup; {
+	case count <= mostBoxes:
+		label.beside(wrapped(count, room, side*1.4, side*1.4, func(i int) block { return boxes(1, side) }), 2)
+	case cells <= mostCells:
+		label.beside(wrapped(cells, room, side*3.2, side*1.3, func(i int) block {
+			return s.cell(min(count, (i+1)*tallyGroup), side*3, side*1.2)
+		}), 2)
+	default:
+		label.beside(s.cell(count, room, side*1.2), 2)
+	}
+	return label
+}
+
+// cell is a box for a tally of five strokes, the count it brings in a corner.
+func (s setter) cell(count int, w, h Paper) block {
+	d := &drawing{w: w, h: h}
+	d.stroke(Pen{Width: 0.35}, Box{0, 0, w, h}.Path()...)
+	n := phrase{}.say(s.letters(least), strconv.Itoa(count)).set(w)
+	d.text(n, w-n.w-0.5, h-n.h+0.2)
+	return d.block()
+}
+
+// wrapped sets n small blocks in rows of a width.
+func wrapped(n int, w, across, down Paper, one func(int) block) block {
+	row := max(1, int(w/across))
+	var b block
+	for i := range n {
+		b.add(one(i), Paper(i%row)*across, Paper(i/row)*down)
+	}
+	return b
+}
+
+// ladder sets heights of the bit, each with a box to tick.
+func (s setter) ladder(heights []lengthText, w Paper) block {
+	var b block
+	var x, y, row Paper
+	for _, h := range heights {
+		one := boxes(1, 4)
+		text := phrase(h).set(w)
+		item := block{}
+		item.add(one, 0, (text.h-one.h)/2)
+		item.add(text, one.w+1.5, 0)
+		if x > 0 && x+item.w > w {
+			x, y, row = 0, y+row+1, 0
+		}
+		b.add(item, x, y)
+		x += item.w + 5
+		row = max(row, item.h)
+	}
+	return b
+}
+
+// lengthText is one length ready to be set.
+type lengthText phrase
+
+// countOf says how many of a thing there are.
+func countOf(n int, thing string) string { return fmt.Sprintf("%d %s", n, thing) }

@@ -73,28 +73,48 @@ func (a axis) length() Paper {
 	return w
 }
 
-// spread widens the stretches on both sides of every gap, the widest gaps
-// most, to use spare paper, and places them.
+// spread uses spare paper: it closes the narrowest gaps, as long as there is
+// paper for them, widens what is on both sides of the others, the widest most,
+// and places the stretches.
 func (a *axis) spread(spare Paper) {
-	gaps := make([]float64, len(a.kept)-1)
-	var total float64
-	for i := range gaps {
-		gaps[i] = a.kept[i+1].from - a.kept[i].to - float64(breakRoom)/a.scale
-		total += gaps[i]
+	for len(a.kept) > 1 {
+		narrow := 1
+		for i := 2; i < len(a.kept); i++ {
+			if a.gap(i) < a.gap(narrow) {
+				narrow = i
+			}
+		}
+		need := Paper(a.gap(narrow)*a.scale) - breakRoom
+		if need > spare {
+			break
+		}
+		spare -= need
+		a.kept[narrow-1].to = a.kept[narrow].to
+		a.kept = slices.Delete(a.kept, narrow, narrow+1)
 	}
-	share := min(1, float64(spare)/a.scale/max(total, 1e-9))
+	var total float64
+	for i := 1; i < len(a.kept); i++ {
+		total += a.gap(i)
+	}
+	gaps := make([]float64, len(a.kept))
+	for i := 1; i < len(a.kept); i++ {
+		gaps[i] = float64(spare) / a.scale * a.gap(i) / total
+	}
 	var at Paper
 	for i := range a.kept {
 		if i > 0 {
-			a.kept[i].from -= gaps[i-1] * share / 2
+			a.kept[i].from -= gaps[i] / 2
+			a.kept[i-1].to += gaps[i] / 2
 		}
-		if i < len(gaps) {
-			a.kept[i].to += gaps[i] * share / 2
-		}
+	}
+	for i := range a.kept {
 		a.kept[i].at = at
 		at += Paper((a.kept[i].to-a.kept[i].from)*a.scale) + breakRoom
 	}
 }
+
+// gap is what is left out before a stretch, in mm at the machine.
+func (a axis) gap(i int) float64 { return a.kept[i].from - a.kept[i-1].to }
 
 // place returns where a point lies on paper, from the axis's beginning. A point
 // in a stretch left out lies in the middle of the break.

@@ -30,6 +30,8 @@ func (b Box) Bottom() Paper { return b.Y + b.H }
 // Inset returns the box made smaller by a margin on all four edges.
 func (b Box) Inset(by Paper) Box { return Box{b.X + by, b.Y + by, b.W - 2*by, b.H - 2*by} }
 
+func (b Box) corner() Point { return Point{b.X, b.Y} }
+
 // Path returns the box's outline, closed.
 func (b Box) Path() []Point {
 	return []Point{{b.X, b.Y}, {b.Right(), b.Y}, {b.Right(), b.Bottom()}, {b.X, b.Bottom()}, {b.X, b.Y}}

@@ -14,9 +14,9 @@ const (
 	panelPad Paper = 2
 )
 
-// card lays one card out in a box of a width and height. What does not fit
-// goes on a second one.
-func (s setter) card(u *setup.Setup, c *setup.Card, w, h Paper) []block {
+// card lays one card out. What does not fit goes on a second one.
+func (s setter) card(u *setup.Setup, c *setup.Card) []block {
+	w, h := s.cells[0].W, s.cells[0].H
 	words := s.cardWords(u, c, w)
 	rest := h - words.h - cardGap
 	notes := s.notes(c, w*0.55)
@@ -116,11 +116,7 @@ func (s setter) reading(l joinery.Length, w Paper) block {
 // heights lists the heights of the bit that the card uses.
 func (s setter) heights(c *setup.Card, w Paper) block {
 	label := phrase{}.say(s.bold(s.grade.body), "HEIGHTS").set(w)
-	texts := make([]lengthText, len(c.Heights))
-	for i, h := range c.Heights {
-		texts[i] = lengthText(s.length(nil, s.bold(s.grade.body), h))
-	}
-	ladder := s.ladder(texts, w-label.w-4)
+	ladder := s.ladder(s.texts(c.Heights, s.bold(s.grade.body)), w-label.w-4)
 	b := block{}
 	b.add(label, 0, max(0, (ladder.h-label.h)/2))
 	b.add(ladder, label.w+4, 0)

@@ -177,21 +177,7 @@ func (f *fromAbove) draw(w Paper) block {
 
 // fence draws the fence behind its face, with an opening for a buried bit.
 func (f *fromAbove) fence(d *drawing, w Paper) {
-	left, right := Box{0, f.top - fenceBand, 0, fenceBand}, Box{}
-	left.W = w
-	if f.centre-f.radius < 0 {
-		opening := Paper(1.5)
-		left.W = f.at(-f.radius, 0).X - opening
-		x := f.at(f.radius, 0).X + opening
-		right = Box{x, left.Y, w - x, fenceBand}
-	}
-	for _, b := range []Box{left, right} {
-		if b.W > 0 {
-			d.hatch(b, 2)
-			d.stroke(thin, Point{b.X, b.Bottom()}, Point{b.X, b.Y}, Point{b.Right(), b.Y}, Point{b.Right(), b.Bottom()})
-			d.stroke(Pen{Width: 0.7}, Point{b.X, b.Bottom()}, Point{b.Right(), b.Bottom()})
-		}
-	}
+	d.fenceAt(f.top, w, f.at(0, 0).X, Paper(f.radius*f.scale.size), f.centre < f.radius)
 	l := f.s.letters(least)
 	out := phrase{}.say(l, "OUTFEED").set(w)
 	d.text(out, 0, 0)

@@ -1,7 +1,6 @@
 package output
 
 import (
-	"fmt"
 	"io"
 
 	"fencecard/joinery"
@@ -93,14 +92,13 @@ func ParseOnly(name string) (Only, bool) { return OnlyStrips, name == "strips" }
 // header and its cards, the piece index and the cautions. Nothing is written
 // when there is an error in making it.
 func PDF(w io.Writer, d *setup.Deck, o Pages) error {
-	switch o.PerPage {
-	case 0, 1, 2, 4:
-	default:
-		return fmt.Errorf("%d cards a page: 1, 2 or 4 would be right", o.PerPage)
+	pages, err := lay(d, o)
+	if err != nil {
+		return err
 	}
 	pdf := newPDF(d.Plan.Title)
 	g := &gate{to: pdf}
-	for _, p := range lay(d, o) {
+	for _, p := range pages {
 		g.Page(p.width, p.height)
 		paint(g, p.parts)
 	}
@@ -110,27 +108,21 @@ func PDF(w io.Writer, d *setup.Deck, o Pages) error {
 	return pdf.write(w)
 }
 
-// page is one page with everything on it in its place.
-type page struct {
-	width, height Paper
-	parts         []part
-}
-
-// margin is left white round every page; most printers need 6 mm.
-const margin Paper = 10
-
-// lay lays out the whole deck.
-func lay(d *setup.Deck, o Pages) []page {
-	s := newSetter(d, o)
-	blocks := []block{s.runSheet(d)}
+// lay lays out the whole deck in its order.
+func lay(d *setup.Deck, o Pages) ([]page, error) {
+	s, err := newSetter(d, o)
+	if err != nil {
+		return nil, err
+	}
+	pages := s.runSheet(d)
+	var cards []block
 	for i := range d.Setups {
+		cards = append(cards, s.header(d, i)...)
 		for k := range d.Setups[i].Cards {
-			blocks = append(blocks, s.card(&d.Setups[i], &d.Setups[i].Cards[k], s.frame.W, s.frame.H)...)
+			cards = append(cards, s.card(&d.Setups[i], &d.Setups[i].Cards[k])...)
 		}
 	}
-	var pages []page
-	for _, b := range blocks {
-		pages = append(pages, page{s.paper.W, s.paper.H, b.at(s.frame.X, s.frame.Y)})
-	}
-	return pages
+	pages = append(pages, s.deal(cards)...)
+	pages = append(pages, s.pieceIndex(d)...)
+	return append(pages, s.cautions()...), nil
 }

@@ -1,6 +1,9 @@
 package output
 
-import "strings"
+import (
+	"strings"
+	"unicode/utf8"
+)
 
 // phrase is running text with lengths in it, to be set in lines.
 type phrase []word
@@ -47,7 +50,7 @@ func (w word) width() Paper {
 
 // rise and drop are how far a word reaches over and under its baseline.
 func (w word) rise() Paper {
-	line := ascender * em(w.letters.Height)
+	line := w.letters.rise(w.text)
 	if w.number != nil {
 		return max(line, w.number.rise())
 	}
@@ -60,6 +63,20 @@ func (w word) drop() Paper {
 		return max(line, w.number.drop())
 	}
 	return line
+}
+
+// plainRise is the room above the baseline of letters without marks on them,
+// in shares of a capital's height; brackets stand a little over capitals.
+const plainRise = 1.15
+
+// rise is how far a line of text reaches over its baseline.
+func (l Letters) rise(text string) Paper {
+	for _, r := range text {
+		if r >= utf8.RuneSelf {
+			return ascender * em(l.Height)
+		}
+	}
+	return plainRise * l.Height
 }
 
 // set breaks the phrase into lines no wider than a width and returns them as

@@ -2,21 +2,125 @@ package output
 
 import (
 	"fmt"
+	"strconv"
 
+	"fencecard/joinery"
 	"fencecard/setup"
 )
 
-// runSheet lists the setups in their order.
-func (s setter) runSheet(d *setup.Deck) block {
-	body := Letters{Height: 3.5}
-	b := phrase{}.say(Letters{Face: Bold, Height: 7}, d.Plan.Title).set(s.frame.W)
-	for i := range d.Setups {
-		u := &d.Setups[i]
-		p := phrase{}.say(Letters{Face: Bold, Height: 3.5}, fmt.Sprintf("%d.", u.Number)).
-			say(body, u.Bit.Name+", fence to near edge")
-		p = s.length(p, body, u.Fence.NearEdge).say(body, "; heights")
-		p = s.lengths(p, body, u.Heights)
-		b.below(p.set(s.frame.W), 2)
+// runSheet is the front of the deck: the setups in order, what to lay out, how
+// long it takes, what to mind, and what was measured or assumed.
+func (s setter) runSheet(d *setup.Deck) []page {
+	w := s.frame.W
+	heading := func(sheet int) block {
+		title := phrase{}.say(s.bold(s.grade.title), d.Plan.Title).say(s.letters(s.grade.title), "run sheet")
+		if sheet > 0 {
+			title = title.tie(s.letters(s.grade.title), ", page "+strconv.Itoa(sheet+1))
+			return title.set(w)
+		}
+		return stack(1, title.set(w), phrase{}.say(s.letters(s.grade.body), sums(d)).set(w))
 	}
-	return b
+	var rows []block
+	for i := range d.Setups {
+		rows = append(rows, s.setupRow(d, i))
+	}
+	rows = append(rows, s.section("Bits to lay out", s.bitRows(d))...)
+	rows = append(rows, s.section("Warnings", s.warningRows(d))...)
+	rows = append(rows, s.section("Measured or assumed", s.assumptions(d))...)
+	return s.pour(heading, rows, 1.5)
+}
+
+// sums counts what is done for the whole deck.
+func sums(d *setup.Deck) string {
+	c := d.Changes
+	return fmt.Sprintf("%s, %s. Changes: %s, %s, %s. About %g minutes of changes.",
+		plural(len(d.Setups), "setup"), plural(d.Cards(), "card"),
+		plural(c.Bits, "bit"), plural(c.Fences, "fence"), plural(c.Heights, "height"), c.Time.Minutes())
+}
+
+// setupRow is one setup in a line or two between rules.
+func (s setter) setupRow(d *setup.Deck, i int) block {
+	u := &d.Setups[i]
+	w := s.frame.W
+	body, bold := s.letters(s.grade.body), s.bold(s.grade.body)
+	number := phrase{}.say(s.bold(s.grade.title), strconv.Itoa(u.Number)).set(w)
+	side := s.grade.title * 2.6
+	p := phrase{}
+	if i > 0 && d.Setups[i-1].Bit == u.Bit {
+		p = p.say(body, "same bit,")
+	} else {
+		p = p.say(bold, u.Bit.Name).tie(body, ",")
+	}
+	p = s.length(p.say(body, "fence to near edge"), bold, u.Fence.NearEdge)
+	p = p.tie(body, ";").say(body, fmt.Sprintf("%s, %s", plural(len(u.Cards), "card"), plural(pieces(u), "piece")))
+	text := p.set(w - side)
+	text.below(s.ladder(s.texts(u.Heights, body), w-side), 0.5)
+	row := block{}
+	row.add(figure("rule", w, 0, func(c Canvas, at Point) { c.Stroke(thin, at, at.Add(w, 0)) }), 0, 0)
+	row.add(boxes(1, s.grade.title), 0, 1.5)
+	row.add(number, s.grade.title*1.3, 1.2)
+	row.add(text, side, 1.2)
+	return row
+}
+
+// section puts a heading before rows, where there are any.
+func (s setter) section(heading string, rows []block) []block {
+	if len(rows) == 0 {
+		return nil
+	}
+	w := s.frame.W
+	first := stack(1, phrase{}.say(s.bold(s.grade.body), heading).set(w), rows[0])
+	gap := block{h: 1}
+	gap.below(first, 0)
+	return append([]block{gap}, rows[1:]...)
+}
+
+// bitRows list the bits in the order they are first used.
+func (s setter) bitRows(d *setup.Deck) []block {
+	var rows []block
+	seen := map[*joinery.Bit]bool{}
+	body := s.letters(s.grade.body)
+	for i := range d.Setups {
+		b := d.Setups[i].Bit
+		if seen[b] {
+			continue
+		}
+		seen[b] = true
+		p := s.length(phrase{}.say(body, b.Name+", "+b.Kind.String()+","), body, b.True())
+		rows = append(rows, ticked(p, 3.5, s.frame.W))
+	}
+	return rows
+}
+
+func (s setter) warningRows(d *setup.Deck) []block {
+	var rows []block
+	for _, warning := range d.Warnings {
+		rows = append(rows, phrase{}.say(s.letters(s.grade.body), warning.Text).set(s.frame.W))
+	}
+	return rows
+}
+
+// assumptions say what the deck rests on.
+func (s setter) assumptions(d *setup.Deck) []block {
+	body := s.letters(s.grade.body)
+	w := s.frame.W
+	var rows []block
+	seen := map[*joinery.Bit]bool{}
+	for i := range d.Setups {
+		b := d.Setups[i].Bit
+		if seen[b] {
+			continue
+		}
+		seen[b] = true
+		p := phrase{}.say(body, b.Name+": diameter")
+		if b.Measured > 0 {
+			p = s.length(p.say(body, "measured,"), body, b.Measured)
+		} else {
+			p = s.length(p.say(body, "as labelled,"), body, b.Diameter).tie(body, ",").say(body, "not measured")
+		}
+		rows = append(rows, p.tie(body, ".").set(w))
+	}
+	p := s.length(phrase{}.say(body, "Lengths are set on a scale of"), body, s.scale.Division).say(body, s.scale.Unit.String())
+	p = p.tie(body, ".").say(body, "A + or − behind a length: the true length is a hair more or less; it stands small beside.")
+	return append(rows, p.set(w))
 }

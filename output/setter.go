@@ -8,18 +8,22 @@ import (
 // setter knows what every page of a deck is set in: the paper, the letter
 // sizes and the scale lengths are read off.
 type setter struct {
-	paper Box // the whole sheet
-	frame Box // inside the margins
+	paper Box   // the whole sheet of a list, upright
+	frame Box   // inside its margins
+	sheet Box   // the whole sheet of the cards
+	cells []Box // where the cards of a sheet go
 	grade grade
 	scale joinery.Scale
 	other *joinery.Scale // the second unit, where both are printed
 }
 
-func newSetter(d *setup.Deck, o Pages) setter {
+func newSetter(d *setup.Deck, o Pages) (setter, error) {
 	w, h := o.Paper.Size()
 	s := setter{paper: Box{0, 0, w, h}, scale: d.Plan.Shop.Scale}
-	s.frame = s.paper.Inset(margin)
-	s.grade = fullGrade
+	s.frame = s.paper.Inset(o.Paper.margin())
+	if err := s.divide(o); err != nil {
+		return setter{}, err
+	}
 	switch {
 	case o.Scale.Division > 0:
 		s.scale = o.Scale
@@ -32,7 +36,7 @@ func newSetter(d *setup.Deck, o Pages) setter {
 		other := joinery.DefaultScale(1 - s.scale.Unit)
 		s.other = &other
 	}
-	return s
+	return s, nil
 }
 
 // number sets a length.
@@ -63,23 +67,6 @@ func (s setter) lengths(p phrase, l Letters, lengths []joinery.Length) phrase {
 	}
 	return p
 }
-
-// grade is the letter heights of a card, all of the series of ISO 3098-1.
-type grade struct {
-	number Paper // the card's number
-	order  Paper // the three orders
-	value  Paper // fence distance and marks; the figures of a fraction are smaller
-	title  Paper // the piece's name
-	body   Paper
-}
-
-// The grades: a card that fills a letter or A4 page, one of half that size,
-// and one of a quarter or on an index card.
-var (
-	fullGrade    = grade{number: 14, order: 10, value: 10, title: 7, body: 3.5}
-	halfGrade    = grade{number: 10, order: 7, value: 10, title: 5, body: 3.5}
-	quarterGrade = grade{number: 7, order: 5, value: 7, title: 3.5, body: 2.5}
-)
 
 // letters are plain letters of a height.
 func (s setter) letters(height Paper) Letters { return Letters{Height: height} }

@@ -1,8 +1,9 @@
 package output
 
 import (
-	"fmt"
 	"strconv"
+
+	"fencecard/joinery"
 )
 
 // boxes returns a row of empty boxes to tick.
@@ -61,28 +62,30 @@ func wrapped(n int, w, across, down Paper, one func(int) block) block {
 	return b
 }
 
-// ladder sets heights of the bit, each with a box to tick.
-func (s setter) ladder(heights []lengthText, w Paper) block {
+// ladder sets phrases side by side, each with a box to tick.
+func (s setter) ladder(rungs []phrase, w Paper) block {
+	const side, gap = 4, 5
 	var b block
 	var x, y, row Paper
-	for _, h := range heights {
-		one := boxes(1, 4)
-		text := phrase(h).set(w)
-		item := block{}
-		item.add(one, 0, (text.h-one.h)/2)
-		item.add(text, one.w+1.5, 0)
+	for _, rung := range rungs {
+		item := ticked(rung, side, w)
+		item.w = side + 2 + rung.set(w).w
 		if x > 0 && x+item.w > w {
 			x, y, row = 0, y+row+1, 0
 		}
 		b.add(item, x, y)
-		x += item.w + 5
+		x += item.w + gap
 		row = max(row, item.h)
 	}
+	b.w = w
 	return b
 }
 
-// lengthText is one length ready to be set.
-type lengthText phrase
-
-// countOf says how many of a thing there are.
-func countOf(n int, thing string) string { return fmt.Sprintf("%d %s", n, thing) }
+// texts sets lengths, a phrase each.
+func (s setter) texts(lengths []joinery.Length, l Letters) []phrase {
+	all := make([]phrase, len(lengths))
+	for i, length := range lengths {
+		all[i] = s.length(nil, l, length)
+	}
+	return all
+}

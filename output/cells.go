@@ -1,0 +1,141 @@
+package output
+
+import "fmt"
+
+// page is one page with everything on it in its place.
+type page struct {
+	width, height Paper
+	parts         []part
+}
+
+// margin is left white round every page; most printers need 6 mm.
+func (p PaperSize) margin() Paper {
+	if p == Index {
+		return 6
+	}
+	return 10
+}
+
+// grade is the letter heights of a card, all of the series of ISO 3098-1.
+type grade struct {
+	number Paper // the card's number
+	order  Paper // the three orders
+	value  Paper // fence distance and marks; the figures of a fraction are smaller
+	title  Paper // the piece's name
+	body   Paper
+}
+
+// The grades, largest first, and the narrowest card each is for.
+var grades = []struct {
+	width Paper
+	grade
+}{
+	{170, grade{number: 14, order: 10, value: 10, title: 7, body: 3.5}},
+	{115, grade{number: 10, order: 7, value: 10, title: 5, body: 3.5}},
+	{75, grade{number: 7, order: 5, value: 7, title: 3.5, body: 2.5}},
+}
+
+// Cards on one sheet stand apart, so that they can be cut.
+const (
+	betweenCards  Paper = 8
+	shortestCard  Paper = 120
+	smallestCards       = "2 on a5 and 1 on index are the most"
+)
+
+// divide finds the places of the cards on a sheet and the size of their
+// letters. Two cards stand side by side on a sheet laid across, so that a card
+// is always upright.
+func (s *setter) divide(o Pages) error {
+	n := max(1, o.PerPage)
+	across, down := 1, 1
+	s.sheet = s.paper
+	switch n {
+	case 1:
+	case 2:
+		across = 2
+		s.sheet.W, s.sheet.H = s.paper.H, s.paper.W
+	case 4:
+		across, down = 2, 2
+	default:
+		return fmt.Errorf("%d cards a page cannot be laid out; 1, 2 or 4 would be right", n)
+	}
+	frame := s.sheet.Inset(o.Paper.margin())
+	w := (frame.W - Paper(across-1)*betweenCards) / Paper(across)
+	h := (frame.H - Paper(down-1)*betweenCards) / Paper(down)
+	for i := range n {
+		s.cells = append(s.cells, Box{
+			frame.X + Paper(i%across)*(w+betweenCards), frame.Y + Paper(i/across)*(h+betweenCards), w, h,
+		})
+	}
+	for _, g := range grades {
+		if w >= g.width && h >= shortestCard {
+			s.grade = g.grade
+			return nil
+		}
+	}
+	return fmt.Errorf("%d cards on %s paper would be too small to read; %s", n, o.Paper, smallestCards)
+}
+
+// deal puts cards on sheets, in their order.
+func (s setter) deal(cards []block) []page {
+	var pages []page
+	for i, card := range cards {
+		if i%len(s.cells) == 0 {
+			p := page{width: s.sheet.W, height: s.sheet.H}
+			p.parts = s.cuttingLines().at(0, 0)
+			pages = append(pages, p)
+		}
+		cell := s.cells[i%len(s.cells)]
+		last := &pages[len(pages)-1]
+		last.parts = append(last.parts, card.at(cell.X, cell.Y)...)
+	}
+	return pages
+}
+
+// cuttingLines are where the cards of a sheet are cut apart.
+func (s setter) cuttingLines() block {
+	if len(s.cells) == 1 {
+		return block{}
+	}
+	return figure("cutting lines", s.sheet.W, s.sheet.H, func(c Canvas, at Point) {
+		pen := Pen{Width: 0.18, Line: Dashed}
+		middle := s.cells[0].Right() + betweenCards/2
+		c.Stroke(pen, Point{middle, 0}, Point{middle, s.sheet.H})
+		if len(s.cells) == 4 {
+			middle := s.cells[0].Bottom() + betweenCards/2
+			c.Stroke(pen, Point{0, middle}, Point{s.sheet.W, middle})
+		}
+	})
+}
+
+// pour puts rows on as many upright pages as they need, under a heading that
+// is repeated.
+func (s setter) pour(heading func(sheet int) block, rows []block, gap Paper) []page {
+	var pages []page
+	for _, b := range fill(rows, gap, s.frame.H, heading) {
+		pages = append(pages, page{s.paper.W, s.paper.H, b.at(s.frame.X, s.frame.Y)})
+	}
+	return pages
+}
+
+// fill stacks rows in blocks no higher than a height, each under its heading.
+func fill(rows []block, gap, h Paper, heading func(i int) block) []block {
+	var all []block
+	var now block
+	fresh := true
+	for _, row := range rows {
+		if !fresh && now.h+gap+row.h > h {
+			all = append(all, now)
+			fresh = true
+		}
+		if fresh {
+			now = heading(len(all))
+			fresh = false
+		}
+		now.below(row, gap)
+	}
+	if !fresh {
+		all = append(all, now)
+	}
+	return all
+}

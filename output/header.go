@@ -1,0 +1,159 @@
+package output
+
+import (
+	"fmt"
+	"strconv"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// header is the card that stands before the cards of a setup.
+func (s setter) header(d *setup.Deck, i int) []block {
+	u := &d.Setups[i]
+	w, h := s.cells[0].W, s.cells[0].H
+	first := s.headerTop(d, i, w)
+	heading := func(sheet int) block {
+		if sheet == 0 {
+			return first
+		}
+		return phrase{}.say(s.bold(s.grade.title), fmt.Sprintf("SETUP %d, more cards", u.Number)).set(w)
+	}
+	return fill(s.cardList(u, w), 0.5, h, heading)
+}
+
+// headerTop is what is set for the whole setup.
+func (s setter) headerTop(d *setup.Deck, i int, w Paper) block {
+	u := &d.Setups[i]
+	body := s.letters(s.grade.body)
+	number := framed(phrase{}.say(s.bold(s.grade.number), "SETUP "+strconv.Itoa(u.Number)).set(w), 1.5, Pen{Width: 1})
+	b := number
+	bit := s.length(phrase{}.say(s.bold(s.grade.title), u.Bit.Name), s.bold(s.grade.title), u.Bit.True())
+	b.below(bit.set(w), cardGap)
+	b.below(phrase{}.say(body, changed(d, i)).set(w), 1)
+	b.below(s.fence(u, w), cardGap)
+	b.below(s.fenceDrawing(u, w), cardGap)
+	label := phrase{}.say(s.bold(s.grade.body), "HEIGHTS, climbing").set(w)
+	b.below(label, cardGap)
+	b.below(s.ladder(s.texts(u.Heights, s.bold(s.grade.title)), w), 1)
+	b.below(phrase{}.say(s.bold(s.grade.body), "CARDS").say(body, fmt.Sprintf("%d, for %s", len(u.Cards), plural(pieces(u), "piece"))).set(w), cardGap)
+	return b
+}
+
+// changed says what is to be changed since the setup before.
+func changed(d *setup.Deck, i int) string {
+	u := &d.Setups[i]
+	switch {
+	case i == 0:
+		return "Unplug the router, fit the bit, set the fence."
+	case d.Setups[i-1].Bit != u.Bit:
+		return "Unplug the router, change the bit, set the fence."
+	}
+	return "The bit stays; move the fence."
+}
+
+// pieces counts the pieces that go over the bit in a setup.
+func pieces(u *setup.Setup) int {
+	n := 0
+	for i := range u.Cards {
+		n += u.Cards[i].Piece.Count
+	}
+	return n
+}
+
+// cardList names the cards of the setup, a line each.
+func (s setter) cardList(u *setup.Setup, w Paper) []block {
+	body := s.letters(s.grade.body)
+	var rows []block
+	for i := range u.Cards {
+		c := &u.Cards[i]
+		p := phrase{}.say(s.bold(s.grade.body), c.Number()).say(body, c.Piece.Name).tie(body, ",").
+			say(body, c.Cut.Name+" "+c.Channel.Part)
+		rows = append(rows, ticked(p, 3.5, w))
+	}
+	return rows
+}
+
+// ticked sets a phrase behind a box to tick.
+func ticked(p phrase, side, w Paper) block {
+	text := p.set(w - side - 2)
+	var b block
+	first := p.lines(w - side - 2)[0].block()
+	b.add(boxes(1, side), 0, max(0.3, (first.h-side)/2))
+	b.add(text, side+2, 0)
+	b.w = w
+	return b
+}
+
+// fenceDrawing shows the fence and the bit from above, to scale, with the
+// distances to the near edge, the centre and the far edge.
+func (s setter) fenceDrawing(u *setup.Setup, w Paper) block {
+	near, middle, far := u.Fence.NearEdge, u.Fence.Centre, u.Fence.FarEdge
+	radius := u.Bit.True().Millimetres() / 2
+	var y axis
+	const most = 60 // paper below the fence face
+	seen := []span{point(0), {max(0, near.Millimetres()), far.Millimetres()}}
+	scale := largest(s.drawings(), func(try drawingScale) bool {
+		var ok bool
+		y, ok = newAxis(try.size, most, aroundPoints, seen)
+		return ok && Paper(radius*2*try.size) < w/4
+	})
+	y, _ = newAxis(scale.size, most, aroundPoints, seen)
+	behind := max(fenceBand, Paper(-near.Millimetres()*scale.size)+turnClear+2)
+	top := behind + 1
+	place := func(l joinery.Length) Paper {
+		if l < 0 {
+			return top + Paper(l.Millimetres()*scale.size)
+		}
+		return top + y.place(l.Millimetres())
+	}
+	d := &drawing{w: w, h: top + max(y.length(), place(far)-top) + 6}
+	r := Paper(radius * scale.size)
+	bit := Point{r + 14, place(middle)}
+	d.fenceAt(top, w, bit.X, r, near < 0)
+	d.circle(bit, r, Mid, thick)
+	d.stroke(centre, bit.Add(-r-2, 0), bit.Add(r+2, 0))
+	d.stroke(centre, bit.Add(0, -r-2), bit.Add(0, r+2))
+	d.arrow(thick, 2, arc(bit, r+turnClear, 20, 100)...)
+	for _, b := range y.breaks() {
+		d.interrupt(Box{3, top + b - breakRoom/2, w - 6, breakRoom})
+	}
+	x := bit.X + r + 6
+	for i, l := range []joinery.Length{near, middle, far} {
+		text := s.length(nil, s.bold(s.grade.body), l)
+		text = text.say(s.letters(least), [...]string{"near", "centre", "far"}[i])
+		x += d.upright(top, place(l), x, text.set(w), bit.X)
+	}
+	note := phrase{}.say(s.letters(least), "scale "+scale.name).set(w)
+	d.text(note, w-note.w, d.h-note.h)
+	return d.block()
+}
+
+// fenceAt draws a fence with its face at y, from the left to a width, with an
+// opening for a bit that is buried in it.
+func (d *drawing) fenceAt(y, w, bit, r Paper, buried bool) {
+	bands := []Box{{0, y - fenceBand, w, fenceBand}}
+	if buried {
+		const clear = 1.5
+		bands = []Box{{0, y - fenceBand, bit - r - clear, fenceBand}, {bit + r + clear, y - fenceBand, w - bit - r - clear, fenceBand}}
+	}
+	for _, b := range bands {
+		if b.W > 0 {
+			d.hatch(b, 2)
+			d.stroke(thin, Point{b.X, b.Bottom()}, b.corner(), Point{b.Right(), b.Y}, Point{b.Right(), b.Bottom()})
+			d.stroke(Pen{Width: 0.7}, Point{b.X, b.Bottom()}, Point{b.Right(), b.Bottom()})
+		}
+	}
+}
+
+// upright draws a dimension from the fence face down to y, or up to it where a
+// bit is buried, with its text on the right. It returns the room it took.
+func (d *drawing) upright(face, y, x Paper, text block, from Paper) Paper {
+	d.stroke(thin, Point{from, y}, Point{x + overLine, y})
+	d.stroke(thin, Point{x, face}, Point{x, y})
+	for _, at := range []Paper{face, y} {
+		d.stroke(thick, Point{x - obliqueReach, at + obliqueReach}, Point{x + obliqueReach, at - obliqueReach})
+	}
+	d.text(text, x+1.5, max(face+1, (face+y-text.h)/2))
+	return text.w + 6
+}

@@ -1,0 +1,59 @@
+package output
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// allPages are the ways to print that must all be sound.
+func allPages() []Pages {
+	var all []Pages
+	for p := range paperSizes {
+		for _, n := range []int{1, 2, 4} {
+			o := Pages{Paper: PaperSize(p), PerPage: n}
+			if (&setter{paper: Box{0, 0, paperSizes[p].width, paperSizes[p].height}}).divide(o) == nil {
+				all = append(all, o)
+			}
+		}
+	}
+	return all
+}
+
+// words reports whether a part is something to read.
+func (p part) words() bool { return p.name == "text" || p.name == "number" || p.name == "boxes" }
+
+// checkPages finds parts that leave the page and words that run into others.
+func checkPages(t *testing.T, what string, pages []page, margin Paper) {
+	t.Helper()
+	for i, p := range pages {
+		inside := Box{0, 0, p.width, p.height}.Inset(margin)
+		var read []part
+		for _, q := range p.parts {
+			if q.name == "cutting lines" {
+				continue
+			}
+			assert.True(t, inside.Holds(q.box), "%s, page %d: %s %v leaves the page %v", what, i+1, q.name, q.box, inside)
+			if q.words() {
+				for _, r := range read {
+					require.False(t, q.box.Overlaps(r.box), "%s, page %d: %s %v and %s %v overlap", what, i+1, q.name, q.box, r.name, r.box)
+				}
+				read = append(read, q)
+			}
+		}
+	}
+}
+
+// TestNothingOverlaps lays decks out in every way and finds no words that run
+// into others and nothing outside the margins.
+func TestNothingOverlaps(t *testing.T) {
+	for _, o := range allPages() {
+		for _, units := range []Units{PlanUnits, InMillimetres, InBoth} {
+			o.Units = units
+			pages, err := lay(legDeck(t), o)
+			require.NoError(t, err)
+			checkPages(t, o.Paper.String(), pages, o.Paper.margin())
+		}
+	}
+}

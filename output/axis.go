@@ -19,6 +19,9 @@ type stretch struct {
 	at       Paper   // where from lies on paper
 }
 
+// mostBreaks is how often an axis may be broken; a view in shreds says nothing.
+const mostBreaks = 2
+
 // breakRoom is the paper between two stretches, taken up by the break lines.
 const breakRoom Paper = 3
 
@@ -57,7 +60,7 @@ func newAxis(scale float64, room, pad Paper, seen []span) (axis, bool) {
 		return axis{}, false
 	}
 	a.spread(spare)
-	return a, true
+	return a, len(a.kept) <= mostBreaks+1
 }
 
 // length is the paper the stretches and the breaks between them take.

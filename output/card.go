@@ -1,6 +1,7 @@
 package output
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -14,32 +15,149 @@ const (
 	panelPad Paper = 2
 )
 
-// card lays one card out. What does not fit goes on a second one.
+// Shares of the row below the drawing from above: the section, and the notes.
+const (
+	sectionShare = 0.42
+	notesShare   = 0.55
+	aboveShare   = 0.6 // of the room for both drawings
+)
+
+// card lays one card out. What does not fit on one goes on a second: the
+// drawings, and more if the notes are long.
 func (s setter) card(u *setup.Setup, c *setup.Card) []block {
 	w, h := s.cells[0].W, s.cells[0].H
-	words := s.cardWords(u, c, w)
-	rest := h - words.h - cardGap
-	notes := s.notes(c, w*0.55)
-	above := s.fromAbove(u, c, w, rest-cardGap-max(notes.h, rest*0.4))
-	b := words
-	b.below(above, cardGap)
-	lower := s.infeedEnd(u, c, w*0.42, rest-cardGap-above.h)
-	lower.add(notes, w-w*0.55, 0)
-	b.below(lower, cardGap)
-	return []block{b}
+	rows := s.cardWords(u, c)
+	words := stack(cardGap, rows...)
+	notes := s.notes(c)
+	if b, ok := s.onOne(words, u, c, notes); ok {
+		return []block{b}
+	}
+	more := func(what string) func(int) block {
+		return func(i int) block {
+			if what == "" && i == 0 {
+				return block{}
+			}
+			return s.head(c, w, ", "+cmp.Or(what, "continued"))
+		}
+	}
+	cards := fill(rows, cardGap, h, more(""))
+	last := &cards[len(cards)-1]
+	if under := paragraphs(notes, w); last.h+cardGap+under.h <= h {
+		last.below(under, cardGap)
+		notes = nil
+	}
+	head := s.head(c, w, ", drawings")
+	if drawings, ok := s.stacked(head, u, c, notes); ok {
+		return append(cards, drawings.block)
+	}
+	drawings, _ := s.stacked(head, u, c, nil)
+	return append(append(cards, drawings.block), fill(lines(notes, w), 0, h, more("notes"))...)
 }
 
-// cardWords is everything above the drawings.
-func (s setter) cardWords(u *setup.Setup, c *setup.Card, w Paper) block {
-	b := s.head(c, w, "")
+// drawn is a block with the two drawings to scale in it.
+type drawn struct {
+	block
+	bit Paper // how large the bit is in the smaller of the two
+}
+
+// smallBit is how large a bit must be on paper to be read at a glance; where
+// that cannot be had on one card the drawings go on a second.
+const smallBit Paper = 1.8
+
+// onOne puts everything on one card, in the way that gives the larger
+// drawings, and reports whether it has room.
+func (s setter) onOne(words block, u *setup.Setup, c *setup.Card, notes []phrase) (block, bool) {
+	best, ok := s.stacked(words, u, c, notes)
+	if abreast, fits := s.abreast(words, u, c, notes); fits && (!ok || abreast.bit > best.bit) {
+		best, ok = abreast, true
+	}
+	return best.block, ok && best.bit >= smallBit
+}
+
+// stacked puts the two drawings under what is there, and the notes beside the
+// second.
+func (s setter) stacked(words block, u *setup.Setup, c *setup.Card, notes []phrase) (drawn, bool) {
+	w, h := s.cells[0].W, s.cells[0].H
+	rest := h - words.h - 2*cardGap
+	beside := paragraphs(notes, w*notesShare)
+	across := w
+	if len(notes) > 0 {
+		across = w * sectionShare
+	}
+	above, ok := s.fromAbove(u, c, w, rest-max(beside.h, rest*(1-aboveShare)))
+	if !ok {
+		return drawn{}, false
+	}
+	lower, ok := s.infeedEnd(u, c, across, rest-above.h)
+	lower.add(beside, w-w*notesShare, 0)
+	b := stack(cardGap, words, above.block, lower.block)
+	return drawn{b, min(above.bit, lower.bit)}, ok && b.h <= h+touching
+}
+
+// abreast puts the two drawings beside each other, and the notes under them.
+func (s setter) abreast(words block, u *setup.Setup, c *setup.Card, notes []phrase) (drawn, bool) {
+	w, h := s.cells[0].W, s.cells[0].H
+	below := paragraphs(notes, w)
+	rest := h - words.h - below.h - 2*cardGap
+	above, ok := s.fromAbove(u, c, w*0.6, rest)
+	if !ok {
+		return drawn{}, false
+	}
+	section, ok := s.infeedEnd(u, c, w*0.36, rest)
+	above.add(section.block, w-section.w, 0)
+	return drawn{stack(cardGap, words, above.block, below), min(above.bit, section.bit)}, ok
+}
+
+// cardWords is everything above the drawings to scale, in rows.
+func (s setter) cardWords(u *setup.Setup, c *setup.Card) []block {
+	w := s.cells[0].W
 	orders := s.orders(c, w)
-	picture := s.inPlace(u, c, w-orders.w-4, orders.h)
-	orders.add(picture, w-picture.w, 0)
-	b.below(orders, cardGap)
-	b.below(s.fence(u, w), cardGap)
-	b.below(s.heights(c, w), cardGap)
-	b.below(s.marks(c, w), cardGap)
-	return b
+	if room := w - orders.w - 4; room > 25 {
+		picture := s.inPlace(u, c, room, orders.h)
+		orders.add(picture, w-picture.w, 0)
+	} else {
+		orders.below(s.inPlace(u, c, w, orders.h*0.8), cardGap)
+	}
+	rows := []block{s.head(c, w, ""), orders}
+	if s.grade.compact {
+		rows = append(rows, s.fenceAndHeights(u, c, w))
+	} else {
+		rows = append(rows, s.fence(u, w), s.heights(c, w))
+	}
+	return append(rows, s.marks(c, w))
+}
+
+// fenceAndHeights is what is set at the table, side by side.
+func (s setter) fenceAndHeights(u *setup.Setup, c *setup.Card, w Paper) block {
+	body := s.letters(s.grade.body)
+	reading := s.reading(u.Fence.NearEdge, w/2)
+	near := s.value(s.nearName(u), u.Fence.NearEdge, w/2)
+	more := s.length(phrase{}.say(body, "centre"), body, u.Fence.Centre).set(w / 2)
+	more.below(s.length(phrase{}.say(body, "far"), body, u.Fence.FarEdge).set(w/2), 0.5)
+	near.add(more, reading.w+4, max(near.h-reading.h, near.h-more.h))
+	heights := func(w Paper) block {
+		return stack(1, phrase{}.say(s.bold(s.grade.body), "HEIGHTS").set(w),
+			s.ladder(s.texts(c.Heights, s.bold(s.grade.body)), w), s.deepest(c, s.letters(least)).set(w))
+	}
+	const gap, narrowest = 5, 40
+	if right := near.w + gap; w-right >= narrowest {
+		near.add(heights(w-right), right, 0)
+	} else {
+		near.below(heights(w), 1)
+	}
+	near.w = w
+	return near
+}
+
+// nearName is what the fence distance is called.
+func (s setter) nearName(u *setup.Setup) string {
+	switch {
+	case u.Fence.NearEdge >= 0:
+		return "FENCE to near edge"
+	case s.grade.compact:
+		return "FENCE, edge behind it"
+	}
+	return "FENCE to near edge, behind the face"
 }
 
 // head names the card, the piece and the cut, and counts the pieces.
@@ -83,12 +201,8 @@ func (s setter) orders(c *setup.Card, w Paper) block {
 
 // fence gives the three distances from the fence.
 func (s setter) fence(u *setup.Setup, w Paper) block {
-	near := "FENCE to near edge"
-	if u.Fence.NearEdge < 0 {
-		near += ", behind the face"
-	}
 	return framed(columns(w-2*panelPad, 3, []func(Paper) block{
-		func(w Paper) block { return s.value(near, u.Fence.NearEdge, w) },
+		func(w Paper) block { return s.value(s.nearName(u), u.Fence.NearEdge, w) },
 		func(w Paper) block { return s.value("to centre", u.Fence.Centre, w) },
 		func(w Paper) block { return s.value("to far edge", u.Fence.FarEdge, w) },
 	}), panelPad, thin)
@@ -96,15 +210,21 @@ func (s setter) fence(u *setup.Setup, w Paper) block {
 
 // value is a length to be read from a distance under a few small words.
 func (s setter) value(label string, l joinery.Length, w Paper) block {
-	return stack(0, phrase{}.say(s.letters(s.grade.body), label).set(w), s.reading(l, w))
+	letters := s.letters(s.grade.body)
+	if letters.width(label) > w {
+		letters.Height = least
+	}
+	return stack(0, phrase{}.say(letters, label).set(w), s.reading(l, w))
 }
 
 // reading is a length to be read from a distance, as high as if it had a
 // fraction, so that neighbours stand in line.
 func (s setter) reading(l joinery.Length, w Paper) block {
 	letters := s.bold(s.grade.value)
-	b := s.length(nil, letters, l).set(w)
-	half := number{letters, joinery.Reading{Num: 1, Den: 2}}
+	n := s.number(letters, l)
+	n.fraction = s.grade.fraction
+	b := s.exactly(nil, n, l).set(w)
+	half := number{letters, s.grade.fraction, joinery.Reading{Num: 1, Den: 2}}
 	if high := half.rise() + half.drop(); b.h < high {
 		moved := block{w: b.w, h: high}
 		moved.add(b, 0, half.rise()-word{letters: letters}.rise())
@@ -131,24 +251,20 @@ func (s setter) marks(c *setup.Card, w Paper) block {
 			if c.Start == nil {
 				return s.open("START: feed in", "No mark: feed in from the right, "+lead+" end first.", w)
 			}
-			return s.mark("START: drop on,", "TRAILING edge (left)", c.Start, w)
+			return s.mark("START:", "drop on,", "TRAILING edge", "(left)", c.Start, w)
 		},
 		func(w Paper) block {
 			if c.Stop == nil {
 				return s.open("STOP: run out", "No mark: run out to the left, past the bit.", w)
 			}
-			return s.mark("STOP: lift off,", "LEADING edge (right)", c.Stop, w)
+			return s.mark("STOP:", "lift off,", "LEADING edge", "(right)", c.Stop, w)
 		},
 	})
 }
 
-// panels sets blocks side by side in frames of one height, or under each other
-// where the card is narrow.
+// panels sets blocks side by side in frames of one height.
 func (s setter) panels(w Paper, insides []func(Paper) block) block {
 	n := len(insides)
-	if w < 150 {
-		n = 1
-	}
 	each := (w-Paper(n-1)*cardGap)/Paper(n) - 2*panelPad
 	var blocks []block
 	var high Paper
@@ -160,12 +276,8 @@ func (s setter) panels(w Paper, insides []func(Paper) block) block {
 	}
 	var all block
 	for _, b := range blocks {
-		if n > 1 {
-			b.h = high
-			all.beside(framed(b, panelPad, thin), cardGap)
-		} else {
-			all.below(framed(b, panelPad, thin), cardGap)
-		}
+		b.h = high
+		all.beside(framed(b, panelPad, thin), cardGap)
 	}
 	return all
 }
@@ -176,35 +288,88 @@ func (s setter) open(head, words string, w Paper) block {
 }
 
 // mark is the panel of one mark.
-func (s setter) mark(head, edge string, m *setup.Mark, w Paper) block {
+func (s setter) mark(head, how, edge, side string, m *setup.Mark, w Paper) block {
 	small := s.letters(least)
-	title := phrase{}.say(s.bold(s.grade.body), head).say(s.letters(s.grade.body), edge).set(w)
-	ways := columns(w, 3, []func(Paper) block{
-		func(w Paper) block { return s.way("layout line on the edge; leading end past it", m.LeadPastEdge, w) },
-		func(w Paper) block { return s.way("tail end before it", m.TailBeforeEdge, w) },
-	})
-	middle := s.length(phrase{}.say(small, "From the centre: lead past"), small, m.LeadPastCentre)
-	middle = s.length(middle.tie(small, ",").say(small, "tail before"), small, m.TailBeforeCentre)
-	return stack(1, title, ways, middle.set(w))
+	title := phrase{}.say(s.bold(s.grade.body), head).say(s.letters(s.grade.body), how+" "+edge+" "+side).set(w)
+	centre := phrase{}.say(small, "From the centre: lead past")
+	then := "tail before"
+	if s.grade.compact {
+		title = phrase{}.say(s.bold(s.grade.body), head).say(s.letters(s.grade.body), strings.TrimSuffix(edge, " edge")).say(small, side).set(w)
+		centre, then = phrase{}.say(small, "centre: lead"), "tail"
+	}
+	ways := s.ways(m, w)
+	centre = s.length(centre, small, m.LeadPastCentre).tie(small, ",").say(small, then)
+	centre = s.length(centre, small, m.TailBeforeCentre)
+	return stack(1, title, ways, centre.set(w))
+}
+
+// ways sets the two ways to find a mark side by side, or under each other
+// where the numbers are too wide for that.
+func (s setter) ways(m *setup.Mark, w Paper) block {
+	const gap = 3
+	column := (w - gap) / 2
+	leadWay, tailWay := "layout line on the edge; leading end past it", "tail end before it"
+	if s.grade.compact {
+		leadWay, tailWay = "line on it; lead past it", "tail before it"
+	}
+	lead, tail := s.way(leadWay, m.LeadPastEdge, column), s.way(tailWay, m.TailBeforeEdge, column)
+	if max(lead.w, tail.w) > column+touching {
+		return stack(1, s.way(leadWay, m.LeadPastEdge, w), s.way(tailWay, m.TailBeforeEdge, w))
+	}
+	lead.add(tail, column+gap, 0)
+	return lead
 }
 
 func (s setter) way(label string, l joinery.Length, w Paper) block {
 	return stack(0, s.reading(l, w), phrase{}.say(s.letters(least), label).set(w))
 }
 
+// noteGap is the space between notes.
+const noteGap Paper = 1
+
 // notes say what to do, what happens to round ends, and what to mind.
-func (s setter) notes(c *setup.Card, w Paper) block {
+func (s setter) notes(c *setup.Card) []phrase {
 	body := s.letters(s.grade.body)
-	var b block
+	var all []phrase
 	for _, step := range steps(c) {
-		b.below(phrase{}.say(body, step).set(w), 1)
+		words := step.long
+		if s.grade.compact {
+			words = step.short
+		}
+		all = append(all, phrase{}.say(body, words))
 	}
-	deepest := s.length(phrase{}.say(body, "No pass deeper than"), body, c.Cap.Depth).tie(body, ":").say(body, c.Cap.Rule).tie(body, ".")
-	b.below(deepest.set(w), 1)
+	if !s.grade.compact {
+		all = append(all, s.deepest(c, body))
+	}
 	if c.Cut.Note != "" {
-		b.below(phrase{}.say(s.bold(s.grade.body), "Note:").say(body, c.Cut.Note).set(w), 1)
+		all = append(all, phrase{}.say(s.bold(s.grade.body), "Note:").say(body, c.Cut.Note))
+	}
+	return all
+}
+
+// paragraphs sets phrases under each other, with a little space between.
+func paragraphs(phrases []phrase, w Paper) block {
+	var b block
+	for _, p := range phrases {
+		b.below(p.set(w), noteGap)
 	}
 	return b
+}
+
+// lines sets phrases as a block for each line, to be poured over cards.
+func lines(phrases []phrase, w Paper) []block {
+	var all []block
+	for _, p := range phrases {
+		for _, l := range p.lines(w) {
+			all = append(all, l.block())
+		}
+	}
+	return all
+}
+
+// deepest says how deep one pass may be, and why.
+func (s setter) deepest(c *setup.Card, l Letters) phrase {
+	return s.length(phrase{}.say(l, "No pass deeper than"), l, c.Cap.Depth).tie(l, ":").say(l, c.Cap.Rule).tie(l, ".")
 }
 
 // columns sets blocks side by side in equal widths.

@@ -18,11 +18,13 @@ func (p PaperSize) margin() Paper {
 
 // grade is the letter heights of a card, all of the series of ISO 3098-1.
 type grade struct {
-	number Paper // the card's number
-	order  Paper // the three orders
-	value  Paper // fence distance and marks; the figures of a fraction are smaller
-	title  Paper // the piece's name
-	body   Paper
+	number   Paper // the card's number
+	order    Paper // the three orders
+	value    Paper // fence distance and marks
+	fraction Paper // the figures of their fractions
+	title    Paper // the piece's name
+	body     Paper
+	compact  bool // there is no width to spare
 }
 
 // The grades, largest first, and the narrowest card each is for.
@@ -30,9 +32,9 @@ var grades = []struct {
 	width Paper
 	grade
 }{
-	{170, grade{number: 14, order: 10, value: 10, title: 7, body: 3.5}},
-	{115, grade{number: 10, order: 7, value: 10, title: 5, body: 3.5}},
-	{75, grade{number: 7, order: 5, value: 7, title: 3.5, body: 2.5}},
+	{170, grade{number: 14, order: 10, value: 10, fraction: 7, title: 7, body: 3.5}},
+	{115, grade{number: 10, order: 7, value: 7, fraction: 7, title: 5, body: 3.5, compact: true}},
+	{75, grade{number: 7, order: 5, value: 7, fraction: 5, title: 3.5, body: 2.5, compact: true}},
 }
 
 // Cards on one sheet stand apart, so that they can be cut.

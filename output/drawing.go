@@ -48,6 +48,7 @@ func (d *drawing) arrow(pen Pen, head Paper, path ...Point) {
 // text puts a block of words with its top left corner at a place. Lines that
 // would run through the words are interrupted.
 func (d *drawing) text(b block, x, y Paper) {
+	d.h = max(d.h, y+b.h)
 	for _, p := range b.at(x, y) {
 		words := p.paint
 		ground := p.box

@@ -46,18 +46,21 @@ const (
 	aroundPoints Paper = 4   // paper shown round a point of interest at least
 )
 
-// fromAbove lays the drawing out in a width, no higher than a height if any
-// scale allows.
-func (s setter) fromAbove(u *setup.Setup, c *setup.Card, w, h Paper) block {
+// fromAbove lays the drawing out in a width and height. It reports whether
+// there is room.
+func (s setter) fromAbove(u *setup.Setup, c *setup.Card, w, h Paper) (drawn, bool) {
 	f := fromAbove{s: s, u: u, c: c}
 	f.radius = u.Bit.True().Millimetres() / 2
 	f.centre = u.Fence.Centre.Millimetres()
 	f.long = c.Length.Millimetres()
 	f.wide = c.Section().Across.Millimetres()
 	f.rows = f.chains()
-	f.scale = largest(s.drawings(), func(try drawingScale) bool { return f.fit(try, w, h) })
-	f.fit(f.scale, w, h)
-	return f.draw(w)
+	for _, try := range s.drawings() {
+		if f.fit(try, w, h) {
+			return drawn{f.draw(w), Paper(2 * f.radius * try.size)}, true
+		}
+	}
+	return drawn{}, false
 }
 
 // chains makes the dimensions of the marks that there are.
@@ -115,10 +118,34 @@ func (f *fromAbove) fit(try drawingScale, w, h Paper) bool {
 	if !ok {
 		return false
 	}
-	left, right := f.overhang(w)
-	f.left = left
-	f.x, ok = newAxis(try.size, w-left-right, aroundPoints, f.seen())
-	return ok
+	return f.fitAlong(w)
+}
+
+// fitAlong places the feed in a width, leaving room on the left for the names
+// of the rows and on both sides for texts that stand outside their dimensions.
+func (f *fromAbove) fitAlong(w Paper) bool {
+	names := max(10, f.s.letters(least).width("START")) + 3
+	f.left = names
+	right := Paper(0)
+	for range 3 {
+		var ok bool
+		if f.x, ok = newAxis(f.scale.size, w-f.left-right, aroundPoints, f.seen()); !ok {
+			return false
+		}
+		over, past := Paper(0), Paper(0)
+		for _, r := range f.rows {
+			for _, m := range f.dimensions(r, 0) {
+				from, _, to := m.extent()
+				over, past = max(over, names-from), max(past, to-w)
+			}
+		}
+		if over <= touching && past <= touching {
+			return true
+		}
+		f.left += over
+		right += past
+	}
+	return false
 }
 
 // seen are the places along the feed that must be seen.
@@ -135,21 +162,6 @@ func (f *fromAbove) seen() []span {
 // start.
 func (f *fromAbove) channel() (from, to float64) {
 	return f.start + f.c.A.Millimetres(), f.start + f.c.B.Millimetres()
-}
-
-// overhang is the room to keep on the left and right for texts that stand
-// outside their dimensions.
-func (f *fromAbove) overhang(w Paper) (left, right Paper) {
-	for _, r := range f.rows {
-		if Paper((r.at[1]-r.at[0])*f.scale.size) < r.text[0].w+1 {
-			left = max(left, r.text[0].w+2*obliqueReach)
-		}
-		if Paper((r.at[2]-r.at[1])*f.scale.size) < r.text[1].w+1 {
-			right = max(right, r.text[1].w+2*obliqueReach)
-		}
-	}
-	name := max(10, f.s.letters(least).width("START")) + 3
-	return max(left, 0) + name, right
 }
 
 func (f *fromAbove) at(x, y float64) Point {
@@ -178,16 +190,31 @@ func (f *fromAbove) draw(w Paper) block {
 // fence draws the fence behind its face, with an opening for a buried bit.
 func (f *fromAbove) fence(d *drawing, w Paper) {
 	d.fenceAt(f.top, w, f.at(0, 0).X, Paper(f.radius*f.scale.size), f.centre < f.radius)
-	l := f.s.letters(least)
+	f.names(d, w)
+}
+
+// names names the ends of the fence, the side of the work against it, and the
+// way of the feed.
+func (f *fromAbove) names(d *drawing, w Paper) {
+	l, bold := f.s.letters(least), f.s.bold(least)
 	out := phrase{}.say(l, "OUTFEED").set(w)
-	d.text(out, 0, 0)
 	in := phrase{}.say(l, "INFEED").set(w)
+	feed := phrase{}.say(bold, "feed").set(w)
+	fence := phrase{}.say(bold, strings.ToUpper(f.c.Run.Fence.String()))
+	side := fence.say(l, "against the fence").set(w)
+	room := func() Paper { return w - out.w - feed.w - side.w - in.w - 12 }
+	if room() < 8 {
+		side = fence.set(w)
+	}
+	if room() < 8 {
+		out, in = phrase{}.say(l, "OUT").set(w), phrase{}.say(l, "IN").set(w)
+	}
+	arrow := min(20, room())
+	d.text(out, 0, 0)
 	d.text(in, w-in.w, 0)
-	side := phrase{}.say(f.s.bold(least), strings.ToUpper(f.c.Run.Fence.String())).say(l, "against the fence").set(w)
-	d.text(side, w-in.w-6-side.w, 0)
-	feed := phrase{}.say(f.s.bold(least), "feed").set(w)
-	d.text(feed, out.w+26, 0)
-	d.arrow(Pen{Width: 0.7}, 4, Point{out.w + 25, feed.h / 2}, Point{out.w + 5, feed.h / 2})
+	d.text(side, w-in.w-4-side.w, 0)
+	d.arrow(Pen{Width: 0.7}, 4, Point{out.w + 2 + arrow, feed.h / 2}, Point{out.w + 2, feed.h / 2})
+	d.text(feed, out.w+arrow+3, 0)
 }
 
 // outline draws the work with its leading end at a place.
@@ -247,32 +274,47 @@ func (f *fromAbove) flag(d *drawing, y Paper) {
 	tip := Point{f.at(f.start, 0).X, y}
 	d.fill(Black, arrowhead(tip, 0, -1, 3)...)
 	words := phrase{}.say(f.s.bold(least), strings.ToUpper(f.c.Leads.String())+" leads").set(d.w)
-	scale := "scale " + f.scale.name
-	if len(f.x.kept) > 1 {
-		scale += ", shortened"
-	}
-	note := phrase{}.say(f.s.letters(least), scale).set(d.w)
 	x := min(tip.X+2, d.w-words.w)
 	d.text(words, x, y)
-	if x+words.w+2 < d.w-note.w {
-		d.text(note, d.w-note.w, y)
-	} else {
-		d.text(note, x-6-note.w, y)
+	scale := "scale " + f.scale.name
+	shortened := scale + ", shortened"
+	if len(f.x.kept)+len(f.y.kept) == 2 {
+		shortened = scale
 	}
+	for _, text := range []string{shortened, scale} {
+		note := phrase{}.say(f.s.letters(least), text).set(d.w)
+		if x+words.w+2+note.w <= d.w {
+			d.text(note, d.w-note.w, y)
+			return
+		}
+		if x-6-note.w >= 0 {
+			d.text(note, 0, y)
+			return
+		}
+	}
+}
+
+// dimensions are the two dimensions of a row whose line is at y.
+func (f *fromAbove) dimensions(r dimensionRow, y Paper) [2]dimension {
+	var x [3]Paper
+	for i, at := range r.at {
+		x[i] = f.at(at, 0).X
+	}
+	return [2]dimension{{x[0], x[1], y, r.text[0], -1}, {x[1], x[2], y, r.text[1], +1}}
 }
 
 // chain draws the dimensions of one mark.
 func (f *fromAbove) chain(d *drawing, r dimensionRow, y, workEnd Paper) {
-	var x [3]Paper
-	for i, at := range r.at {
-		x[i] = f.at(at, 0).X
-		d.stroke(thin, Point{x[i], workEnd + 1}, Point{x[i], y + overLine})
+	for _, at := range r.at {
+		x := f.at(at, 0).X
+		d.stroke(thin, Point{x, workEnd + 1}, Point{x, y + overLine})
 	}
 	name := phrase{}.say(f.s.letters(least), r.name).set(d.w)
 	d.text(name, 0, y-name.h-0.5)
 	d.stroke(r.pen, Point{0, y}, Point{max(name.w, 10), y})
-	d.dimension(dimension{x[0], x[1], y, r.text[0], -1})
-	d.dimension(dimension{x[1], x[2], y, r.text[1], +1})
+	for _, m := range f.dimensions(r, y) {
+		d.dimension(m)
+	}
 }
 
 // interrupt wipes a strip clean and closes it with break lines.

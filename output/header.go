@@ -8,36 +8,44 @@ import (
 	"fencecard/setup"
 )
 
-// header is the card that stands before the cards of a setup.
+// header is the card that stands before the cards of a setup; a second one
+// follows where the list of cards is long.
 func (s setter) header(d *setup.Deck, i int) []block {
 	u := &d.Setups[i]
 	w, h := s.cells[0].W, s.cells[0].H
-	first := s.headerTop(d, i, w)
 	heading := func(sheet int) block {
 		if sheet == 0 {
-			return first
+			return framed(phrase{}.say(s.bold(s.grade.number), "SETUP "+strconv.Itoa(u.Number)).set(w), 1.5, Pen{Width: 1})
 		}
-		return phrase{}.say(s.bold(s.grade.title), fmt.Sprintf("SETUP %d, more cards", u.Number)).set(w)
+		return phrase{}.say(s.bold(s.grade.title), fmt.Sprintf("SETUP %d, continued", u.Number)).set(w)
 	}
-	return fill(s.cardList(u, w), 0.5, h, heading)
+	return fill(append(s.settings(d, i, w), s.cardList(u, w)...), 1, h, heading)
 }
 
-// headerTop is what is set for the whole setup.
-func (s setter) headerTop(d *setup.Deck, i int, w Paper) block {
+// settings is what is set for the whole setup, in rows.
+func (s setter) settings(d *setup.Deck, i int, w Paper) []block {
 	u := &d.Setups[i]
-	body := s.letters(s.grade.body)
-	number := framed(phrase{}.say(s.bold(s.grade.number), "SETUP "+strconv.Itoa(u.Number)).set(w), 1.5, Pen{Width: 1})
-	b := number
-	bit := s.length(phrase{}.say(s.bold(s.grade.title), u.Bit.Name), s.bold(s.grade.title), u.Bit.True())
-	b.below(bit.set(w), cardGap)
-	b.below(phrase{}.say(body, changed(d, i)).set(w), 1)
-	b.below(s.fence(u, w), cardGap)
-	b.below(s.fenceDrawing(u, w), cardGap)
-	label := phrase{}.say(s.bold(s.grade.body), "HEIGHTS, climbing").set(w)
-	b.below(label, cardGap)
-	b.below(s.ladder(s.texts(u.Heights, s.bold(s.grade.title)), w), 1)
-	b.below(phrase{}.say(s.bold(s.grade.body), "CARDS").say(body, fmt.Sprintf("%d, for %s", len(u.Cards), plural(pieces(u), "piece"))).set(w), cardGap)
-	return b
+	body, bold := s.letters(s.grade.body), s.bold(s.grade.body)
+	title := s.bold(s.grade.title)
+	rows := []block{
+		s.length(phrase{}.say(title, u.Bit.Name).tie(title, ","), title, u.Bit.True()).set(w),
+		phrase{}.say(body, changed(d, i)).set(w),
+		s.fence(u, w),
+		s.fenceDrawing(u, w),
+		stack(1, phrase{}.say(bold, "HEIGHTS, climbing").set(w), s.ladder(s.texts(u.Heights, title), w)),
+		phrase{}.say(bold, "CARDS").say(body, fmt.Sprintf("%d, for %s", len(u.Cards), plural(pieces(u), "piece"))).set(w),
+	}
+	for k := range rows[1:] {
+		rows[k+1] = spaced(rows[k+1])
+	}
+	return rows
+}
+
+// spaced puts a little space over a row.
+func spaced(b block) block {
+	s := block{h: cardGap - 1}
+	s.add(b, 0, s.h)
+	return s
 }
 
 // changed says what is to be changed since the setup before.
@@ -91,15 +99,18 @@ func (s setter) fenceDrawing(u *setup.Setup, w Paper) block {
 	near, middle, far := u.Fence.NearEdge, u.Fence.Centre, u.Fence.FarEdge
 	radius := u.Bit.True().Millimetres() / 2
 	var y axis
-	const most = 60 // paper below the fence face
+	most := min(60, s.cells[0].H*0.2) // paper below the fence face
 	seen := []span{point(0), {max(0, near.Millimetres()), far.Millimetres()}}
 	scale := largest(s.drawings(), func(try drawingScale) bool {
 		var ok bool
 		y, ok = newAxis(try.size, most, aroundPoints, seen)
-		return ok && Paper(radius*2*try.size) < w/4
+		return ok && Paper(radius*2*try.size) < w/6
 	})
 	y, _ = newAxis(scale.size, most, aroundPoints, seen)
 	behind := max(fenceBand, Paper(-near.Millimetres()*scale.size)+turnClear+2)
+	if near < 0 {
+		behind += 2
+	}
 	top := behind + 1
 	place := func(l joinery.Length) Paper {
 		if l < 0 {
@@ -107,7 +118,7 @@ func (s setter) fenceDrawing(u *setup.Setup, w Paper) block {
 		}
 		return top + y.place(l.Millimetres())
 	}
-	d := &drawing{w: w, h: top + max(y.length(), place(far)-top) + 6}
+	d := &drawing{w: w, h: top + max(y.length(), place(far)-top) + 3}
 	r := Paper(radius * scale.size)
 	bit := Point{r + 14, place(middle)}
 	d.fenceAt(top, w, bit.X, r, near < 0)
@@ -119,13 +130,14 @@ func (s setter) fenceDrawing(u *setup.Setup, w Paper) block {
 		d.interrupt(Box{3, top + b - breakRoom/2, w - 6, breakRoom})
 	}
 	x := bit.X + r + 6
+	room := (w-x)/3 - 8
 	for i, l := range []joinery.Length{near, middle, far} {
 		text := s.length(nil, s.bold(s.grade.body), l)
 		text = text.say(s.letters(least), [...]string{"near", "centre", "far"}[i])
-		x += d.upright(top, place(l), x, text.set(w), bit.X)
+		x += d.upright(top, place(l), x, text.set(room), bit.X)
 	}
 	note := phrase{}.say(s.letters(least), "scale "+scale.name).set(w)
-	d.text(note, w-note.w, d.h-note.h)
+	d.text(note, w-note.w, d.h)
 	return d.block()
 }
 
@@ -155,5 +167,5 @@ func (d *drawing) upright(face, y, x Paper, text block, from Paper) Paper {
 		d.stroke(thick, Point{x - obliqueReach, at + obliqueReach}, Point{x + obliqueReach, at - obliqueReach})
 	}
 	d.text(text, x+1.5, max(face+1, (face+y-text.h)/2))
-	return text.w + 6
+	return text.w + 7
 }

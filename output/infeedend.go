@@ -32,21 +32,27 @@ const (
 	besideName Paper = 5
 )
 
-// infeedEnd lays the section out in a width, no higher than a height if any
-// scale allows.
-func (s setter) infeedEnd(u *setup.Setup, c *setup.Card, w, h Paper) block {
+// infeedEnd lays the section out in a width and height. It reports whether
+// there is room.
+func (s setter) infeedEnd(u *setup.Setup, c *setup.Card, w, h Paper) (drawn, bool) {
 	e := infeedEnd{s: s, u: u, c: c, section: c.Section()}
 	e.near = s.small(u.Fence.NearEdge)
 	e.depth = s.small(e.section.Depth)
 	e.down = e.name(c.Run.Down, "down", w)
-	e.scale = largest(s.drawings(), func(try drawingScale) bool { return e.fit(try, w, h) })
-	e.fit(e.scale, w, h)
-	return e.draw()
+	for _, try := range s.drawings() {
+		if e.fit(try, w, h) {
+			return drawn{e.draw(), Paper(u.Bit.True().Millimetres() * try.size)}, true
+		}
+	}
+	return drawn{}, false
 }
 
 // above and below are the heights of what stands over and under the work.
 func (e *infeedEnd) above() Paper { return besideName + 2 }
 func (e *infeedEnd) below() Paper { return tableThick + e.near.h + textClear + overLine + 0.5 }
+
+// lastLine is room for the scale where it does not fit beside the fence.
+const lastLine Paper = 4
 
 func (e *infeedEnd) fit(try drawingScale, w, h Paper) bool {
 	e.scale = try
@@ -59,7 +65,7 @@ func (e *infeedEnd) fit(try drawingScale, w, h Paper) bool {
 	right := max(fenceThick, Paper(-near*try.size)+2)
 	e.y, yOK = newAxis(try.size, w-left-right, aroundPoints,
 		[]span{point(0), point(section.Across.Millimetres()), {max(near, 0), far}, {section.Near.Millimetres(), section.Far.Millimetres()}})
-	e.z, zOK = newAxis(try.size, h-e.above()-e.below(), aroundPoints,
+	e.z, zOK = newAxis(try.size, h-e.above()-e.below()-lastLine, aroundPoints,
 		[]span{{0, section.Depth.Millimetres()}, point(section.Up.Millimetres())})
 	if yOK && zOK {
 		e.face = left + e.y.length()
@@ -89,16 +95,17 @@ func (e *infeedEnd) box(y1, y2, z1, z2 float64) Box {
 }
 
 func (e *infeedEnd) draw() block {
-	d := &drawing{w: e.face + max(fenceThick, -e.out(e.u.Fence.NearEdge.Millimetres())+2)}
+	fence := e.name(e.c.Run.Fence, "at fence", e.face+fenceThick)
+	d := &drawing{w: max(fence.w, e.face+max(fenceThick, -e.out(e.u.Fence.NearEdge.Millimetres())+2))}
 	e.fence(d)
 	e.work(d)
 	e.bit(d)
 	for _, y := range e.y.breaks() {
 		d.interrupt(Box{e.face - y - breakRoom/2, e.above() - 1, breakRoom, e.table - e.above() + 1})
 	}
-	e.names(d)
-	e.dimensions(d)
 	d.h = e.table + e.below()
+	e.names(d, fence)
+	e.dimensions(d)
 	return d.block()
 }
 
@@ -150,9 +157,14 @@ func (e *infeedEnd) name(side joinery.Side, how string, w Paper) block {
 }
 
 // names names the sides of the work that lie on the table and at the fence.
-func (e *infeedEnd) names(d *drawing) {
-	fence := e.name(e.c.Run.Fence, "at fence", d.w)
+func (e *infeedEnd) names(d *drawing, fence block) {
 	d.text(fence, d.w-fence.w, 0)
+	scale := phrase{}.say(e.s.letters(least), "scale "+e.scale.name).set(d.w)
+	if beside := d.w - fence.w - scale.w - 2; beside >= e.depth.w {
+		d.text(scale, beside, 0)
+	} else {
+		d.text(scale, 0, d.h)
+	}
 	d.text(e.down, 0, e.table+(tableThick-e.down.h)/2)
 }
 
@@ -176,6 +188,5 @@ func (e *infeedEnd) dimensions(d *drawing) {
 	for _, y := range []Paper{top, e.table} {
 		d.stroke(thick, Point{x - obliqueReach, y + obliqueReach}, Point{x + obliqueReach, y - obliqueReach})
 	}
-	d.text(e.depth, 0, (top+e.table-e.depth.h)/2)
-	d.text(phrase{}.say(e.s.letters(least), "scale "+e.scale.name).set(d.w), 0, e.table+tableThick+1)
+	d.text(e.depth, 0, min(top+e.table-e.depth.h, 2*(e.table-e.depth.h))/2)
 }

@@ -104,20 +104,28 @@ const (
 	flagWide Paper = 4
 )
 
+// besideFlag is how wide a picture must be for words beside its flag.
+const besideFlag Paper = 45
+
 // inPlace lays the picture out within a width and height.
 func (s setter) inPlace(u *setup.Setup, c *setup.Card, w, h Paper) block {
 	p := newInPlace(c)
-	flag := phrase{}.say(s.bold(least), strings.ToUpper(c.Leads.String())+" leads").set(w)
-	caption := phrase{}.say(s.letters(least), "cut in the "+strings.ToUpper(c.Run.Down.String())+"; seen from the front").set(w)
-	scale := p.fitted(c, flag, w, h-caption.h-1)
+	leads := phrase{}.say(s.bold(least), strings.ToUpper(c.Leads.String())+" leads")
+	caption := phrase{}.say(s.letters(least), "cut in the "+strings.ToUpper(c.Run.Down.String())+"; seen from the front")
+	flag := leads.set(w)
+	if w < besideFlag || math.Abs(float64(p.outward(c.Leads).X)) > 0.9 {
+		flag, caption = block{}, append(leads.tie(s.letters(least), ";"), caption...)
+	}
+	words := caption.set(w)
+	scale := p.fitted(c, flag, w, h-words.h-1)
 	for i := range p.long {
 		p.long[i] *= scale
 	}
 	frame := p.around(c, flag)
 	d := &drawing{w: w, h: h}
-	shift := Point{(w-frame.W)/2 - frame.X, (h-caption.h-1-frame.H)/2 - frame.Y}
+	shift := Point{(w-frame.W)/2 - frame.X, (h-words.h-1-frame.H)/2 - frame.Y}
 	p.draw(d, shift, c, u.Bit.True(), flag)
-	d.text(caption, (w-caption.w)/2, h-caption.h)
+	d.text(words, (w-words.w)/2, h-words.h)
 	return d.block()
 }
 
@@ -136,12 +144,23 @@ func (p inPlace) fitted(c *setup.Card, flag block, w, h Paper) Paper {
 	return scale
 }
 
-// around returns the box round the piece and its flag.
-func (p inPlace) around(c *setup.Card, flag block) Box {
-	points := p.flagText(c, flag).Path()
+// frame returns the box round the piece, around the one round its flag too.
+func (p inPlace) frame() Box {
+	var points []Point
 	for _, side := range joinery.Sides {
 		points = append(points, p.face(solid.Whole(p.size), side)...)
 	}
+	return boxOf(points)
+}
+
+func (p inPlace) around(c *setup.Card, flag block) Box {
+	_, top := p.pole(c)
+	points := append(p.frame().Path(), p.flagText(c, flag).Path()...)
+	return boxOf(append(points, top.Add(0, -1.5), top.Add(flagWide, 1.5)))
+}
+
+// boxOf returns the box round some points, of which there must be one.
+func boxOf(points []Point) Box {
 	least, most := points[0], points[0]
 	for _, q := range points {
 		least = Point{min(least.X, q.X), min(least.Y, q.Y)}
@@ -160,11 +179,7 @@ func (p inPlace) pole(c *setup.Card) (foot, top Point) {
 // flagText returns where the words beside the flag go.
 func (p inPlace) flagText(c *setup.Card, flag block) Box {
 	_, top := p.pole(c)
-	b := Box{top.X + flagWide + 0.5, top.Y - flag.h/2, flag.w, flag.h}
-	if out := p.outward(c.Leads); out.X < -0.3 {
-		b.X = top.X - flagWide - 0.5 - flag.w
-	}
-	return b
+	return Box{top.X + flagWide + 0.5, top.Y - flag.h/2, flag.w, flag.h}
 }
 
 func (p inPlace) draw(d *drawing, shift Point, c *setup.Card, bit joinery.Length, flag block) {
@@ -196,11 +211,7 @@ func (p inPlace) draw(d *drawing, shift Point, c *setup.Card, bit joinery.Length
 	foot, top = foot.Add(shift.X, shift.Y), top.Add(shift.X, shift.Y)
 	d.stroke(thick, foot, top)
 	words := p.flagText(c, flag)
-	way := flagWide
-	if words.X < top.X-shift.X {
-		way = -flagWide
-	}
-	d.fill(Black, top.Add(0, -1.5), top.Add(way, 0), top.Add(0, 1.5))
+	d.fill(Black, top.Add(0, -1.5), top.Add(flagWide, 0), top.Add(0, 1.5))
 	d.text(flag, words.X+shift.X, words.Y+shift.Y)
 }
 

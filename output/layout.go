@@ -4,6 +4,7 @@ package output
 // and how it is painted there. Painting keeps inside the box.
 type part struct {
 	name  string // what it is, for tests
+	says  string // the words, for tests
 	box   Box
 	paint func(c Canvas, at Point) // at is the box's top left corner
 }
@@ -67,5 +68,5 @@ func paint(c Canvas, parts []part) {
 
 // figure returns a block of one part that paints itself.
 func figure(name string, w, h Paper, paint func(c Canvas, at Point)) block {
-	return block{w, h, []part{{name, Box{0, 0, w, h}, paint}}}
+	return block{w, h, []part{{name: name, box: Box{0, 0, w, h}, paint: paint}}}
 }

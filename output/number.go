@@ -10,17 +10,22 @@ import (
 // number is a length set as a built number: the fraction's figures over and
 // under a bar, and a sign behind where the true length is a hair more or less.
 type number struct {
-	letters Letters
-	reading joinery.Reading
+	letters  Letters
+	fraction Paper // height of the fraction's figures; 0: the next size down
+	reading  joinery.Reading
 }
 
 // least is the smallest letter height on the cards, in millimetres.
 const least Paper = 2.5
 
-// figures returns the letters of the fraction's figures: the next size down
-// in the series of ISO 3098-1, but never under the least.
+// figures returns the letters of the fraction's figures: where nothing else is
+// said the next size down in the series of ISO 3098-1, never under the least.
 func (n number) figures() Letters {
 	l := n.letters
+	if n.fraction > 0 {
+		l.Height = n.fraction
+		return l
+	}
 	l.Height = max(least, Paper(math.Round(float64(l.Height)*10/math.Sqrt2)/10))
 	return l
 }

@@ -1,10 +1,12 @@
 package output
 
 import (
+	"fmt"
 	"testing"
 
-	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"fencecard/setup"
 )
 
 // allPages are the ways to print that must all be sound.
@@ -34,10 +36,10 @@ func checkPages(t *testing.T, what string, pages []page, margin Paper) {
 			if q.name == "cutting lines" {
 				continue
 			}
-			assert.True(t, inside.Holds(q.box), "%s, page %d: %s %v leaves the page %v", what, i+1, q.name, q.box, inside)
+			require.True(t, inside.Holds(q.box), "%s, page %d: %s %q %v leaves the page %v", what, i+1, q.name, q.says, q.box, inside)
 			if q.words() {
 				for _, r := range read {
-					require.False(t, q.box.Overlaps(r.box), "%s, page %d: %s %v and %s %v overlap", what, i+1, q.name, q.box, r.name, r.box)
+					require.False(t, q.box.Overlaps(r.box), "%s, page %d: %q %v and %q %v overlap", what, i+1, q.says, q.box, r.says, r.box)
 				}
 				read = append(read, q)
 			}
@@ -45,15 +47,27 @@ func checkPages(t *testing.T, what string, pages []page, margin Paper) {
 	}
 }
 
+type namedDeck struct {
+	name string
+	deck *setup.Deck
+}
+
+// decks are the decks that pages are tested with.
+func decks(t testing.TB) []namedDeck {
+	return []namedDeck{{"legs", legDeck(t)}, {"torture", tortureDeck(t)}}
+}
+
 // TestNothingOverlaps lays decks out in every way and finds no words that run
 // into others and nothing outside the margins.
 func TestNothingOverlaps(t *testing.T) {
-	for _, o := range allPages() {
-		for _, units := range []Units{PlanUnits, InMillimetres, InBoth} {
-			o.Units = units
-			pages, err := lay(legDeck(t), o)
-			require.NoError(t, err)
-			checkPages(t, o.Paper.String(), pages, o.Paper.margin())
+	for _, c := range decks(t) {
+		for _, o := range allPages() {
+			for _, units := range []Units{PlanUnits, InMillimetres, InBoth} {
+				o.Units = units
+				pages, err := lay(c.deck, o)
+				require.NoError(t, err)
+				checkPages(t, fmt.Sprintf("%s on %s, %d a page, units %d", c.name, o.Paper, o.PerPage, units), pages, o.Paper.margin())
+			}
 		}
 	}
 }

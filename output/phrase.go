@@ -213,7 +213,11 @@ func (w word) block() block {
 	rise := w.rise()
 	if w.number != nil {
 		n := *w.number
-		return figure("number", w.width(), rise+w.drop(), func(c Canvas, at Point) { n.paint(c, at.Add(0, rise)) })
+		b := figure("number", w.width(), rise+w.drop(), func(c Canvas, at Point) { n.paint(c, at.Add(0, rise)) })
+		b.parts[0].says = n.reading.String()
+		return b
 	}
-	return figure("text", w.width(), rise+w.drop(), func(c Canvas, at Point) { c.Text(at.Add(0, rise), w.letters, w.text) })
+	b := figure("text", w.width(), rise+w.drop(), func(c Canvas, at Point) { c.Text(at.Add(0, rise), w.letters, w.text) })
+	b.parts[0].says = w.text
+	return b
 }

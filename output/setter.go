@@ -41,29 +41,24 @@ func newSetter(d *setup.Deck, o Pages) (setter, error) {
 
 // number sets a length.
 func (s setter) number(l Letters, length joinery.Length) number {
-	return number{l, s.scale.Read(length)}
+	return number{letters: l, reading: s.scale.Read(length)}
 }
 
-// length adds a length to a phrase: the built number, small beside it the
-// exact value where the number is not, and the second unit where both are
-// wanted.
+// length adds a length to a phrase.
 func (s setter) length(p phrase, l Letters, length joinery.Length) phrase {
-	n := s.number(l, length)
+	return s.exactly(p, s.number(l, length), length)
+}
+
+// exactly adds a built number to a phrase, small beside it the exact value
+// where the number is not, and the second unit where both are wanted.
+func (s setter) exactly(p phrase, n number, length joinery.Length) phrase {
 	p = p.count(n)
-	small := Letters{Height: least}
+	small := s.letters(least)
 	if n.reading.Remainder != 0 {
 		p = p.tie(small, "("+n.reading.Exact+")")
 	}
 	if s.other != nil {
 		p = p.say(small, s.other.Format(length)+" "+s.other.Unit.String())
-	}
-	return p
-}
-
-// lengths adds several, with a space between.
-func (s setter) lengths(p phrase, l Letters, lengths []joinery.Length) phrase {
-	for _, one := range lengths {
-		p = s.length(p, l, one)
 	}
 	return p
 }

@@ -6,25 +6,36 @@ import (
 	"fencecard/setup"
 )
 
-// steps say what to do at the machine for one card, in the order it is done.
-func steps(c *setup.Card) []string {
+// step is something to do at the machine; short says it where there is no room.
+type step struct{ long, short string }
+
+// steps say what to do for one card, in the order it is done.
+func steps(c *setup.Card) []step {
 	lead := strings.ToUpper(c.Leads.String())
-	var all []string
+	var all []step
 	if c.Begin == setup.Drop {
-		all = append(all, "Tail end against the back stop first, then lower the work onto the turning bit.")
+		all = append(all, step{
+			"Drop on: tail end against the back stop, then lower the work onto the turning bit.",
+			"Drop: tail on the back stop, lower."})
 	} else {
-		all = append(all, "Feed in from the right, "+lead+" end first.")
+		all = append(all, step{
+			"Feed in from the right, " + lead + " end first.",
+			"Feed in, " + lead + " end first."})
 	}
 	if c.End == setup.Lift {
-		all = append(all, "Feed left to the stop mark. Hold still, switch off, lift when the bit stands.")
+		all = append(all, step{
+			"Lift off: hold still at the stop, switch off, lift when the bit stands.",
+			"Lift: hold still, switch off, wait."})
 	} else {
-		all = append(all, "Feed left until the work is clear of the bit.")
+		all = append(all, step{
+			"Run out to the left until the work is clear of the bit.",
+			"Run out to the left, clear of the bit."})
 	}
 	if len(c.Heights) > 1 {
-		all = append(all, "Run every piece at one height, then raise the bit.")
+		all = append(all, step{"All pieces at one height, then raise the bit.", "All pieces at one height, then raise."})
 	}
 	if c.Cut.Square {
-		all = append(all, "Chisel the round ends square.")
+		all = append(all, step{"Chisel the round ends square.", "Chisel round ends square."})
 	}
 	return all
 }

@@ -84,6 +84,31 @@ func (d *drawing) hatch(b Box, pitch Paper) {
 	}
 }
 
+// interrupt wipes a strip clean and closes it with break lines along its
+// longer sides.
+func (d *drawing) interrupt(b Box) {
+	d.fill(White, b.Path()...)
+	upright := b.H > b.W
+	for _, far := range []bool{false, true} {
+		var path []Point
+		zig := Paper(0.8)
+		for at := Paper(0); at <= max(b.W, b.H); at += 2 {
+			p := Point{b.X + at, b.Y + zig}
+			if upright {
+				p = Point{b.X + zig, b.Y + at}
+			}
+			if far && upright {
+				p.X += b.W
+			} else if far {
+				p.Y += b.H
+			}
+			path = append(path, p)
+			zig = -zig
+		}
+		d.stroke(Pen{Width: 0.18}, path...)
+	}
+}
+
 // Measures of a dimension (ISO 129-1). Its ends are oblique strokes, which
 // unlike arrows have room in the narrowest gap.
 const (

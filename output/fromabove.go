@@ -177,6 +177,9 @@ func (f *fromAbove) draw(w Paper) block {
 	for _, x := range f.x.breaks() {
 		d.interrupt(Box{f.left + x - breakRoom/2, f.top - 1, breakRoom, workEnd - f.top + 2})
 	}
+	for _, y := range f.y.breaks() {
+		d.interrupt(Box{f.left - 1, f.top + y - breakRoom/2, f.x.length() + 2, breakRoom})
+	}
 	f.flag(d, workEnd+besideWork)
 	y := workEnd + besideWork + flagRow
 	for _, r := range f.rows {
@@ -314,19 +317,5 @@ func (f *fromAbove) chain(d *drawing, r dimensionRow, y, workEnd Paper) {
 	d.stroke(r.pen, Point{0, y}, Point{max(name.w, 10), y})
 	for _, m := range f.dimensions(r, y) {
 		d.dimension(m)
-	}
-}
-
-// interrupt wipes a strip clean and closes it with break lines.
-func (d *drawing) interrupt(b Box) {
-	d.fill(White, b.Path()...)
-	for _, x := range []Paper{b.X, b.Right()} {
-		var path []Point
-		zig := Paper(0.8)
-		for y := b.Y; y < b.Bottom(); y += 2 {
-			path = append(path, Point{x + zig, y})
-			zig = -zig
-		}
-		d.stroke(Pen{Width: 0.18}, path...)
 	}
 }

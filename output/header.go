@@ -127,7 +127,7 @@ func (s setter) fenceDrawing(u *setup.Setup, w Paper) block {
 	d.stroke(centre, bit.Add(0, -r-2), bit.Add(0, r+2))
 	d.arrow(thick, 2, arc(bit, r+turnClear, 20, 100)...)
 	for _, b := range y.breaks() {
-		d.interrupt(Box{3, top + b - breakRoom/2, w - 6, breakRoom})
+		d.interrupt(Box{2, top + b - breakRoom/2, bit.X + r + 1, breakRoom})
 	}
 	x := bit.X + r + 6
 	room := (w-x)/3 - 8

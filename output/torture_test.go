@@ -61,7 +61,7 @@ func tortureDeck(t testing.TB) *setup.Deck {
 	require.Empty(t, rail.LayAll(shop.Scale))
 	plan := &joinery.Plan{
 		Name: "torture", Title: "Ein Titel mit sechzig Zeichen, länger als jeder vernünftige!", Shop: shop,
-		Pieces: []joinery.Piece{slats, slats.Mirrored("its mirror image", joinery.TopBottom, shop.Scale), rail},
+		Pieces: []joinery.Piece{slats, rail, rail.Mirrored("its mirror image", joinery.LeftRight, shop.Scale)},
 	}
 	d, err := setup.Make(plan)
 	require.NoError(t, err)

@@ -88,14 +88,20 @@ func hasKey(key string) func(string) bool {
 	return func(name string) bool { return woodKey(name) == key }
 }
 
+// Built once: a replacer costs more than what it replaces.
+var (
+	brackets  = strings.NewReplacer("(", ", ", ")", "")
+	spellings = strings.NewReplacer("grey", "gray", "fibre", "fiber")
+)
+
 // woodKey brings the ways of writing a name together: small letters without
 // spaces and hyphens, and "ash, white" or "ash (white)" turned round.
 func woodKey(name string) string {
-	name = strings.NewReplacer("(", ", ", ")", "").Replace(name)
+	name = brackets.Replace(name)
 	if noun, which, ok := strings.Cut(name, ","); ok {
 		name = which + noun
 	}
-	name = strings.NewReplacer("grey", "gray", "fibre", "fiber").Replace(strings.ToLower(name))
+	name = spellings.Replace(strings.ToLower(name))
 	return strings.Map(func(r rune) rune {
 		if unicode.IsLetter(r) || unicode.IsDigit(r) {
 			return r

@@ -70,6 +70,7 @@ func newFields(r *reader, n *yaml.Node, what string, known []string) *fields {
 func (f *fields) add(key, value *yaml.Node) {
 	first, again := f.keys[key.Value]
 	switch {
+	case f.r.full:
 	case key.Kind != yaml.ScalarNode:
 		f.r.fault(key, "write a word, a colon and a value", "a list or brace stands where a key belongs")
 	case key.Tag == "!!merge": // refused with the tree
@@ -183,9 +184,11 @@ func (f *fields) entries(key, what, example string) []*yaml.Node {
 
 // places tells where each value was written.
 func (f *fields) places() joinery.Places {
-	places := make(joinery.Places, len(f.value))
-	for key, n := range f.value {
-		places[key] = f.r.place(n)
+	places := make(joinery.Places, 0, len(f.value))
+	for _, key := range f.known {
+		if n, ok := f.value[key]; ok {
+			places = append(places, joinery.KeyPlace{Key: key, Place: f.r.place(n)})
+		}
 	}
 	return places
 }

@@ -73,7 +73,7 @@ pieces:
 	assert.Equal(t, joinery.Channel{
 		Down: joinery.Right, Near: joinery.Front, Setback: in / 2, Width: 3 * in / 8, Depth: in, Lo: 14 * in, Hi: 33 * in / 2,
 	}, seat.Channels[0])
-	assert.Equal(t, joinery.Place{File: "work/boot-bench.yaml", Line: 12, Column: 16, Source: "        width: 3/8"}, seat.Places["width"])
+	assert.Equal(t, joinery.Place{File: "work/boot-bench.yaml", Line: 12, Column: 16, Source: "        width: 3/8"}, seat.Places.At(seat.Place, "width"))
 	assert.Equal(t, 10, seat.Place.Line)
 	assert.Equal(t, "front left leg", other.MirrorOf)
 	assert.Equal(t, joinery.Left, other.Cut("seat rail").In)

@@ -44,9 +44,11 @@ type Span struct {
 func (s Span) Whole() bool { return s.Side == NoSide }
 
 // Mate names the other half of a joint: a cut of a piece, or the whole piece
-// where the cut is "". The zero value is no mate.
+// where the cut is "". Piece "" is no mate. The names are those of the cut that
+// the maker wrote; Across tells how this one was mirrored from it.
 type Mate struct {
 	Piece, Cut string
+	Across     Flips
 }
 
 // Cheek is how much a tenon takes off one side.

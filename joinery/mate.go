@@ -1,5 +1,10 @@
 package joinery
 
+import (
+	"cmp"
+	"slices"
+)
+
 // Piece returns the plan's piece of that name, or nil.
 func (p *Plan) Piece(name string) *Piece {
 	for i := range p.Pieces {
@@ -17,38 +22,70 @@ func (c *Cut) Channelled() bool {
 }
 
 // Mate returns the piece and, unless the whole piece is meant, the cut that a
-// cut of a piece is joined with; nil, nil when it names none that is there.
+// cut is joined with; nil, nil when it names none that is there.
 //
-// A mirrored piece carries the mates of the piece it was mirrored from, which
-// name the joint on the other hand. For its cuts it is the tenon or channel
-// of the named piece, or of that piece's mirror, that faces this one.
-func (p *Plan) Mate(piece *Piece, cut *Cut) (*Piece, *Cut) {
-	other := p.Piece(cut.Mates.Piece)
-	if other == nil || cut.Mates.Cut == "" {
-		return other, nil
-	}
-	named := other.Cut(cut.Mates.Cut)
+// A mirrored cut carries the mate of the cut it was mirrored from, which is of
+// the other hand. Its own is the named piece mirrored in the same way, or the
+// most nearly so, for a rail may serve both hands; and there the named cut, or
+// another of its kind, that faces this one.
+func (p *Plan) Mate(cut *Cut) (*Piece, *Cut) {
+	named := p.Piece(cut.Mates.Piece)
 	if named == nil {
 		return nil, nil
 	}
-	if piece.MirrorOf == "" || cut.Faces(named) {
-		return other, named
-	}
-	for i := range p.Pieces {
-		mirror := &p.Pieces[i]
-		if mirror.MirrorOf != other.Name && other.MirrorOf != mirror.Name {
-			continue
+	for _, piece := range p.mirrors(named, cut.Mates.Across) {
+		if cut.Mates.Cut == "" {
+			return piece, nil
 		}
-		if c := mirror.Cut(named.Name); c != nil && cut.Faces(c) {
-			return mirror, c
-		}
-	}
-	for i := range other.Cuts {
-		if c := &other.Cuts[i]; c.Kind == named.Kind && cut.Faces(c) {
-			return other, c
+		if c := piece.facing(cut); c != nil {
+			return piece, c
 		}
 	}
 	return nil, nil
+}
+
+// mirrors lists a piece and its mirrors, those first that are mirrored most
+// nearly in the way wanted; the piece alone where none is wanted.
+func (p *Plan) mirrors(named *Piece, wanted Flips) []*Piece {
+	if wanted == (Flips{}) {
+		return []*Piece{named}
+	}
+	var all []*Piece
+	for i := range p.Pieces {
+		if p.Pieces[i].original() == named.original() {
+			all = append(all, &p.Pieces[i])
+		}
+	}
+	off := func(piece *Piece) int {
+		n := 0
+		for d := range wanted {
+			if (named.Across[d] != piece.Across[d]) != wanted[d] {
+				n++
+			}
+		}
+		return n
+	}
+	slices.SortStableFunc(all, func(a, b *Piece) int { return off(a) - off(b) })
+	return all
+}
+
+// original names the piece that was not mirrored.
+func (p *Piece) original() string { return cmp.Or(p.MirrorOf, p.Name) }
+
+// facing returns the cut of the piece that is meant by another cut's mate: the
+// named one where the maker named it, or for a mirrored cut the one that faces
+// it.
+func (p *Piece) facing(cut *Cut) *Cut {
+	named := p.Cut(cut.Mates.Cut)
+	if named == nil || cut.Mates.Across == (Flips{}) || cut.Faces(named) {
+		return named
+	}
+	for i := range p.Cuts {
+		if c := &p.Cuts[i]; c.Kind == named.Kind && cut.Faces(c) {
+			return c
+		}
+	}
+	return nil
 }
 
 // Faces reports whether a tenon points into the side a channel is cut in, the

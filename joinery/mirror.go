@@ -2,11 +2,20 @@ package joinery
 
 import "slices"
 
+// Flips tells for each dimension whether something was mirrored across it.
+type Flips [3]bool
+
+// Flipped returns the flips with one dimension turned.
+func (f Flips) Flipped(d Dimension) Flips {
+	f[d] = !f[d]
+	return f
+}
+
 // Mirrored returns the piece as seen in a mirror across a dimension, under a
 // new name, with its cuts laid again. Sizes, woods and cut names stay.
 func (p *Piece) Mirrored(name string, across Dimension, s Scale) Piece {
 	m := *p
-	m.Name, m.MirrorOf = name, p.Name
+	m.Name, m.MirrorOf, m.Across = name, p.Name, p.Across.Flipped(across)
 	m.Cuts = slices.Clone(p.Cuts)
 	for i := range m.Cuts {
 		m.Cuts[i] = p.Cuts[i].mirrored(across)
@@ -21,6 +30,7 @@ func (c Cut) mirrored(across Dimension) Cut {
 			*s = s.Opposite()
 		}
 	}
+	c.Mates.Across = c.Mates.Across.Flipped(across)
 	c.Cheeks = slices.Clone(c.Cheeks)
 	for i := range c.Cheeks {
 		turn(&c.Cheeks[i].Side)

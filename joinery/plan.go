@@ -32,6 +32,7 @@ type Piece struct {
 	Grain    Dimension
 	Wood     Wood
 	MirrorOf string // the piece this one was mirrored from, or ""
+	Across   Flips  // the dimensions it was mirrored across
 	Cuts     []Cut
 	Place    Place
 	Places   Places

@@ -52,10 +52,11 @@ func (j jointText) fits(c *setup.Card) string {
 	return "Joins " + other.String() + ": " + strings.Join(parts, ", ") + "."
 }
 
-// reveals says how far the part's faces stand back.
+// reveals says how far the part's faces stand back, and its end from the end
+// it is set against; where the other end comes to lie follows.
 func (j jointText) reveals() string {
 	var parts []string
-	for _, r := range j.Reveals {
+	for _, r := range j.Reveals[:min(3, len(j.Reveals))] {
 		switch {
 		case r.Distance == 0:
 			parts = append(parts, "flush at the "+r.Side.String())

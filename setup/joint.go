@@ -65,7 +65,7 @@ func joints(d *Deck) ([]Joint, []Warning) {
 		piece := &d.Plan.Pieces[i]
 		for k := range piece.Cuts {
 			cut := &piece.Cuts[k]
-			otherPiece, otherCut := d.Plan.Mate(piece, cut)
+			otherPiece, otherCut := d.Plan.Mate(cut)
 			if otherPiece == nil || otherCut != nil && seen[[2]*joinery.Cut{otherCut, cut}] {
 				continue
 			}

@@ -66,7 +66,7 @@ func (w *work) warnings() []Warning {
 		cut int
 	}
 	var found []ranked
-	for _, c := range conditions {
+	for _, c := range slices.Concat(slips, conditions) {
 		for _, f := range c.find(w) {
 			found = append(found, ranked{w.warning(c.code, f), w.indexOf(f.cut)})
 		}
@@ -100,9 +100,11 @@ func (w *work) indexOf(c *joinery.Cut) int {
 
 // work is one piece with its cuts as the cards make them.
 type work struct {
-	piece *joinery.Piece
-	scale joinery.Scale
-	cuts  []*made // in the order of the plan
+	piece  *joinery.Piece
+	source *joinery.Piece // the piece this one mirrors, or nil
+	unit   joinery.Unit   // of the plan
+	scale  joinery.Scale
+	cuts   []*made // in the order of the plan
 
 	shortPiece joinery.Length // a piece shorter than this is not fed by hand alone
 }
@@ -131,9 +133,13 @@ func works(d *Deck) []*work {
 		}
 	}
 	var all []*work
+	named := map[string]*joinery.Piece{}
+	for i := range d.Plan.Pieces {
+		named[d.Plan.Pieces[i].Name] = &d.Plan.Pieces[i]
+	}
 	for i := range d.Plan.Pieces {
 		p := &d.Plan.Pieces[i]
-		w := &work{piece: p, scale: d.Plan.Shop.Scale, shortPiece: d.Plan.Shop.Rules.ShortPiece}
+		w := &work{piece: p, source: named[p.MirrorOf], unit: d.Plan.Unit, scale: d.Plan.Shop.Scale, shortPiece: d.Plan.Shop.Rules.ShortPiece}
 		for j := range p.Cuts {
 			c := &p.Cuts[j]
 			for _, ch := range c.Channels {

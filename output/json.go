@@ -38,6 +38,7 @@ type jsonSetup struct {
 	Fence   jsonFence    `json:"fence"`
 	Heights []jsonLength `json:"heights"`
 	Cards   []jsonCard   `json:"cards"`
+	Kept    *jsonKept    `json:"kept,omitempty"`
 }
 
 type jsonBit struct {
@@ -155,6 +156,7 @@ func (s jsonScale) setup(in *setup.Setup, fence joinery.FenceReach) jsonSetup {
 		Bit:     jsonBit{in.Bit.Name, in.Bit.Kind.String(), s.length(in.Bit.True())},
 		Fence:   jsonFence{s.length(in.Fence.NearEdge), s.length(in.Fence.Centre), s.length(in.Fence.FarEdge)},
 		Heights: s.lengths(in.Heights),
+		Kept:    keptToJSON(in.Kept),
 		Cards:   make([]jsonCard, len(in.Cards)),
 	}
 	for i := range in.Cards {

@@ -129,6 +129,7 @@ func (t *textWriter) setup(s *setup.Setup) {
 		t.line(10, "the near edge stands behind the fence face: bury the bit in the fence")
 	}
 	t.boxes("heights   ", s.Heights)
+	t.kept(s.Kept)
 	for i := range s.Cards {
 		t.card(&s.Cards[i])
 	}

@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"fencecard/joinery"
 	"fencecard/output"
 	"fencecard/setup"
 )
@@ -17,6 +18,9 @@ type cardsOptions struct {
 	format string
 	out    string
 	force  bool
+	batch  int
+	only   setup.Only
+	book   string
 }
 
 func (a *app) cardsCommand() *cobra.Command {
@@ -34,7 +38,9 @@ standard output. 'fencecard help plan' tells how a plan is written.
 		Example: `  fencecard cards                              the built-in boot bench
   fencecard cards bench.yaml                   cards in bench-cards.pdf
   fencecard cards bench.yaml --format text     to read on the screen
-  fencecard cards bench.yaml --format json --out deck.json`,
+  fencecard cards bench.yaml --format json --out deck.json
+  fencecard cards bench.yaml --batch 12        for twelve benches
+  fencecard cards bench.yaml --only-piece "front left leg" --out again.pdf`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: a.work(func(ctx context.Context, args []string) error { return a.cards(args, o) }),
 	}
@@ -42,6 +48,10 @@ standard output. 'fencecard help plan' tells how a plan is written.
 	f.StringVar(&o.format, "format", "pdf", "pdf, text or json")
 	f.StringVarP(&o.out, "out", "o", "", "write to this `FILE`; - for standard output")
 	f.BoolVar(&o.force, "force", false, "write over a file that is already there")
+	f.IntVar(&o.batch, "batch", 1, "cards for `N` of the whole work: every count multiplied")
+	f.StringArrayVar(&o.only.Pieces, "only-piece", nil, "only the cards of the piece `NAME`; may be given again")
+	f.IntSliceVar(&o.only.Setups, "only-setup", nil, "only the cards of the setup `NUMBER`; may be given again")
+	bookFlag(cmd, &o.book)
 	choices(cmd, "format", "pdf", "text", "json")
 	return cmd
 }
@@ -63,11 +73,8 @@ func (a *app) cards(args []string, o cardsOptions) error {
 	if err != nil {
 		return err
 	}
-	deck, err := setup.Make(plan)
+	deck, err := a.deckFor(plan, o)
 	if err != nil {
-		return err
-	}
-	if err := prove(deck); err != nil {
 		return err
 	}
 	for _, w := range deck.Warnings {
@@ -89,6 +96,37 @@ func (a *app) cards(args []string, o cardsOptions) error {
 		return err
 	}
 	return output.Summary(a.out, to, deck)
+}
+
+// deckFor makes the deck of a plan as asked for: a batch, or a part of it, with
+// what the setup book says.
+func (a *app) deckFor(plan *joinery.Plan, o cardsOptions) (*setup.Deck, error) {
+	plan, err := setup.Batch(plan, o.batch)
+	if err != nil {
+		return nil, err
+	}
+	deck, err := deckOf(plan)
+	if err != nil {
+		return nil, err
+	}
+	matches, err := a.markKept(deck, o.book)
+	if err != nil {
+		return nil, err
+	}
+	if deck, err = deck.Only(o.only); err != nil {
+		return nil, err
+	}
+	a.offerNear(deck, matches)
+	return deck, nil
+}
+
+// deckOf makes a plan's deck and proves it.
+func deckOf(plan *joinery.Plan) (*setup.Deck, error) {
+	deck, err := setup.Make(plan)
+	if err != nil {
+		return nil, err
+	}
+	return deck, prove(deck)
 }
 
 // printer returns the writer of the chosen format.

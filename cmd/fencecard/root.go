@@ -75,6 +75,7 @@ lifted off.`,
 	root.SetErr(a.err)
 	root.AddCommand(a.cardsCommand(), a.newCommand(), a.shopCommand(), a.woodCommand(), a.versionCommand())
 	root.AddCommand(a.checkCommand(), a.correctCommand())
+	root.AddCommand(a.bookCommand())
 	root.AddCommand(topicCommands()...)
 	root.InitDefaultHelpCmd()
 	root.InitDefaultCompletionCmd()

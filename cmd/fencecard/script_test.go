@@ -13,7 +13,7 @@ import (
 )
 
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"fencecard": main})
+	testscript.Main(m, map[string]func(){"fencecard": main, "fencecard-keeps": keepMany})
 }
 
 // TestScripts runs the program as a maker would, one file a behaviour.

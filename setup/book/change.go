@@ -65,13 +65,16 @@ func (b *Book) Forget(word string) (*Book, error) {
 		}
 		at = b.blockNamed(e.Name)
 	}
-	block, t := b.blocks[at], b.text
-	last := block.last
+	first, last, t := b.blocks[at].first, b.blocks[at].last, b.text
 	// One of the blank lines around it goes too, lest they add up.
-	if last < len(t.lines) && strings.TrimSpace(t.lines[last]) == "" {
+	empty := func(line int) bool { return strings.TrimSpace(t.lines[line]) == "" }
+	switch {
+	case last < len(t.lines) && empty(last):
 		last++
+	case last == len(t.lines) && first > 0 && empty(first-1):
+		first--
 	}
-	t.lines = slices.Concat(t.lines[:block.first], t.lines[last:])
+	t.lines = slices.Concat(t.lines[:first], t.lines[last:])
 	return Read(t.name, t.withHeader().bytes())
 }
 

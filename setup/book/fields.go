@@ -17,7 +17,17 @@ type group struct {
 	lines  []int // the others, by index: fields, comments and what cannot be read
 	fields []field
 	unit   joinery.Unit
+	read   memory
 	faults *joinery.Faults
+}
+
+// memory keeps the lengths that a book's lines were read as: the same few stand
+// in it again and again, and reading one is most of the work.
+type memory map[spelling]joinery.Length
+
+type spelling struct {
+	text string
+	unit joinery.Unit
 }
 
 // fault adds a fault at a field, with the value pointed at.
@@ -122,12 +132,18 @@ func (g *group) bounded(f field, least joinery.Length) joinery.Length {
 
 // parse reads a length and faults what is none.
 func (g *group) parse(f field, value string) (joinery.Length, bool) {
+	as := spelling{value, g.unit}
+	if l, ok := g.read[as]; ok {
+		return l, true
+	}
 	l, err := joinery.ParseSpelled(value, g.unit)
 	var bad *joinery.LengthError
 	if errors.As(err, &bad) {
 		g.fault(f, bad.Remedy, "%s: %q %s", f.key, bad.Text, bad.Problem)
+		return 0, false
 	}
-	return l, err == nil
+	g.read[as] = l
+	return l, true
 }
 
 // ladder reads heights that climb.

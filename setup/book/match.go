@@ -25,13 +25,26 @@ type Match struct {
 type Offer struct {
 	Entry *Entry
 	Shift joinery.Length // from the setup's fence distance to the kept one
-	Use   *Use           // what it takes to use the kept fence; nil where the fence is the same
+	Use   *Use           // what it takes to use the kept fence; nil where the fence is the same, or nobody asked
 }
 
 // Match finds for every setup of a deck what the book has: an entry with the
 // same contents, else entries with the same bit and the fence within 1/32 in.
-// Of several equal entries the one kept last counts.
+// Of several equal entries the one kept last counts. For near ones it finds out
+// what it takes to use them.
 func (b *Book) Match(d *setup.Deck) []Match {
+	matches := b.match(d)
+	for _, m := range matches {
+		for i := range m.Offers {
+			if o := &m.Offers[i]; o.Shift != 0 {
+				o.Use = useAt(d, m.Setup, o.Shift)
+			}
+		}
+	}
+	return matches
+}
+
+func (b *Book) match(d *setup.Deck) []Match {
 	byCode := map[string]*Entry{}
 	for _, e := range b.Entries {
 		if last := byCode[e.Code]; last == nil || e.Date >= last.Date {
@@ -43,16 +56,16 @@ func (b *Book) Match(d *setup.Deck) []Match {
 		s := &d.Setups[i]
 		matches[i] = Match{Setup: s, Equal: byCode[Code(s)]}
 		if matches[i].Equal == nil {
-			matches[i].Offers = b.offers(d, s)
+			matches[i].Offers = b.offers(s)
 		}
 	}
 	return matches
 }
 
 // Mark gives every setup of a deck that equals an entry its name, its notes and
-// what was learnt.
+// what was learnt. What it takes to use the near ones is left to [Book.Match].
 func (b *Book) Mark(d *setup.Deck) []Match {
-	matches := b.Match(d)
+	matches := b.match(d)
 	for _, m := range matches {
 		if m.Equal != nil {
 			m.Setup.Kept = m.Equal.Kept(d.Plan.Shop.Scale)
@@ -62,7 +75,7 @@ func (b *Book) Mark(d *setup.Deck) []Match {
 }
 
 // offers lists the near entries of one setup.
-func (b *Book) offers(d *setup.Deck, s *setup.Setup) []Offer {
+func (b *Book) offers(s *setup.Setup) []Offer {
 	var offers []Offer
 	for _, e := range b.Entries {
 		shift := e.Setup.Fence.NearEdge - s.Fence.NearEdge
@@ -73,13 +86,7 @@ func (b *Book) offers(d *setup.Deck, s *setup.Setup) []Offer {
 	slices.SortStableFunc(offers, func(a, b Offer) int {
 		return cmp.Or(cmp.Compare(a.Shift.Abs(), b.Shift.Abs()), cmp.Compare(b.Entry.Date, a.Entry.Date))
 	})
-	offers = offers[:min(len(offers), mostOffers)]
-	for i := range offers {
-		if offers[i].Shift != 0 {
-			offers[i].Use = useAt(d, s, offers[i].Shift)
-		}
-	}
-	return offers
+	return offers[:min(len(offers), mostOffers)]
 }
 
 // sameBit reports whether two bits cut alike: of one kind and one true

@@ -16,6 +16,7 @@ const mostDamage = 100
 // readEntries reads every block; a name may be used once.
 func (b *Book) readEntries() {
 	first := map[string]joinery.Place{}
+	read := memory{}
 	for _, block := range b.blocks {
 		if len(b.Damage) >= mostDamage {
 			b.Damage = append(b.Damage[:mostDamage], joinery.Fault{Place: b.place(block.first, 0),
@@ -23,7 +24,7 @@ func (b *Book) readEntries() {
 				Remedy:  "mend what is above, or take the backup beside the book"})
 			return
 		}
-		e, faults := b.readEntry(block)
+		e, faults := b.readEntry(block, read)
 		key := strings.ToLower(block.name)
 		if before, ok := first[key]; ok {
 			faults = append(faults, joinery.Fault{Place: b.place(block.first, 0),
@@ -40,16 +41,17 @@ func (b *Book) readEntries() {
 }
 
 // readEntry reads one block.
-func (b *Book) readEntry(block block) (*Entry, joinery.Faults) {
+func (b *Book) readEntry(block block, read memory) (*Entry, joinery.Faults) {
 	var faults joinery.Faults
 	g, cards := b.groups(block, &faults)
 	e := &Entry{Name: block.name, From: g.words(keyFrom), Notes: g.notes(), Place: b.place(block.first, 0)}
 	if e.Name == "" {
 		g.fault(g.head, "write setup: NAME", "this setup has no name")
 	}
+	g.read = read
 	e.Shop = g.shop()
-	for i := range cards {
-		cards[i].unit = g.unit
+	for _, card := range cards {
+		card.unit, card.read = g.unit, read
 	}
 	e.Date = g.date()
 	bit := g.bit()

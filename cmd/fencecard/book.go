@@ -1,0 +1,153 @@
+package main
+
+import (
+	"context"
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"fencecard/cmd/internal/shelf"
+	"fencecard/output"
+	"fencecard/setup/book"
+)
+
+func (a *app) bookCommand() *cobra.Command {
+	cmd := &cobra.Command{
+		Use:   "book",
+		Short: "Keep setups that worked, and find them again",
+		Long:  topic("book"),
+		Example: `  fencecard book keep bench.yaml --setup 3 --name "seat rail mortises"
+  fencecard book list
+  fencecard book show "seat rail mortises" --format pdf
+  fencecard book match bench.yaml`,
+	}
+	cmd.AddCommand(a.bookKeepCommand(), a.bookListCommand(), a.bookShowCommand(), a.bookForgetCommand(), a.bookMatchCommand())
+	return cmd
+}
+
+// bookOptions are the flags that every book command has.
+type bookOptions struct {
+	book   string
+	format string
+}
+
+func (o *bookOptions) flags(cmd *cobra.Command) {
+	bookFlag(cmd, &o.book)
+	formatFlag(cmd, &o.format)
+}
+
+func (a *app) bookListCommand() *cobra.Command {
+	var o bookOptions
+	cmd := &cobra.Command{
+		Use:   "list",
+		Short: "List the kept setups",
+		Example: `  fencecard book list
+  fencecard book list --format json --book batch.txt`,
+		Args: cobra.NoArgs,
+		RunE: a.work(func(context.Context, []string) error {
+			asJSON, err := asJSON(o.format)
+			if err != nil {
+				return err
+			}
+			b, err := a.openBook(o.book)
+			if err != nil {
+				return err
+			}
+			if asJSON {
+				return output.KeptSetupsJSON(a.out, b.Entries, b.Damage)
+			}
+			return output.KeptSetups(a.out, b.Entries)
+		}),
+	}
+	o.flags(cmd)
+	return cmd
+}
+
+func (a *app) bookForgetCommand() *cobra.Command {
+	var o bookOptions
+	cmd := &cobra.Command{
+		Use:   "forget NAME",
+		Short: "Take a setup out of the book",
+		Long: `Take a setup out of the book, by its name or its code. The book as it was
+before stays beside it, its name ending in .bak.`,
+		Example: `  fencecard book forget "seat rail mortises"
+  fencecard book forget 7k3f-9m2q`,
+		Args: cobra.ExactArgs(1),
+		RunE: a.work(func(ctx context.Context, args []string) error { return a.bookForget(ctx, args[0], o) }),
+	}
+	o.flags(cmd)
+	return cmd
+}
+
+func (a *app) bookForget(ctx context.Context, word string, o bookOptions) error {
+	asJSON, err := asJSON(o.format)
+	if err != nil {
+		return err
+	}
+	// A book without the setup is not touched, nor is a folder made for it.
+	before, err := readBook(o.book)
+	if err != nil {
+		return err
+	}
+	if _, err := before.Forget(word); err != nil {
+		return err
+	}
+	var gone []*book.Entry
+	path, err := a.changeBook(ctx, o.book, func(b *book.Book) (*book.Book, error) {
+		if e, err := b.Find(word); err == nil {
+			gone = []*book.Entry{e}
+		}
+		return b.Forget(word)
+	})
+	if err != nil {
+		return err
+	}
+	if asJSON {
+		return output.KeptSetupsJSON(a.out, gone, nil)
+	}
+	_, err = fmt.Fprintf(a.out, "forgot %q; the book as it was is in %s%s\n", word, path, shelf.BackupEnding)
+	return err
+}
+
+func (a *app) bookMatchCommand() *cobra.Command {
+	var o bookOptions
+	cmd := &cobra.Command{
+		Use:   "match [PLAN]",
+		Short: "Find the setups of a plan in the book",
+		Long: `For every setup of a plan, show the kept setup that equals it and what was
+learnt there, or the near ones: the same bit, and the fence within 1/32 in
+(0.8 mm). For a near one, show what would have to change in the plan to use
+the fence as it was kept, and whether the joints allow it: the plan is made
+anew with the change, and whatever then stops it or is warned of is told.`,
+		Example: `  fencecard book match bench.yaml
+  fencecard book match bench.yaml --format json`,
+		Args: cobra.MaximumNArgs(1),
+		RunE: a.work(func(_ context.Context, args []string) error { return a.bookMatch(args, o) }),
+	}
+	o.flags(cmd)
+	return cmd
+}
+
+func (a *app) bookMatch(args []string, o bookOptions) error {
+	asJSON, err := asJSON(o.format)
+	if err != nil {
+		return err
+	}
+	plan, err := a.readPlan(args)
+	if err != nil {
+		return err
+	}
+	deck, err := deckOf(plan)
+	if err != nil {
+		return err
+	}
+	b, err := a.openBook(o.book)
+	if err != nil {
+		return err
+	}
+	matches := b.Match(deck)
+	if asJSON {
+		return output.MatchesJSON(a.out, deck, matches)
+	}
+	return output.Matches(a.out, deck, matches)
+}

@@ -1,0 +1,172 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"runtime"
+	"slices"
+
+	"github.com/spf13/cobra"
+
+	"fencecard/cmd/internal/shelf"
+	"fencecard/joinery"
+	"fencecard/output"
+	"fencecard/setup"
+	"fencecard/setup/book"
+)
+
+// bookVariable names the setup book, where --book does not.
+const bookVariable = "FENCECARD_BOOK"
+
+func bookFlag(cmd *cobra.Command, file *string) {
+	cmd.Flags().StringVar(file, "book", "", "the setup book `FILE`; else $"+bookVariable+", else your data folder")
+}
+
+// bookPath is the file of the setup book. Chosen tells that the maker named it.
+func bookPath(flag string) (path string, chosen bool, err error) {
+	if flag != "" {
+		return flag, true, nil
+	}
+	if named := os.Getenv(bookVariable); named != "" {
+		return named, true, nil
+	}
+	folder, ok := dataFolder(runtime.GOOS, os.Getenv)
+	if !ok {
+		return "", false, fmt.Errorf("your data folder is not known here; name the setup book with --book or $%s", bookVariable)
+	}
+	return filepath.Join(folder, "fencecard", "setup-book.txt"), false, nil
+}
+
+// dataFolder is where a system keeps a user's data: on macOS by Apple's File
+// System Programming Guide, on Windows FOLDERID_LocalAppData of the known
+// folders, elsewhere by the XDG Base Directory Specification 0.8, which says to
+// ignore a path that is not absolute.
+func dataFolder(system string, env func(string) string) (string, bool) {
+	below := func(variable string, folders ...string) (string, bool) {
+		base := env(variable)
+		return filepath.Join(append([]string{base}, folders...)...), base != ""
+	}
+	switch system {
+	case "windows":
+		if local, ok := below("LOCALAPPDATA"); ok {
+			return local, true
+		}
+		return below("USERPROFILE", "AppData", "Local")
+	case "darwin", "ios":
+		return below("HOME", "Library", "Application Support")
+	}
+	if xdg := env("XDG_DATA_HOME"); filepath.IsAbs(xdg) {
+		return xdg, true
+	}
+	return below("HOME", ".local", "share")
+}
+
+// openBook reads the setup book and reports what is damaged in it.
+func (a *app) openBook(flag string) (*book.Book, error) {
+	b, err := readBook(flag)
+	if err == nil {
+		a.reportDamage(b)
+	}
+	return b, err
+}
+
+// readBook reads the setup book; one that is not there yet is empty.
+func readBook(flag string) (*book.Book, error) {
+	path, _, err := bookPath(flag)
+	if err != nil {
+		return nil, err
+	}
+	data, err := os.ReadFile(path)
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return nil, plainly(err)
+	}
+	return book.Read(path, data)
+}
+
+// markKept gives a deck what the setup book says of its setups, and returns what
+// was found. A book that the maker did not ask for never stops the cards.
+func (a *app) markKept(deck *setup.Deck, flag string) ([]book.Match, error) {
+	b, err := a.openBook(flag)
+	if err != nil && flag == "" {
+		fmt.Fprintf(a.err, "%v\nthe setup book was not used\n", err)
+		return nil, nil
+	}
+	if err != nil {
+		return nil, err
+	}
+	return b.Mark(deck), nil
+}
+
+// offerNear tells of kept setups that are near those of a deck.
+func (a *app) offerNear(deck *setup.Deck, matches []book.Match) {
+	near := false
+	for _, m := range matches {
+		printed := slices.ContainsFunc(deck.Setups, func(s setup.Setup) bool { return s.Number == m.Setup.Number })
+		if printed && len(m.Offers) > 0 {
+			near = true
+			fmt.Fprintln(a.err, output.OfferLine(m, deck.Plan.Shop.Scale))
+		}
+	}
+	if near {
+		fmt.Fprintln(a.err, "fencecard book match tells more")
+	}
+}
+
+// reportDamage says what of a book cannot be used; the rest of it can.
+func (a *app) reportDamage(b *book.Book) {
+	if err := b.Damage.Err(); err != nil {
+		fmt.Fprintln(a.err, err)
+	}
+	for _, e := range b.Entries {
+		if e.Edited.Known() {
+			fmt.Fprintf(a.err, "%s: note: %q was edited since it was kept; its code is %s now\n", e.Edited, e.Name, e.Code)
+		}
+	}
+}
+
+// changeBook changes the setup book while no other run does.
+func (a *app) changeBook(ctx context.Context, flag string, change func(*book.Book) (*book.Book, error)) (path string, err error) {
+	path, chosen, err := bookPath(flag)
+	if err != nil {
+		return "", err
+	}
+	if !chosen { // 0700: by the XDG specification
+		if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+			return "", plainly(err)
+		}
+	}
+	var changed *book.Book
+	err = shelf.Update(ctx, path, func(old []byte) ([]byte, error) {
+		b, err := book.Read(path, old)
+		if err != nil {
+			return nil, err
+		}
+		if changed, err = change(b); err != nil {
+			return nil, err
+		}
+		return changed.Bytes(), nil
+	})
+	if err != nil {
+		return "", bookFault(path, err)
+	}
+	a.reportDamage(changed)
+	return path, nil
+}
+
+// bookFault says of an error of the disk what it means for the book.
+func bookFault(path string, err error) error {
+	var fault joinery.Faults
+	switch {
+	case errors.As(err, &fault):
+		return err
+	case errors.Is(err, shelf.ErrBusy):
+		return fmt.Errorf("%s: %w for more than %g seconds; try again", path, shelf.ErrBusy, shelf.Patience.Seconds())
+	case errors.Is(err, shelf.ErrUnsettled):
+		return fmt.Errorf("%s: %w; close it in your editor and try again", path, shelf.ErrUnsettled)
+	}
+	return fmt.Errorf("%s: %w; the book was left as it is", path, cause(err))
+}

@@ -1,0 +1,121 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"path/filepath"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"fencecard/joinery"
+	"fencecard/output"
+	"fencecard/setup/book"
+)
+
+// bookKeepOptions are the flags of the book keep command.
+type bookKeepOptions struct {
+	bookOptions
+	setup int
+	name  string
+	notes []string
+	// Where they stood after the test cut; "" where not said.
+	fence, height string
+	force         bool
+}
+
+func (a *app) bookKeepCommand() *cobra.Command {
+	var o bookKeepOptions
+	cmd := &cobra.Command{
+		Use:   "keep [PLAN] --setup N --name NAME",
+		Short: "Put a setup of a plan into the book",
+		Long: `Put a setup of a plan into the book: its bit and fence distance, its ladder, its
+cards and marks, the wood, and what you say of it. The next deck that has the
+same setup carries its name, your notes and where the fence really stood.`,
+		Example: `  fencecard book keep bench.yaml --setup 3 --name "seat rail mortises"
+  fencecard book keep bench.yaml --setup 3 --name "seat rail mortises" --force \
+      --fence-stood 33/64 --note "the offcut from the left leg is the gauge"`,
+		Args: cobra.MaximumNArgs(1),
+		RunE: a.work(func(ctx context.Context, args []string) error { return a.bookKeep(ctx, args, o) }),
+	}
+	o.flags(cmd)
+	f := cmd.Flags()
+	f.IntVar(&o.setup, "setup", 0, "the setup, by its `NUMBER` in the deck")
+	f.StringVar(&o.name, "name", "", "what to call it")
+	f.StringArrayVar(&o.notes, "note", nil, "a note, `TEXT`; may be given again")
+	f.StringVar(&o.fence, "fence-stood", "", "where the fence stood after the test cut, to the near edge of the bit")
+	f.StringVar(&o.height, "height-stood", "", "where the bit stood at full height after the test cut")
+	f.BoolVar(&o.force, "force", false, "keep it in the place of a setup of that name; its comments, and notes and\ncorrections you do not give anew, stay")
+	for _, required := range []string{"setup", "name"} {
+		if err := cmd.MarkFlagRequired(required); err != nil {
+			panic(err) // only for a flag that does not exist
+		}
+	}
+	return cmd
+}
+
+func (a *app) bookKeep(ctx context.Context, args []string, o bookKeepOptions) error {
+	asJSON, err := asJSON(o.format)
+	if err != nil {
+		return err
+	}
+	plan, err := a.readPlan(args)
+	if err != nil {
+		return err
+	}
+	stood, err := o.stood(plan.Unit)
+	if err != nil {
+		return err
+	}
+	deck, err := deckOf(plan)
+	if err != nil {
+		return err
+	}
+	e, err := book.Keep(deck, o.setup, book.Keeping{
+		Name: o.name, Notes: o.notes, Stood: stood, From: planName(args), On: time.Now(),
+	})
+	if err != nil {
+		return err
+	}
+	path, err := a.changeBook(ctx, o.book, func(b *book.Book) (*book.Book, error) {
+		grown, err := b.Put(e, o.force)
+		if err == nil {
+			e, err = grown.Find(e.Name) // with what stayed of an older one
+		}
+		return grown, err
+	})
+	if err != nil {
+		return err
+	}
+	if asJSON {
+		return output.KeptSetupsJSON(a.out, []*book.Entry{e}, nil)
+	}
+	_, err = fmt.Fprintf(a.out, "setup %d is kept as %q (%s) in %s\n", o.setup, e.Name, e.Code, path)
+	return err
+}
+
+// stood reads the corrections.
+func (o bookKeepOptions) stood(unit joinery.Unit) (book.Stood, error) {
+	var stood book.Stood
+	var faults joinery.Faults
+	if o.fence != "" {
+		l := flagLength(&faults, "fence-stood", o.fence, unit)
+		stood.Fence = &l
+	}
+	if o.height != "" {
+		l := flagLength(&faults, "height-stood", o.height, unit)
+		stood.Height = &l
+	}
+	return stood, faults.Err()
+}
+
+// planName is what a plan is called in the book.
+func planName(args []string) string {
+	switch {
+	case len(args) == 0:
+		return "the built-in plan"
+	case args[0] == "-":
+		return "standard input"
+	}
+	return filepath.Base(args[0])
+}

@@ -1,0 +1,127 @@
+package output
+
+import (
+	"io"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+	"fencecard/setup/book"
+)
+
+type jsonKept struct {
+	Name   string   `json:"name"`
+	Code   string   `json:"code"`
+	Notes  []string `json:"notes"`
+	Learnt []string `json:"learnt"`
+}
+
+func keptToJSON(k *setup.Kept) *jsonKept {
+	if k == nil {
+		return nil
+	}
+	return &jsonKept{k.Name, k.Code, orEmpty(k.Notes), orEmpty(k.Learnt)}
+}
+
+// orEmpty makes an empty list of none, which is null in JSON.
+func orEmpty(texts []string) []string {
+	if texts == nil {
+		return []string{}
+	}
+	return texts
+}
+
+type jsonBook struct {
+	Format  string       `json:"format"`
+	Entries []jsonEntry  `json:"entries"`
+	Damage  []jsonDamage `json:"damage"`
+}
+
+type jsonEntry struct {
+	jsonKept
+	Kept  string    `json:"kept"`
+	From  string    `json:"from"`
+	Unit  string    `json:"unit"`
+	Setup jsonSetup `json:"setup"`
+}
+
+type jsonDamage struct {
+	Line    int    `json:"line"`
+	Column  int    `json:"column"`
+	Problem string `json:"problem"`
+	Remedy  string `json:"remedy"`
+}
+
+// KeptSetupsJSON writes entries of a setup book, and what is damaged in it.
+func KeptSetupsJSON(w io.Writer, entries []*book.Entry, damage joinery.Faults) error {
+	out := jsonBook{Format: "fencecard book 1", Entries: []jsonEntry{}, Damage: []jsonDamage{}}
+	for _, e := range entries {
+		out.Entries = append(out.Entries, jsonEntry{
+			jsonKept: *keptToJSON(e.Kept(e.Shop.Scale)), Kept: e.Date, From: e.From, Unit: e.Shop.Scale.Unit.String(),
+			Setup: jsonScale(e.Shop.Scale).setup(&e.Setup, e.Shop.Fence),
+		})
+	}
+	for _, f := range damage {
+		out.Damage = append(out.Damage, jsonDamage{f.Line, f.Column, f.Problem, f.Remedy})
+	}
+	return indented(w, out)
+}
+
+type jsonMatches struct {
+	Format string      `json:"format"`
+	Setups []jsonMatch `json:"setups"`
+}
+
+type jsonMatch struct {
+	Number int         `json:"number"`
+	Code   string      `json:"code"`
+	Equal  *jsonKept   `json:"equal"`
+	Near   []jsonOffer `json:"near"`
+}
+
+type jsonOffer struct {
+	jsonKept
+	Shift   jsonLength       `json:"shift"`
+	Allowed bool             `json:"allowed"`
+	Changes []jsonPlanChange `json:"changes"`
+	Refused []string         `json:"refused"`
+	Beware  []string         `json:"beware"`
+}
+
+type jsonPlanChange struct {
+	Piece string     `json:"piece"`
+	Cut   string     `json:"cut"`
+	Key   string     `json:"key"`
+	From  jsonLength `json:"from"`
+	To    jsonLength `json:"to"`
+	Side  string     `json:"side,omitempty"`
+}
+
+// MatchesJSON writes what a setup book has for each setup of a deck.
+func MatchesJSON(w io.Writer, d *setup.Deck, matches []book.Match) error {
+	s := jsonScale(d.Plan.Shop.Scale)
+	out := jsonMatches{Format: "fencecard match 1", Setups: []jsonMatch{}}
+	for _, m := range matches {
+		match := jsonMatch{Number: m.Setup.Number, Code: book.Code(m.Setup), Near: []jsonOffer{}}
+		if m.Equal != nil {
+			match.Equal = keptToJSON(m.Equal.Kept(d.Plan.Shop.Scale))
+		}
+		for _, o := range m.Offers {
+			match.Near = append(match.Near, s.offer(o))
+		}
+		out.Setups = append(out.Setups, match)
+	}
+	return indented(w, out)
+}
+
+func (s jsonScale) offer(o book.Offer) jsonOffer {
+	out := jsonOffer{jsonKept: *keptToJSON(o.Entry.Kept(joinery.Scale(s))), Shift: s.length(o.Shift), Allowed: true,
+		Changes: []jsonPlanChange{}, Refused: []string{}, Beware: []string{}}
+	if o.Use == nil {
+		return out
+	}
+	out.Allowed, out.Refused, out.Beware = o.Use.Allowed(), orEmpty(o.Use.Refused), orEmpty(o.Use.Beware)
+	for _, c := range o.Use.Changes {
+		out.Changes = append(out.Changes, jsonPlanChange{c.Piece, c.Cut, c.Key, s.length(c.From), s.length(c.To), c.Side.String()})
+	}
+	return out
+}

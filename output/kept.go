@@ -1,0 +1,88 @@
+package output
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+	"fencecard/setup/book"
+)
+
+// KeptSetups lists the entries of a setup book.
+func KeptSetups(w io.Writer, entries []*book.Entry) error {
+	t := &textWriter{}
+	if len(entries) == 0 {
+		t.line(0, "The setup book is empty. fencecard book keep puts a setup into it.")
+	}
+	for _, e := range entries {
+		t.scale = e.Shop.Scale
+		t.wrapped("", e.Name)
+		t.wrapped("    ", keptLine(e))
+		t.bit("    ", &e.Setup)
+		t.said("    ", e.Kept(t.scale))
+	}
+	_, err := io.WriteString(w, t.String())
+	return err
+}
+
+// KeptSetup writes one entry with its cards.
+func KeptSetup(w io.Writer, e *book.Entry) error {
+	t := &textWriter{scale: e.Shop.Scale}
+	t.line(0, "%s", strings.ToUpper(e.Name))
+	t.wrapped("", keptLine(e))
+	if e.From != "" {
+		t.wrapped("from      ", e.From)
+	}
+	d := e.Deck()
+	t.setup(&d.Setups[0])
+	_, err := io.WriteString(w, t.String())
+	return err
+}
+
+// keptLine is what a kept setup is known by besides its name.
+func keptLine(e *book.Entry) string {
+	parts := []string{e.Code}
+	if e.Date != "" {
+		parts = append(parts, "kept "+e.Date)
+	}
+	return strings.Join(append(parts, plural(len(e.Setup.Cards), "card")), ", ")
+}
+
+// bit names the bit and the fence of a setup in a line.
+func (t *textWriter) bit(label string, s *setup.Setup) {
+	t.wrapped(label, fmt.Sprintf("%s, %s wide, fence to near edge %s",
+		nameOr(s.Bit.Name, s.Bit.Kind.String()+" bit"), t.length(s.Bit.True()), t.length(s.Fence.NearEdge)))
+}
+
+func nameOr(name, other string) string {
+	if name == "" {
+		return other
+	}
+	return name
+}
+
+// length is a length with its unit.
+func (t *textWriter) length(l joinery.Length) string {
+	return t.scale.Format(l) + " " + t.scale.Unit.String()
+}
+
+// kept writes what the setup book says of a setup, below its ladder.
+func (t *textWriter) kept(k *setup.Kept) {
+	if k == nil {
+		return
+	}
+	t.wrapped("kept as   ", fmt.Sprintf("%q (%s)", k.Name, k.Code))
+	t.said("          ", k)
+}
+
+// said writes what was learnt and the maker's notes.
+func (t *textWriter) said(label string, k *setup.Kept) {
+	for _, line := range k.Learnt {
+		t.wrapped(label, line)
+	}
+	for _, line := range k.Notes {
+		t.wrapped(label, line)
+	}
+}

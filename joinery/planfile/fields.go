@@ -22,6 +22,8 @@ type fields struct {
 	value map[string]*yaml.Node
 	meant []string // keys that unknown ones were taken for
 	needs []string // keys that must be there
+
+	outside *yaml.Node // a key whose inner keys stand beside it, or nil
 }
 
 // mapping faults a node that is not keys and values. The problem and remedy
@@ -41,11 +43,32 @@ func (r *reader) mapping(n *yaml.Node, problem, remedy string) bool {
 func (r *reader) fields(n *yaml.Node, what string, known []string) *fields {
 	f := newFields(r, n, what, known)
 	for i := 0; i+1 < len(n.Content); i += 2 {
-		if i == 0 || !f.commaInNumber(n.Content[i-2], n.Content[i-1], n.Content[i], n.Content[i+1]) {
-			f.add(n.Content[i], n.Content[i+1])
+		key, value := n.Content[i], n.Content[i+1]
+		if i > 0 && (f.commaInNumber(n.Content[i-2], n.Content[i-1], key, value) || f.notInside(n.Content[i-2], key)) {
+			continue
 		}
+		f.add(key, value)
 	}
 	return f
+}
+
+// holders are the keys that have keys inside.
+var holders = []string{"mirror", "size", "cheeks", "shop", "fence", "minutes", "climate", "clearances", "rules", "shrinkage"}
+
+// notInside faults, once, keys that stand straight below the key they belong
+// inside.
+func (f *fields) notInside(before, key *yaml.Node) bool {
+	if slices.Contains(f.known, key.Value) {
+		return false
+	}
+	if f.outside == nil && slices.Contains(holders, before.Value) && null(f.value[before.Value]) {
+		f.outside = before
+		f.r.fault(key, fmt.Sprintf("begin it two spaces further in than %s, and so the keys below that belong with it", before.Value),
+			"%s stands beside %s, not inside it", quoted(key.Value), before.Value)
+		delete(f.value, before.Value) // nothing else is wrong with it
+		return true
+	}
+	return f.outside != nil && f.outside.Line < key.Line
 }
 
 var (
@@ -144,6 +167,9 @@ func (f *fields) has(key string) bool {
 		remedy := "write " + example(key)
 		if !slices.Contains(f.needs, key) {
 			remedy += ", or take " + key + " out"
+		}
+		if strings.Contains(f.r.line(f.keys[key].Line), "#") {
+			remedy += "; what follows # is a remark unless quotes stand round it"
 		}
 		f.r.fault(f.keys[key], remedy, "nothing stands after %s", key)
 		return false

@@ -17,6 +17,8 @@ var lineSlips = []struct {
 	remedy  string
 }{
 	{text: regexp.MustCompile(`^//\s*(.*)$`), problem: "a remark does not begin with // here", remedy: "write # $1"},
+	{text: regexp.MustCompile(`^[•·–—*]\s*(.*)$`), problem: "a list entry begins with a plain dash", remedy: "write - $1"},
+	{text: regexp.MustCompile(`^([a-z-]+)$`), known: true, problem: "there is no colon after $1", remedy: "write $1:"},
 	{text: regexp.MustCompile(`^-([a-z].*)$`), problem: "there is no space after the dash", remedy: "write - $1"},
 	{text: regexp.MustCompile(`^([a-z-]+):([^\s/].*)$`), known: true, problem: "there is no space after the colon", remedy: "write $1: $2"},
 	{text: regexp.MustCompile(`^([a-z-]+)\s*=\s*(.*)$`), known: true, problem: "an equals sign stands where a colon belongs", remedy: "write $1: $2"},
@@ -100,6 +102,9 @@ func (r *reader) indentLike(line int) string {
 	what := "line"
 	if dash >= 0 {
 		what = "the dash in line"
+	}
+	if best == 0 {
+		return fmt.Sprintf("begin it at the margin, like %s %d", what, at)
 	}
 	return fmt.Sprintf("begin it after %d spaces, like %s %d, if it belongs beside that one", best, what, at)
 }

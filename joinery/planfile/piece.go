@@ -3,6 +3,7 @@ package planfile
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 
 	"fencecard/joinery"
@@ -69,7 +70,10 @@ func (r *planReader) begin(n *yaml.Node) *blank {
 		}
 	}
 	f := r.fields(n, what, pieceKeys)
-	f.need("piece")
+	if _, ok := f.keys["piece"]; !ok && !slices.Contains(f.meant, "piece") {
+		r.fault(n, "add "+example("piece")+"; if this belongs to the piece above, take its dash out", "this piece has no name")
+	}
+	f.needs = append(f.needs, "piece")
 	b := &blank{f: f, cuts: newCutNames()}
 	b.Name = f.name("piece")
 	b.Place = r.place(n)

@@ -27,6 +27,8 @@ var slips = []slip{
 	{says: "multiple", problem: "a second plan begins in this file", remedy: "take out the line ---, and keep one plan to a file"},
 	{says: "mapping values", fits: curly, problem: "curly quotes are letters like any other, and there is a colon behind them",
 		remedy: `use straight quotes round a text with a colon in it: "first: this"`},
+	{says: "mapping values", fits: roundBracket, problem: "round brackets stand where braces belong", remedy: "write { for ( and } for )"},
+	{says: "mapping keys", problem: "a question mark stands alone", remedy: "write the value, or put quotes round the text"},
 	{says: "mapping values", fits: oneColon, indent: true, problem: "this line does not stand straight below the one it belongs with"},
 	{says: "mapping values", problem: "there is a second colon in this line",
 		remedy: `put quotes round a text with a colon in it, such as note: "first: this"; write only one key to a line`},
@@ -44,6 +46,7 @@ var slips = []slip{
 	{while: "block scalar", problem: "a value begins with | or > here", remedy: "put quotes round a text that begins with it"},
 	{says: "sequence entries", problem: "a dash begins a list entry in the middle of a line", remedy: "begin the entry on a line of its own, or put quotes round a text that begins with a dash"},
 	{says: "expected key", fits: indented, indent: true, problem: "this line is not indented like the lines it belongs with"},
+	{says: "expected key", fits: apostrophe, problem: "an apostrophe ends the text here", remedy: "put double quotes round a text with an apostrophe in it"},
 	{says: "expected key", problem: "something stands here after the end of a value", remedy: "put quotes round the whole text, or take out what does not belong; a length needs no quotes"},
 	{says: "expected '-'", indent: true, problem: "this line is not indented like the lines it belongs with"},
 	{says: "expected ':'", opening: true, problem: "this line has no colon", remedy: "write key: value with a space after the colon; put a # before a remark"},
@@ -57,6 +60,13 @@ var slips = []slip{
 }
 
 func curly(before, _ string) bool { return strings.ContainsAny(before, "“”") }
+
+func roundBracket(before, _ string) bool { return strings.Contains(before, ": (") }
+
+// apostrophe reports whether a text in single quotes goes on after it.
+func apostrophe(before, after string) bool {
+	return strings.Contains(before, ": '") && strings.Contains(after, "'")
+}
 
 func semicolon(_, after string) bool { return strings.Contains(after, ";") }
 

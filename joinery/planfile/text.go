@@ -136,13 +136,17 @@ func control(c rune) bool {
 	return c < ' ' && c != '\t' || c >= 0x7f && c < 0xa0 || c == '\u2028' || c == '\u2029' || c == '\ufeff' || c == '\ufffe' || c == '\uffff'
 }
 
-// checkTabs faults the first tab before a word; YAML allows only spaces there.
+// blanks are a tab and the spaces that are no plain space.
+const blanks = "\t\u00a0\u2002\u2003\u2007\u2009\u202f\u3000"
+
+// checkTabs faults the first line that begins with a tab or a space of another
+// kind; YAML allows only plain spaces there.
 func (r *reader) checkTabs() {
 	first, more := 0, 0
 	for i, line := range r.lines {
-		word := strings.TrimLeft(line, " \t")
+		word := strings.TrimLeft(line, " "+blanks)
 		indent := line[:len(line)-len(word)]
-		if word == "" || word[0] == '#' || !strings.Contains(indent, "\t") {
+		if word == "" || word[0] == '#' || !strings.ContainsAny(indent, blanks) {
 			continue
 		}
 		if first == 0 {
@@ -154,14 +158,18 @@ func (r *reader) checkTabs() {
 	if first == 0 {
 		return
 	}
-	problem := "this line begins with a tab"
-	if more > 0 {
-		problem = fmt.Sprintf("this line begins with a tab, and so do others (%d more)", more)
-	}
 	line := r.lines[first-1]
+	at := strings.IndexAny(line, blanks)
+	problem := "this line begins with a tab"
+	if line[at] != '\t' {
+		problem = "this line begins with a space of another kind, as copying from a web page brings"
+	}
+	if more > 0 {
+		problem += fmt.Sprintf(", and so do others (%d more)", more)
+	}
 	r.add(joinery.Fault{
-		Place:   r.at(first, strings.Index(line, "\t")+1),
+		Place:   r.at(first, column(line, at)),
 		Problem: problem,
-		Remedy:  "begin lines with spaces only, two for each step inward",
+		Remedy:  "begin lines with plain spaces only, two for each step inward",
 	})
 }

@@ -41,7 +41,7 @@ func (r *reader) empty(what, begin string) {
 
 // null reports whether nothing was written for a value.
 func null(n *yaml.Node) bool {
-	return n.Kind == yaml.ScalarNode && n.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle) == 0 && n.Value == ""
+	return n != nil && n.Kind == yaml.ScalarNode && n.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle) == 0 && n.Value == ""
 }
 
 // refuse faults the parts of YAML that a plan does without.

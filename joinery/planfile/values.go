@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"fencecard/joinery"
@@ -86,7 +87,16 @@ func (r *reader) side(n *yaml.Node, text string) joinery.Side {
 	if s, ok := joinery.ParseSide(word); ok {
 		return s
 	}
-	r.choice(r.inside(n, text), "side", text, sideNames()...)
+	var named []string
+	for _, w := range strings.FieldsFunc(word, func(c rune) bool { return !unicode.IsLetter(c) }) {
+		if s, ok := joinery.ParseSide(w); ok {
+			named = append(named, s.String())
+		}
+	}
+	if named == nil {
+		named = sideNames()
+	}
+	r.choice(r.inside(n, text), "side", text, named...)
 	return joinery.NoSide
 }
 

@@ -28,10 +28,16 @@ func (s setter) card(u *setup.Setup, c *setup.Card) []block {
 	w, h := s.cells[0].W, s.cells[0].H
 	rows := s.cardWords(u, c)
 	words := stack(cardGap, rows...)
-	notes := s.notes(c)
-	if b, ok := s.onOne(words, u, c, notes); ok {
-		return []block{b}
+	// As many cautions in full as leave room for everything on one card, with
+	// drawings that are read from a distance, or at least near by.
+	for _, bit := range []Paper{s.grade.bit, nearBy} {
+		for full := min(inFull, len(c.Cautions)); full >= 0; full-- {
+			if b, ok := s.onOne(words, u, c, s.notes(c, full)); ok && b.bit >= min(bit, Paper(u.Bit.True().Millimetres())) {
+				return []block{b.block}
+			}
+		}
 	}
+	notes := s.notes(c, inFull)
 	more := func(what string) func(int) block {
 		return func(i int) block {
 			if what == "" && i == 0 {
@@ -60,18 +66,18 @@ type drawn struct {
 	bit Paper // how large the bit is in the smaller of the two
 }
 
-// smallBit is how large a bit must be on paper to be read at a glance; where
-// that cannot be had on one card the drawings go on a second.
-const smallBit Paper = 1.8
+// nearBy is how large a bit must be on paper to be read near by; where that
+// cannot be had on one card the drawings go on a second.
+const nearBy Paper = 1.5
 
 // onOne puts everything on one card, in the way that gives the larger
 // drawings, and reports whether it has room.
-func (s setter) onOne(words block, u *setup.Setup, c *setup.Card, notes []phrase) (block, bool) {
+func (s setter) onOne(words block, u *setup.Setup, c *setup.Card, notes []phrase) (drawn, bool) {
 	best, ok := s.stacked(words, u, c, notes)
 	if abreast, fits := s.abreast(words, u, c, notes); fits && (!ok || abreast.bit > best.bit) {
-		best, ok = abreast, true
+		return abreast, true
 	}
-	return best.block, ok && best.bit >= smallBit
+	return best, ok
 }
 
 // stacked puts the two drawings under what is there, and the notes beside the
@@ -251,13 +257,13 @@ func (s setter) marks(c *setup.Card, w Paper) block {
 			if c.Start == nil {
 				return s.open("START: feed in", "No mark: feed in from the right, "+lead+" end first.", w)
 			}
-			return s.mark("START:", "drop on,", "TRAILING edge", "(left)", c.Start, w)
+			return s.mark("START:", "drop on,", "TRAILING edge", "(left)", c.Start, c.Reach(false, s.reach).Guide, w)
 		},
 		func(w Paper) block {
 			if c.Stop == nil {
 				return s.open("STOP: run out", "No mark: run out to the left, past the bit.", w)
 			}
-			return s.mark("STOP:", "lift off,", "LEADING edge", "(right)", c.Stop, w)
+			return s.mark("STOP:", "lift off,", "LEADING edge", "(right)", c.Stop, c.Reach(true, s.reach).Guide, w)
 		},
 	})
 }
@@ -288,7 +294,7 @@ func (s setter) open(head, words string, w Paper) block {
 }
 
 // mark is the panel of one mark.
-func (s setter) mark(head, how, edge, side string, m *setup.Mark, w Paper) block {
+func (s setter) mark(head, how, edge, side string, m *setup.Mark, guide setup.Guide, w Paper) block {
 	small := s.letters(least)
 	title := phrase{}.say(s.bold(s.grade.body), head).say(s.letters(s.grade.body), how+" "+edge+" "+side).set(w)
 	centre := phrase{}.say(small, "From the centre: lead past")
@@ -297,54 +303,89 @@ func (s setter) mark(head, how, edge, side string, m *setup.Mark, w Paper) block
 		title = phrase{}.say(s.bold(s.grade.body), head).say(s.letters(s.grade.body), strings.TrimSuffix(edge, " edge")).say(small, side).set(w)
 		centre, then = phrase{}.say(small, "centre: lead"), "tail"
 	}
-	ways := s.ways(m, w)
+	ways := s.ways(m, guide, w)
 	centre = s.length(centre, small, m.LeadPastCentre).tie(small, ",").say(small, then)
 	centre = s.length(centre, small, m.TailBeforeCentre)
 	return stack(1, title, ways, centre.set(w))
 }
 
 // ways sets the two ways to find a mark side by side, or under each other
-// where the numbers are too wide for that.
-func (s setter) ways(m *setup.Mark, w Paper) block {
+// where the numbers are too wide for that. The end of the work that the fence
+// reaches at this mark is said to be the one to mark.
+func (s setter) ways(m *setup.Mark, guide setup.Guide, w Paper) block {
 	const gap = 3
 	column := (w - gap) / 2
-	leadWay, tailWay := "layout line on the edge; leading end past it", "tail end before it"
+	lead, tail := "layout line on the edge; leading end past it", "tail end before it"
 	if s.grade.compact {
-		leadWay, tailWay = "line on it; lead past it", "tail before it"
+		lead, tail = "line on it; lead past it", "tail before it"
 	}
-	lead, tail := s.way(leadWay, m.LeadPastEdge, column), s.way(tailWay, m.TailBeforeEdge, column)
-	if max(lead.w, tail.w) > column+touching {
-		return stack(1, s.way(leadWay, m.LeadPastEdge, w), s.way(tailWay, m.TailBeforeEdge, w))
+	set := func(w Paper) (block, block) {
+		return s.way(lead, m.LeadPastEdge, guide == setup.ByLead, w), s.way(tail, m.TailBeforeEdge, guide == setup.ByTail, w)
 	}
-	lead.add(tail, column+gap, 0)
-	return lead
+	left, right := set(column)
+	if max(left.w, right.w) > column+touching {
+		left, right = set(w)
+		return stack(1, left, right)
+	}
+	left.add(right, column+gap, 0)
+	return left
 }
 
-func (s setter) way(label string, l joinery.Length, w Paper) block {
-	return stack(0, s.reading(l, w), phrase{}.say(s.letters(least), label).set(w))
+func (s setter) way(label string, l joinery.Length, mark bool, w Paper) block {
+	words := phrase{}.say(s.letters(least), label)
+	if mark {
+		words = append(phrase{}.say(s.bold(least), "MARK THE FENCE:"), words...)
+	}
+	return stack(0, s.reading(l, w), words.set(w))
 }
 
 // noteGap is the space between notes.
 const noteGap Paper = 1
 
-// notes say what to do, what happens to round ends, and what to mind.
-func (s setter) notes(c *setup.Card) []phrase {
-	body := s.letters(s.grade.body)
+// notes say what to mind, some cautions in full, and what to do.
+func (s setter) notes(c *setup.Card, full int) []phrase {
+	body, bold := s.letters(s.grade.body), s.bold(s.grade.body)
+	full = min(full, len(c.Cautions))
 	var all []phrase
-	for _, step := range steps(c) {
+	for _, caution := range c.Cautions[:full] {
+		all = append(all, phrase{}.say(bold, caution.Weight.String()).say(body, caution.Words))
+	}
+	if rest := c.Cautions[full:]; len(rest) > 0 {
+		all = append(all, s.byCode(rest))
+	}
+	for _, step := range steps(c, c.Cautions[:full]) {
 		words := step.long
 		if s.grade.compact {
 			words = step.short
 		}
 		all = append(all, phrase{}.say(body, words))
 	}
+	for _, line := range jointLines(c, s.scale) {
+		all = append(all, phrase{}.say(body, line))
+	}
 	if !s.grade.compact {
 		all = append(all, s.deepest(c, body))
 	}
 	if c.Cut.Note != "" {
-		all = append(all, phrase{}.say(s.bold(s.grade.body), "Note:").say(body, c.Cut.Note))
+		all = append(all, phrase{}.say(bold, "Note:").say(body, c.Cut.Note))
 	}
 	return all
+}
+
+// byCode names cautions by their numbers on the page of cautions and a word.
+func (s setter) byCode(cautions []setup.Caution) phrase {
+	body, bold := s.letters(s.grade.body), s.bold(s.grade.body)
+	var p phrase
+	for i, c := range cautions {
+		if i == 0 || cautions[i-1].Weight != c.Weight {
+			p = p.say(bold, c.Weight.String())
+		}
+		p = p.say(body, fmt.Sprintf("%d %s", c.Number, c.Code))
+		if i < len(cautions)-1 {
+			p = p.tie(body, ",")
+		}
+	}
+	return p.say(body, "(see the page of cautions)")
 }
 
 // paragraphs sets phrases under each other, with a little space between.

@@ -24,7 +24,8 @@ type grade struct {
 	fraction Paper // the figures of their fractions
 	title    Paper // the piece's name
 	body     Paper
-	compact  bool // there is no width to spare
+	bit      Paper // how large the bit should be in the drawings
+	compact  bool  // there is no width to spare
 }
 
 // The grades, largest first, and the narrowest card each is for.
@@ -32,9 +33,9 @@ var grades = []struct {
 	width Paper
 	grade
 }{
-	{170, grade{number: 14, order: 10, value: 10, fraction: 7, title: 7, body: 3.5}},
-	{115, grade{number: 10, order: 7, value: 7, fraction: 7, title: 5, body: 3.5, compact: true}},
-	{75, grade{number: 7, order: 5, value: 7, fraction: 5, title: 3.5, body: 2.5, compact: true}},
+	{170, grade{number: 14, order: 10, value: 10, fraction: 7, title: 7, body: 3.5, bit: 3}},
+	{115, grade{number: 10, order: 7, value: 7, fraction: 7, title: 5, body: 3.5, bit: 2, compact: true}},
+	{75, grade{number: 7, order: 5, value: 7, fraction: 5, title: 3.5, body: 2.5, bit: 2, compact: true}},
 }
 
 // Cards on one sheet stand apart, so that they can be cut.
@@ -69,13 +70,28 @@ func (s *setter) divide(o Pages) error {
 			frame.X + Paper(i%across)*(w+betweenCards), frame.Y + Paper(i/across)*(h+betweenCards), w, h,
 		})
 	}
-	for _, g := range grades {
-		if w >= g.width && h >= shortestCard {
-			s.grade = g.grade
-			return nil
-		}
+	if grade, ok := gradeFor(w); ok && h >= shortestCard {
+		s.grade = grade
+		return nil
 	}
 	return fmt.Errorf("%d cards on %s paper would be too small to read; %s", n, o.Paper, smallestCards)
+}
+
+// gradeFor returns the letters for what is so wide.
+func gradeFor(w Paper) (grade, bool) {
+	for _, g := range grades {
+		if w >= g.width {
+			return g.grade, true
+		}
+	}
+	return grade{}, false
+}
+
+// forLists returns the setter for pages that are not cards: the whole upright
+// sheet, its letters fit for that width.
+func (s setter) forLists() setter {
+	s.grade, _ = gradeFor(s.frame.W)
+	return s
 }
 
 // deal puts cards on sheets, in their order.

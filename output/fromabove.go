@@ -31,7 +31,8 @@ type fromAbove struct {
 // dimensionRow is a chain of dimensions below the work, of one mark.
 type dimensionRow struct {
 	name string
-	pen  Pen        // of the work at this mark
+	pen  Pen // of the work at this mark
+	flag guideMark
 	at   [3]float64 // leading end, edge of the bit, tail end
 	text [2]block
 }
@@ -66,18 +67,18 @@ func (s setter) fromAbove(u *setup.Setup, c *setup.Card, w, h Paper) (drawn, boo
 // chains makes the dimensions of the marks that there are.
 func (f *fromAbove) chains() []dimensionRow {
 	var rows []dimensionRow
-	chain := func(name string, pen Pen, m *setup.Mark, edge float64) {
+	chain := func(name string, pen Pen, m *setup.Mark, edge float64, stop bool) {
 		lead := -m.LeadPastCentre.Millimetres()
-		rows = append(rows, dimensionRow{name, pen, [3]float64{lead, edge, lead + f.long},
+		rows = append(rows, dimensionRow{name, pen, guideMark{f.c.Reach(stop, f.s.reach), stop}, [3]float64{lead, edge, lead + f.long},
 			[2]block{f.s.small(m.LeadPastEdge), f.s.small(m.TailBeforeEdge)}})
 	}
 	if m := f.c.Start; m != nil {
 		f.start = -m.LeadPastCentre.Millimetres()
-		chain("START", thick, m, -f.radius)
+		chain("START", thick, m, -f.radius, false)
 	}
 	if m := f.c.Stop; m != nil {
 		f.stop = -m.LeadPastCentre.Millimetres()
-		chain("STOP", phantom, m, f.radius)
+		chain("STOP", phantom, m, f.radius, true)
 	}
 	return rows
 }
@@ -124,7 +125,7 @@ func (f *fromAbove) fit(try drawingScale, w, h Paper) bool {
 // fitAlong places the feed in a width, leaving room on the left for the names
 // of the rows and on both sides for texts that stand outside their dimensions.
 func (f *fromAbove) fitAlong(w Paper) bool {
-	names := max(10, f.s.letters(least).width("START")) + 3
+	names := f.s.letters(least).width("START") + 6
 	f.left = names
 	right := Paper(0)
 	for range 3 {
@@ -193,7 +194,32 @@ func (f *fromAbove) draw(w Paper) block {
 // fence draws the fence behind its face, with an opening for a buried bit.
 func (f *fromAbove) fence(d *drawing, w Paper) {
 	d.fenceAt(f.top, w, f.at(0, 0).X, Paper(f.radius*f.scale.size), f.centre < f.radius)
+	for _, r := range f.rows {
+		r.flag.draw(d, Point{f.at(r.flag.At.Millimetres(), 0).X, f.top})
+	}
 	f.names(d, w)
+}
+
+// guideMark is a mark on the fence, at the end of the work that is brought to
+// it.
+type guideMark struct {
+	setup.Reached
+	stop bool
+}
+
+// draw draws the mark as a triangle that points at a place on the fence face:
+// black for the start, white for the stop.
+func (g guideMark) draw(d *drawing, tip Point) {
+	if g.Guide == setup.ByLine {
+		return // nothing is marked on the fence
+	}
+	path := []Point{tip, tip.Add(-1.6, -fenceBand), tip.Add(1.6, -fenceBand), tip}
+	shade := Black
+	if g.stop {
+		shade = White
+	}
+	d.fill(shade, path...)
+	d.stroke(thick, path...)
 }
 
 // names names the ends of the fence, the side of the work against it, and the
@@ -315,6 +341,7 @@ func (f *fromAbove) chain(d *drawing, r dimensionRow, y, workEnd Paper) {
 	name := phrase{}.say(f.s.letters(least), r.name).set(d.w)
 	d.text(name, 0, y-name.h-0.5)
 	d.stroke(r.pen, Point{0, y}, Point{max(name.w, 10), y})
+	r.flag.draw(d, Point{name.w + 2.2, y - 1})
 	for _, m := range f.dimensions(r, y) {
 		d.dimension(m)
 	}

@@ -113,7 +113,7 @@ func (s setter) inPlace(u *setup.Setup, c *setup.Card, w, h Paper) block {
 	leads := phrase{}.say(s.bold(least), strings.ToUpper(c.Leads.String())+" leads")
 	caption := phrase{}.say(s.letters(least), "cut in the "+strings.ToUpper(c.Run.Down.String())+"; seen from the front")
 	flag := leads.set(w)
-	if w < besideFlag || math.Abs(float64(p.outward(c.Leads).X)) > 0.9 {
+	if w < besideFlag || c.Leads.Dimension() != joinery.TopBottom {
 		flag, caption = block{}, append(leads.tie(s.letters(least), ";"), caption...)
 	}
 	words := caption.set(w)
@@ -156,7 +156,7 @@ func (p inPlace) frame() Box {
 func (p inPlace) around(c *setup.Card, flag block) Box {
 	_, top := p.pole(c)
 	points := append(p.frame().Path(), p.flagText(c, flag).Path()...)
-	return boxOf(append(points, top.Add(0, -1.5), top.Add(flagWide, 1.5)))
+	return boxOf(append(points, top.Add(-flagWide, -1.5), top.Add(flagWide, 1.5)))
 }
 
 // boxOf returns the box round some points, of which there must be one.
@@ -211,7 +211,11 @@ func (p inPlace) draw(d *drawing, shift Point, c *setup.Card, bit joinery.Length
 	foot, top = foot.Add(shift.X, shift.Y), top.Add(shift.X, shift.Y)
 	d.stroke(thick, foot, top)
 	words := p.flagText(c, flag)
-	d.fill(Black, top.Add(0, -1.5), top.Add(flagWide, 0), top.Add(0, 1.5))
+	way := flagWide
+	if p.outward(c.Leads).X < 0 {
+		way = -flagWide
+	}
+	d.fill(Black, top.Add(0, -1.5), top.Add(way, 0), top.Add(0, 1.5))
 	d.text(flag, words.X+shift.X, words.Y+shift.Y)
 }
 

@@ -114,7 +114,8 @@ func lay(d *setup.Deck, o Pages) ([]page, error) {
 	if err != nil {
 		return nil, err
 	}
-	pages := s.runSheet(d)
+	lists := s.forLists()
+	pages := lists.runSheet(d)
 	var cards []block
 	for i := range d.Setups {
 		cards = append(cards, s.header(d, i)...)
@@ -123,6 +124,6 @@ func lay(d *setup.Deck, o Pages) ([]page, error) {
 		}
 	}
 	pages = append(pages, s.deal(cards)...)
-	pages = append(pages, s.pieceIndex(d)...)
-	return append(pages, s.cautions()...), nil
+	pages = append(pages, lists.pieceIndex(d)...)
+	return append(pages, lists.cautions(d)...), nil
 }

@@ -15,11 +15,12 @@ type setter struct {
 	grade grade
 	scale joinery.Scale
 	other *joinery.Scale // the second unit, where both are printed
+	reach joinery.FenceReach
 }
 
 func newSetter(d *setup.Deck, o Pages) (setter, error) {
 	w, h := o.Paper.Size()
-	s := setter{paper: Box{0, 0, w, h}, scale: d.Plan.Shop.Scale}
+	s := setter{paper: Box{0, 0, w, h}, scale: d.Plan.Shop.Scale, reach: d.Plan.Shop.Fence}
 	s.frame = s.paper.Inset(o.Paper.margin())
 	if err := s.divide(o); err != nil {
 		return setter{}, err

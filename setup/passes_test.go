@@ -1,7 +1,6 @@
 package setup_test
 
 import (
-	"math/rand/v2"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -9,6 +8,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup"
+	"fencecard/setup/ladder"
 )
 
 func inches(t testing.TB, texts ...string) []joinery.Length {
@@ -17,55 +17,6 @@ func inches(t testing.TB, texts ...string) []joinery.Length {
 		ls = append(ls, in(t, text))
 	}
 	return ls
-}
-
-func TestLadder(t *testing.T) {
-	demand := func(depth, most string) setup.Demand { return setup.Demand{Depth: in(t, depth), Cap: in(t, most)} }
-	rows := []struct {
-		name    string
-		demands []setup.Demand
-		want    []joinery.Length
-	}{
-		{"even, not deepest first", []setup.Demand{demand("1", "5/16")}, inches(t, "1/4", "1/2", "3/4", "1")},
-		{"one pass", []setup.Demand{demand("1/4", "1/4")}, inches(t, "1/4")},
-		{"two depths share", []setup.Demand{demand("1/2", "5/16"), demand("1/4", "5/16")}, inches(t, "1/4", "1/2")},
-		{"the hard wood holds while it goes deeper", []setup.Demand{demand("1/4", "1/8"), demand("1", "3/8")}, inches(t, "1/8", "1/4", "5/8", "1")},
-		{"a depth off the scale", []setup.Demand{demand("0.3", "5/32")}, inches(t, "5/32", "0.3")},
-	}
-	for _, r := range rows {
-		t.Run(r.name, func(t *testing.T) {
-			assert.Equal(t, r.want, setup.Ladder(r.demands, joinery.InchScale))
-		})
-	}
-}
-
-// Every rung lies on the scale or is a depth, no step is deeper than the caps
-// allow, every card reaches its depth by rungs of the ladder.
-func TestLadderHolds(t *testing.T) {
-	random := rand.New(rand.NewPCG(1, 2))
-	scale := joinery.InchScale
-	for range 2000 {
-		demands := make([]setup.Demand, 1+random.IntN(4))
-		for i := range demands {
-			demands[i] = setup.Demand{
-				Depth: joinery.Length(1+random.IntN(200)) * scale.Division / 2,
-				Cap:   joinery.Length(1+random.IntN(24)) * scale.Division,
-			}
-		}
-		ladder := setup.Ladder(demands, scale)
-		for _, d := range demands {
-			rungs := setup.Rungs(ladder, d)
-			require.NotEmpty(t, rungs)
-			require.Equal(t, d.Depth, rungs[len(rungs)-1])
-			at := joinery.Length(0)
-			for _, r := range rungs {
-				require.Contains(t, ladder, r)
-				require.Greater(t, r, at)
-				require.LessOrEqual(t, r-at, d.Cap, "%v %v", demands, ladder)
-				at = r
-			}
-		}
-	}
 }
 
 // Common practice, no source: a half-inch straight bit in white oak takes
@@ -79,7 +30,7 @@ func TestHalfInchBitInWhiteOak(t *testing.T) {
 	shop := joinery.Shop{Scale: joinery.InchScale}
 	most := setup.CapFor(&bit, oak, &shop)
 	assert.Equal(t, in(t, "5/16"), most.Depth)
-	assert.Len(t, setup.Ladder([]setup.Demand{{Depth: in(t, "1 1/4"), Cap: most.Depth}}, shop.Scale), 4)
+	assert.Len(t, ladder.Of([]ladder.Demand{{Depth: in(t, "1 1/4"), Cap: most.Depth}}, shop.Scale), 4)
 }
 
 // The rule of caps, row by row (common practice, no source).

@@ -1,24 +1,35 @@
-package setup
+// Package ladder finds the heights of a bit: the fewest that bring several cuts
+// at one setup, of different depths and woods, each to its full depth with no
+// pass deeper than its cap.
+//
+// The bit climbs from the table through every height once. Heights between the
+// depths asked for lie on the shop's own scale, so that they can be set by eye.
+package ladder
 
 import (
+	"cmp"
 	"slices"
 
 	"fencecard/joinery"
 )
 
-// Demand is what one run asks of its setup's ladder.
+// Demand is what one run asks of the ladder it climbs.
 type Demand struct {
 	Depth joinery.Length // the full depth
 	Cap   joinery.Length // the greatest depth of one pass, on the scale, above 0
 }
 
-// Ladder returns the heights of the bit for all demands at one setup, climbing.
-// Every demand's depth is a rung. From one depth to the next the rungs between
-// are as few as the smallest cap among the demands that still go deeper
-// allows, lie on the scale, and are as even as it allows. No ladder has fewer.
-func Ladder(demands []Demand, scale joinery.Scale) []joinery.Length {
+// Of returns the heights of the bit for all demands, climbing. Every demand's
+// depth is a rung. From one depth to the next the rungs between are as few as
+// the smallest cap among the demands that still go deeper allows, lie on the
+// scale, and are as even as it allows. No ladder has fewer.
+//
+// Two ladders together serve the demands of both, so more demands never need
+// more rungs than they would apart. Nor can they need fewer, but for depths off
+// the scale: such a depth is a rung where the scale has none, and may save one.
+func Of(demands []Demand, scale joinery.Scale) []joinery.Length {
 	byDepth := slices.Clone(demands)
-	slices.SortFunc(byDepth, func(a, b Demand) int { return int(min(1, max(-1, a.Depth-b.Depth))) })
+	slices.SortFunc(byDepth, func(a, b Demand) int { return cmp.Compare(a.Depth, b.Depth) })
 	// The cap that holds below byDepth[i] is the smallest from i on.
 	for i := len(byDepth) - 2; i >= 0; i-- {
 		byDepth[i].Cap = min(byDepth[i].Cap, byDepth[i+1].Cap)
@@ -32,6 +43,27 @@ func Ladder(demands []Demand, scale joinery.Scale) []joinery.Length {
 		}
 	}
 	return ladder
+}
+
+// Count returns how many heights the ladder of the demands has, without
+// writing it. The demands must be sorted by depth.
+func Count(byDepth []Demand, scale joinery.Scale) int {
+	rungs := joinery.Length(0)
+	var least joinery.Length // the smallest cap of the demands from here on
+	for i := len(byDepth) - 1; i >= 0; i-- {
+		d := byDepth[i]
+		if least == 0 || d.Cap < least {
+			least = d.Cap
+		}
+		from := joinery.Length(0)
+		if i > 0 {
+			from = byDepth[i-1].Depth
+		}
+		if d.Depth > from {
+			rungs += steps(from, d.Depth, least, scale)
+		}
+	}
+	return int(rungs)
 }
 
 // climb appends the rungs above from up to to, no step deeper than most.
@@ -62,9 +94,9 @@ func lowest(to, n, most joinery.Length, scale joinery.Scale) joinery.Length {
 	return scale.Ceil(to - n*most)
 }
 
-// Rungs returns the heights of a ladder that one demand uses: the fewest that
+// Used returns the heights of a ladder that one demand uses: the fewest that
 // reach its depth, each as high as its own cap allows.
-func Rungs(ladder []joinery.Length, d Demand) []joinery.Length {
+func Used(ladder []joinery.Length, d Demand) []joinery.Length {
 	var used []joinery.Length
 	var at joinery.Length
 	for i, rung := range ladder {

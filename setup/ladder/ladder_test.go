@@ -1,0 +1,174 @@
+package ladder_test
+
+import (
+	"cmp"
+	"fmt"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fencecard/joinery"
+	"fencecard/setup/ladder"
+)
+
+func in(t testing.TB, text string) joinery.Length {
+	t.Helper()
+	l, err := joinery.ParseLength(text, joinery.Inches)
+	require.NoError(t, err)
+	return l
+}
+
+func inches(t testing.TB, texts ...string) []joinery.Length {
+	var ls []joinery.Length
+	for _, text := range texts {
+		ls = append(ls, in(t, text))
+	}
+	return ls
+}
+
+func TestLadder(t *testing.T) {
+	demand := func(depth, most string) ladder.Demand { return ladder.Demand{Depth: in(t, depth), Cap: in(t, most)} }
+	rows := []struct {
+		name    string
+		demands []ladder.Demand
+		want    []joinery.Length
+	}{
+		{"even, not deepest first", []ladder.Demand{demand("1", "5/16")}, inches(t, "1/4", "1/2", "3/4", "1")},
+		{"one pass", []ladder.Demand{demand("1/4", "1/4")}, inches(t, "1/4")},
+		{"two depths share", []ladder.Demand{demand("1/2", "5/16"), demand("1/4", "5/16")}, inches(t, "1/4", "1/2")},
+		{"the hard wood holds while it goes deeper", []ladder.Demand{demand("1/4", "1/8"), demand("1", "3/8")}, inches(t, "1/8", "1/4", "5/8", "1")},
+		{"a depth off the scale", []ladder.Demand{demand("0.3", "5/32")}, inches(t, "5/32", "0.3")},
+	}
+	for _, r := range rows {
+		t.Run(r.name, func(t *testing.T) {
+			assert.Equal(t, r.want, ladder.Of(r.demands, joinery.InchScale))
+		})
+	}
+}
+
+// Every rung lies on the scale or is a depth, no step is deeper than the caps
+// allow, every card reaches its depth by rungs of the ladder.
+func TestLadderHolds(t *testing.T) {
+	random := rand.New(rand.NewPCG(1, 2))
+	scale := joinery.InchScale
+	for range 2000 {
+		demands := make([]ladder.Demand, 1+random.IntN(4))
+		for i := range demands {
+			demands[i] = ladder.Demand{
+				Depth: joinery.Length(1+random.IntN(200)) * scale.Division / 2,
+				Cap:   joinery.Length(1+random.IntN(24)) * scale.Division,
+			}
+		}
+		rungs := ladder.Of(demands, scale)
+		for _, d := range demands {
+			used := ladder.Used(rungs, d)
+			require.NotEmpty(t, used)
+			require.Equal(t, d.Depth, used[len(used)-1])
+			at := joinery.Length(0)
+			for _, r := range used {
+				require.Contains(t, rungs, r)
+				require.Greater(t, r, at)
+				require.LessOrEqual(t, r-at, d.Cap, "%v %v", demands, rungs)
+				at = r
+			}
+		}
+	}
+}
+
+// fewest finds the least number of heights by going through all heights on the
+// scale and all depths in turn, and for each through all heights that may come
+// before it: no cut that goes that deep may take more than its cap, or be
+// passed over at its depth.
+func fewest(demands []ladder.Demand, scale joinery.Scale) int {
+	var heights []joinery.Length
+	deepest := joinery.Length(0)
+	for _, d := range demands {
+		heights = append(heights, d.Depth)
+		deepest = max(deepest, d.Depth)
+	}
+	for h := scale.Division; h < deepest; h += scale.Division {
+		heights = append(heights, h)
+	}
+	slices.Sort(heights)
+	heights = slices.Compact(heights)
+	may := func(from, to joinery.Length) bool {
+		for _, d := range demands {
+			if d.Depth >= to && to-from > d.Cap || d.Depth > from && d.Depth < to {
+				return false
+			}
+		}
+		return true
+	}
+	best := map[joinery.Length]int{0: 0}
+	for i, h := range heights {
+		for _, from := range append([]joinery.Length{0}, heights[:i]...) {
+			if n, ok := best[from]; ok && may(from, h) && (best[h] == 0 || n+1 < best[h]) {
+				best[h] = n + 1
+			}
+		}
+	}
+	return best[deepest]
+}
+
+func randomDemands(random *rand.Rand, scale joinery.Scale) []ladder.Demand {
+	off := joinery.Length(1 + random.IntN(2)) // 2: half the depths lie off the scale
+	demands := make([]ladder.Demand, 1+random.IntN(5))
+	for i := range demands {
+		demands[i] = ladder.Demand{
+			Depth: joinery.Length(1+random.IntN(60)) * scale.Division / off,
+			Cap:   joinery.Length(1+random.IntN(20)) * scale.Division,
+		}
+	}
+	return demands
+}
+
+func TestNoLadderHasFewer(t *testing.T) {
+	random := rand.New(rand.NewPCG(3, 4))
+	for range 2000 {
+		demands := randomDemands(random, joinery.InchScale)
+		rungs := ladder.Of(demands, joinery.InchScale)
+		require.Len(t, rungs, fewest(demands, joinery.InchScale), "%v", demands)
+		sorted := slices.SortedFunc(slices.Values(demands), func(a, b ladder.Demand) int { return cmp.Compare(a.Depth, b.Depth) })
+		require.Equal(t, len(rungs), ladder.Count(sorted, joinery.InchScale))
+	}
+}
+
+// Every height is of use to some cut; two ladders together serve the cuts of
+// both; and more cuts never need fewer heights, as long as no depth lies off
+// the scale.
+func TestLaddersJoin(t *testing.T) {
+	random := rand.New(rand.NewPCG(5, 6))
+	scale := joinery.InchScale
+	for range 2000 {
+		a, b := randomDemands(random, scale), randomDemands(random, scale)
+		both := slices.Concat(a, b)
+		joined := ladder.Of(both, scale)
+		require.LessOrEqual(t, len(joined), len(ladder.Of(a, scale))+len(ladder.Of(b, scale)))
+		if !slices.ContainsFunc(both, func(d ladder.Demand) bool { return !scale.On(d.Depth) }) {
+			require.GreaterOrEqual(t, len(joined), len(ladder.Of(a, scale)))
+		}
+		used := map[joinery.Length]bool{}
+		for _, d := range both {
+			for _, h := range ladder.Used(joined, d) {
+				used[h] = true
+			}
+		}
+		require.Len(t, used, len(joined), "%v", both)
+	}
+}
+
+func ExampleOf() {
+	scale := joinery.InchScale
+	half, deep, most := joinery.Inch/2, joinery.Inch, 5*joinery.Inch/16
+	for _, h := range ladder.Of([]ladder.Demand{{Depth: half, Cap: most}, {Depth: deep, Cap: most}}, scale) {
+		fmt.Println(scale.Format(h))
+	}
+	// Output:
+	// 1/4
+	// 1/2
+	// 3/4
+	// 1
+}

@@ -1,0 +1,101 @@
+package search
+
+import (
+	"cmp"
+	"slices"
+)
+
+// stay is the climbs made without moving the fence.
+type stay struct {
+	key, bit int
+	trips    []trip
+}
+
+// stays gathers the whole order: the legs that were searched, and the idle
+// errands put in with their bit, the fence ascending where it may.
+func (e *errands) stays(last *leg) []stay {
+	var all []stay
+	for l := last; l.from != nil; l = l.from {
+		s := e.m.stations[l.trip.station]
+		if n := len(all); n > 0 && all[n-1].key == s.key {
+			all[n-1].trips = append(all[n-1].trips, l.trip)
+			continue
+		}
+		all = append(all, stay{s.key, s.bit, []trip{l.trip}})
+	}
+	slices.Reverse(all)
+	for i := range all {
+		slices.Reverse(all[i].trips)
+	}
+	idle := e.idleStays()
+	if len(all) == 0 {
+		return idle
+	}
+	for _, s := range idle {
+		all = slices.Insert(all, placeFor(s, all), s)
+	}
+	return all
+}
+
+// idleStays lists the stays of the idle errands, by key.
+func (e *errands) idleStays() []stay {
+	var idle []stay
+	for _, at := range e.idle {
+		id := e.list[at[0]].station
+		s := e.m.stations[id]
+		if n := len(idle); n == 0 || idle[n-1].key != s.key {
+			idle = append(idle, stay{key: s.key, bit: s.bit})
+		}
+		last := &idle[len(idle)-1]
+		last.trips = append(last.trips, trip{id, at})
+	}
+	return idle
+}
+
+// placeFor finds where a stay goes in: among the first stays with its bit,
+// before one with the fence farther out, or else between two bits.
+func placeFor(s stay, all []stay) int {
+	at := slices.IndexFunc(all, func(o stay) bool { return o.bit == s.bit })
+	if at < 0 {
+		for i := range all {
+			if all[i].bit > s.bit && (i == 0 || all[i-1].bit != all[i].bit) {
+				return i
+			}
+		}
+		return len(all)
+	}
+	for at < len(all) && all[at].bit == s.bit && all[at].key < s.key {
+		at++
+	}
+	return at
+}
+
+// climbs spells the order out for every job of every kind.
+func (e *errands) climbs(last *leg) []Climb {
+	var climbs []Climb
+	for _, s := range e.stays(last) {
+		for _, t := range s.trips {
+			climbs = append(climbs, e.spell(t))
+		}
+	}
+	return climbs
+}
+
+// spell lists the runs of one climb, by job.
+func (e *errands) spell(t trip) Climb {
+	var c Climb
+	for _, x := range t.list {
+		for _, r := range e.list[x].runs {
+			k := &e.m.kinds[r.kind]
+			for _, job := range k.jobs {
+				for _, run := range k.ways[e.choice[r.kind]].runs[r.run].of {
+					c = append(c, JobRun{job, run})
+				}
+			}
+		}
+	}
+	slices.SortFunc(c, func(a, b JobRun) int {
+		return cmp.Or(cmp.Compare(a.Job, b.Job), cmp.Compare(a.Run, b.Run))
+	})
+	return c
+}

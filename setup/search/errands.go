@@ -1,0 +1,201 @@
+package search
+
+import (
+	"maps"
+	"slices"
+
+	"fencecard/joinery"
+	"fencecard/setup/ladder"
+)
+
+// errand is a run, or runs that are alike, to be put in order.
+type errand struct {
+	station int
+	demand  ladder.Demand
+	before  set   // errands that must be in earlier climbs
+	then    []int // errands that wait for this one
+	twin    int   // the other run of a turned piece, to be made at the same visit; -1 for none
+	runs    []kindRun
+}
+
+// kindRun names a run of the way chosen for a kind.
+type kindRun struct{ kind, run int }
+
+// errands is the ordering of one choice of ways. Only what waits, or shares a
+// station with what waits, is searched; the rest is put in anywhere.
+type errands struct {
+	m      *model
+	choice []int // the way of each kind
+	list   []errand
+	at     map[int][]int // the errands of each station, by depth
+
+	stations []int         // those of the list, ascending
+	ofKey    map[int][]int // the list's stations at each key
+	ofBit    map[int][]int // the list's stations on each bit
+	idle     [][]int       // errands of stations where nothing waits, by station
+	fixed    joinery.Time  // what these cost
+
+	rungs func(station int, demands []ladder.Demand) int
+	rough bool // some climbs were left untried
+}
+
+// newErrands lists the runs of a choice of ways, the way of each kind; -1
+// leaves a kind out. Rungs counts the heights of a climb.
+func newErrands(m *model, choice []int, rungs func(int, []ladder.Demand) int) *errands {
+	e := &errands{m: m, choice: choice, rungs: rungs, at: map[int][]int{}, ofKey: map[int][]int{}, ofBit: map[int][]int{}}
+	first := make([]int, len(choice)) // a kind's first errand
+	for k, w := range choice {
+		first[k] = len(e.list)
+		if w < 0 {
+			continue
+		}
+		way := &m.kinds[k].ways[w]
+		for i, r := range way.runs {
+			next := errand{station: r.station, demand: r.demand, twin: -1, runs: []kindRun{{k, i}}}
+			if way.turned && len(way.runs) == 2 {
+				next.twin = first[k] + 1 - i
+			}
+			e.list = append(e.list, next)
+		}
+	}
+	e.link(choice, first)
+	e.sortOut()
+	e.price()
+	return e
+}
+
+// link fills before and then.
+func (e *errands) link(choice, first []int) {
+	wait := func(before, then int) {
+		if e.list[then].before == nil {
+			e.list[then].before = newSet(len(e.list))
+		}
+		e.list[then].before.add(before)
+		e.list[before].then = append(e.list[before].then, then)
+	}
+	runs := func(k int) int { return len(e.m.kinds[k].ways[choice[k]].runs) }
+	for k, w := range choice {
+		if w < 0 {
+			continue
+		}
+		for i := 1; i < runs(k) && !e.m.kinds[k].ways[w].turned; i++ {
+			wait(first[k]+i-1, first[k]+i)
+		}
+		for _, b := range e.m.kinds[k].after {
+			if choice[b] < 0 {
+				continue
+			}
+			for i := range runs(b) {
+				for j := range runs(k) {
+					wait(first[b]+i, first[k]+j)
+				}
+			}
+		}
+	}
+}
+
+// sortOut indexes the errands by station, and sets those aside that nothing
+// waits for and that wait for nothing: whole bits where no kind waits for
+// another, and else whole keys.
+func (e *errands) sortOut() {
+	waits := make([]bool, e.m.bits)     // bits where some kind waits
+	busy := make([]bool, len(e.m.keys)) // keys where some errand waits
+	for i := range e.list {
+		x := &e.list[i]
+		s := e.m.stations[x.station]
+		if e.m.kinds[x.runs[0].kind].tied {
+			waits[s.bit] = true
+		}
+		if len(x.then) > 0 || !x.before.empty() {
+			busy[s.key] = true
+		}
+		e.at[x.station] = append(e.at[x.station], i)
+	}
+	for _, s := range slices.Sorted(maps.Keys(e.at)) {
+		at := e.at[s]
+		slices.SortStableFunc(at, func(a, b int) int { return compareDemands(e.list[a].demand, e.list[b].demand) })
+		station := e.m.stations[s]
+		if !waits[station.bit] || !busy[station.key] {
+			e.idle = append(e.idle, at)
+			delete(e.at, s)
+			continue
+		}
+		e.stations = append(e.stations, s)
+		e.ofKey[station.key] = append(e.ofKey[station.key], s)
+		e.ofBit[station.bit] = append(e.ofBit[station.bit], s)
+	}
+}
+
+// price works out what the idle errands cost.
+func (e *errands) price() {
+	minutes := e.m.problem.Minutes
+	key, bit := -1, -1
+	for _, at := range e.idle {
+		id := e.list[at[0]].station
+		s := e.m.stations[id]
+		e.fixed += e.climb(id, at) + e.m.blockCost(s)
+		if s.key != key {
+			key = s.key
+			e.fixed += minutes.Fence
+		}
+		if s.bit != bit {
+			bit = s.bit
+			if len(e.ofBit[bit]) == 0 {
+				e.fixed += minutes.Bit
+			}
+		}
+	}
+}
+
+// demands lists what some errands of one station ask of the ladder; the
+// errands must be by depth.
+func (e *errands) demands(list []int) []ladder.Demand {
+	demands := make([]ladder.Demand, len(list))
+	for i, x := range list {
+		demands[i] = e.list[x].demand
+	}
+	return demands
+}
+
+// climb is the cost of the ladder for some errands of one station.
+func (e *errands) climb(station int, list []int) joinery.Time {
+	return joinery.Time(e.rungs(station, e.demands(list))) * e.m.problem.Minutes.Height
+}
+
+// set is a set of errands.
+type set []uint64
+
+func newSet(n int) set { return make(set, (n+63)/64) }
+
+func (s set) add(i int)      { s[i/64] |= 1 << (i % 64) }
+func (s set) has(i int) bool { return s[i/64]&(1<<(i%64)) != 0 }
+
+func (s set) empty() bool {
+	for _, w := range s {
+		if w != 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// within reports whether every member is in t.
+func (s set) within(t set) bool {
+	for i, w := range s {
+		if w&^t[i] != 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// key gives the set as a key of a map.
+func (s set) key() string {
+	b := make([]byte, 0, 8*len(s))
+	for _, w := range s {
+		for shift := 0; shift < 64; shift += 8 {
+			b = append(b, byte(w>>shift))
+		}
+	}
+	return string(b)
+}

@@ -72,6 +72,7 @@ type jsonCard struct {
 	End       string       `json:"end"`
 	Start     *jsonStart   `json:"start"`
 	Stop      *jsonStop    `json:"stop"`
+	Climb     int          `json:"climb"` // from 1: cards of one climb go up the ladder together
 	Heights   []jsonLength `json:"heights"`
 	Cap       jsonLength   `json:"cap"`
 	CapRule   string       `json:"cap_rule"`
@@ -102,7 +103,10 @@ type jsonChanges struct {
 	Bits    int     `json:"bits"`
 	Fences  int     `json:"fences"`
 	Heights int     `json:"heights"`
+	Stops   int     `json:"stops"`
 	Minutes float64 `json:"minutes"`
+	Proved  bool    `json:"proved"`
+	Bound   float64 `json:"bound"`
 }
 
 type jsonWarning struct {
@@ -135,7 +139,8 @@ func deckToJSON(d *setup.Deck) jsonDeck {
 		Unit:   d.Plan.Unit.String(),
 		Setups: make([]jsonSetup, len(d.Setups)),
 		Changes: jsonChanges{
-			d.Changes.Bits, d.Changes.Fences, d.Changes.Heights, d.Changes.Time.Minutes(),
+			d.Changes.Bits, d.Changes.Fences, d.Changes.Heights, d.Changes.Stops, d.Changes.Time.Minutes(),
+			d.Changes.Proved, d.Changes.Bound.Minutes(),
 		},
 		Joints:   s.joints(d.Joints),
 		Cautions: cautionsToJSON(d),
@@ -174,6 +179,7 @@ func (s jsonScale) card(c *setup.Card, fence joinery.FenceReach) jsonCard {
 		Down: c.Run.Down.String(), Fence: c.Run.Fence.String(), Leads: c.Leads.String(),
 		Length: s.length(c.Length),
 		Begin:  c.Begin.String(), End: c.End.String(),
+		Climb:   c.Climb + 1,
 		Heights: s.lengths(c.Heights),
 		Cap:     s.length(c.Cap.Depth), CapRule: c.Cap.Rule,
 		Ends: "round", Note: c.Cut.Note, Cautions: []int{},

@@ -15,7 +15,8 @@ const textWidth = 80
 
 // Text writes the deck to be read on a screen of 80 columns.
 func Text(w io.Writer, d *setup.Deck) error {
-	t := &textWriter{scale: d.Plan.Shop.Scale, fence: d.Plan.Shop.Fence}
+	shop := &d.Plan.Shop
+	t := &textWriter{scale: shop.Scale, fence: shop.Fence, blocks: shop.Stops == joinery.Blocks}
 	t.heading(d)
 	for i := range d.Setups {
 		t.setup(&d.Setups[i])
@@ -28,8 +29,11 @@ func Text(w io.Writer, d *setup.Deck) error {
 
 // Summary writes what a maker wants to know after the pages went to a file.
 func Summary(w io.Writer, file string, d *setup.Deck) error {
-	_, err := fmt.Fprintf(w, "%s: %s in %s\n%s\n%s\n", file,
-		plural(d.Cards(), "card"), plural(len(d.Setups), "setup"), changesLine(d.Changes), plural(len(d.Warnings), "warning"))
+	lines := append([]string{
+		fmt.Sprintf("%s: %s in %s", file, plural(d.Cards(), "card"), plural(len(d.Setups), "setup"))},
+		changesLines(d)...)
+	lines = append(lines, plural(len(d.Warnings), "warning"))
+	_, err := io.WriteString(w, strings.Join(lines, "\n")+"\n")
 	return err
 }
 
@@ -40,12 +44,6 @@ func WarningLine(w setup.Warning) string {
 		line = w.Place.String() + ": " + line
 	}
 	return line
-}
-
-// changesLine says what is set and how long it takes.
-func changesLine(c setup.Changes) string {
-	return fmt.Sprintf("%s, %s, %s to set: about %g min",
-		plural(c.Bits, "bit"), plural(c.Fences, "fence distance"), plural(c.Heights, "height"), c.Time.Minutes())
 }
 
 // plural counts things: "no cards", "1 card", "2 cards".
@@ -61,8 +59,9 @@ func plural(n int, thing string) string {
 
 type textWriter struct {
 	strings.Builder
-	scale joinery.Scale
-	fence joinery.FenceReach
+	scale  joinery.Scale
+	fence  joinery.FenceReach
+	blocks bool // the shop sets stop blocks for each card
 }
 
 func (t *textWriter) line(indent int, format string, args ...any) {
@@ -102,7 +101,9 @@ func (t *textWriter) heading(d *setup.Deck) {
 	}
 	t.line(0, "%s", strings.ToUpper(title))
 	t.line(0, "%s in %s", plural(d.Cards(), "card"), plural(len(d.Setups), "setup"))
-	t.line(0, "%s", changesLine(d.Changes))
+	for _, line := range changesLines(d) {
+		t.line(0, "%s", line)
+	}
 	t.line(0, "Lengths in %s; + or - behind one: a hair more or less.", unitWord(t.scale.Unit))
 	t.line(0, "Past is to the left of the bit, before is to the right. Feed from right to left.")
 	t.line(0, "Unplug before you touch the bit or its collet.")
@@ -128,10 +129,19 @@ func (t *textWriter) setup(s *setup.Setup) {
 	if s.Fence.NearEdge < 0 {
 		t.line(10, "the near edge stands behind the fence face: bury the bit in the fence")
 	}
-	t.boxes("heights   ", s.Heights)
+	if !t.blocks {
+		t.boxes("heights   ", s.Heights)
+	}
 	t.kept(s.Kept)
-	for i := range s.Cards {
-		t.card(&s.Cards[i])
+	for _, c := range s.Climbs() {
+		if t.blocks {
+			t.line(0, "")
+			t.wrapped("blocks    ", blocksLine(c))
+			t.boxes("heights   ", c.Heights)
+		}
+		for i := range c.Cards {
+			t.card(&c.Cards[i])
+		}
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"fencecard/joinery"
+	"fencecard/setup/search"
 )
 
 // Deck is a whole plan as setups in running order.
@@ -11,6 +12,7 @@ type Deck struct {
 	Plan     *joinery.Plan
 	Setups   []Setup
 	Changes  Changes
+	Ended    search.Ended // why the search for the fewest changes ended
 	Joints   []Joint
 	Warnings []Warning
 }
@@ -29,7 +31,7 @@ type Setup struct {
 	Number  int // from 1, in running order
 	Bit     *joinery.Bit
 	Fence   Fence
-	Heights []joinery.Length // the ladder, climbing
+	Heights []joinery.Length // the ladder, climbing; between blocks the heights of all climbs
 	Cards   []Card
 	Kept    *Kept // what the maker's setup book says of it; nil where it is not kept
 }
@@ -87,6 +89,7 @@ func (e End) String() string {
 // Card is one run of one kind of piece over the bit.
 type Card struct {
 	Setup, Index int // the card's number is Setup.Index, both from 1
+	Climb        int // from 0 in each setup: cards of one climb go up the ladder together; between marks all do
 	Piece        *joinery.Piece
 	Cut          *joinery.Cut
 	Channel      joinery.Channel // what the cut asks for, as laid out
@@ -115,13 +118,6 @@ type Mark struct {
 	LeadPastCentre   joinery.Length
 	TailBeforeEdge   joinery.Length
 	TailBeforeCentre joinery.Length
-}
-
-// Changes counts what is set while the deck is run, the first of each
-// included, and the time it takes.
-type Changes struct {
-	Bits, Fences, Heights, Stops int
-	Time                         joinery.Time
 }
 
 // Warning is something that does not stop the work but a maker should know.

@@ -1,50 +1,44 @@
 package setup
 
-import "fencecard/joinery"
+import (
+	"context"
 
-// Make turns a plan into a deck: it finds the ways to make every channel,
-// chooses among them, groups the runs into setups, orders these and writes the
-// cards. The error holds every fault that stops the deck, as [joinery.Faults].
+	"fencecard/joinery"
+	"fencecard/setup/search"
+)
+
+// Make turns a plan into a deck with the default options.
 func Make(plan *joinery.Plan) (*Deck, error) {
+	return MakeWith(context.Background(), plan, Options{})
+}
+
+// Options are a maker's wishes for [MakeWith]. The zero value searches for the
+// fewest changes for 2 s at the most.
+type Options struct {
+	Plain  bool // the best bit for every cut in a sensible order, without search
+	Search search.Limit
+}
+
+// MakeWith turns a plan into a deck: it finds the ways to make every channel,
+// chooses among them and orders the setups so that changing the table takes
+// the least time, and writes the cards. Called off by the context, it makes the
+// best deck found so far. The error holds every fault that stops the deck, as
+// [joinery.Faults].
+func MakeWith(ctx context.Context, plan *joinery.Plan, o Options) (*Deck, error) {
 	jobs, err := Jobs(plan)
 	if err != nil {
 		return nil, err
 	}
-	choice := make(Choice, len(jobs)) // the best way stands first
-	visits, ok := PlainOrder(jobs, choice)
-	if !ok {
-		return nil, joinery.Faults{{Place: plan.Place,
-			Problem: "some cuts wait for each other in a circle", Remedy: "take one `after` away"}}
+	d := &Deck{Plan: plan}
+	if d.Setups, d.Changes, err = d.plain(jobs); err != nil {
+		return nil, err
 	}
-	d := &Deck{Plan: plan, Setups: Deal(plan, jobs, choice, visits)}
-	d.Changes = Count(d.Setups, plan.Shop.Minutes)
+	if !o.Plain {
+		d.cheapest(ctx, jobs, o.Search)
+	}
 	d.Warnings = append(warn(d), d.join()...)
 	d.Caution()
 	return d, nil
-}
-
-// Deal writes the setups and cards of a choice of ways in an order of visits.
-func Deal(plan *joinery.Plan, jobs []Job, choice Choice, visits []Visit) []Setup {
-	setups := make([]Setup, len(visits))
-	for i, v := range visits {
-		s := &setups[i]
-		*s = Setup{Number: i + 1, Bit: v.Key.Bit, Fence: FenceAt(v.Key.Bit, v.Key.NearEdge)}
-		demands := make([]Demand, len(v.Runs))
-		for k, r := range v.Runs {
-			job := jobs[r.Job]
-			card := write(job, job.Ways[choice[r.Job]].Runs[r.Run], &plan.Shop)
-			s.Cards = append(s.Cards, card)
-			demands[k] = card.demand()
-		}
-		s.Heights = Ladder(demands, plan.Shop.Scale)
-		s.Cards = sameMarksTogether(s.Cards)
-		for k := range s.Cards {
-			c := &s.Cards[k]
-			c.Setup, c.Index = s.Number, k+1
-			c.Heights = Rungs(s.Heights, c.demand())
-		}
-	}
-	return setups
 }
 
 // write makes the card of one run, but for its number and heights.
@@ -69,36 +63,4 @@ func CardOf(p *joinery.Piece, cut *joinery.Cut, ch joinery.Channel, run Run) Car
 		c.End, c.Stop = Lift, stopMark(c.B, c.Length, d)
 	}
 	return c
-}
-
-func (c *Card) demand() Demand { return Demand{c.Channel.Depth, c.Cap.Depth} }
-
-// sameMarksTogether keeps the plan's order, but brings cards with the same
-// marks next to the first of them, so that a mark is set once.
-func sameMarksTogether(cards []Card) []Card {
-	type marks struct {
-		begin       Begin
-		end         End
-		start, stop joinery.Length
-	}
-	var order []marks
-	groups := map[marks][]Card{}
-	for _, c := range cards {
-		m := marks{begin: c.Begin, end: c.End}
-		if c.Start != nil {
-			m.start = c.Start.LeadPastEdge
-		}
-		if c.Stop != nil {
-			m.stop = c.Stop.LeadPastEdge
-		}
-		if groups[m] == nil {
-			order = append(order, m)
-		}
-		groups[m] = append(groups[m], c)
-	}
-	sorted := make([]Card, 0, len(cards))
-	for _, m := range order {
-		sorted = append(sorted, groups[m]...)
-	}
-	return sorted
 }

@@ -40,7 +40,7 @@ func (d *Deck) Only(o Only) (*Deck, error) {
 			Problem: fmt.Sprintf("no card of %s is run at setup %s", quoted(o.Pieces), numbers(o.Setups)),
 			Remedy:  "name the piece alone to see at which setups it is run"}}
 	}
-	part.Changes = Count(part.Setups, plan.Shop.Minutes)
+	part.Changes = Count(part.Setups, &plan.Shop)
 	part.Joints = slices.DeleteFunc(slices.Clone(d.Joints), func(j Joint) bool {
 		return !o.wantsPiece(j.Into.Piece.Name) && !o.wantsPiece(j.Part.Piece.Name)
 	})

@@ -105,7 +105,7 @@ func TestOnlyKeepsTheNumbersOfTheFullDeck(t *testing.T) {
 			}
 			assert.Len(t, s.Heights, len(rungs), "a rung that no card uses is not climbed")
 		}
-		assert.Equal(t, setup.Count(part.Setups, part.Plan.Shop.Minutes), part.Changes)
+		assert.Equal(t, setup.Count(part.Setups, &part.Plan.Shop), part.Changes)
 	}
 }
 

@@ -5,12 +5,14 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"time"
 
 	"github.com/spf13/cobra"
 
 	"fencecard/joinery"
 	"fencecard/output"
 	"fencecard/setup"
+	"fencecard/setup/search"
 )
 
 // cardsOptions are the flags of the cards command.
@@ -21,6 +23,7 @@ type cardsOptions struct {
 	batch  int
 	only   setup.Only
 	book   string
+	search time.Duration
 }
 
 func (a *app) cardsCommand() *cobra.Command {
@@ -42,10 +45,11 @@ standard output. 'fencecard help plan' tells how a plan is written.
   fencecard cards bench.yaml --batch 12        for twelve benches
   fencecard cards bench.yaml --only-piece "front left leg" --out again.pdf`,
 		Args: cobra.MaximumNArgs(1),
-		RunE: a.work(func(ctx context.Context, args []string) error { return a.cards(args, o) }),
+		RunE: a.work(func(ctx context.Context, args []string) error { return a.cards(ctx, args, o) }),
 	}
 	f := cmd.Flags()
 	f.StringVar(&o.format, "format", "pdf", "pdf, text or json")
+	f.DurationVar(&o.search, "search", search.DefaultTime, "look for the fewest changes for this long at the most; 0 for none")
 	f.StringVarP(&o.out, "out", "o", "", "write to this `FILE`; - for standard output")
 	f.BoolVar(&o.force, "force", false, "write over a file that is already there")
 	f.IntVar(&o.batch, "batch", 1, "cards for `N` of the whole work: every count multiplied")
@@ -64,16 +68,19 @@ func choices(cmd *cobra.Command, flag string, values ...string) {
 	}
 }
 
-func (a *app) cards(args []string, o cardsOptions) error {
+func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
 	printer, err := o.printer()
 	if err != nil {
 		return err
+	}
+	if o.search < 0 {
+		return usageError{fmt.Errorf("--search is a time such as 5s, not %s", o.search)}
 	}
 	plan, err := a.readPlan(args)
 	if err != nil {
 		return err
 	}
-	deck, err := a.deckFor(plan, o)
+	deck, err := a.deckFor(ctx, plan, o)
 	if err != nil {
 		return err
 	}
@@ -100,14 +107,20 @@ func (a *app) cards(args []string, o cardsOptions) error {
 
 // deckFor makes the deck of a plan as asked for: a batch, or a part of it, with
 // what the setup book says.
-func (a *app) deckFor(plan *joinery.Plan, o cardsOptions) (*setup.Deck, error) {
+func (a *app) deckFor(ctx context.Context, plan *joinery.Plan, o cardsOptions) (*setup.Deck, error) {
 	plan, err := setup.Batch(plan, o.batch)
 	if err != nil {
 		return nil, err
 	}
-	deck, err := deckOf(plan)
+	deck, err := setup.MakeWith(ctx, plan, o.options())
+	if err == nil {
+		err = prove(deck)
+	}
 	if err != nil {
 		return nil, err
+	}
+	if deck.Ended == search.TimeUp || deck.Ended == search.CalledOff {
+		fmt.Fprintln(a.err, "the search for fewer changes was cut short: another run may make another deck")
 	}
 	matches, err := a.markKept(deck, o.book)
 	if err != nil {
@@ -127,6 +140,11 @@ func deckOf(plan *joinery.Plan) (*setup.Deck, error) {
 		return nil, err
 	}
 	return deck, prove(deck)
+}
+
+// options are the wishes for the deck.
+func (o cardsOptions) options() setup.Options {
+	return setup.Options{Plain: o.search <= 0, Search: search.Limit{Time: o.search}}
 }
 
 // printer returns the writer of the chosen format.

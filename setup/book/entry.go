@@ -140,6 +140,6 @@ func (e *Entry) Deck() *setup.Deck {
 	s.Cards = slices.Clone(s.Cards)
 	d := &setup.Deck{Plan: plan, Setups: []setup.Setup{s}}
 	d.Caution()
-	d.Changes = setup.Count(d.Setups, shop.Minutes)
+	d.Changes = setup.Count(d.Setups, &shop)
 	return d
 }

@@ -68,7 +68,7 @@ func bench(t testing.TB) *joinery.Plan {
 
 func deckOf(t testing.TB, plan *joinery.Plan) *setup.Deck {
 	t.Helper()
-	d, err := setup.Make(plan)
+	d, err := setup.MakeWith(t.Context(), plan, setup.Options{Plain: true})
 	require.NoError(t, err)
 	return d
 }

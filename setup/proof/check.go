@@ -140,6 +140,11 @@ func (p *prover) setup(i int) {
 		if want := fmt.Sprintf("%d.%d", i+1, j+1); c.Number != want {
 			p.wrongCard(at, "number", 0, "the card that comes %s in setup %d must be numbered %s", ordinal(j+1), i+1, want)
 		}
+		var before *Card
+		if j > 0 {
+			before = &s.Cards[j-1]
+		}
+		p.climb(at, c, before)
 		p.card(i, at, c, bit)
 	}
 }

@@ -51,6 +51,7 @@ type Card struct {
 	Begin               setup.Begin
 	End                 setup.End
 	Start, Stop         *setup.Mark // nil where the card has none
+	Climb               int         // from 1; cards of one climb go up together; 0 where the card does not say
 	Heights             []joinery.Length
 	Cap                 joinery.Length
 	CapRule, Ends, Note string
@@ -71,8 +72,9 @@ const (
 	NoCapRule
 	NoEnds
 	NoNote
+	NoClimb
 
-	allSilent = NoWood | NoPosition | NoPositions | NoLength | NoCap | NoCapRule | NoEnds | NoNote
+	allSilent = NoWood | NoPosition | NoPositions | NoLength | NoCap | NoCapRule | NoEnds | NoNote | NoClimb
 )
 
 // says reports whether the card says that.
@@ -80,8 +82,8 @@ func (c *Card) says(what Silence) bool { return c.Silent&what == 0 }
 
 // Changes is what a deck claims to have to be set, and the time it takes.
 type Changes struct {
-	Bits, Fences, Heights int
-	Time                  joinery.Time
+	Bits, Fences, Heights, Stops int
+	Time                         joinery.Time
 }
 
 // Of returns the claims of a deck, with none of what its plan knows.
@@ -89,7 +91,7 @@ func Of(d *setup.Deck) Claims {
 	c := Claims{
 		Title: d.Plan.Title, Unit: d.Plan.Unit.String(),
 		Setups:  make([]Setup, len(d.Setups)),
-		Changes: Changes{d.Changes.Bits, d.Changes.Fences, d.Changes.Heights, d.Changes.Time},
+		Changes: Changes{d.Changes.Bits, d.Changes.Fences, d.Changes.Heights, d.Changes.Stops, d.Changes.Time},
 	}
 	for i := range d.Setups {
 		s := &d.Setups[i]
@@ -119,7 +121,7 @@ func claim(c *setup.Card) Card {
 		Position: c.Run.Position, Positions: c.Run.Of, Turned: c.Run.Turned,
 		Down: c.Run.Down, Fence: c.Run.Fence, Leads: c.Leads,
 		Length: c.Length, Begin: c.Begin, End: c.End, Start: c.Start, Stop: c.Stop,
-		Heights: c.Heights, Cap: c.Cap.Depth, CapRule: c.Cap.Rule,
+		Climb: c.Climb + 1, Heights: c.Heights, Cap: c.Cap.Depth, CapRule: c.Cap.Rule,
 		Ends: ends, Note: c.Cut.Note,
 	}
 }

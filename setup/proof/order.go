@@ -28,12 +28,13 @@ func (p *prover) order() {
 
 // later reports whether one run is made when another is finished. Between
 // marks all cards of a setup go through at each height in turn; between blocks
-// each card goes through all its heights by itself.
+// only those of one climb do.
 func (p *prover) later(r, other run) bool {
-	if p.plan.Shop.Stops == joinery.Blocks {
-		return r.result > other.result
+	if p.plan.Shop.Stops != joinery.Blocks || r.setup != other.setup {
+		return r.setup > other.setup
 	}
-	return r.setup > other.setup
+	a, b := p.results[r.result].Card, p.results[other.result].Card
+	return r.result > other.result && (a.Climb == 0 || a.Climb > b.Climb)
 }
 
 // changes counts anew what has to be set.
@@ -48,15 +49,17 @@ func (p *prover) changes() {
 		if newBit || setups[i-1].Fence.NearEdge != s.Fence.NearEdge {
 			want.Fences++
 		}
-		want.Heights += len(s.Heights)
+		heights, stops := p.settings(&setups[i])
+		want.Heights += heights
+		want.Stops += stops
 	}
 	m := p.plan.Shop.Minutes
-	want.Time = joinery.Time(want.Bits)*m.Bit + joinery.Time(want.Fences)*m.Fence + joinery.Time(want.Heights)*m.Height
+	want.Time = joinery.Time(want.Bits)*m.Bit + joinery.Time(want.Fences)*m.Fence + joinery.Time(want.Heights)*m.Height + joinery.Time(want.Stops)*m.Stop
 	got := p.claims.Changes
 	for _, c := range []struct {
 		field     string
 		got, want int
-	}{{"bits", got.Bits, want.Bits}, {"fences", got.Fences, want.Fences}, {"heights", got.Heights, want.Heights}} {
+	}{{"bits", got.Bits, want.Bits}, {"fences", got.Fences, want.Fences}, {"heights", got.Heights, want.Heights}, {"stops", got.Stops, want.Stops}} {
 		if c.got != c.want {
 			p.wrong("changes, "+c.field, "the deck counts %d %s to set, it takes %d", c.got, c.field, c.want)
 		}

@@ -71,6 +71,7 @@ func (r *reader) changes() Changes {
 		"bits":    {read: func() { c.Bits = r.whole("a count of bits") }},
 		"fences":  {read: func() { c.Fences = r.whole("a count of fence settings") }},
 		"heights": {read: func() { c.Heights = r.whole("a count of heights") }},
+		"stops":   {read: func() { c.Stops = r.whole("a count of settings of the stop blocks") }, optional: true},
 		"minutes": {read: func() {
 			minutes, _ := r.number("time in minutes")
 			c.Time = joinery.Time(math.Round(minutes * float64(joinery.Minute)))
@@ -136,6 +137,7 @@ func (r *reader) card() Card {
 		}},
 		"part":      {read: func() { c.Part = r.word("a part of a cut") }, optional: true},
 		"turned":    {read: func() { c.Turned = r.truth("whether the piece is turned") }, optional: true},
+		"climb":     extra(NoClimb, func() { c.Climb = r.whole("a climb's number") }),
 		"wood":      extra(NoWood, func() { c.Wood = r.word("a wood") }),
 		"position":  extra(NoPosition, func() { c.Position = r.whole("a run's number") }),
 		"positions": extra(NoPositions, func() { c.Positions = r.whole("a count of runs") }),

@@ -1,0 +1,102 @@
+package setup
+
+import (
+	"cmp"
+	"context"
+	"slices"
+
+	"fencecard/joinery"
+	"fencecard/setup/ladder"
+	"fencecard/setup/search"
+)
+
+// plain deals the setups with the best way for every job, in the plain order.
+func (d *Deck) plain(jobs []Job) ([]Setup, Changes, error) {
+	choice := make(Choice, len(jobs)) // the best way stands first
+	visits, ok := PlainOrder(jobs, choice)
+	if !ok {
+		return nil, Changes{}, joinery.Faults{{Place: d.Plan.Place,
+			Problem: "some cuts wait for each other in a circle", Remedy: "take one `after` away"}}
+	}
+	setups := Deal(d.Plan, jobs, choice, visits)
+	return setups, Count(setups, &d.Plan.Shop), nil
+}
+
+// cheapest puts the deck's setups in the order that takes the least time, if
+// that is less than they take now. Of orders that cost the same the plain one
+// is kept: it is what a maker expects.
+func (d *Deck) cheapest(ctx context.Context, jobs []Job, limit search.Limit) {
+	answer := search.Solve(ctx, problem(jobs, &d.Plan.Shop), limit)
+	d.Ended = answer.Ended
+	choice := Choice(answer.Choice)
+	orders := [][]Visit{visitsOf(jobs, answer)}
+	if visits, ok := PlainOrder(jobs, choice); ok {
+		orders = slices.Insert(orders, 0, visits)
+	}
+	for _, visits := range orders {
+		setups := Deal(d.Plan, jobs, choice, visits)
+		if changes := Count(setups, &d.Plan.Shop); changes.Time < d.Changes.Time {
+			d.Setups, d.Changes = setups, changes
+		}
+	}
+	d.Changes.Bound = min(answer.Bound, d.Changes.Time)
+	d.Changes.Proved = d.Changes.Bound == d.Changes.Time
+}
+
+// visitsOf gives the climbs of an answer as visits.
+func visitsOf(jobs []Job, a *search.Answer) []Visit {
+	visits := make([]Visit, len(a.Climbs))
+	for i, climb := range a.Climbs {
+		first := climb[0]
+		visits[i].Key = jobs[first.Job].Ways[a.Choice[first.Job]].Runs[first.Run].Key()
+		for _, r := range climb {
+			visits[i].Runs = append(visits[i].Runs, JobRun{r.Job, r.Run})
+		}
+	}
+	return visits
+}
+
+// problem puts the jobs to the search: bits in the order of the plain order,
+// equal blocks under one number.
+func problem(jobs []Job, shop *joinery.Shop) *search.Problem {
+	p := &search.Problem{Jobs: make([]search.Job, len(jobs)), Minutes: shop.Minutes, Scale: shop.Scale}
+	bits := numberBits(shop)
+	stands := map[stand]int{{}: 0}
+	for i := range jobs {
+		job := &jobs[i]
+		p.Jobs[i] = search.Job{Ways: make([]search.Way, len(job.Ways)), After: job.After}
+		for w, way := range job.Ways {
+			demand := ladder.Demand{Depth: job.Channel.Depth, Cap: CapFor(way.Bit, job.Piece.Wood, shop).Depth}
+			runs := make([]search.Run, len(way.Runs))
+			for r, run := range way.Runs {
+				runs[r] = search.Run{Bit: bits[run.Bit], Fence: run.NearEdge, Demand: demand}
+				if shop.Stops == joinery.Blocks {
+					card := CardOf(job.Piece, job.Cut, job.Channel, run)
+					at := card.blocks()
+					if _, ok := stands[at]; !ok {
+						stands[at] = len(stands)
+					}
+					runs[r].Blocks = stands[at]
+				}
+			}
+			p.Jobs[i].Ways[w] = search.Way{Runs: runs, Turned: way.Runs[0].Turned}
+		}
+	}
+	return p
+}
+
+// numberBits numbers the shop's bits, narrowest first.
+func numberBits(shop *joinery.Shop) map[*joinery.Bit]int {
+	var bits []*joinery.Bit
+	for i := range shop.Bits {
+		bits = append(bits, &shop.Bits[i])
+	}
+	slices.SortStableFunc(bits, func(a, b *joinery.Bit) int {
+		return cmp.Or(cmp.Compare(a.True(), b.True()), cmp.Compare(a.Name, b.Name))
+	})
+	numbers := map[*joinery.Bit]int{}
+	for i, b := range bits {
+		numbers[b] = i
+	}
+	return numbers
+}

@@ -143,10 +143,10 @@ func (m maker) unfit(bit *joinery.Bit, ch joinery.Channel, size joinery.Size) re
 	run := ch.Run()
 	lowOpen, highOpen := ch.OpenAt(run.Low(), size), ch.OpenAt(run.High(), size)
 	switch {
-	case bit.Cutting > 0 && bit.Cutting < ch.Depth:
-		return tooShort
 	case m.shop.Lift > 0 && m.shop.Lift < ch.Depth:
 		return tooHigh
+	case bit.Cutting > 0 && bit.Cutting < ch.Depth:
+		return tooShort
 	case !lowOpen && !highOpen && bit.True() > ch.Hi-ch.Lo:
 		return longerThanSpan
 	}

@@ -51,12 +51,19 @@ func nearer(r reason, a, b *joinery.Bit) bool {
 func (w misfit) fault(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel, shop *joinery.Shop) joinery.Fault {
 	m := missing{w, p, c, ch, shop}
 	key, problem, remedy := m.words()
+	name := fmt.Sprintf("%s %q in %q", c.Kind, c.Name, p.Name)
+	if ch.Part != "" {
+		name += ", " + ch.Part
+	}
 	return joinery.Fault{
-		Place:   c.Places.At(c.Place, key, "length", "depth"),
-		Problem: fmt.Sprintf("%s %q in %q: %s", c.Kind, c.Name, p.Name, problem),
+		Place:   c.Places.At(c.Place, key, writtenAs[key], "length", "depth"),
+		Problem: name + ": " + problem,
 		Remedy:  remedy,
 	}
 }
+
+// writtenAs is what the depth of a channel is called in a tenon.
+var writtenAs = map[string]string{"depth": "cheeks"}
 
 // missing is a channel that no bit of the shop makes.
 type missing struct {
@@ -77,6 +84,9 @@ func (m missing) words() (key, problem, remedy string) {
 	long := ch.Hi - ch.Lo
 	switch m.worst {
 	case tooWide:
+		if m.shop.Scale.Unit == joinery.Millimetres && ch.Width < joinery.Millimetre {
+			add = "write in behind it if inches are meant; else " + add
+		}
 		return "width", fmt.Sprintf("no bit is narrow enough for a channel %s wide", m.text(ch.Width)), add + ", or widen the cut"
 	case tooNarrow:
 		return "width", fmt.Sprintf("%s wide would take more than %d fence distances with the %s bit", m.text(ch.Width), mostPositions, m.bit.Name),
@@ -91,7 +101,11 @@ func (m missing) words() (key, problem, remedy string) {
 		return "depth", fmt.Sprintf("%s deep, but the table lifts a bit only %s", m.text(ch.Depth), m.text(m.shop.Lift)),
 			"make the cut shallower, or correct lift in the shop file"
 	case beyondReach:
-		return "setback", fmt.Sprintf("the fence would stand further from the bit than its reach of %s", m.text(m.shop.Fence.Reach)), m.wayOut()
+		key = "setback"
+		if m.cut.Fence.Side != joinery.NoSide {
+			key = "fence"
+		}
+		return key, fmt.Sprintf("the fence would stand further from the bit than its reach of %s", m.text(m.shop.Fence.Reach)), m.wayOut()
 	case noPlunge:
 		return "span", fmt.Sprintf("the work is dropped onto the bit, and the %s bit does not plunge", m.bit.Name),
 			"open the cut at one end, or " + add
@@ -141,6 +155,9 @@ func (m missing) wanted() string {
 // straightedge.
 func (m missing) wayOut() string {
 	other := m.channel.Reversed(m.piece.Size)
+	if m.cut.Fence.Side == other.Near {
+		other = m.channel
+	}
 	at := positions(other, m.piece.Size, m.bit.True(), m.shop.Scale)
 	if len(at) > 0 && (maker{shop: m.shop}).within(m.bit, at[len(at)-1]) {
 		return fmt.Sprintf("write fence: %s, which is near enough", other.Near)

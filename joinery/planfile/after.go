@@ -2,6 +2,7 @@ package planfile
 
 import (
 	"maps"
+	"slices"
 	"strings"
 
 	"fencecard/joinery"
@@ -13,6 +14,7 @@ import (
 type cutNames struct {
 	places map[string]joinery.Place
 	order  []string // as written
+	copied int      // how many of them are the mirrored piece's
 	waitOn []wait
 }
 
@@ -27,7 +29,7 @@ func newCutNames() *cutNames { return &cutNames{places: map[string]joinery.Place
 // inherited are the names a mirror has from the piece it mirrors; what waits
 // for what was checked there.
 func (c *cutNames) inherited() *cutNames {
-	return &cutNames{places: maps.Clone(c.places), order: c.order[:len(c.order):len(c.order)]}
+	return &cutNames{places: maps.Clone(c.places), order: c.order[:len(c.order):len(c.order)], copied: len(c.order)}
 }
 
 // see keeps a cut's name and faults a second cut of that name.
@@ -36,13 +38,19 @@ func (c *cutNames) see(r *planReader, name string, n *yaml.Node) {
 		return
 	}
 	if first, again := c.places[name]; again {
-		r.add(joinery.Fault{
+		fault := joinery.Fault{
 			Place:   r.place(n),
 			Problem: "two cuts of this piece are named " + quoted(name),
 			Remedy:  "give each cut of a piece a name of its own",
 			Other:   first,
 			Clash:   "the first one",
-		})
+		}
+		if slices.Contains(c.order[:c.copied], name) {
+			fault.Problem = "this piece has the cut " + quoted(name) + " already, from the piece it mirrors"
+			fault.Remedy = "leave it out if it is the same cut, mirrored; else give this one a name of its own"
+			fault.Clash = "the cut that is mirrored"
+		}
+		r.add(fault)
 		return
 	}
 	c.places[name] = r.place(n)

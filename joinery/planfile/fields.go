@@ -152,7 +152,11 @@ func (f *fields) need(keys ...string) {
 		}
 	}
 	if missing != nil {
-		f.r.fault(f.node, "add "+list(examples, "and"), "%s has no %s", f.what, list(missing, "and no"))
+		remedy := "add " + list(examples, "and")
+		if strings.ContainsAny(remedy, "0123456789") {
+			remedy += ", with your own figures"
+		}
+		f.r.fault(f.node, remedy, "%s has no %s", f.what, list(missing, "and no"))
 	}
 }
 

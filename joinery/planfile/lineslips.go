@@ -8,14 +8,19 @@ import (
 	"fencecard/joinery"
 )
 
+// nameKeys begins a line with a key whose value is a text of the maker's own.
+const nameKeys = `^(title|note|piece|bit|mortise|groove|dado|rabbet|lap|tenon): `
+
 // lineSlips are slips that show in one line, whatever the library makes of
-// them. In a remedy $1 and $2 are the parts of the line.
+// them. In the words $1 to $3 are parts of the line.
 var lineSlips = []struct {
 	text    *regexp.Regexp
 	known   bool // $1 must be a key
 	problem string
 	remedy  string
 }{
+	{text: regexp.MustCompile(nameKeys + `([^"“”'\[{#][^"“”#]*: [^"“”#]*)$`), problem: "there is a second colon in this line", remedy: `write $1: "$2"`},
+	{text: regexp.MustCompile(nameKeys + "(([" + "@`%" + `])[^"#]*)$`), problem: "a text that begins with $3 needs quotes round it", remedy: `write $1: "$2"`},
 	{text: regexp.MustCompile(`^//\s*(.*)$`), problem: "a remark does not begin with // here", remedy: "write # $1"},
 	{text: regexp.MustCompile(`^[•·–—*]\s*(.*)$`), problem: "a list entry begins with a plain dash", remedy: "write - $1"},
 	{text: regexp.MustCompile(`^([a-z-]+)$`), known: true, problem: "there is no colon after $1", remedy: "write $1:"},

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io/fs"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"fencecard/joinery"
@@ -107,6 +108,10 @@ func (r *planReader) readUnit(f *fields) {
 
 // unit reads the unit of bare numbers.
 func (f *fields) unit() (joinery.Unit, bool) {
+	if text, n, ok := f.scalar("unit"); ok && slices.Contains([]string{"cm", "m", "ft", "feet", "foot"}, strings.ToLower(text)) {
+		f.r.fault(n, "write in or mm; a length in another unit has it behind: 2.5 cm, or 1' 6\"", "a plan is in inches or in millimetres, not in %s", text)
+		return joinery.Inches, false
+	}
 	switch f.word("unit", "unit", []string{"in", "mm"}, "inch", "millimetre", "inches", "millimetres", "inches", "millimeters") {
 	case 0:
 		return joinery.Inches, true

@@ -44,14 +44,14 @@ type replayCard struct {
 
 const (
 	closeEnough = 0.001 // mm, for walls and ends
-	corners     = 32    // of the polygon that stands for a disc, a multiple of 4
+	fewCorners  = 32    // of the polygon that stands for a disc, a multiple of 4
 )
 
 // disc is a polygon on a circle, with corners at its four quarters.
-func disc(x, y, r float64) []geom.Point {
+func disc(x, y, r float64, corners int) []geom.Point {
 	var points []geom.Point
 	for i := range corners {
-		sin, cos := math.Sincos(2 * math.Pi * float64(i) / corners)
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(corners))
 		at := geom.XY{X: x + r*cos, Y: y + r*sin}
 		points = append(points, geom.Coordinates{XY: at, Type: geom.DimXY}.AsPoint())
 	}
@@ -60,7 +60,7 @@ func disc(x, y, r float64) []geom.Point {
 
 // swept is the room of a disc moved from one place to another.
 func swept(x0, x1, y, r float64) geom.Geometry {
-	return geom.NewMultiPoint(append(disc(x0, y, r), disc(x1, y, r)...)).ConvexHull()
+	return geom.NewMultiPoint(append(disc(x0, y, r, fewCorners), disc(x1, y, r, fewCorners)...)).ConvexHull()
 }
 
 func rectangle(x0, y0, x1, y1 float64) geom.Geometry {

@@ -1,0 +1,71 @@
+package proof_test
+
+import (
+	"fmt"
+	"log"
+
+	"fencecard/joinery"
+	"fencecard/joinery/planfile"
+	"fencecard/setup"
+	"fencecard/setup/proof"
+)
+
+const legPlan = `
+unit: in
+pieces:
+  - piece: leg
+    size: {left-right: 1 5/8, front-back: 1 5/8, top-bottom: 17}
+    cuts:
+      - mortise: seat rail
+        in: right
+        width: 3/8
+        setback: 1/2 from front
+        span: 1/2 to 3 from top
+        depth: 1
+`
+
+func Example() {
+	plan, err := planfile.Read("leg.yaml", []byte(legPlan), nil)
+	if err != nil {
+		log.Fatal(err)
+	}
+	deck, err := setup.Make(plan)
+	if err != nil {
+		log.Fatal(err)
+	}
+	claims := proof.Of(deck)
+	report := proof.Check(plan, &claims)
+	fmt.Println(report.Proved())
+
+	stop := claims.Setups[0].Cards[0].Stop
+	stop.LeadPastEdge -= joinery.Inch / 32
+	report = proof.Check(plan, &claims)
+	for _, fault := range report.Faults {
+		fmt.Println(fault)
+	}
+	// Output:
+	// true
+	// card 1.1: set by leading end past the leading edge, the mortise would end 1/32 too near the top
+}
+
+func ExampleAsSet() {
+	plan, err := planfile.Read("leg.yaml", []byte(legPlan), nil)
+	if err != nil {
+		log.Fatal(err)
+	}
+	deck, err := setup.Make(plan)
+	if err != nil {
+		log.Fatal(err)
+	}
+	claims := proof.Of(deck)
+	start := 15 * joinery.Inch / 32 // as measured on the table
+	found, err := proof.AsSet(plan, &claims, "1.1", proof.Settings{Start: &start})
+	if err != nil {
+		log.Fatal(err)
+	}
+	for _, f := range found {
+		fmt.Printf("%s %s: %s\n", f.What, f.Words, f.Move)
+	}
+	// Output:
+	// begins 1/32 too near the top: move the start mark 1/32 to the left, the outfeed
+}

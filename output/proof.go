@@ -1,8 +1,10 @@
 package output
 
 import (
+	"encoding/json"
 	"fmt"
 	"io"
+	"strconv"
 	"strings"
 
 	"fencecard/joinery"
@@ -88,6 +90,13 @@ type jsonProof struct {
 	Cards    int              `json:"cards"`
 	Faults   []jsonDifference `json:"faults"`
 	Warnings []jsonWarning    `json:"warnings"`
+	Removed  []jsonRemoved    `json:"removed,omitempty"`
+}
+
+// jsonRemoved lets a model of the piece made elsewhere be compared.
+type jsonRemoved struct {
+	Piece string      `json:"piece"`
+	CM3   json.Number `json:"cm3"`
 }
 
 type jsonDifference struct {
@@ -119,6 +128,9 @@ func ProofJSON(w io.Writer, scale joinery.Scale, r *proof.Report) error {
 	}
 	for i, warning := range r.Warnings {
 		out.Warnings[i] = jsonWarning{warning.Code, warning.Piece, warning.Cut, warning.Text}
+	}
+	for _, v := range r.Removed {
+		out.Removed = append(out.Removed, jsonRemoved{v.Piece, json.Number(strconv.FormatFloat(v.MM3/1000, 'f', 3, 64))})
 	}
 	return indented(w, out)
 }

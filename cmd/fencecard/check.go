@@ -73,6 +73,7 @@ func (a *app) check(args []string, o checkOptions) error {
 	}
 	if report.Proved() {
 		report.Warnings = setup.Warnings(proof.Deck(plan, claims))
+		report.Removed = proof.Volumes(plan, claims)
 	}
 	return a.tellProof(plan, &report, o.format)
 }

@@ -15,6 +15,7 @@ var forbidden = map[string][]string{
 	"fencecard/joinery":          {"fencecard/setup", "fencecard/output", "fencecard/cmd", "go.yaml.in/yaml", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
 	"fencecard/joinery/planfile": {"fencecard/setup", "fencecard/output", "fencecard/cmd", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
 	"fencecard/setup":            {"fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
+	"fencecard/setup/proof":      {"fencecard/output", "fencecard/joinery/planfile", "github.com/spf13/cobra"},
 	"fencecard/output":           {"fencecard/cmd", "fencecard/joinery/planfile", "github.com/spf13/cobra"},
 }
 

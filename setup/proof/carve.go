@@ -13,8 +13,21 @@ type Carving struct {
 	Hollows []solid.Hollow
 }
 
-// Removed returns the volume taken out of one piece, in cubic millimetres.
-func (c *Carving) Removed() float64 { return solid.Removed(c.Hollows, c.Piece.Size) }
+// Removed returns the volume taken out of the piece.
+func (c *Carving) Removed() Volume {
+	return Volume{c.Piece.Name, solid.Removed(c.Hollows, c.Piece.Size)}
+}
+
+// Volumes returns what the cards take out of each piece that is cut.
+func Volumes(plan *joinery.Plan, claims *Claims) []Volume {
+	var all []Volume
+	for _, c := range Carve(plan, claims) {
+		if len(c.Hollows) > 0 {
+			all = append(all, c.Removed())
+		}
+	}
+	return all
+}
 
 // Carve cuts every piece of the plan as the cards say, and by nothing else.
 // Cards that the plan or the shop knows nothing of cut nothing.

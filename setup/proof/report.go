@@ -12,6 +12,13 @@ type Report struct {
 	Results  []Result     // one for each card, in running order
 	Faults   []Difference // of the cards, in running order, then of the deck as a whole
 	Warnings []setup.Warning
+	Removed  []Volume // by piece, in the order of the plan; empty where it was not asked for
+}
+
+// Volume is the wood that the cards take out of one piece.
+type Volume struct {
+	Piece string
+	MM3   float64 // cubic millimetres
 }
 
 // Proved reports whether every card cuts what the plan asks for.

@@ -180,7 +180,7 @@ func TestVolumesAgainstGeometryLibrary(t *testing.T) {
 			}
 			cut++
 			want := slicedVolume(sweeps)
-			assert.InEpsilon(t, want, solid.Removed(), 1e-4, "%s: %s", name, solid.Piece.Name)
+			assert.InEpsilon(t, want, solid.Removed().MM3, 1e-4, "%s: %s", name, solid.Piece.Name)
 		}
 		require.Positive(t, cut)
 	}

@@ -20,6 +20,7 @@ func (r *planReader) readCuts(b *blank) {
 			return
 		}
 		r.readCut(n, b)
+		n.Content = nil // the tree of a plan is many times its text
 	}
 	r.checkAfter(b)
 }

@@ -89,8 +89,8 @@ const (
 func ParseOnly(name string) (Only, bool) { return OnlyStrips, name == "strips" }
 
 // PDF writes the deck as a PDF document: the run sheet, then for every setup a
-// header and its cards, the piece index and the cautions. Nothing is written
-// when there is an error in making it.
+// header and its cards, the piece index, the strips where they are wanted, and
+// the cautions. Nothing is written when there is an error in making it.
 func PDF(w io.Writer, d *setup.Deck, o Pages) error {
 	pages, err := lay(d, o)
 	if err != nil {
@@ -114,6 +114,9 @@ func lay(d *setup.Deck, o Pages) ([]page, error) {
 	if err != nil {
 		return nil, err
 	}
+	if o.Only == OnlyStrips {
+		return s.stripSheets(d), nil
+	}
 	lists := s.forLists()
 	pages := lists.runSheet(d)
 	var cards []block
@@ -125,5 +128,8 @@ func lay(d *setup.Deck, o Pages) ([]page, error) {
 	}
 	pages = append(pages, s.deal(cards)...)
 	pages = append(pages, lists.pieceIndex(d)...)
+	if o.Strips {
+		pages = append(pages, s.stripSheets(d)...)
+	}
 	return append(pages, lists.cautions(d)...), nil
 }

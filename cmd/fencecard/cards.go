@@ -24,6 +24,7 @@ type cardsOptions struct {
 	only   setup.Only
 	book   string
 	search time.Duration
+	pages  pageFlags
 }
 
 func (a *app) cardsCommand() *cobra.Command {
@@ -40,6 +41,8 @@ standard output. 'fencecard help plan' tells how a plan is written.
 ` + topic("cards"),
 		Example: `  fencecard cards                              the built-in boot bench
   fencecard cards bench.yaml                   cards in bench-cards.pdf
+  fencecard cards bench.yaml --paper a4 --strips
+  fencecard cards bench.yaml --only strips     full-size strips in bench-strips.pdf
   fencecard cards bench.yaml --format text     to read on the screen
   fencecard cards bench.yaml --format json --out deck.json
   fencecard cards bench.yaml --batch 12        for twelve benches
@@ -57,6 +60,7 @@ standard output. 'fencecard help plan' tells how a plan is written.
 	f.IntSliceVar(&o.only.Setups, "only-setup", nil, "only the cards of the setup `NUMBER`; may be given again")
 	bookFlag(cmd, &o.book)
 	choices(cmd, "format", "pdf", "text", "json")
+	o.pages.add(cmd)
 	return cmd
 }
 
@@ -93,7 +97,7 @@ func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
 	}
 	to := o.out
 	if to == "" && o.format == "pdf" {
-		to = plan.Name + "-cards.pdf"
+		to = plan.Name + o.pages.ending()
 	}
 	if to == "" || to == "-" {
 		_, err = a.out.Write(page.Bytes())
@@ -151,11 +155,11 @@ func (o cardsOptions) options() setup.Options {
 func (o cardsOptions) printer() (func(io.Writer, *setup.Deck) error, error) {
 	switch o.format {
 	case "pdf":
-		return func(w io.Writer, d *setup.Deck) error { return output.PDF(w, d, output.Pages{}) }, nil
+		return o.pages.printer()
 	case "text":
-		return output.Text, nil
+		return output.Text, o.pages.unused()
 	case "json":
-		return output.JSON, nil
+		return output.JSON, o.pages.unused()
 	}
 	return nil, usageError{fmt.Errorf("--format is pdf, text or json, not %q", o.format)}
 }

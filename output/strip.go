@@ -1,0 +1,241 @@
+package output
+
+import (
+	"math"
+	"slices"
+	"sort"
+	"strings"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// strip is what is cut out and stuck along the fence for one setup, or, where
+// its marks lie too close together to be labelled on one, for some of its
+// cards. Places along it are in millimetres from the bit's centre, the infeed
+// side positive; it is drawn at full size.
+type strip struct {
+	s     setter
+	u     *setup.Setup
+	cards []setup.Card
+	marks []setup.FenceMark
+	part  [2]int // which of how many strips of the setup
+
+	radius Paper // of the bit
+	column Paper // half the width kept free about the bit
+	wide   Paper // the width of a whole tile
+	size   Paper // of the marks' letters
+	tags   []*tag
+	tiles  []tile
+	heads  []block // the tiles' heads
+	high   Paper   // of all tiles
+}
+
+// beyondBit is how far the faces of the fence stay clear of the bit where they
+// open for it (common practice: as close as can be).
+const beyondBit Paper = 3
+
+// stripsOf makes a setup's strips, none where no cut has a mark, to be drawn
+// in tiles of a width and no higher than high. Each takes as many cards as its
+// labels leave room for.
+func (s setter) stripsOf(u *setup.Setup, fence joinery.FenceReach, wide, high Paper) []strip {
+	var marked []setup.Card
+	for _, c := range u.Cards {
+		if c.Start != nil || c.Stop != nil {
+			marked = append(marked, c)
+		}
+	}
+	if len(marked) == 0 {
+		return nil
+	}
+	for _, size := range []Paper{largeMark, smallMark} {
+		if all := s.newStrip(u, marked, fence, wide, size); all.lay(high) {
+			return []strip{all}
+		}
+	}
+	var shares [][]setup.Card
+	for len(marked) > 0 {
+		n := max(1, sort.Search(len(marked), func(n int) bool {
+			st := s.newStrip(u, marked[:n+1], fence, wide, smallMark)
+			st.part = [2]int{len(u.Cards), len(u.Cards)} // as long a name as any
+			return !st.lay(high)
+		}))
+		shares, marked = append(shares, marked[:n]), marked[n:]
+	}
+	strips := make([]strip, len(shares))
+	for i, cards := range shares {
+		strips[i] = s.newStrip(u, cards, fence, wide, smallMark)
+		strips[i].part = [2]int{i + 1, len(shares)}
+		if !strips[i].lay(high) {
+			strips[i].lay(boundless)
+		}
+	}
+	return strips
+}
+
+// Letters of a mark's label, read from where the operator stands where there
+// is room.
+const (
+	largeMark Paper = 5
+	smallMark Paper = 3.5
+)
+
+// boundless is room for the labels of one card, however narrow the paper.
+const boundless Paper = 1000
+
+func (s setter) newStrip(u *setup.Setup, cards []setup.Card, fence joinery.FenceReach, wide, size Paper) strip {
+	st := strip{s: s, u: u, cards: cards, marks: setup.FenceMarks(cards, fence), wide: wide, size: size}
+	st.radius = Paper(u.Bit.True().Millimetres() / 2)
+	st.column = st.radius + beyondBit + 1
+	st.tags = st.bitTags()
+	for i := range st.marks {
+		st.tags = append(st.tags, st.markTag(&st.marks[i]))
+	}
+	slices.SortStableFunc(st.tags, func(a, b *tag) int { return compare(a.at, b.at) })
+	return st
+}
+
+func compare(a, b Paper) int {
+	switch {
+	case a < b:
+		return -1
+	case a > b:
+		return 1
+	}
+	return 0
+}
+
+// labelWidth is the widest a label may be: beside the bit there must be room
+// for one on either side.
+func (st *strip) labelWidth() Paper {
+	return min(60, st.wide/2-st.column-besides-2*tileEdge)
+}
+
+// bitTags label the bit and the fold lines.
+func (st *strip) bitTags() []*tag {
+	var tags []*tag
+	add := func(at Paper, left bool, text string) {
+		label := phrase{}.say(st.s.letters(least), text).set(st.labelWidth())
+		tags = append(tags, &tag{at: at, left: left, level: true, label: label})
+	}
+	add(-st.radius-beyondBit, true, "fold")
+	add(-st.radius, true, "trailing edge")
+	add(0, false, "bit centre")
+	add(st.radius, false, "leading edge")
+	add(st.radius+beyondBit, false, "fold")
+	return tags
+}
+
+// markTag labels a mark with what it is, its cards, and the end of the work it
+// is for with its distance from the edge of the bit.
+func (st *strip) markTag(m *setup.FenceMark) *tag {
+	name, mark := "START", m.Cards[0].Start
+	if m.Stop {
+		name, mark = "STOP", m.Cards[0].Stop
+	}
+	guide, length := "layout line", mark.Line
+	switch m.Guide {
+	case setup.ByLead:
+		guide, length = "leading end", mark.LeadPastEdge
+	case setup.ByTail:
+		guide, length = "tail end", mark.TailBeforeEdge
+	}
+	cards, small := st.s.bold(st.size), st.s.letters(max(least, st.size/math.Sqrt2))
+	what := badge(name, cards, m.Stop)
+	by := phrase{}.say(small, guide).count(st.s.number(small, length))
+	label, w := what, st.labelWidth()
+	numbers := phrase{}.say(cards, ranges(m.Cards))
+	label.beside(slices.Concat(numbers, by).set(boundless), besides)
+	if label.w > w {
+		label = what
+		label.beside(numbers.set(w-what.w-besides), besides)
+		below := by.set(w)
+		right := Paper(0)
+		if m.At < 0 { // the lines end at their leader
+			right = label.w - below.w
+		}
+		label.add(below, max(0, right), label.h)
+	}
+	return &tag{at: Paper(m.At.Millimetres()), left: m.At < 0, label: label}
+}
+
+// badge sets a word on a black ground or in a frame, so that a stop differs
+// from a start at a glance.
+func badge(word string, l Letters, black bool) block {
+	l.White = black
+	rise, drop := ascender*em(l.Height), descender*em(l.Height)
+	w := l.width(word) + 2*besides
+	return figure("text", w, rise+drop, func(c Canvas, at Point) {
+		ground := Box{at.X, at.Y + rise - l.Height - besides, w, l.Height + 2*besides}
+		if black {
+			c.Fill(Black, ground.Path()...)
+		} else {
+			c.Stroke(thin, ground.Inset(thin.Width/2).Path()...)
+		}
+		c.Text(at.Add(besides, rise), l, word)
+	})
+}
+
+// ranges writes the numbers of cards in running order, "3.1–3.4, 3.7, 3.8".
+func ranges(cards []*setup.Card) string {
+	var parts []string
+	for i := 0; i < len(cards); {
+		k := i
+		for k+1 < len(cards) && cards[k+1].Index == cards[k].Index+1 {
+			k++
+		}
+		if k < i+2 { // two numbers are plainer than a range of two
+			k = i
+		}
+		part := cards[i].Number()
+		if k > i {
+			part += "–" + cards[k].Number()
+		}
+		parts = append(parts, part)
+		i = k + 1
+	}
+	return strings.Join(parts, ", ")
+}
+
+// lay divides the strip into tiles no higher than high and finds room for
+// every label. It reports whether there was.
+func (st *strip) lay(high Paper) bool {
+	return st.layTiles(true, high) || st.layTiles(false, high)
+}
+
+func (st *strip) layTiles(snug bool, high Paper) bool {
+	st.divide(snug)
+	st.heads, st.high = nil, 0
+	room := true
+	for i, t := range st.tiles {
+		head := st.headOf(t, i)
+		st.heads = append(st.heads, head)
+		rows, ok := st.arrange(t, min(mostRows, high-besidesRows-head.h))
+		st.high = max(st.high, besidesRows+head.h+rows)
+		room = room && ok
+	}
+	return room
+}
+
+// arrange finds room for the labels of one tile, in rows no higher than most,
+// and returns how high they are.
+func (st *strip) arrange(t tile, most Paper) (rows Paper, room bool) {
+	var left, right []*tag
+	for _, g := range st.tags {
+		switch {
+		case !t.owns(g.at):
+		case g.left:
+			left = append(left, g)
+		default:
+			right = append(right, g)
+		}
+	}
+	slices.Reverse(left)
+	from, to := t.from+t.tab+tileEdge, t.to-tileEdge
+	room = arrangeLeft(left, from, min(to, -st.column), most)
+	room = arrange(right, max(from, st.column), to, most) && room
+	for _, g := range append(left, right...) {
+		rows = max(rows, g.rise+g.label.h)
+	}
+	return rows, room
+}

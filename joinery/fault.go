@@ -140,13 +140,16 @@ func characters(line string, from, n int) []rune {
 	return some
 }
 
-// printable keeps hostile text from moving the terminal's cursor or turning
-// the direction of writing.
+// printable keeps hostile text from harming the terminal.
 func printable(s string) string {
 	return strings.Map(func(r rune) rune {
-		if r != '\t' && unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) {
-			return '\ufffd'
+		if r != '\t' && Unprintable(r) {
+			return unicode.ReplacementChar
 		}
 		return r
 	}, s)
 }
+
+// Unprintable reports whether a character moves a terminal's cursor or turns
+// the direction of writing.
+func Unprintable(r rune) bool { return unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"fencecard/joinery"
@@ -62,6 +63,16 @@ type textWriter struct {
 	scale  joinery.Scale
 	fence  joinery.FenceReach
 	blocks bool // the shop sets stop blocks for each card
+}
+
+// String returns what was written. A deck may come from somebody else's file.
+func (t *textWriter) String() string {
+	return strings.Map(func(r rune) rune {
+		if r != '\n' && joinery.Unprintable(r) {
+			return unicode.ReplacementChar
+		}
+		return r
+	}, t.Builder.String())
 }
 
 func (t *textWriter) line(indent int, format string, args ...any) {

@@ -46,7 +46,8 @@ func (r *planReader) readCut(n *yaml.Node, b *blank) {
 	if value := valueOf(n, key); value.Kind == yaml.ScalarNode && !null(value) {
 		what = key + " " + quoted(value.Value)
 	}
-	f := r.cutFields(n, what, key, kind)
+	f := r.fieldsOf(n, what, kind.Keys(), key)
+	f.needs = append(f.needs, key)
 	cut := joinery.Cut{Kind: kind, Name: f.name(key), Place: r.place(f.value[key]), Places: f.places()}
 	b.cuts.see(r, cut.Name, f.value[key])
 	f.need(kind.Required...)
@@ -60,20 +61,6 @@ func (r *planReader) readCut(n *yaml.Node, b *blank) {
 	if len(r.faults) == before {
 		b.Cuts = append(b.Cuts, cut)
 	}
-}
-
-// cutFields reads the keys of a cut, its kind among them.
-func (r *planReader) cutFields(n *yaml.Node, what, key string, kind *joinery.Kind) *fields {
-	f := newFields(r.reader, n, what, kind.Keys())
-	for i := 0; i+1 < len(n.Content); i += 2 {
-		if _, again := f.keys[key]; n.Content[i].Value == key && !again {
-			f.keys[key], f.value[key] = n.Content[i], n.Content[i+1]
-			continue
-		}
-		f.add(n.Content[i], n.Content[i+1])
-	}
-	f.needs = append(f.needs, key)
-	return f
 }
 
 // valueOf returns the value of a key, or nil.

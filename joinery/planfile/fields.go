@@ -18,6 +18,7 @@ type fields struct {
 	what  string     // the thing in a message: `mortise "seat rail"`
 	node  *yaml.Node // where the thing begins
 	known []string
+	kind  string // a key known besides, the kind of a cut, or ""
 	keys  map[string]*yaml.Node
 	value map[string]*yaml.Node
 	meant []string // keys that unknown ones were taken for
@@ -41,7 +42,15 @@ func (r *reader) mapping(n *yaml.Node, problem, remedy string) bool {
 // fields reads the keys of a mapping and faults those that are not known or
 // are there twice.
 func (r *reader) fields(n *yaml.Node, what string, known []string) *fields {
-	f := newFields(r, n, what, known)
+	return r.fieldsOf(n, what, known, "")
+}
+
+// fieldsOf reads the keys of a cut, its kind among them.
+func (r *reader) fieldsOf(n *yaml.Node, what string, known []string, kind string) *fields {
+	f := &fields{
+		r: r, what: what, node: n, known: known, kind: kind,
+		keys: map[string]*yaml.Node{}, value: map[string]*yaml.Node{},
+	}
 	for i := 0; i+1 < len(n.Content); i += 2 {
 		key, value := n.Content[i], n.Content[i+1]
 		if i > 0 && (f.commaInNumber(n.Content[i-2], n.Content[i-1], key, value) || f.notInside(n.Content[i-2], key)) {
@@ -58,7 +67,7 @@ var holders = []string{"mirror", "size", "cheeks", "shop", "fence", "minutes", "
 // notInside faults, once, keys that stand straight below the key they belong
 // inside.
 func (f *fields) notInside(before, key *yaml.Node) bool {
-	if slices.Contains(f.known, key.Value) {
+	if f.knows(key.Value) {
 		return false
 	}
 	if f.outside == nil && slices.Contains(holders, before.Value) && null(f.value[before.Value]) {
@@ -83,12 +92,12 @@ func (f *fields) commaInNumber(key, before, after, value *yaml.Node) bool {
 		return false
 	}
 	f.r.fault(before, fmt.Sprintf("write %s: %s.%s", short(key.Value), short(before.Value), short(after.Value)), "there is a comma where a point belongs")
+	delete(f.value, key.Value) // what stands before the comma is not the length
 	return true
 }
 
-func newFields(r *reader, n *yaml.Node, what string, known []string) *fields {
-	return &fields{r: r, what: what, node: n, known: known, keys: map[string]*yaml.Node{}, value: map[string]*yaml.Node{}}
-}
+// knows reports whether the thing has a key of that name.
+func (f *fields) knows(key string) bool { return key == f.kind || slices.Contains(f.known, key) }
 
 func (f *fields) add(key, value *yaml.Node) {
 	first, again := f.keys[key.Value]
@@ -97,7 +106,7 @@ func (f *fields) add(key, value *yaml.Node) {
 	case key.Kind != yaml.ScalarNode:
 		f.r.fault(key, "write a word, a colon and a value", "a list or brace stands where a key belongs")
 	case key.Tag == "!!merge": // refused with the tree
-	case !slices.Contains(f.known, key.Value):
+	case !f.knows(key.Value):
 		f.unknown(key, value)
 	case again:
 		f.r.add(joinery.Fault{

@@ -11,11 +11,9 @@ import (
 	"go.yaml.in/yaml/v4"
 )
 
-// The keys of a piece, and of one that mirrors another.
-var (
-	pieceKeys  = []string{"piece", "count", "size", "grain", "wood", "mirror", "cuts"}
-	mirrorKeys = []string{"piece", "count", "wood", "mirror", "cuts"}
-)
+// pieceKeys are the keys of a piece; one that mirrors another has no size and
+// no grain.
+var pieceKeys = []string{"piece", "count", "size", "grain", "wood", "mirror", "cuts"}
 
 const pieceExample = "- piece: front left leg"
 

@@ -35,19 +35,20 @@ type Clearance struct {
 var DefaultClearance = Clearance{Cheek: 5 * Inch / 1000, Length: Inch / 16}
 
 // Rules are the shop rules that a maker may change; no regulator gives a
-// figure for either.
+// figure for any.
 type Rules struct {
 	ShortPiece   Length // a shorter piece is not fed by hand alone
 	HandDistance Length // hands stay this far from the bit
+	ThinFloor    Length // a thinner floor is not left below a cut
 }
 
-// DefaultRules are 12 in and 4 in, or 300 mm and 100 mm (common practice, no
+// DefaultRules are 12, 4 and 1/8 in, or 300, 100 and 3 mm (common practice, no
 // source).
 func DefaultRules(u Unit) Rules {
 	if u == Millimetres {
-		return Rules{ShortPiece: 300 * Millimetre, HandDistance: 100 * Millimetre}
+		return Rules{ShortPiece: 300 * Millimetre, HandDistance: 100 * Millimetre, ThinFloor: 3 * Millimetre}
 	}
-	return Rules{ShortPiece: 12 * Inch, HandDistance: 4 * Inch}
+	return Rules{ShortPiece: 12 * Inch, HandDistance: 4 * Inch, ThinFloor: Inch / 8}
 }
 
 // FenceReach is the usable fence each side of the bit's centre, and the

@@ -41,6 +41,7 @@ func (t *textWriter) table(shop *joinery.Shop) {
 	t.wrappedParts("rules   ", []string{
 		"pieces under " + t.orNotSaid(shop.Rules.ShortPiece) + " are short",
 		"hands " + t.orNotSaid(shop.Rules.HandDistance) + " away",
+		"floors under " + t.orNotSaid(shop.Rules.ThinFloor) + " are thin",
 	}, "   ")
 	t.line(0, "joints  clearance %s %s at the cheeks, %s %s beyond the end",
 		t.fine(shop.Clearance.Cheek), unit, t.fine(shop.Clearance.Length), unit)

@@ -105,8 +105,7 @@ type work struct {
 	unit   joinery.Unit   // of the plan
 	scale  joinery.Scale
 	cuts   []*made // in the order of the plan
-
-	shortPiece joinery.Length // a piece shorter than this is not fed by hand alone
+	rules  joinery.Rules
 }
 
 // made is a channel as the bit leaves it.
@@ -114,6 +113,7 @@ type made struct {
 	cut     *joinery.Cut
 	channel joinery.Channel
 	hollow  solid.Hollow   // all runs together
+	box     solid.Box      // around it, inside the blank
 	runs    []solid.Hollow // one for each card
 	cards   []*Card        // in running order
 }
@@ -139,7 +139,7 @@ func works(d *Deck) []*work {
 	}
 	for i := range d.Plan.Pieces {
 		p := &d.Plan.Pieces[i]
-		w := &work{piece: p, source: named[p.MirrorOf], unit: d.Plan.Unit, scale: d.Plan.Shop.Scale, shortPiece: d.Plan.Shop.Rules.ShortPiece}
+		w := &work{piece: p, source: named[p.MirrorOf], unit: d.Plan.Unit, scale: d.Plan.Shop.Scale, rules: d.Plan.Shop.Rules}
 		for j := range p.Cuts {
 			c := &p.Cuts[j]
 			for _, ch := range c.Channels {
@@ -159,6 +159,7 @@ func madeOf(cards []*Card) *made {
 	size := first.Piece.Size
 	m := &made{cut: first.Cut, channel: first.Channel, cards: cards,
 		hollow: solid.Of(first.Channel, size, first.Run.Bit.True())}
+	m.box = m.hollow.Box(size)
 	for _, c := range cards {
 		m.runs = append(m.runs, solid.Run(c.Channel, size, c.Run.Bit.True(), c.Run.Fence, c.Run.NearEdge))
 	}

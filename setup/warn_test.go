@@ -145,6 +145,10 @@ func TestWarnings(t *testing.T) {
 		{"an earlier rabbet took the bearing", "24 3/4 3", []string{
 			"rabbet back bottom front 1/2 1/4", "groove panel bottom 1/8 9/16:front - 3/8 after back"},
 			[]string{"thin-wall", "narrow-bearing after the rabbet"}},
+		{"an earlier cut took the face away", "24 3/4 3", []string{
+			"rabbet edge bottom front 1/4 3", "groove panel bottom 1/8 3/8:front - 1/4 after edge"},
+			[]string{"deep-for-thickness", `lost-reference set from the front, which the rabbet "edge" in the bottom has taken away by then: cut this one first (take after: edge away from it)`}},
+		{"a thin floor", boardSize, []string{"mortise slot front 1/4 3:bottom 2-3:left 21/32"}, []string{"thin-floor a floor of 3/32 in at the back, under 1/8 in: make it 1/32 in shallower"}},
 		{"wood between bit and fence", boardSize, []string{"groove edge back 3/8 7_5/8:bottom - 3/8"},
 			[]string{"trapped-wood write fence: top"}},
 	} {

@@ -15,7 +15,7 @@ func findMeeting(w *work) []finding {
 		if meant(a, b, w.piece.Size) {
 			return
 		}
-		shared := a.hollow.Box(w.piece.Size).And(b.hollow.Box(w.piece.Size))
+		shared := a.box.And(b.box)
 		if shared.Empty() || solid.Between(a.runs, b.runs, w.piece.Size) > 0 {
 			return
 		}
@@ -42,13 +42,12 @@ func meant(a, b *made, size joinery.Size) bool {
 	case !mortises:
 		return true
 	}
-	boxA, boxB := a.hollow.Box(size), b.hollow.Box(size)
 	across, run := a.hollow.Across, a.hollow.Run()
 	inLine := a.hollow.Across == b.hollow.Across &&
-		(boxA[across].Within(boxB[across]) || boxB[across].Within(boxA[across]))
+		(a.box[across].Within(b.box[across]) || b.box[across].Within(a.box[across]))
 	inside := func(x, y solid.Box) bool { return x[across].Within(y[across]) && x[run].Within(y[run]) }
 	groove := a.cut.Kind != b.cut.Kind
-	return groove && (inLine || inside(boxA, boxB) || inside(boxB, boxA))
+	return groove && (inLine || inside(a.box, b.box) || inside(b.box, a.box))
 }
 
 // where tells between which lines two cuts meet, along the first one's run.
@@ -82,7 +81,7 @@ func (w *work) apart(a, b *made, shared solid.Box) string {
 // shorter returns how much shallower a must be to end a web before b.
 func (w *work) shorter(a, b *made) joinery.Length {
 	down := a.channel.Down.Dimension()
-	wall := b.hollow.Box(w.piece.Size)[down]
+	wall := b.box[down]
 	reach := wall.Lo
 	if a.channel.Down.High() {
 		reach = w.piece.Size[down] - wall.Hi

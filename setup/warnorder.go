@@ -71,8 +71,8 @@ func findLostReference(w *work) []finding {
 	for _, m := range w.cuts {
 		for _, side := range m.references() {
 			if taker := w.taken(m.cards[0], side); taker != nil {
-				found = append(found, finding{m.cut, fmt.Sprintf("the %s is set from the %s, which the %s has taken away by then: cut this one first (in %q write after: %s)",
-					m.words(), side, taker.words(), taker.cut.Name, m.cut.Name), []string{"setback", "span"}})
+				found = append(found, finding{m.cut, fmt.Sprintf("the %s is set from the %s, which the %s has taken away by then: cut this one first (%s)",
+					m.words(), side, taker.words(), first(m, taker)), []string{"setback", "span"}})
 			}
 		}
 	}
@@ -94,7 +94,7 @@ func (m *made) references() []joinery.Side {
 func (w *work) taken(c *Card, side joinery.Side) *made {
 	var taker *made
 	w.before(c, func(m *made) {
-		box, whole := m.hollow.Box(w.piece.Size), solid.Whole(w.piece.Size)
+		box, whole := m.box, solid.Whole(w.piece.Size)
 		d := side.Dimension()
 		touches := box[d].Lo == 0
 		if side.High() {
@@ -123,7 +123,7 @@ func findNarrowBearing(w *work) []finding {
 		}{{"table", c.Run.Down, across}, {"fence", c.Run.Fence, up}}
 		for _, b := range bearings {
 			left, taker := w.bearing(c, b.side, b.wide)
-			if left >= least {
+			if left >= least || left == 0 { // nothing left is told as a lost reference
 				continue
 			}
 			found = append(found, finding{m.cut, fmt.Sprintf("for the %s only %s of the %s rides the %s%s, under %s: %s",
@@ -149,7 +149,15 @@ func bearingWayOut(taker, m *made) string {
 	if taker == nil {
 		return "clamp a wider block to the piece, or cut the joint in wider stock and rip it afterwards"
 	}
-	return fmt.Sprintf("cut this one first (in %q write after: %s), or fill the gap with a strip", taker.cut.Name, m.cut.Name)
+	return fmt.Sprintf("cut this one first (%s), or fill the gap with a strip", first(m, taker))
+}
+
+// first says how to have a cut made before another one.
+func first(m, taker *made) string {
+	if slices.Contains(m.cut.After, taker.cut.Name) {
+		return "take after: " + taker.cut.Name + " away from it"
+	}
+	return fmt.Sprintf("in %q write after: %s", taker.cut.Name, m.cut.Name)
 }
 
 // bearing returns how much of a side still bears, measured along one
@@ -161,7 +169,7 @@ func (w *work) bearing(c *Card, side joinery.Side, wide joinery.Dimension) (join
 	var gone []solid.Range
 	var taker *made
 	w.before(c, func(m *made) {
-		box := m.hollow.Box(size)
+		box := m.box
 		touches := box[d].Lo == 0
 		if side.High() {
 			touches = box[d].Hi == size[d]

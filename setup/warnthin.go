@@ -9,7 +9,7 @@ import (
 
 func findShortPiece(w *work) []finding {
 	longest := max(w.piece.Size[0], w.piece.Size[1], w.piece.Size[2])
-	least := w.shortPiece
+	least := w.rules.ShortPiece
 	if longest >= least || len(w.cuts) == 0 {
 		return nil
 	}
@@ -64,7 +64,7 @@ func findDeep(w *work) []finding {
 func findThinFloor(w *work) []finding {
 	var found []finding
 	for _, m := range w.cuts {
-		least, floor := thinFloor.of(w.scale), w.piece.Size.Between(m.channel.Down)-m.channel.Depth
+		least, floor := w.rules.ThinFloor, w.piece.Size.Between(m.channel.Down)-m.channel.Depth
 		if !m.trench() || floor <= 0 || floor >= least {
 			continue
 		}
@@ -126,7 +126,7 @@ type beside struct {
 }
 
 func (w *work) beside(m *made) []beside {
-	box := m.hollow.Box(w.piece.Size)
+	box := m.box
 	across, run := m.hollow.Across, m.hollow.Run()
 	return []beside{
 		{across.Low(), box[across].Lo, false},
@@ -156,7 +156,7 @@ func findThinWeb(w *work) []finding {
 	size := w.piece.Size
 	least := w.wall(min(size[0], size[1], size[2]))
 	w.pairs(func(a, b *made) {
-		if !a.trench() || !b.trench() || far(a, b, size, least) {
+		if !a.trench() || !b.trench() || far(a, b, least) {
 			return
 		}
 		web := solid.Between(a.runs, b.runs, size)
@@ -182,10 +182,9 @@ func (w *work) pairs(visit func(a, b *made)) {
 }
 
 // far reports cheaply that two hollows lie at least so far apart.
-func far(a, b *made, size joinery.Size, least joinery.Length) bool {
-	boxA, boxB := a.hollow.Box(size), b.hollow.Box(size)
-	for d := range boxA {
-		if boxA[d].Gap(boxB[d]) >= least {
+func far(a, b *made, least joinery.Length) bool {
+	for d := range a.box {
+		if a.box[d].Gap(b.box[d]) >= least {
 			return true
 		}
 	}

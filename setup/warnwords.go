@@ -9,7 +9,6 @@ type limit struct{ in, mm joinery.Length }
 // said otherwise).
 var (
 	thinWall      = limit{joinery.Inch / 4, 6 * joinery.Millimetre} // or a third of the stock, if that is less
-	thinFloor     = limit{joinery.Inch / 8, 3 * joinery.Millimetre}
 	webInLeg      = limit{joinery.Inch / 8, 3 * joinery.Millimetre} // to leave between two tenons
 	shortGrain    = limit{joinery.Inch / 2, 12 * joinery.Millimetre}
 	narrowBearing = limit{joinery.Inch / 2, 12 * joinery.Millimetre}

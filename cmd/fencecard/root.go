@@ -36,7 +36,7 @@ type usageError struct{ error }
 func run(ctx context.Context, args []string, s streams) int {
 	a := &app{streams: s}
 	root := a.rootCommand()
-	root.SetArgs(args)
+	root.SetArgs(joinLengths(args))
 	err := root.ExecuteContext(ctx)
 	var usage usageError
 	switch {

@@ -30,7 +30,7 @@ func TestShopsOwnWoodsAndRules(t *testing.T) {
 	assert.Equal(t, 18000, shop.Bits[0].Speed)
 	assert.Equal(t, 6*joinery.Inch, shop.Base)
 	assert.Equal(t, joinery.Clearance{Cheek: 3 * joinery.Inch / 1000, Length: joinery.Inch / 16}, shop.Clearance)
-	assert.Equal(t, joinery.Rules{ShortPiece: 10 * joinery.Inch, HandDistance: 5 * joinery.Inch}, shop.Rules)
+	assert.Equal(t, joinery.Rules{ShortPiece: 10 * joinery.Inch, HandDistance: 5 * joinery.Inch, ThinFloor: 3 * joinery.Millimetre}, shop.Rules)
 	require.Len(t, shop.Woods, 2)
 	assert.Equal(t, joinery.Wood{
 		Name: "bog oak", Group: joinery.Own, Hardness: 1500, HardnessFrom: joinery.ShopFile,

@@ -12,7 +12,7 @@ import (
 
 var (
 	clearanceKeys = []string{"cheek", "length"}
-	ruleKeys      = []string{"shortest-piece", "hand-distance"}
+	ruleKeys      = []string{"shortest-piece", "hand-distance", "thinnest-floor"}
 )
 
 // readRules reads what the shop keeps to besides its table and bits.
@@ -32,6 +32,7 @@ func (r *reader) readRules(f *fields, shop *joinery.Shop) {
 		g := r.fields(f.value["rules"], "the list of rules", ruleKeys)
 		g.replace("shortest-piece", &shop.Rules.ShortPiece, g.positive)
 		g.replace("hand-distance", &shop.Rules.HandDistance, g.positive)
+		g.replace("thinnest-floor", &shop.Rules.ThinFloor, g.length)
 	}
 }
 

@@ -72,6 +72,7 @@ var examplesOf = map[string]string{
 
 	"shortest-piece": "shortest-piece: 12",
 	"hand-distance":  "hand-distance: 4",
+	"thinnest-floor": "thinnest-floor: 1/8",
 	"stop":           "stop: 1",
 }
 

@@ -1,6 +1,7 @@
 package proof_test
 
 import (
+	"context"
 	"fmt"
 	"math/rand/v2"
 	"testing"
@@ -10,6 +11,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/setup"
 	"fencecard/setup/proof"
+	"fencecard/setup/search"
 )
 
 // dice throw random plans that a shop can make. Lengths are multiples of grid.
@@ -50,7 +52,10 @@ func (d dice) sideBeside(s joinery.Side) joinery.Side {
 }
 
 func (d dice) shop() joinery.Shop {
-	shop := joinery.Shop{Scale: d.scale, Minutes: joinery.Minutes{Bit: 3000, Fence: 2000, Height: 500}}
+	shop := joinery.Shop{Scale: d.scale, Minutes: joinery.Minutes{Bit: 3000, Fence: 2000, Height: 500, Stop: 1000}}
+	if d.IntN(4) == 0 {
+		shop.Stops = joinery.Blocks
+	}
 	for i := range 1 + d.IntN(4) {
 		b := joinery.Bit{
 			Name: fmt.Sprint("bit ", i), Kind: joinery.BitKind(d.IntN(3)),
@@ -144,11 +149,19 @@ func (d dice) plan(pieces int) *joinery.Plan {
 	return plan
 }
 
+// deckFor makes a deck in the plain order, or by a short search.
+func deckFor(t testing.TB, plan *joinery.Plan, seed uint64) *setup.Deck {
+	t.Helper()
+	o := setup.Options{Plain: seed%2 == 0, Search: search.Limit{Steps: 2000}}
+	d, err := setup.MakeWith(context.Background(), plan, o)
+	require.NoError(t, err, "seed %d", seed)
+	return d
+}
+
 func TestNoFalseAlarmOnRandomPlans(t *testing.T) {
 	for seed := range uint64(1000) {
 		plan := newDice(seed, 256).plan(3)
-		d, err := setup.Make(plan)
-		require.NoError(t, err, "seed %d", seed)
+		d := deckFor(t, plan, seed)
 		r := proof.Check(plan, claimsOf(d))
 		require.Empty(t, r.Faults, "seed %d", seed)
 		require.Len(t, r.Results, d.Cards())

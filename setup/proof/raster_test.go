@@ -6,7 +6,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
-	"fencecard/setup"
 	"fencecard/setup/proof"
 	"fencecard/setup/solid"
 )
@@ -101,8 +100,7 @@ func TestSolidAgainstRaster(t *testing.T) {
 	cells, meeting := 0, 0
 	for seed := range plans {
 		plan, grid := tinyPlan(seed)
-		deck, err := setup.Make(plan)
-		require.NoError(t, err, "seed %d", seed)
+		deck := deckFor(t, plan, seed)
 		claims := proof.Of(deck)
 		solids := proof.Carve(plan, &claims)[0]
 		size := plan.Pieces[0].Size

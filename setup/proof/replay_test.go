@@ -3,6 +3,7 @@ package proof_test
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
 	"math"
 	"testing"
 
@@ -188,18 +189,20 @@ func (s *slotPlan) checkCleared(t *testing.T, name string, all geom.Geometry, ch
 }
 
 func TestReplay(t *testing.T) {
-	plans := bothExamples(t)
-	for seed := range uint64(200) {
-		plans[string(rune('a'+seed%26))+string(rune('a'+seed/26))] = newDice(seed, 256).plan(2)
+	for name, plan := range bothExamples(t) {
+		replayDeckOf(t, name, deckOf(t, plan))
 	}
-	for name, plan := range plans {
-		d, err := setup.Make(plan)
-		require.NoError(t, err, name)
-		var b bytes.Buffer
-		require.NoError(t, output.JSON(&b, d))
-		replay(t, plan, b.Bytes())
-		if t.Failed() {
-			t.Fatalf("plan %s", name)
-		}
+	for seed := range uint64(200) {
+		replayDeckOf(t, fmt.Sprint("seed ", seed), deckFor(t, newDice(seed, 256).plan(2), seed))
+	}
+}
+
+func replayDeckOf(t *testing.T, name string, d *setup.Deck) {
+	t.Helper()
+	var b bytes.Buffer
+	require.NoError(t, output.JSON(&b, d), name)
+	replay(t, d.Plan, b.Bytes())
+	if t.Failed() {
+		t.Fatal(name)
 	}
 }

@@ -1,0 +1,33 @@
+package main
+
+import "regexp"
+
+var (
+	lengthFlag = regexp.MustCompile(`^--(fence|start|stop|height|setback|width|length|depth)(=-?\d+)?$`)
+	wholePart  = regexp.MustCompile(`^-?\d+$`)
+	broken     = regexp.MustCompile(`^\d+/\d+(in|")?$`)
+)
+
+// joinLengths puts the two words of a length such as --length 2 15/32 together
+// again, which a shell has taken apart, as makers write it without quotes.
+func joinLengths(args []string) []string {
+	var joined []string
+	for i := 0; i < len(args); i++ {
+		m := lengthFlag.FindStringSubmatch(args[i])
+		joined = append(joined, args[i])
+		if m == nil {
+			continue
+		}
+		if m[2] == "" && i+1 < len(args) && wholePart.MatchString(args[i+1]) {
+			i++
+			joined = append(joined, args[i])
+		} else if m[2] == "" {
+			continue
+		}
+		if i+1 < len(args) && broken.MatchString(args[i+1]) {
+			i++
+			joined[len(joined)-1] += " " + args[i]
+		}
+	}
+	return joined
+}

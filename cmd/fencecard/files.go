@@ -13,9 +13,26 @@ import (
 // readFile reads a file named on the command line; "-" is standard input.
 func (a *app) readFile(name string) ([]byte, error) {
 	if name == "-" {
-		return io.ReadAll(a.in)
+		return readAll(a.in, "standard input")
 	}
-	data, err := os.ReadFile(name)
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, plainly(err)
+	}
+	defer f.Close()
+	return readAll(f, name)
+}
+
+// mostRead is far more than any plan, deck or book comes to.
+const mostRead = 256 << 20
+
+// readAll reads to the end, but not without one: a name may be that of a
+// device.
+func readAll(r io.Reader, name string) ([]byte, error) {
+	data, err := io.ReadAll(io.LimitReader(r, mostRead+1))
+	if len(data) > mostRead {
+		return nil, fmt.Errorf("%s is larger than %d MB: is it the file you mean?", name, mostRead>>20)
+	}
 	return data, plainly(err)
 }
 

@@ -30,3 +30,21 @@ func TestImportsFlowOneWay(t *testing.T) {
 		}
 	}
 }
+
+// The program never goes to a network and starts no other program: nothing of
+// ours imports what does, and what could is not even linked in. (The flags of
+// the command line know network addresses, so net itself is there.)
+func TestNoNetwork(t *testing.T) {
+	out, err := exec.Command("go", "list", "-deps", "-f", `{{.ImportPath}} {{join .Imports " "}}`, ".").Output()
+	require.NoError(t, err)
+	for line := range strings.Lines(string(out)) {
+		pkg, imports, _ := strings.Cut(strings.TrimSpace(line), " ")
+		assert.NotContains(t, []string{"net/http", "crypto/tls", "os/exec", "plugin"}, pkg)
+		if !strings.HasPrefix(pkg, "fencecard/") {
+			continue
+		}
+		for used := range strings.FieldsSeq(imports) {
+			assert.NotContains(t, []string{"net", "unsafe", "syscall"}, used, pkg)
+		}
+	}
+}

@@ -1,8 +1,8 @@
 package main
 
 import (
+	"errors"
 	"fmt"
-	"io"
 	"os"
 	"path/filepath"
 
@@ -39,11 +39,15 @@ func shopIn(folder string) func(path string) ([]byte, error) {
 			return nil, plainly(err)
 		}
 		defer root.Close()
-		f, err := root.Open(filepath.FromSlash(path))
+		path = filepath.FromSlash(path)
+		if info, err := root.Stat(path); err == nil && !info.Mode().IsRegular() {
+			return nil, errors.New("it is not a file") // a pipe would be waited for
+		}
+		f, err := root.Open(path)
 		if err != nil {
 			return nil, plainly(err)
 		}
 		defer f.Close()
-		return io.ReadAll(f)
+		return readAll(f, path)
 	}
 }

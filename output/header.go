@@ -2,6 +2,7 @@ package output
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
 	"fencecard/joinery"
@@ -34,6 +35,9 @@ func (s setter) settings(d *setup.Deck, i int, w Paper) []block {
 		s.fenceDrawing(u, w),
 		stack(1, phrase{}.say(bold, "HEIGHTS, climbing").set(w), s.ladder(s.texts(u.Heights, title), w)),
 		phrase{}.say(bold, "CARDS").say(body, fmt.Sprintf("%d, for %s", len(u.Cards), plural(pieces(u), "piece"))).set(w),
+	}
+	if kept := s.keptRows(u.Kept, w); kept != nil {
+		rows = slices.Insert(rows, len(rows)-1, stack(1, kept...))
 	}
 	for k := range rows[1:] {
 		rows[k+1] = spaced(rows[k+1])

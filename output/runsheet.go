@@ -55,6 +55,9 @@ func (s setter) setupRow(d *setup.Deck, i int) block {
 	p = p.tie(body, ";").say(body, fmt.Sprintf("%s, %s", plural(len(u.Cards), "card"), plural(pieces(u), "piece")))
 	text := p.set(w - side)
 	text.below(s.ladder(s.texts(u.Heights, body), w-side), 0.5)
+	for _, kept := range s.keptRows(u.Kept, w-side) {
+		text.below(kept, 0.5)
+	}
 	row := block{}
 	row.add(figure("rule", w, 0, func(c Canvas, at Point) { c.Stroke(thin, at, at.Add(w, 0)) }), 0, 0)
 	row.add(boxes(1, s.grade.title), 0, 1.5)

@@ -16,6 +16,7 @@ var forbidden = map[string][]string{
 	"fencecard/joinery/planfile": {"fencecard/setup", "fencecard/output", "fencecard/cmd", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
 	"fencecard/setup":            {"fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
 	"fencecard/setup/proof":      {"fencecard/output", "fencecard/joinery/planfile", "github.com/spf13/cobra"},
+	"fencecard/setup/book":       {"fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf", "github.com/gofrs/flock"},
 	"fencecard/output":           {"fencecard/cmd", "fencecard/joinery/planfile", "github.com/spf13/cobra"},
 }
 

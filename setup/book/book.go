@@ -34,6 +34,7 @@ func Read(name string, data []byte) (*Book, error) {
 	}
 	b.blocks, b.Damage = b.divide()
 	b.readEntries()
+	b.Damage, _ = b.Damage.Err().(joinery.Faults) // sorted
 	return b, nil
 }
 

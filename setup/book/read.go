@@ -103,44 +103,6 @@ func (b *Book) groups(block block, faults *joinery.Faults) (entry *group, cards 
 	return entry, cards
 }
 
-// shop reads what is kept of a shop, and with the scale the unit of lengths
-// that name none.
-func (g *group) shop() joinery.Shop {
-	scale := joinery.InchScale
-	if f, ok := g.one(keyScale); ok {
-		if strings.HasSuffix(f.value, "m") {
-			scale.Unit = joinery.Millimetres
-		}
-		if l, ok := g.parse(f, f.value); ok && l > 0 {
-			scale.Division = l
-		} else if ok {
-			g.fault(f, "write the smallest division you read, such as 1/64 in", "the scale has no divisions")
-		}
-	}
-	g.unit = scale.Unit
-	shop := kept(joinery.Shop{Scale: scale})
-	if g.oneOf(keyStops, joinery.Marks.String(), joinery.Blocks.String()) == joinery.Blocks.String() {
-		shop.Stops = joinery.Blocks
-	}
-	if f, ok := g.one(keyUsable); ok {
-		shop.Fence = g.usable(f)
-	}
-	return shop
-}
-
-var usableFence = regexp.MustCompile(`^(.*\S)\s+infeed\s*,\s*(.*\S)\s+outfeed$`)
-
-func (g *group) usable(f field) joinery.FenceReach {
-	m := usableFence.FindStringSubmatch(f.value)
-	if m == nil {
-		g.fault(f, "write 14 in infeed, 14 in outfeed", "the usable fence cannot be read")
-		return joinery.FenceReach{}
-	}
-	in, _ := g.parse(f, m[1])
-	out, _ := g.parse(f, m[2])
-	return joinery.FenceReach{Infeed: max(in, 0), Outfeed: max(out, 0)}
-}
-
 // date reads the day an entry was kept.
 func (g *group) date() string {
 	f, ok := g.one(keyDate)

@@ -51,6 +51,8 @@ func TestKeptSetupsComeBack(t *testing.T) {
 		assert.Equal(t, "2026-03-31", b.Entries[i].Date)
 		assert.Contains(t, b.Entries[i].From, `of "Boot bench" (bench.yaml)`)
 		assert.False(t, b.Entries[i].Edited.Known())
+		assert.Equal(t, d.Plan.Shop.Minutes, b.Entries[i].Shop.Minutes)
+		assert.Equal(t, d.Plan.Shop.Fence, b.Entries[i].Shop.Fence)
 	}
 }
 
@@ -223,6 +225,7 @@ func TestDamageIsReportedWithItsLineAndTheRestWorks(t *testing.T) {
 		{"a stray line", "hello\n" + strings.TrimPrefix(whole, header+"\n"), "this line begins no setup", 0},
 		{"an indented line first", "  hello: you\n" + strings.TrimPrefix(whole, header+"\n"), "stands below no setup", 0},
 		{"a count", replace("    count: 1", "    count: many"), "is no number of pieces", 1},
+		{"minutes", replace("  minutes: 3 bit", "  minutes: 3 bits"), "cannot be read", 1},
 		{"a kind", replace("    kind: mortise", "    kind: mortis"), "is no kind of cut", 1},
 		{"no name", replace("setup: setup 1", "setup:"), "has no name", 1},
 	} {

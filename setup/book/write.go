@@ -30,6 +30,7 @@ const (
 	keyHigh     = "full height stood"
 	keyUsable   = "usable fence"
 	keyStops    = "stops"
+	keyMinutes  = "minutes"
 	keyCard     = "card"
 
 	keyCut      = "cut"
@@ -57,7 +58,7 @@ const (
 
 var (
 	entryKeys = []string{keyCode, keyDate, keyFrom, keyNote, keyScale, keyBit, keyKind, keyDiameter, keyMeasured, keyCutting,
-		keyShank, keyPlunges, keyFence, keyStood, keyHeights, keyHigh, keyUsable, keyStops, keyCard}
+		keyShank, keyPlunges, keyFence, keyStood, keyHeights, keyHigh, keyUsable, keyStops, keyMinutes, keyCard}
 	cardKeys = []string{keyCut, keyKind, keyPart, keyCount, keyWood, keySize, keyGrain, keyMirror, keyDown, keyToFence, keyLeads,
 		keySetback, keyWidth, keyDepth, keyStart, keyBegan, keyStop, keyEnded, keyHeights, keyPosition, keyTurned, keyEnds, keyCap, keyNote}
 	// A # in free text is no comment.
@@ -130,6 +131,7 @@ func (e *Entry) fields() pairs {
 	if e.Shop.Stops == joinery.Blocks {
 		ps.add(keyStops, e.Shop.Stops.String())
 	}
+	ps.add(keyMinutes, minutesText(e.Shop.Minutes))
 	return ps
 }
 

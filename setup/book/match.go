@@ -34,10 +34,11 @@ type Offer struct {
 // what it takes to use them.
 func (b *Book) Match(d *setup.Deck) []Match {
 	matches := b.match(d)
+	t, err := newTrial(d)
 	for _, m := range matches {
 		for i := range m.Offers {
-			if o := &m.Offers[i]; o.Shift != 0 {
-				o.Use = useAt(d, m.Setup, o.Shift)
+			if o := &m.Offers[i]; o.Shift != 0 && err == nil {
+				o.Use = t.use(m.Setup, o.Shift)
 			}
 		}
 	}

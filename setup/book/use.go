@@ -1,6 +1,8 @@
 package book
 
 import (
+	"context"
+	"errors"
 	"fmt"
 	"slices"
 
@@ -26,12 +28,36 @@ type Change struct {
 	Side       joinery.Side // of a setback: where it is measured from
 }
 
-// useAt finds out whether the joints of a setup can be cut with the fence
+// trial tries changes of a deck's plan on copies of it.
+type trial struct {
+	deck   *setup.Deck
+	warned map[string]bool // what the plan is warned of as it is
+}
+
+func newTrial(d *setup.Deck) (*trial, error) {
+	t := &trial{deck: d, warned: map[string]bool{}}
+	plain, err := plainly(d.Plan)
+	if err != nil {
+		return nil, err
+	}
+	for _, w := range plain.Warnings {
+		t.warned[w.Text] = true
+	}
+	return t, nil
+}
+
+// plainly makes a plan's deck without a search: warnings and faults hold
+// whatever the order of the setups, and a search for each offer takes too long.
+func plainly(plan *joinery.Plan) (*setup.Deck, error) {
+	return setup.MakeWith(context.Background(), plan, setup.Options{Plain: true})
+}
+
+// use finds out whether the joints of a setup can be cut with the fence
 // shifted: it makes the changes in a copy of the plan and a deck of that, so
 // the rules of the joints are those that hold for every plan.
-func useAt(d *setup.Deck, s *setup.Setup, shift joinery.Length) *Use {
+func (t *trial) use(s *setup.Setup, shift joinery.Length) *Use {
 	u := &Use{}
-	plan := copyOf(d.Plan)
+	plan := copyOf(t.deck.Plan)
 	moved := map[[2]string]bool{}
 	for i := range s.Cards {
 		c := &s.Cards[i]
@@ -57,7 +83,10 @@ func useAt(d *setup.Deck, s *setup.Setup, shift joinery.Length) *Use {
 		}
 	}
 	if u.Allowed() {
-		u.try(d, plan, s, shift)
+		u.look(plan, s, shift)
+	}
+	if u.Allowed() {
+		u.beware(t, plan, s, shift)
 	}
 	return u
 }
@@ -68,139 +97,72 @@ func (u *Use) refuse(format string, args ...any) {
 	}
 }
 
-// try makes a deck of the changed plan and looks what has become of the setup.
-func (u *Use) try(d *setup.Deck, plan *joinery.Plan, s *setup.Setup, shift joinery.Length) {
-	after, err := setup.Make(plan)
-	if err != nil {
-		if faults, ok := err.(joinery.Faults); ok {
-			for _, f := range faults {
-				u.refuse("%s", f.Problem)
-			}
-			return
-		}
+// refuseAll refuses for every fault of an error.
+func (u *Use) refuseAll(err error) {
+	var faults joinery.Faults
+	if !errors.As(err, &faults) {
 		u.refuse("%v", err)
+	}
+	for _, f := range faults {
+		u.refuse("%s", f.Problem)
+	}
+}
+
+// look refuses where the changed cuts could not be made with the same bit and
+// the fence at the kept distance, in no more runs than before.
+func (u *Use) look(plan *joinery.Plan, s *setup.Setup, shift joinery.Length) {
+	jobs, err := setup.Jobs(plan)
+	if err != nil {
+		u.refuseAll(err)
+		return
+	}
+	for i := range s.Cards {
+		c := &s.Cards[i]
+		of := slices.IndexFunc(jobs, func(j setup.Job) bool {
+			return j.Piece.Name == c.Piece.Name && j.Cut.Name == c.Cut.Name && j.Channel.Part == c.Channel.Part
+		})
+		if of < 0 || !slices.ContainsFunc(jobs[of].Ways, func(w setup.Way) bool { return runsAt(w, c, s.Fence.NearEdge+shift) }) {
+			u.refuse("%s, %s: the cut would no longer be made at this fence distance alone", c.Piece.Name, c.Cut.Name)
+		}
+	}
+}
+
+// runsAt reports whether a way makes a card's run at a fence distance.
+func runsAt(w setup.Way, c *setup.Card, near joinery.Length) bool {
+	return len(w.Runs) <= c.Run.Of && sameBit(w.Bit, c.Run.Bit) &&
+		slices.ContainsFunc(w.Runs, func(r setup.Run) bool { return r.NearEdge == near })
+}
+
+// beware gathers what the changed plan is warned of, and was not before, and
+// cuts for which a deck made anew would choose another bit.
+func (u *Use) beware(t *trial, plan *joinery.Plan, s *setup.Setup, shift joinery.Length) {
+	after, err := plainly(plan)
+	if err != nil {
+		u.refuseAll(err)
 		return
 	}
 	for i := range s.Cards {
 		if c := &s.Cards[i]; !runAt(after, c, s.Fence.NearEdge+shift) {
-			u.refuse("%s, %s: the cut would no longer be made at this fence distance", c.Piece.Name, c.Cut.Name)
+			u.Beware = append(u.Beware, fmt.Sprintf("%s, %s: the deck would choose another bit for it", c.Piece.Name, c.Cut.Name))
 		}
 	}
-	before := map[string]bool{}
-	for _, w := range d.Warnings {
-		before[w.Text] = true
-	}
 	for _, w := range after.Warnings {
-		if !before[w.Text] {
+		if !t.warned[w.Text] {
 			u.Beware = append(u.Beware, w.Text)
 		}
 	}
 }
 
 // runAt reports whether a deck runs a card's cut with the same bit and with the
-// fence at that distance, in no more runs than it took.
+// fence at that distance.
 func runAt(d *setup.Deck, c *setup.Card, near joinery.Length) bool {
 	for i := range d.Setups {
 		s := &d.Setups[i]
-		if s.Fence.NearEdge != near || !sameBit(s.Bit, c.Run.Bit) {
-			continue
-		}
-		for k := range s.Cards {
-			o := &s.Cards[k]
-			if o.Piece.Name == c.Piece.Name && o.Cut.Name == c.Cut.Name && o.Channel.Part == c.Channel.Part && o.Run.Of <= c.Run.Of {
-				return true
-			}
+		if s.Fence.NearEdge == near && sameBit(s.Bit, c.Run.Bit) && slices.ContainsFunc(s.Cards, func(o setup.Card) bool {
+			return o.Piece.Name == c.Piece.Name && o.Cut.Name == c.Cut.Name && o.Channel.Part == c.Channel.Part
+		}) {
+			return true
 		}
 	}
 	return false
-}
-
-// shifted returns a card's channel as it would be with the fence shifted. The
-// first of a cut's runs makes its near wall, the last its far one; a side that
-// is open stays open, and a run between the two makes no wall.
-func shifted(c *setup.Card, shift joinery.Length) (joinery.Channel, bool) {
-	size := c.Piece.Size
-	ch := c.Channel
-	turn := ch.Near != c.Run.Fence
-	if turn {
-		ch = ch.Reversed(size)
-	}
-	near, far := ch.Setback, ch.Setback+ch.Width
-	if c.Run.Turned {
-		// One distance makes both walls, the piece turned between.
-		near, far = near-shift, far+shift
-	} else {
-		if c.Run.Position == 1 && !ch.OpenBeside(ch.Near, size) {
-			near += shift
-		}
-		if c.Run.Position == c.Run.Of && !ch.OpenBeside(ch.Near.Opposite(), size) {
-			far += shift
-		}
-	}
-	if near < 0 || near >= far {
-		return ch, false
-	}
-	ch.Setback, ch.Width = near, far-near
-	if turn {
-		ch = ch.Reversed(size)
-	}
-	return ch, true
-}
-
-// change writes a channel's new walls into a cut, as its kind names them. The
-// channel is measured in the card's piece; of a mirror only the sides differ.
-func change(p *joinery.Piece, cut *joinery.Cut, c *setup.Card, to joinery.Channel) []Change {
-	var changes []Change
-	set := func(key string, value *joinery.Length, to joinery.Length, side joinery.Side) {
-		if *value != to {
-			changes = append(changes, Change{p.Name, cut.Name, key, *value, to, side})
-			*value = to
-		}
-	}
-	switch {
-	case slices.Contains(cut.Kind.Required, "setback"):
-		if cut.Start.Centred {
-			cut.Start.Distance = c.Channel.Setback
-			if cut.Start.From == joinery.NoSide && len(cut.Channels) > 0 {
-				cut.Start.From = cut.Channels[0].Near
-			}
-			cut.Start.Centred = to.Setback*2+to.Width == p.Size.Between(to.Near)
-		}
-		set("setback", &cut.Start.Distance, to.Setback, cut.Start.From)
-		set("width", &cut.Width, to.Width, joinery.NoSide)
-	case slices.Contains(cut.Kind.Required, "length"):
-		set("length", &cut.Length, to.Width, joinery.NoSide)
-	default:
-		set("width", &cut.Width, to.Width, joinery.NoSide)
-	}
-	return changes
-}
-
-// sameFamily reports whether two pieces are one, or mirrors of one: their cuts
-// are written once.
-func sameFamily(a, b *joinery.Piece) bool {
-	origin := func(p *joinery.Piece) string {
-		if p.MirrorOf != "" {
-			return p.MirrorOf
-		}
-		return p.Name
-	}
-	return origin(a) == origin(b)
-}
-
-// writes reports whether the cut is written at this piece, and not at the one
-// that it mirrors.
-func writes(plan *joinery.Plan, p *joinery.Piece, cut *joinery.Cut) bool {
-	origin := plan.Piece(p.MirrorOf)
-	return origin == nil || origin.Cut(cut.Name) == nil
-}
-
-// copyOf copies a plan as deep as changes go.
-func copyOf(plan *joinery.Plan) *joinery.Plan {
-	c := *plan
-	c.Pieces = slices.Clone(plan.Pieces)
-	for i := range c.Pieces {
-		c.Pieces[i].Cuts = slices.Clone(plan.Pieces[i].Cuts)
-	}
-	return &c
 }

@@ -1,0 +1,98 @@
+package book
+
+import (
+	"slices"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// shifted returns a card's channel as it would be with the fence shifted. The
+// first of a cut's runs makes its near wall, the last its far one; a side that
+// is open stays open, and a run between the two makes no wall.
+func shifted(c *setup.Card, shift joinery.Length) (joinery.Channel, bool) {
+	size := c.Piece.Size
+	ch := c.Channel
+	turn := ch.Near != c.Run.Fence
+	if turn {
+		ch = ch.Reversed(size)
+	}
+	near, far := ch.Setback, ch.Setback+ch.Width
+	if c.Run.Turned {
+		// One distance makes both walls, the piece turned between.
+		near, far = near-shift, far+shift
+	} else {
+		if c.Run.Position == 1 && !ch.OpenBeside(ch.Near, size) {
+			near += shift
+		}
+		if c.Run.Position == c.Run.Of && !ch.OpenBeside(ch.Near.Opposite(), size) {
+			far += shift
+		}
+	}
+	if near < 0 || near >= far {
+		return ch, false
+	}
+	ch.Setback, ch.Width = near, far-near
+	if turn {
+		ch = ch.Reversed(size)
+	}
+	return ch, true
+}
+
+// change writes a channel's new walls into a cut, as its kind names them. The
+// channel is measured in the card's piece; of a mirror only the sides differ.
+func change(p *joinery.Piece, cut *joinery.Cut, c *setup.Card, to joinery.Channel) []Change {
+	var changes []Change
+	set := func(key string, value *joinery.Length, to joinery.Length, side joinery.Side) {
+		if *value != to {
+			changes = append(changes, Change{p.Name, cut.Name, key, *value, to, side})
+			*value = to
+		}
+	}
+	switch {
+	case slices.Contains(cut.Kind.Required, "setback"):
+		if cut.Start.Centred {
+			cut.Start.Distance = c.Channel.Setback
+			if cut.Start.From == joinery.NoSide && len(cut.Channels) > 0 {
+				cut.Start.From = cut.Channels[0].Near
+			}
+			cut.Start.Centred = to.Setback*2+to.Width == p.Size.Between(to.Near)
+		}
+		set("setback", &cut.Start.Distance, to.Setback, cut.Start.From)
+		set("width", &cut.Width, to.Width, joinery.NoSide)
+	case slices.Contains(cut.Kind.Required, "length"):
+		set("length", &cut.Length, to.Width, joinery.NoSide)
+	default:
+		set("width", &cut.Width, to.Width, joinery.NoSide)
+	}
+	return changes
+}
+
+// sameFamily reports whether two pieces are one, or mirrors of one: their cuts
+// are written once.
+func sameFamily(a, b *joinery.Piece) bool {
+	origin := func(p *joinery.Piece) string {
+		if p.MirrorOf != "" {
+			return p.MirrorOf
+		}
+		return p.Name
+	}
+	return origin(a) == origin(b)
+}
+
+// writes reports whether the cut is written at this piece, and not at the one
+// that it mirrors.
+func writes(plan *joinery.Plan, p *joinery.Piece, cut *joinery.Cut) bool {
+	origin := plan.Piece(p.MirrorOf)
+	return origin == nil || origin.Cut(cut.Name) == nil
+}
+
+// copyOf copies a plan as deep as changes go.
+func copyOf(plan *joinery.Plan) *joinery.Plan {
+	c := *plan
+	c.Pieces = slices.Clone(plan.Pieces)
+	for i := range c.Pieces {
+		c.Pieces[i].Cuts = slices.Clone(plan.Pieces[i].Cuts)
+	}
+	return &c
+}

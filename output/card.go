@@ -369,7 +369,7 @@ func (s setter) notes(c *setup.Card, full int) []phrase {
 	if c.Cut.Note != "" {
 		all = append(all, phrase{}.say(bold, "Note:").say(body, c.Cut.Note))
 	}
-	return all
+	return append(all, phrase{}.say(s.letters(least), setup.AlwaysMind))
 }
 
 // byCode names cautions by their numbers on the page of cautions and a word.

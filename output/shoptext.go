@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"fencecard/joinery"
 	"fencecard/setup"
@@ -15,10 +16,10 @@ import (
 // speed, its deepest and widest cut, and the cap of a pass in the woods given.
 func Shop(w io.Writer, shop *joinery.Shop, woods []joinery.Wood) error {
 	t := &textWriter{scale: shop.Scale}
-	t.line(0, "%s", strings.ToUpper(shop.Name))
+	t.wrapped("", strings.ToUpper(shop.Name))
 	t.table(shop)
 	t.line(0, "")
-	t.line(0, "%-26s %8s %8s %8s %10s %9s", "BIT", "wide", "deepest", "widest", "top speed", "rim")
+	t.line(0, "%-*s %8s %8s %8s %10s %9s", bitColumn, "BIT", "wide", "deepest", "widest", "top speed", "rim")
 	for _, a := range setup.Allowances(shop, woods) {
 		t.allowance(a, woods)
 	}
@@ -27,6 +28,9 @@ func Shop(w io.Writer, shop *joinery.Shop, woods []joinery.Wood) error {
 	_, err := io.WriteString(w, t.String())
 	return err
 }
+
+// bitColumn is the width of the column of names.
+const bitColumn = 26
 
 // table writes the table, the fence and the shop's rules.
 func (t *textWriter) table(shop *joinery.Shop) {
@@ -66,14 +70,34 @@ func (t *textWriter) allowance(a setup.Allowance, woods []joinery.Wood) {
 	if a.Top.RPM > 0 {
 		speed, rim = strconv.Itoa(a.Top.RPM), fmt.Sprintf("%.1f m/s", a.Rim)
 	}
-	t.line(0, "%-26s %8s %8s %8s %10s %9s", a.Bit.Name, t.fine(a.Bit.True()),
-		t.orNotSaid(a.Deepest), t.orNotSaid(a.Widest), speed, rim)
-	if a.Top.Rule != "by its diameter" {
-		t.line(2, "speed: %s", a.Top.Rule)
+	name := a.Bit.Name
+	if utf8.RuneCountInString(name) > bitColumn {
+		t.wrapped("", name)
+		name = ""
 	}
+	t.line(0, "%-*s %8s %8s %8s %10s %9s", bitColumn, name, t.fine(a.Bit.True()),
+		t.orNotSaid(a.Deepest), t.orNotSaid(a.Widest), speed, rim)
+	t.wrapped("  ", t.kindOf(a))
 	for _, g := range sameCaps(a.Caps, woods) {
 		t.wrapped(fmt.Sprintf("%10s  ", t.scale.Format(g.depth)), strings.Join(g.woods, ", ")+": "+g.rule)
 	}
+}
+
+// kindOf says what kind of bit it is, and where its speed is from.
+func (t *textWriter) kindOf(a setup.Allowance) string {
+	text := a.Bit.Kind.String()
+	if a.Bit.Shank > 0 {
+		text += ", shank " + t.scale.Fine(a.Bit.Shank)
+	}
+	switch a.Bit.Plunges {
+	case joinery.Yes:
+		text += ", plunges"
+	case joinery.No:
+		text += ", does not plunge"
+	default:
+		text += ", not known to plunge"
+	}
+	return text + "; speed: " + a.Top.Rule
 }
 
 // capGroup is a cap that several woods share.

@@ -5,6 +5,7 @@ import (
 	"io"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"fencecard/joinery"
 	"fencecard/setup"
@@ -19,9 +20,14 @@ func Woods(w io.Writer, woods []joinery.Wood) error {
 	t.line(0, "radial and tangential.  p: published, read in the Wood Handbook's tables.")
 	t.line(0, "m: from memory.  s: your shop file.  -: not known.  Sheet materials stay.")
 	t.line(0, "")
-	t.line(0, "%-22s %10s  %15s  %21s", "", "hardness", "shrinkage", "CR / CT")
+	t.line(0, "%-*s %10s  %15s  %21s", woodColumn, "", "hardness", "shrinkage", "CR / CT")
 	for _, wood := range woods {
-		t.line(0, "%-22s %10s  %15s  %21s", wood.Name,
+		name := wood.Name
+		if utf8.RuneCountInString(name) > woodColumn {
+			t.wrapped("", name)
+			name = ""
+		}
+		t.line(0, "%-*s %10s  %15s  %21s", woodColumn, name,
 			cell(wood.HardnessFrom, value(wood.Hardness)),
 			cell(wood.ShrinkFrom, value(wood.ShrinkR), value(wood.ShrinkT)),
 			cell(wood.CFrom, coefficient(wood.CR), coefficient(wood.CT)))
@@ -31,6 +37,9 @@ func Woods(w io.Writer, woods []joinery.Wood) error {
 	_, err := io.WriteString(w, t.String())
 	return err
 }
+
+// woodColumn is the width of the column of names.
+const woodColumn = 22
 
 // cell is one cell of the table: figures and the letter of their origin.
 func cell(from joinery.Origin, figures ...string) string {
@@ -79,9 +88,9 @@ func origin(from joinery.Origin) string {
 // how its name was taken; it may be empty.
 func Wood(w io.Writer, wood joinery.Wood, shop *joinery.Shop, remark string) error {
 	t := &textWriter{scale: shop.Scale}
-	t.line(0, "%s", strings.ToUpper(wood.Name))
+	t.wrapped("", strings.ToUpper(wood.Name))
 	if remark != "" {
-		t.line(0, "%s", remark)
+		t.wrapped("", remark)
 	}
 	if wood.Botanical != "" {
 		t.line(0, "%s, %s", wood.Botanical, wood.Group)
@@ -91,7 +100,7 @@ func Wood(w io.Writer, wood joinery.Wood, shop *joinery.Shop, remark string) err
 		t.wrapped("note        ", wood.Note)
 	}
 	t.line(0, "")
-	t.line(0, "ONE PASS, with the bits of the %s", shop.Name)
+	t.wrapped("", "ONE PASS, with the bits of the "+shop.Name)
 	for _, a := range setup.Allowances(shop, []joinery.Wood{wood}) {
 		t.wrapped(fmt.Sprintf("%8s  ", t.scale.Format(a.Caps[0].Depth)), a.Bit.Name+": "+strings.TrimSuffix(a.Caps[0].Rule, " in "+wood.Name))
 	}

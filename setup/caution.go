@@ -34,9 +34,8 @@ func (w Weight) String() string {
 	return "NOTICE"
 }
 
-// AlwaysMind is what holds at every card.
-const AlwaysMind = "Plug out before you touch the collet. Feed from right to left. " +
-	"Eyes, ears and lungs protected, no gloves. The machine's manual comes first."
+// AlwaysMind is what every card says.
+const AlwaysMind = "Plug out before you touch bit or collet. Feed right to left. Eyes, ears, lungs protected; no gloves."
 
 // Caution gives every card its cautions, the gravest first. [Make] has done so;
 // a deck that is put together otherwise needs it.

@@ -115,7 +115,7 @@ func lay(d *setup.Deck, o Pages) ([]page, error) {
 		return nil, err
 	}
 	if o.Only == OnlyStrips {
-		return s.stripSheets(d), nil
+		return s.stripSheets(d)
 	}
 	lists := s.forLists()
 	pages := lists.runSheet(d)
@@ -129,7 +129,11 @@ func lay(d *setup.Deck, o Pages) ([]page, error) {
 	pages = append(pages, s.deal(cards)...)
 	pages = append(pages, lists.pieceIndex(d)...)
 	if o.Strips {
-		pages = append(pages, s.stripSheets(d)...)
+		strips, err := s.stripSheets(d)
+		if err != nil {
+			return nil, err
+		}
+		pages = append(pages, strips...)
 	}
 	return append(pages, lists.cautions(d)...), nil
 }

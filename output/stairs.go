@@ -17,13 +17,22 @@ type tag struct {
 
 // Distances between labels and leaders.
 const (
-	tread   Paper = 2 // least distance between two leaders of one staircase
+	tread   Paper = 2 // least distance of a leader from the next of its staircase
 	besides Paper = 1 // from a leader to its label
 	landing Paper = 2 // between two staircases
 )
 
 // width is the room a tag takes beside its leader.
 func (t *tag) width() Paper { return besides + t.label.w }
+
+// step is how far the next leader of a staircase must stand off this one: a
+// level leader does not pass beside the labels below it.
+func (t *tag) step() Paper {
+	if t.level {
+		return 0
+	}
+	return tread
+}
 
 // box is where the label stands, the foot of the rows at y = 0.
 func (t *tag) box() Box {
@@ -89,7 +98,8 @@ func climb(tags []*tag, from, most Paper) []staircase {
 			last := &stairs[len(stairs)-1]
 			clear := last.end() + landing
 			if t.foot < clear && last.height()+t.label.h <= most {
-				t.foot = max(t.foot, (*last)[len(*last)-1].foot+tread)
+				above := (*last)[len(*last)-1]
+				t.foot = max(t.foot, above.foot+above.step())
 				*last = append(*last, t)
 				continue
 			}
@@ -106,7 +116,7 @@ func (s staircase) crowd(limit Paper) Paper {
 	next, rise := limit+tread, Paper(0)
 	for i := len(s) - 1; i >= 0; i-- {
 		t := s[i]
-		t.foot = min(t.foot, limit-t.width(), next-tread)
+		t.foot = min(t.foot, limit-t.width(), next-t.step())
 		next = t.foot
 		t.rise = rise
 		rise += t.label.h

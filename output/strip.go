@@ -1,6 +1,7 @@
 package output
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"sort"
@@ -37,8 +38,9 @@ const beyondBit Paper = 3
 
 // stripsOf makes a setup's strips, none where no cut has a mark, to be drawn
 // in tiles of a width and no higher than high. Each takes as many cards as its
-// labels leave room for.
-func (s setter) stripsOf(u *setup.Setup, fence joinery.FenceReach, wide, high Paper) []strip {
+// labels leave room for. There is an error where the paper has no room beside
+// the bit.
+func (s setter) stripsOf(u *setup.Setup, fence joinery.FenceReach, wide, high Paper) ([]strip, error) {
 	var marked []setup.Card
 	for _, c := range u.Cards {
 		if c.Start != nil || c.Stop != nil {
@@ -46,31 +48,33 @@ func (s setter) stripsOf(u *setup.Setup, fence joinery.FenceReach, wide, high Pa
 		}
 	}
 	if len(marked) == 0 {
-		return nil
+		return nil, nil
 	}
 	for _, size := range []Paper{largeMark, smallMark} {
 		if all := s.newStrip(u, marked, fence, wide, size); all.lay(high) {
-			return []strip{all}
+			return []strip{all}, nil
 		}
 	}
 	var shares [][]setup.Card
 	for len(marked) > 0 {
-		n := max(1, sort.Search(len(marked), func(n int) bool {
+		n := sort.Search(len(marked), func(n int) bool {
 			st := s.newStrip(u, marked[:n+1], fence, wide, smallMark)
 			st.part = [2]int{len(u.Cards), len(u.Cards)} // as long a name as any
 			return !st.lay(high)
-		}))
+		})
+		if n == 0 {
+			return nil, fmt.Errorf("setup %d: the paper has no room for a strip beside a bit of %s; a larger paper would be right",
+				u.Number, s.scale.Format(u.Bit.True()))
+		}
 		shares, marked = append(shares, marked[:n]), marked[n:]
 	}
 	strips := make([]strip, len(shares))
 	for i, cards := range shares {
 		strips[i] = s.newStrip(u, cards, fence, wide, smallMark)
 		strips[i].part = [2]int{i + 1, len(shares)}
-		if !strips[i].lay(high) {
-			strips[i].lay(boundless)
-		}
+		strips[i].lay(high)
 	}
-	return strips
+	return strips, nil
 }
 
 // Letters of a mark's label, read from where the operator stands where there
@@ -79,9 +83,6 @@ const (
 	largeMark Paper = 5
 	smallMark Paper = 3.5
 )
-
-// boundless is room for the labels of one card, however narrow the paper.
-const boundless Paper = 1000
 
 func (s setter) newStrip(u *setup.Setup, cards []setup.Card, fence joinery.FenceReach, wide, size Paper) strip {
 	st := strip{s: s, u: u, cards: cards, marks: setup.FenceMarks(cards, fence), wide: wide, size: size}
@@ -110,6 +111,9 @@ func compare(a, b Paper) int {
 func (st *strip) labelWidth() Paper {
 	return min(60, st.wide/2-st.column-besides-2*tileEdge)
 }
+
+// leastLabel is the width that a label needs if its words are to stay whole.
+const leastLabel Paper = 30
 
 // bitTags label the bit and the fold lines.
 func (st *strip) bitTags() []*tag {
@@ -145,7 +149,7 @@ func (st *strip) markTag(m *setup.FenceMark) *tag {
 	by := phrase{}.say(small, guide).count(st.s.number(small, length))
 	label, w := what, st.labelWidth()
 	numbers := phrase{}.say(cards, ranges(m.Cards))
-	label.beside(slices.Concat(numbers, by).set(boundless), besides)
+	label.beside(slices.Concat(numbers, by).set(st.s.paper.H), besides)
 	if label.w > w {
 		label = what
 		label.beside(numbers.set(w-what.w-besides), besides)
@@ -200,7 +204,7 @@ func ranges(cards []*setup.Card) string {
 // lay divides the strip into tiles no higher than high and finds room for
 // every label. It reports whether there was.
 func (st *strip) lay(high Paper) bool {
-	return st.layTiles(true, high) || st.layTiles(false, high)
+	return st.labelWidth() >= leastLabel && (st.layTiles(true, high) || st.layTiles(false, high))
 }
 
 func (st *strip) layTiles(snug bool, high Paper) bool {

@@ -3,6 +3,7 @@ package output
 import (
 	"bytes"
 	"fmt"
+	"io"
 	"math"
 	"os"
 	"strings"
@@ -108,7 +109,9 @@ type printedTile struct {
 func (m *measurer) findTiles(d *setup.Deck, o Pages) {
 	s, err := newSetter(d, o)
 	require.NoError(m.t, err)
-	for i, p := range s.stripSheets(d) {
+	sheets, err := s.stripSheets(d)
+	require.NoError(m.t, err)
+	for i, p := range sheets {
 		for _, q := range p.parts {
 			if q.name == tilePart {
 				m.tiles = append(m.tiles, &printedTile{page: i, box: q.box})
@@ -118,7 +121,9 @@ func (m *measurer) findTiles(d *setup.Deck, o Pages) {
 	w, high := s.stripRoom()
 	n := 0
 	for i := range d.Setups {
-		for _, st := range s.stripsOf(&d.Setups[i], d.Plan.Shop.Fence, w, high) {
+		strips, err := s.stripsOf(&d.Setups[i], d.Plan.Shop.Fence, w, high)
+		require.NoError(m.t, err)
+		for _, st := range strips {
 			for _, tile := range st.tiles {
 				require.Less(m.t, n, len(m.tiles))
 				m.tiles[n].strip, m.tiles[n].tile, m.tiles[n].fence = st, tile, d.Plan.Shop.Fence
@@ -382,6 +387,29 @@ func TestNoStripsWithoutMarks(t *testing.T) {
 	doc := render.Open(t, file.Bytes())
 	require.Equal(t, 1, doc.Pages())
 	assert.Contains(t, doc.Text(0), "No strip for setup 1")
+}
+
+// widePlan stops a groove as wide as its bit at both ends.
+func widePlan(bit string) []byte {
+	return []byte("unit: in\nshop:\n  bits:\n  - {bit: wide, kind: straight, diameter: " + bit + ", cutting: 1, shank: 1/2, plunges: yes}\n" +
+		"pieces:\n- piece: rail\n  size: {left-right: 40, front-back: 3/4, top-bottom: 8}\n" +
+		"  cuts:\n  - {groove: wide, in: front, width: " + bit + ", setback: 2 from top, span: 4 to 30 from left, depth: 1/8}\n")
+}
+
+// A strip needs room for words beside the bit; it is not printed broken.
+func TestNoRoomBesideTheBit(t *testing.T) {
+	for _, c := range []struct {
+		bit   string
+		paper PaperSize
+		room  bool
+	}{{"2", Index, true}, {"3 1/2", A5, true}, {"3 1/2", Index, false}} {
+		err := PDF(io.Discard, stripDeck(t, widePlan(c.bit)), Pages{Paper: c.paper, Only: OnlyStrips})
+		if c.room {
+			assert.NoError(t, err)
+		} else {
+			assert.EqualError(t, err, "setup 1: the paper has no room for a strip beside a bit of 3 1/2; a larger paper would be right")
+		}
+	}
 }
 
 // TestRanges writes lists of card numbers.

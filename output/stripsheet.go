@@ -8,12 +8,15 @@ import (
 
 // stripSheets lays out the strips of a deck on sheets, wide side down. Every
 // sheet has a bar to measure; the first tells how strips are used.
-func (s setter) stripSheets(d *setup.Deck) []page {
+func (s setter) stripSheets(d *setup.Deck) ([]page, error) {
 	wide, high := s.stripRoom()
 	var tiles []block
 	var none []string
 	for i := range d.Setups {
-		strips := s.stripsOf(&d.Setups[i], d.Plan.Shop.Fence, wide, high)
+		strips, err := s.stripsOf(&d.Setups[i], d.Plan.Shop.Fence, wide, high)
+		if err != nil {
+			return nil, err
+		}
 		if len(strips) == 0 {
 			none = append(none, fmt.Sprint(d.Setups[i].Number))
 		}
@@ -21,7 +24,7 @@ func (s setter) stripSheets(d *setup.Deck) []page {
 			tiles = append(tiles, strips[k].tileBlocks()...)
 		}
 	}
-	return s.fillSheets(append(s.stripUse(d, none, wide), tiles...))
+	return s.fillSheets(append(s.stripUse(d, none, wide, high), tiles...)), nil
 }
 
 // stripFrame is the part of a strip sheet inside its margins.

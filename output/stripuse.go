@@ -12,13 +12,13 @@ var stripSteps = []struct{ what, how string }{
 	{"JOIN", "the parts of a strip from left to right: each lies over the hatched tab of the next, its edge on the line there, so that the half rings become whole. Tape them."},
 	{"STICK", "the strip on with the router unplugged, the bit's centre line at the centre of the bit. Turn the bit by hand until its cutting edges stand along the fence, and see that both meet their lines."},
 	{"FOLD", "where the faces of the fence open for the bit: slit the centre line, set the faces to the fold lines, and fold both flaps back into the opening. No paper may hang near the bit. On the table, cut out the ring."},
-	{"START:", "drop the work on with the end that is named at the mark. STOP: lift it off with the end that is named at the mark. Where it says layout line, bring that line on the work to the edge of the bit. The length is from the bit's trailing edge at a start, from its leading edge at a stop."},
+	{"START:", "drop the work on with the end that is named at the mark: left of the bit the leading end, right of it the tail end. STOP: lift it off with that end at the mark. Where it says layout line, bring that line on the work to the edge of the bit. The length is from the bit's trailing edge at a start, from its leading edge at a stop."},
 	{"TRY", "the first piece of every setup in scrap. If it is off, move the strip, not one mark."},
 }
 
-// stripUse is the first sheet's text and sketches. It names the setups that
-// have no strip.
-func (s setter) stripUse(d *setup.Deck, none []string, w Paper) []block {
+// stripUse is the text and the sketches that come first, in one block if that
+// is no higher than high. It names the setups that have no strip.
+func (s setter) stripUse(d *setup.Deck, none []string, w, high Paper) []block {
 	size := least
 	if w > 200 {
 		size = 3.5
@@ -29,11 +29,19 @@ func (s setter) stripUse(d *setup.Deck, none []string, w Paper) []block {
 		use = append(use, phrase{}.say(bold, step.what).say(body, step.how).set(w))
 	}
 	if len(none) > 0 {
-		use = append(use, phrase{}.say(body, "No strip for setup "+strings.Join(none, ", ")+": every cut there runs from end to end.").set(w))
+		which := "setup "
+		if len(none) > 1 {
+			which = "setups "
+		}
+		use = append(use, phrase{}.say(body, "No strip for "+which+strings.Join(none, ", ")+": every cut there runs from end to end.").set(w))
 	}
 	sketches := s.fenceSketch((w - sheetGap) / 2)
 	sketches.beside(s.tableSketch((w-sheetGap)/2), sheetGap)
-	return append(use, sketches)
+	use = append(use, sketches)
+	if whole := stack(1, use...); whole.h <= high {
+		return []block{whole}
+	}
+	return use
 }
 
 // Measures of the sketches, which are to no scale.

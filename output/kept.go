@@ -29,14 +29,15 @@ func KeptSetups(w io.Writer, entries []*book.Entry) error {
 
 // KeptSetup writes one entry with its cards.
 func KeptSetup(w io.Writer, e *book.Entry) error {
-	t := &textWriter{scale: e.Shop.Scale}
+	d := e.Deck()
+	t := deckText(d)
 	t.line(0, "%s", strings.ToUpper(e.Name))
 	t.wrapped("", keptLine(e))
 	if e.From != "" {
 		t.wrapped("from      ", e.From)
 	}
-	d := e.Deck()
 	t.setup(&d.Setups[0])
+	t.allCautions(d)
 	_, err := io.WriteString(w, t.String())
 	return err
 }

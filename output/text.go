@@ -16,8 +16,7 @@ const textWidth = 80
 
 // Text writes the deck to be read on a screen of 80 columns.
 func Text(w io.Writer, d *setup.Deck) error {
-	shop := &d.Plan.Shop
-	t := &textWriter{scale: shop.Scale, fence: shop.Fence, blocks: shop.Stops == joinery.Blocks}
+	t := deckText(d)
 	t.heading(d)
 	for i := range d.Setups {
 		t.setup(&d.Setups[i])
@@ -26,6 +25,12 @@ func Text(w io.Writer, d *setup.Deck) error {
 	t.allCautions(d)
 	_, err := io.WriteString(w, t.String())
 	return err
+}
+
+// deckText is a text on what is done in a deck's shop.
+func deckText(d *setup.Deck) *textWriter {
+	shop := &d.Plan.Shop
+	return &textWriter{scale: shop.Scale, fence: shop.Fence, blocks: shop.Stops == joinery.Blocks}
 }
 
 // Summary writes what a maker wants to know after the pages went to a file.

@@ -141,5 +141,6 @@ func (e *Entry) Deck() *setup.Deck {
 	d := &setup.Deck{Plan: plan, Setups: []setup.Setup{s}}
 	d.Caution()
 	d.Changes = setup.Count(d.Setups, &shop)
+	d.Caution()
 	return d
 }

@@ -199,14 +199,14 @@ func (g *group) oneOf(key string, words ...string) string {
 }
 
 // count reads a number from 1 up; 1 stands for a field left out.
-func (g *group) count() int {
-	f, ok := g.one(keyCount)
+func (g *group) count(key string) int {
+	f, ok := g.one(key)
 	if !ok {
 		return 1
 	}
 	n, err := strconv.Atoi(f.value)
 	if err != nil || n < 1 || n > mostCount {
-		g.fault(f, "write a whole number, such as 4", "count: %q is no number of pieces", f.value)
+		g.fault(f, "write a whole number, such as 4", "%s: %q is no number to count by", key, f.value)
 		return 1
 	}
 	return n

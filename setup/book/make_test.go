@@ -110,6 +110,7 @@ func randomPlan(random *rand.Rand) *joinery.Plan {
 		some = func(n int64) joinery.Length { return joinery.Length(1+random.Int64N(n*4)) * mm / 10 }
 		plan.Shop.Scale, plan.Unit = joinery.MetricScale, joinery.Millimetres
 	}
+	plan.Shop.Stops = joinery.Stops(random.IntN(2))
 	plan.Shop.Bits = []joinery.Bit{
 		{Name: "one", Kind: joinery.BitKind(random.IntN(3)), Diameter: some(40), Measured: some(40), Shank: some(32)},
 		{Name: "two # two", Diameter: some(20), Plunges: joinery.Yes},

@@ -34,7 +34,7 @@ func (e *Entry) readCards(groups []*group) {
 		p.Cuts = append(p.Cuts, *cut)
 		cuts[p] = append(cuts[p], len(e.Setup.Cards))
 		c := setup.CardOf(p, cut, channel, run)
-		c.Setup, c.Index = 1, len(e.Setup.Cards)+1
+		c.Setup, c.Index, c.Climb = 1, len(e.Setup.Cards)+1, g.count(keyClimb)-1
 		c.Heights, c.Cap = g.ladder(), g.cap()
 		g.rungs(c.Heights, e.Setup.Heights)
 		e.Setup.Cards = append(e.Setup.Cards, c)
@@ -62,7 +62,7 @@ func keyOf(p *joinery.Piece) pieceKey {
 // piece reads the blank.
 func (g *group) piece() *joinery.Piece {
 	p := &joinery.Piece{
-		Name: g.head.value, Count: g.count(), MirrorOf: g.words(keyMirror),
+		Name: g.head.value, Count: g.count(keyCount), MirrorOf: g.words(keyMirror),
 		Size: g.size(), Wood: woodNamed(g.words(keyWood)),
 	}
 	if f, ok := g.one(keyGrain); ok {

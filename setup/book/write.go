@@ -52,6 +52,7 @@ const (
 	keyEnded    = "stop stood"
 	keyPosition = "position"
 	keyTurned   = "turned"
+	keyClimb    = "climb"
 	keyEnds     = "ends"
 	keyCap      = "cap"
 )
@@ -60,7 +61,7 @@ var (
 	entryKeys = []string{keyCode, keyDate, keyFrom, keyNote, keyScale, keyBit, keyKind, keyDiameter, keyMeasured, keyCutting,
 		keyShank, keyPlunges, keyFence, keyStood, keyHeights, keyHigh, keyUsable, keyStops, keyMinutes, keyCard}
 	cardKeys = []string{keyCut, keyKind, keyPart, keyCount, keyWood, keySize, keyGrain, keyMirror, keyDown, keyToFence, keyLeads,
-		keySetback, keyWidth, keyDepth, keyStart, keyBegan, keyStop, keyEnded, keyHeights, keyPosition, keyTurned, keyEnds, keyCap, keyNote}
+		keySetback, keyWidth, keyDepth, keyStart, keyBegan, keyStop, keyEnded, keyHeights, keyPosition, keyTurned, keyClimb, keyEnds, keyCap, keyNote}
 	// A # in free text is no comment.
 	freeText = []string{"setup", keyFrom, keyNote, keyBit, keyCard, keyCut, keyPart, keyWood, keyMirror, keyCap}
 )
@@ -169,6 +170,9 @@ func (e *Entry) card(i int) pairs {
 	}
 	if c.Run.Turned {
 		ps.add(keyTurned, "yes")
+	}
+	if c.Climb > 0 {
+		ps.add(keyClimb, strconv.Itoa(c.Climb+1))
 	}
 	if c.Cut.Square {
 		ps.add(keyEnds, "square")

@@ -133,11 +133,14 @@ func (a axis) place(x float64) Paper {
 	return 0
 }
 
+// broken counts the breaks.
+func (a axis) broken() int { return max(0, len(a.kept)-1) }
+
 // breaks returns the middle of every break on paper.
 func (a axis) breaks() []Paper {
 	var at []Paper
-	for _, s := range a.kept[1:] {
-		at = append(at, s.at-breakRoom/2)
+	for i := 1; i < len(a.kept); i++ {
+		at = append(at, a.kept[i].at-breakRoom/2)
 	}
 	return at
 }

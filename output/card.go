@@ -28,14 +28,8 @@ func (s setter) card(u *setup.Setup, c *setup.Card) []block {
 	w, h := s.cells[0].W, s.cells[0].H
 	rows := s.cardWords(u, c)
 	words := stack(cardGap, rows...)
-	// As many cautions in full as leave room for everything on one card, with
-	// drawings that are read from a distance, or at least near by.
-	for _, bit := range []Paper{s.grade.bit, nearBy} {
-		for full := min(inFull, len(c.Cautions)); full >= 0; full-- {
-			if b, ok := s.onOne(words, u, c, s.notes(c, full)); ok && b.bit >= min(bit, Paper(u.Bit.True().Millimetres())) {
-				return []block{b.block}
-			}
-		}
+	if b, ok := s.whole(words, u, c); ok {
+		return []block{b}
 	}
 	notes := s.notes(c, inFull)
 	more := func(what string) func(int) block {
@@ -58,6 +52,27 @@ func (s setter) card(u *setup.Setup, c *setup.Card) []block {
 	}
 	drawings, _ := s.stacked(head, u, c, nil)
 	return append(append(cards, drawings.block), fill(lines(notes, w), 0, h, more("notes"))...)
+}
+
+// whole puts everything on one card if it can be: with as many cautions in
+// full as leave room for drawings that are read from a distance, or at least
+// near by.
+func (s setter) whole(words block, u *setup.Setup, c *setup.Card) (block, bool) {
+	bit := Paper(u.Bit.True().Millimetres())
+	var near *block
+	for full := min(inFull, len(c.Cautions)); full >= 0; full-- {
+		b, ok := s.onOne(words, u, c, s.notes(c, full))
+		switch {
+		case ok && b.bit >= min(s.grade.bit, bit):
+			return b.block, true
+		case ok && near == nil && b.bit >= min(nearBy, bit):
+			near = &b.block
+		}
+	}
+	if near == nil {
+		return block{}, false
+	}
+	return *near, true
 }
 
 // drawn is a block with the two drawings to scale in it.
@@ -159,11 +174,11 @@ func (s setter) fenceAndHeights(u *setup.Setup, c *setup.Card, w Paper) block {
 func (s setter) nearName(u *setup.Setup) string {
 	switch {
 	case u.Fence.NearEdge >= 0:
-		return "FENCE to near edge"
+		return "FENCE to near edge, " + s.scale.Unit.String()
 	case s.grade.compact:
-		return "FENCE, edge behind it"
+		return "FENCE, edge behind it, " + s.scale.Unit.String()
 	}
-	return "FENCE to near edge, behind the face"
+	return "FENCE to near edge, behind the face, " + s.scale.Unit.String()
 }
 
 // head names the card, the piece and the cut, and counts the pieces.
@@ -193,7 +208,7 @@ func (s setter) cutLine(c *setup.Card) phrase {
 		p = p.tie(body, ",").say(body, fmt.Sprintf("%s %d of %d", how, c.Run.Position, c.Run.Of))
 	}
 	p = p.tie(body, ",").say(body, c.Piece.Wood.String()).tie(body, ",")
-	return s.length(p, body, c.Length).say(body, "along the feed")
+	return s.length(p, body, c.Length).say(body, s.scale.Unit.String()+" along the feed")
 }
 
 // orders are the three orders that say how the work lies on the table.
@@ -220,7 +235,7 @@ func (s setter) value(label string, l joinery.Length, w Paper) block {
 	if letters.width(label) > w {
 		letters.Height = least
 	}
-	return stack(0, phrase{}.say(letters, label).set(w), s.reading(l, w))
+	return stack(0.3, phrase{}.say(letters, label).set(w), s.reading(l, w))
 }
 
 // reading is a length to be read from a distance, as high as if it had a
@@ -359,6 +374,10 @@ func (s setter) notes(c *setup.Card, full int) []phrase {
 			words = step.short
 		}
 		all = append(all, phrase{}.say(body, words))
+	}
+	if !c.Cut.Square && (c.Begin == setup.Drop || c.End == setup.Lift) {
+		ends := s.length(phrase{}.say(body, "The ends stay round, radius"), body, c.Run.Bit.True()/2)
+		all = append(all, ends.tie(body, "."))
 	}
 	for _, line := range jointLines(c, s.scale) {
 		all = append(all, phrase{}.say(body, line))

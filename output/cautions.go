@@ -15,21 +15,16 @@ type caution struct {
 
 // cautionPage is what holds at every card.
 var cautionPage = []caution{
-	{setup.Grave, "The manual of the router and of the table, local rules and licensed practice come first. Where they say otherwise, do as they say. These cards replace neither them nor training at the machine."},
+	{setup.Grave, "The manuals of the router and of the table, local rules and licensed practice come first. Where they say otherwise, do as they say. These cards replace neither them nor training at the machine."},
 	{setup.Grave, "Unplug the router before you change a bit, measure at it or set the fence. Turn the bit by hand once before you switch on."},
-	{setup.Grave, "Feed from right to left, against the turn of the bit. Fed the other way the bit pulls the work and the hand with it."},
+	{setup.Grave, "Feed from right to left, against the turn of the bit. Fed the other way the bit pulls the work in, and the hand with it."},
 	{setup.Grave, "Never put the work between the bit and the fence: the bit takes it and throws it."},
 	{setup.Grave, "Widen a channel only in the order of the cards, the fence moving away from the bit. In the other order the bit climbs."},
-	{setup.Grave, "To drop work onto the bit: clamp a back stop, set the tail end against it, then lower the work, pivoting on that end. Use a bit that cuts across its end, or bore a start hole."},
-	{setup.Grave, "To stop in the work: hold still against the front stop, switch off, and lift when the bit stands."},
-	{setup.Grave, "Keep hands 4 in (100 mm) from the bit. A piece shorter than 12 in (300 mm) goes in a holder or stays part of a longer one. (Common shop rules; no regulator's figure was found.)"},
-	{setup.Grave, "Use feather boards or jigs and push blocks. Close the fence to the bit and cover all but the cut."},
-	{setup.Grave, "Run the bit no faster than the least of its own marked speed, the maker's table and the router allows. Use sharp bits, the shank in to its mark, the collet tight. Stand clear of the line of the work."},
+	{setup.Grave, "Use featherboards or jigs and push blocks. Close the fence to the bit and cover all but the cut. Stand clear of the line of the work."},
+	{setup.Grave, "Run a bit no faster than the least of the speed marked on it, the speed for its diameter and the router's own. Use sharp bits, the shank in to its mark, the collet tight."},
 	{setup.Grave, "Wear eye and ear protection, and a mask with dust collection: wood dust harms the lungs. No gloves, loose sleeves or long loose hair at the machine."},
-	{setup.Noted, "Cut a trial slot in scrap and measure it: bits are seldom the size on the label."},
 	{setup.Noted, "Mark the sides of every piece in pencil before the first cut, and check the three orders against the marks each time."},
-	{setup.Noted, "All pieces at one height, then raise the bit: a pass deeper than the card says burns, breaks bits and tears the wood."},
-	{setup.Noted, "A climb in moisture moves wood: dress all pieces of a set together, and cut them the same day."},
+	{setup.Noted, "Wood moves with its moisture: dress all pieces of a set together and cut them the same day."},
 }
 
 // cautions sets the pages of cautions: what holds at every card, then those

@@ -56,12 +56,35 @@ func (s setter) fromAbove(u *setup.Setup, c *setup.Card, w, h Paper) (drawn, boo
 	f.long = c.Length.Millimetres()
 	f.wide = c.Section().Across.Millimetres()
 	f.rows = f.chains()
-	for _, try := range s.drawings() {
-		if f.fit(try, w, h) {
-			return drawn{f.draw(w), Paper(2 * f.radius * try.size)}, true
-		}
+	fits := func(try drawingScale) (bool, int) { return f.fit(try, w, h), f.x.broken() + f.y.broken() }
+	if s.choose(u, fits) {
+		return drawn{f.draw(w), Paper(2 * f.radius * f.scale.size)}, true
 	}
 	return drawn{}, false
+}
+
+// choose finds the largest scale at which a drawing fits whole, with the bit
+// large enough to be read from a distance, else the largest at which it fits
+// with stretches left out. The function that tries a scale says whether the
+// drawing fits, and in how many places it is broken; it is left as it was at
+// the scale chosen.
+func (s setter) choose(u *setup.Setup, try func(drawingScale) (fits bool, breaks int)) bool {
+	bit := Paper(u.Bit.True().Millimetres())
+	want := min(s.grade.bit, bit)
+	for _, scale := range s.drawings() {
+		if bit*Paper(scale.size) < want {
+			break
+		}
+		if fits, breaks := try(scale); fits && breaks == 0 {
+			return true
+		}
+	}
+	for _, scale := range s.drawings() {
+		if fits, _ := try(scale); fits {
+			return true
+		}
+	}
+	return false
 }
 
 // chains makes the dimensions of the marks that there are.
@@ -307,7 +330,7 @@ func (f *fromAbove) flag(d *drawing, y Paper) {
 	d.text(words, x, y)
 	scale := "scale " + f.scale.name
 	shortened := scale + ", shortened"
-	if len(f.x.kept)+len(f.y.kept) == 2 {
+	if f.x.broken()+f.y.broken() == 0 {
 		shortened = scale
 	}
 	for _, text := range []string{shortened, scale} {

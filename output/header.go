@@ -155,7 +155,7 @@ func (d *drawing) fenceAt(y, w, bit, r Paper, buried bool) {
 	}
 	for _, b := range bands {
 		if b.W > 0 {
-			d.hatch(b, 2)
+			d.hatch(b, 2.5)
 			d.stroke(thin, Point{b.X, b.Bottom()}, b.corner(), Point{b.Right(), b.Y}, Point{b.Right(), b.Bottom()})
 			d.stroke(Pen{Width: 0.7}, Point{b.X, b.Bottom()}, Point{b.Right(), b.Bottom()})
 		}

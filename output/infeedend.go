@@ -39,10 +39,9 @@ func (s setter) infeedEnd(u *setup.Setup, c *setup.Card, w, h Paper) (drawn, boo
 	e.near = s.small(u.Fence.NearEdge)
 	e.depth = s.small(e.section.Depth)
 	e.down = e.name(c.Run.Down, "down", w)
-	for _, try := range s.drawings() {
-		if e.fit(try, w, h) {
-			return drawn{e.draw(), Paper(u.Bit.True().Millimetres() * try.size)}, true
-		}
+	fits := func(try drawingScale) (bool, int) { return e.fit(try, w, h), e.y.broken() + e.z.broken() }
+	if s.choose(u, fits) {
+		return drawn{e.draw(), Paper(u.Bit.True().Millimetres() * e.scale.size)}, true
 	}
 	return drawn{}, false
 }
@@ -112,7 +111,7 @@ func (e *infeedEnd) draw() block {
 func (e *infeedEnd) fence(d *drawing) {
 	top := e.above() - 2
 	b := Box{e.face, top, d.w - e.face, e.table - top}
-	d.hatch(b, 2.5)
+	d.hatch(b, 3)
 	d.stroke(Pen{Width: 0.7}, Point{b.X, b.Bottom()}, Point{b.X, b.Y})
 	d.stroke(thin, Point{b.X, b.Y}, Point{b.Right(), b.Y})
 	d.stroke(Pen{Width: 0.7}, Point{0, e.table}, Point{d.w, e.table})
@@ -126,7 +125,7 @@ func (e *infeedEnd) work(d *drawing) {
 	near, far, depth := s.Near.Millimetres(), s.Far.Millimetres(), s.Depth.Millimetres()
 	for _, b := range []Box{e.box(0, across, depth, up), e.box(0, near, 0, depth), e.box(far, across, 0, depth)} {
 		if b.W > 0 && b.H > 0 {
-			d.hatch(b, 1.6)
+			d.hatch(b, 2)
 		}
 	}
 	d.stroke(thick, e.at(near, 0), e.at(near, depth), e.at(far, depth), e.at(far, 0))

@@ -35,6 +35,8 @@ const (
 	barGap   = 0.22 // figure to middle of bar
 	barWidth = 0.08
 	barOver  = 0.1 // how far the bar stands out beside the figures
+
+	overCapital = 1.05 // figures stand a little over capitals
 )
 
 // ahead is the text before the fraction: the sign and the whole number.
@@ -85,14 +87,14 @@ func (n number) rise() Paper {
 	if n.reading.Num == 0 {
 		return n.letters.Height
 	}
-	return n.letters.Height/2 + (1.03+barGap)*n.figures().Height // figures stand a little over capitals
+	return n.letters.Height/2 + (overCapital+barGap)*n.figures().Height
 }
 
 func (n number) drop() Paper {
 	if n.reading.Num == 0 {
 		return 0
 	}
-	return (1.03+barGap)*n.figures().Height - n.letters.Height/2
+	return (overCapital+barGap)*n.figures().Height - n.letters.Height/2
 }
 
 // paint draws the number with the left end of its baseline at a place.

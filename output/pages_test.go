@@ -53,22 +53,25 @@ type namedDeck struct {
 	deck *setup.Deck
 }
 
-// decks are the decks that pages are tested with.
-func decks(t testing.TB) []namedDeck {
-	return []namedDeck{{"legs", legDeck(t)}, {"torture", tortureDeck(t)}}
-}
-
 // TestNothingOverlaps lays decks out in every way and finds no words that run
 // into others and nothing outside the margins.
 func TestNothingOverlaps(t *testing.T) {
-	for _, c := range decks(t) {
-		for _, o := range allPages() {
-			for _, units := range []Units{PlanUnits, InBoth} {
-				o.Units = units
-				pages, err := lay(c.deck, o)
-				require.NoError(t, err)
-				checkPages(t, fmt.Sprintf("%s on %s, %d a page, units %d", c.name, o.Paper, o.PerPage, units), pages, o.Paper.margin())
-			}
-		}
+	check := func(c namedDeck, o Pages) {
+		pages, err := lay(c.deck, o)
+		require.NoError(t, err)
+		checkPages(t, fmt.Sprintf("%s on %s, %d a page, units %d", c.name, o.Paper, o.PerPage, o.Units), pages, o.Paper.margin())
+	}
+	torture, legs := namedDeck{"torture", tortureDeck(t)}, namedDeck{"legs", legDeck(t)}
+	for i, o := range allPages() {
+		check(legs, o)
+		o.Units = []Units{PlanUnits, InInches, InMillimetres, InBoth}[i%4]
+		check(torture, o)
+		o.Units = InBoth
+		check(legs, o)
+	}
+	for _, c := range exampleDecks(t) {
+		check(c, Pages{})
+		check(c, Pages{Paper: A4, PerPage: 4, Units: InBoth})
+		check(c, Pages{Paper: Index})
 	}
 }

@@ -24,9 +24,9 @@ func (s setter) runSheet(d *setup.Deck) []page {
 	for i := range d.Setups {
 		rows = append(rows, s.setupRow(d, i))
 	}
-	rows = append(rows, s.section("Bits to lay out", s.bitRows(d))...)
+	rows = append(rows, s.section("Bits to lay out, and their diameters", s.bitRows(d))...)
 	rows = append(rows, s.section("Warnings", s.warningRows(d))...)
-	rows = append(rows, s.section("Measured or assumed", s.assumptions(d))...)
+	rows = append(rows, s.section("Assumed", s.assumptions(d))...)
 	return s.pour(heading, rows, 1.5)
 }
 
@@ -43,8 +43,9 @@ func (s setter) setupRow(d *setup.Deck, i int) block {
 	u := &d.Setups[i]
 	w := s.frame.W
 	body, bold := s.letters(s.grade.body), s.bold(s.grade.body)
-	number := phrase{}.say(s.bold(s.grade.title), strconv.Itoa(u.Number)).set(w)
-	side := s.grade.title * 2.6
+	title := s.bold(s.grade.title)
+	number := phrase{}.say(title, strconv.Itoa(u.Number)).set(w)
+	side := s.grade.title*1.6 + title.width(strconv.Itoa(len(d.Setups)))
 	p := phrase{}
 	if i > 0 && d.Setups[i-1].Bit == u.Bit {
 		p = p.say(body, "same bit,")
@@ -78,7 +79,8 @@ func (s setter) section(heading string, rows []block) []block {
 	return append([]block{gap}, rows[1:]...)
 }
 
-// bitRows list the bits in the order they are first used.
+// bitRows list the bits in the order they are first used, each with its
+// diameter and where that comes from.
 func (s setter) bitRows(d *setup.Deck) []block {
 	var rows []block
 	seen := map[*joinery.Bit]bool{}
@@ -89,7 +91,12 @@ func (s setter) bitRows(d *setup.Deck) []block {
 			continue
 		}
 		seen[b] = true
-		p := s.length(phrase{}.say(body, b.Name+", "+b.Kind.String()+","), body, b.True())
+		p := s.length(phrase{}.say(s.bold(s.grade.body), b.Name).tie(body, ",").say(body, b.Kind.String()+","), body, b.True())
+		if b.Measured > 0 {
+			p = p.say(body, "measured")
+		} else {
+			p = p.say(body, "as labelled, not measured")
+		}
 		rows = append(rows, ticked(p, 3.5, s.frame.W))
 	}
 	return rows
@@ -107,23 +114,9 @@ func (s setter) warningRows(d *setup.Deck) []block {
 func (s setter) assumptions(d *setup.Deck) []block {
 	body := s.letters(s.grade.body)
 	w := s.frame.W
-	var rows []block
-	seen := map[*joinery.Bit]bool{}
-	for i := range d.Setups {
-		b := d.Setups[i].Bit
-		if seen[b] {
-			continue
-		}
-		seen[b] = true
-		p := phrase{}.say(body, b.Name+": diameter")
-		if b.Measured > 0 {
-			p = s.length(p.say(body, "measured,"), body, b.Measured)
-		} else {
-			p = s.length(p.say(body, "as labelled,"), body, b.Diameter).tie(body, ",").say(body, "not measured")
-		}
-		rows = append(rows, p.tie(body, ".").set(w))
-	}
-	p := s.length(phrase{}.say(body, "Lengths are set on a scale of"), body, s.scale.Division).say(body, s.scale.Unit.String())
+	p := s.length(phrase{}.say(body, "Lengths are in "+unitWord(s.scale.Unit)+", on a scale of"), body, s.scale.Division)
 	p = p.tie(body, ".").say(body, "A + or − behind a length: the true length is a hair more or less; it stands small beside.")
-	return append(rows, p.set(w))
+	rows := []block{p.set(w)}
+	bits := "Diameters of bits that are not measured are those of their labels; bits are seldom that size. Cut a trial slot, measure it, and let the marks follow."
+	return append(rows, phrase{}.say(body, bits).set(w))
 }

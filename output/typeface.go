@@ -36,13 +36,25 @@ func em(height Paper) Paper { return height / capital }
 
 var faceFiles = [...][]byte{Regular: goregular.TTF, Bold: gobold.TTF}
 
-// glyphs tells how wide each character of a face is, in shares of the em.
-// Characters that are not there the face lacks.
-type glyphs map[rune]Paper
+// glyphs tells how wide each character of a face is, in shares of the em; what
+// the face lacks has no width. The characters of everyday stand in a table.
+type glyphs struct {
+	common [0x500]Paper // up to the Cyrillic letters
+	others map[rune]Paper
+}
+
+// of returns the width of a character and whether the face has it.
+func (g *glyphs) of(r rune) (Paper, bool) {
+	if r >= 0 && int(r) < len(g.common) {
+		return g.common[r], g.common[r] > 0
+	}
+	w, ok := g.others[r]
+	return w, ok
+}
 
 // faces reads the two fonts once; what it returns never changes.
-var faces = sync.OnceValue(func() [2]glyphs {
-	var all [2]glyphs
+var faces = sync.OnceValue(func() [2]*glyphs {
+	var all [2]*glyphs
 	for f := range all {
 		all[f] = measure(faceFiles[f])
 	}
@@ -55,22 +67,26 @@ const lastRune = 0xFFFF
 
 // measure reads the widths of a font that is part of the program, so a fault
 // in it is a fault of the program.
-func measure(file []byte) glyphs {
+func measure(file []byte) *glyphs {
 	parsed, err := sfnt.Parse(file)
 	if err != nil {
 		panic("output: embedded font: " + err.Error())
 	}
 	const unit = 2048
 	var buf sfnt.Buffer
-	all := glyphs{}
+	all := &glyphs{others: map[rune]Paper{}}
 	for r := rune(' '); r <= lastRune; r++ {
 		index, err := parsed.GlyphIndex(&buf, r)
 		if err != nil || index == 0 {
 			continue
 		}
 		advance, err := parsed.GlyphAdvance(&buf, index, fixed.I(unit), font.HintingNone)
-		if err == nil {
-			all[r] = Paper(advance.Round()) / unit
+		if w := Paper(advance.Round()) / unit; err != nil || w <= 0 {
+			continue
+		} else if int(r) < len(all.common) {
+			all.common[r] = w
+		} else {
+			all.others[r] = w
 		}
 	}
 	return all
@@ -81,7 +97,8 @@ func (l Letters) width(text string) Paper {
 	widths := faces()[l.Face]
 	var w Paper
 	for _, r := range text {
-		w += widths[r]
+		one, _ := widths.of(r)
+		w += one
 	}
 	return w * em(l.Height)
 }
@@ -94,7 +111,7 @@ func printable(text string) string {
 	has := faces()[Regular]
 	clean := true
 	for _, r := range text {
-		if _, ok := has[r]; !ok || r == utf8.RuneError {
+		if _, ok := has.of(r); !ok || r == utf8.RuneError {
 			clean = false
 			break
 		}
@@ -109,8 +126,8 @@ func printable(text string) string {
 	return b.String()
 }
 
-func substitute(r rune, has glyphs) string {
-	if _, ok := has[r]; ok && r != utf8.RuneError {
+func substitute(r rune, has *glyphs) string {
+	if _, ok := has.of(r); ok && r != utf8.RuneError {
 		return string(r)
 	}
 	switch r {
@@ -118,7 +135,7 @@ func substitute(r rune, has glyphs) string {
 		return " "
 	}
 	if plain, _ := utf8.DecodeRuneInString(norm.NFD.String(string(r))); plain != r {
-		if _, ok := has[plain]; ok {
+		if _, ok := has.of(plain); ok {
 			return string(plain)
 		}
 	}

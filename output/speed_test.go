@@ -1,0 +1,86 @@
+package output
+
+import (
+	"bytes"
+	"io"
+	"slices"
+	"testing"
+
+	"github.com/jung-kurt/gofpdf"
+	"github.com/stretchr/testify/require"
+
+	"fencecard/setup"
+)
+
+// thousandCards is the legs' deck, its setups repeated until they hold 1,000
+// cards.
+func thousandCards(t testing.TB) *setup.Deck {
+	d := legDeck(t)
+	once := d.Setups
+	for d.Cards() < 1000 {
+		d.Setups = append(d.Setups, slices.Clone(once)...)
+	}
+	return d
+}
+
+// plain draws with gofpdf and nothing else: one call of gofpdf for each call
+// on the canvas, the same texts in the same fonts, one line for each path.
+type plain struct {
+	*gofpdf.Fpdf
+	letters      Letters
+	texts, lines int
+}
+
+func (p *plain) Page(w, h Paper) {
+	p.AddPage()
+	p.letters = Letters{}
+}
+
+func (p *plain) Stroke(_ Pen, path ...Point) {
+	a, b := path[0], path[1]
+	p.Line(float64(a.X), float64(a.Y), float64(b.X), float64(b.Y))
+	p.lines++
+}
+
+func (p *plain) Fill(_ Shade, path ...Point)              { p.Stroke(Pen{}, path...) }
+func (p *plain) Circle(at Point, r Paper, _ Shade, _ Pen) { p.Stroke(Pen{}, at, at.Add(r, r)) }
+func (p *plain) Said(_ string, paint func())              { paint() }
+func (p *plain) Text(at Point, l Letters, text string) {
+	if l != p.letters {
+		p.SetFont("go", faceStyles[l.Face], float64(l.Height))
+		p.letters = l
+	}
+	p.Fpdf.Text(float64(at.X), float64(at.Y), text)
+	p.texts++
+}
+
+// BenchmarkThousandCards makes the PDF of a deck of 1,000 cards.
+func BenchmarkThousandCards(b *testing.B) {
+	d := thousandCards(b)
+	for b.Loop() {
+		require.NoError(b, PDF(io.Discard, d, Pages{}))
+	}
+}
+
+// BenchmarkPlainGofpdf makes the same texts and as many lines with gofpdf and
+// nothing else: the time the cards are held against, which is to be under
+// twice this.
+func BenchmarkPlainGofpdf(b *testing.B) {
+	pages, err := lay(thousandCards(b), Pages{})
+	require.NoError(b, err)
+	var p plain
+	for b.Loop() {
+		p = plain{Fpdf: gofpdf.New("P", "mm", "Letter", "")}
+		p.SetAutoPageBreak(false, 0)
+		for face, file := range faceFiles {
+			p.AddUTF8FontFromBytes("go", faceStyles[face], bytes.Clone(file))
+		}
+		for _, page := range pages {
+			p.Page(page.width, page.height)
+			paint(&p, page.parts)
+		}
+		require.NoError(b, p.Output(io.Discard))
+	}
+	b.ReportMetric(float64(p.texts), "texts")
+	b.ReportMetric(float64(p.lines), "lines")
+}

@@ -152,8 +152,7 @@ func lengthTexts(v any) []string {
 func TestBigLetters(t *testing.T) {
 	const high = 7
 	d := legDeck(t)
-	u := &d.Setups[0]
-	card := &u.Cards[0]
+	u, card := stoppedCard(t, d)
 	for _, o := range []Pages{{Paper: Letter}, {Paper: A4}, {Paper: Letter, PerPage: 2}, {Paper: A4, PerPage: 2}} {
 		doc := printed(t, d, o)
 		var pieces []render.Piece
@@ -177,4 +176,19 @@ func TestBigLetters(t *testing.T) {
 			assert.True(t, tall(l), "%s on %v", l, o)
 		}
 	}
+}
+
+// stoppedCard returns the first card of a deck that is stopped at both ends.
+func stoppedCard(t testing.TB, d *setup.Deck) (*setup.Setup, *setup.Card) {
+	t.Helper()
+	for i := range d.Setups {
+		u := &d.Setups[i]
+		for k := range u.Cards {
+			if c := &u.Cards[k]; c.Start != nil && c.Stop != nil {
+				return u, c
+			}
+		}
+	}
+	require.Fail(t, "no card is stopped at both ends")
+	return nil, nil
 }

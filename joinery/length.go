@@ -7,17 +7,16 @@ import (
 )
 
 // Length is a distance in wood or on the machine, exact, in steps of
-// 1/3,200,000 mm. That step makes 1/1024 in, 0.0001 in and 0.0001 mm whole
-// numbers, and the halves of 1/512 in and of the two decimals too, which the
-// centre of a bit needs.
-// Lengths on paper are another type and live in the package output.
+// 1/6,400,000 mm. That step makes 1/1024 in, 0.0001 in and 0.0001 mm whole
+// numbers, and the half of each too, which the centre of a bit needs. Lengths
+// on paper are another type and live in the package output.
 type Length int64
 
 // Units of length. One inch is 25.4 mm exactly (NIST SP 811, appendix B).
 const (
-	Millimetre Length = 3_200_000
+	Millimetre Length = 6_400_000
 	Centimetre        = 10 * Millimetre
-	Inch       Length = 81_280_000
+	Inch       Length = 162_560_000
 	Foot              = 12 * Inch
 )
 

@@ -129,7 +129,7 @@ func (s Scale) fractional() bool {
 	return parts&(parts-1) == 0
 }
 
-// exact writes l in the scale's unit. An inch of 81,280,000 steps has the
+// exact writes l in the scale's unit. An inch of 162,560,000 steps has the
 // prime factor 127, so a metric length in inches is rounded to seven places.
 func (s Scale) exact(l Length) string {
 	if s.Unit == Millimetres {

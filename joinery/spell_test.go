@@ -22,7 +22,7 @@ func TestSpell(t *testing.T) {
 		{InchScale, -Inch / 4, "-1/4 in"},
 		{InchScale, 496 * Inch / 1000, "0.496 in"},
 		{InchScale, 6 * Millimetre, "6 mm"},
-		{InchScale, Inch/4 + 1, "6.3500003125 mm"},
+		{InchScale, Inch/4 + 1, "6.35000015625 mm"},
 		{decimalInch, Inch / 2, "0.5 in"},
 		{decimalInch, Inch / 1024, "1/1024 in"},
 		{MetricScale, 105 * Millimetre / 10, "10.5 mm"},

@@ -15,7 +15,10 @@ type maker struct {
 // ways returns every way to make a channel, best first: the bit of the exact
 // width, else the fewest fence distances, else the widest bit; a bit known to
 // plunge before one that may; the side the walls are measured from before the
-// one opposite. The problem says why there is none.
+// one opposite. A bit whose label is no division of the shop's scale, a metric
+// one at an inch fence, counts only where it has the exact width or nothing
+// else will do: it leaves distances that no rule shows. The misfit says why
+// there is no way.
 func (m maker) ways(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel) ([]Way, misfit) {
 	var ways []Way
 	var why misfit
@@ -39,12 +42,24 @@ func (m maker) ways(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel) ([]Way
 			}
 		}
 	}
-	slices.SortStableFunc(ways, func(a, b Way) int { return better(a, b, ch, m.shop.Scale) })
+	ways = m.readable(ways, ch)
+	slices.SortStableFunc(ways, func(a, b Way) int { return better(a, b, ch) })
 	return ways, why
 }
 
+// readable leaves out the ways of bits off the scale, if others remain.
+func (m maker) readable(ways []Way, ch joinery.Channel) []Way {
+	onScale := func(w Way) bool {
+		return w.Bit.True() == ch.Width || m.shop.Scale.On(w.Bit.Diameter)
+	}
+	if !slices.ContainsFunc(ways, onScale) {
+		return ways
+	}
+	return slices.DeleteFunc(ways, func(w Way) bool { return !onScale(w) })
+}
+
 // better orders the ways to make a channel.
-func better(a, b Way, ch joinery.Channel, scale joinery.Scale) int {
+func better(a, b Way, ch joinery.Channel) int {
 	last := func(yes bool) int {
 		if yes {
 			return 1
@@ -57,8 +72,6 @@ func better(a, b Way, ch joinery.Channel, scale joinery.Scale) int {
 		cmp.Compare(last(a.Drops && a.Bit.Plunges != joinery.Yes), last(b.Drops && b.Bit.Plunges != joinery.Yes)),
 		// A down-cut bit packs its chips where the work is dropped on.
 		cmp.Compare(last(a.Drops && a.Bit.Kind == joinery.DownCut), last(b.Drops && b.Bit.Kind == joinery.DownCut)),
-		// A metric bit at an inch fence leaves distances that no rule shows.
-		cmp.Compare(last(!scale.On(a.Bit.Diameter)), last(!scale.On(b.Bit.Diameter))),
 		cmp.Compare(b.Bit.True(), a.Bit.True()),
 		cmp.Compare(last(a.Runs[0].Turned), last(b.Runs[0].Turned)),
 	)

@@ -106,6 +106,10 @@ func TestChoiceOfBit(t *testing.T) {
 			groove(t, "g", "1/2", "2"), []string{"1/4@2: g", "1/4@2 1/8: g", "1/4@2 1/4: g"}},
 		{"no dropping on a bit that does not plunge", []joinery.Bit{bit("flat", "1/2", joinery.No), bit("3/8", "3/8", joinery.Yes)},
 			stopped, []string{"3/8@2: stopped", "3/8@2 1/8: stopped"}},
+		{"a metric bit at an inch fence only where it must be", []joinery.Bit{bit("20 mm", "20 mm", joinery.Yes), bit("1/2", "1/2", joinery.Yes)},
+			groove(t, "g", "1 1/2", "2"), []string{"1/2@2: g", "1/2@2 21/64: g", "1/2@2 43/64: g", "1/2@3: g"}},
+		{"a metric bit of the exact width", []joinery.Bit{bit("18 mm", "18 mm", joinery.Yes), bit("1/2", "1/2", joinery.Yes)},
+			groove(t, "g", "18 mm", "2"), []string{"18 mm@2: g"}},
 		{"fed in, it need not plunge", []joinery.Bit{bit("flat", "1/2", joinery.No), bit("3/8", "3/8", joinery.Yes)},
 			groove(t, "g", "1/2", "2"), []string{"flat@2: g"}},
 	}

@@ -42,7 +42,9 @@ func handedness(x, y, z [3]int) int {
 	return x[0]*(y[1]*z[2]-y[2]*z[1]) - x[1]*(y[0]*z[2]-y[2]*z[0]) + x[2]*(y[0]*z[1]-y[1]*z[0])
 }
 
-// table is one card set up: the bit's centre is the origin.
+// table is one card set up: the bit's centre is the origin, its near and far
+// edge half a diameter toward and away from the fence, its trailing and leading
+// edge half a diameter to the left and right.
 type table struct {
 	card *Card
 	bit  joinery.Length // diameter
@@ -50,12 +52,10 @@ type table struct {
 	long joinery.Length // of the work along the feed, from the plan
 }
 
-// near and far edge of the bit are half a diameter toward and away from the
-// fence; trailing and leading edge half a diameter to the left and right.
 func (t table) half() joinery.Length { return t.bit / 2 }
 
-// wallFrom returns the near wall that a fence setting cuts, from the side at
-// the fence: the bit's near edge, with the fence's face at the origin.
+// fenceNumber is one of the three distances that set a fence, and where the bit
+// then cuts its near wall, from the side at the fence.
 type fenceNumber struct {
 	name string
 	near joinery.Length

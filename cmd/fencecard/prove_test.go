@@ -1,0 +1,36 @@
+package main
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fencecard/joinery"
+	"fencecard/joinery/examples"
+	"fencecard/joinery/planfile"
+	"fencecard/setup"
+)
+
+// A mistake in the program must not reach the bench: a deck that does not prove
+// is refused, with the difference.
+func TestCardsThatDoNotProveAreRefused(t *testing.T) {
+	plan, err := planfile.Read("boot-bench.yaml", examples.BootBench, nil)
+	require.NoError(t, err)
+	deck, err := setup.Make(plan)
+	require.NoError(t, err)
+	require.NoError(t, prove(deck))
+	for i := range deck.Setups {
+		for j := range deck.Setups[i].Cards {
+			if c := &deck.Setups[i].Cards[j]; c.Stop != nil {
+				c.Stop.LeadPastEdge += joinery.Inch / 64
+				err := prove(deck)
+				require.Error(t, err)
+				assert.Contains(t, err.Error(), "card "+c.Number()+": set by leading end past the leading edge, the ")
+				assert.Contains(t, err.Error(), " would end 1/64 too near the "+c.Leads.Opposite().String())
+				return
+			}
+		}
+	}
+	t.Fatal("the boot bench has no stopped cut")
+}

@@ -112,8 +112,13 @@ func TestWarnings(t *testing.T) {
 		{"round ends pass where square ones would meet", legSize, []string{
 			"mortise a right 3/4 3/8:front 1-3:top 3/4", "mortise b back 3/4 3/8:right 2_63/64-5:top 3/4"},
 			[]string{"thin-wall"}},
+		{"a rabbet for glass leaves most of a mortise", "3/4 3 20", []string{
+			"mortise rail front 1/4 1/4:left 1-3:top 1", "rabbet glass front left 3/8 1/2"}, nil},
+		{"a recess for a lock plate", "1_3/4 6 40", []string{
+			"mortise case front 3/4 1/2:left 34-38:bottom 3", "mortise plate front 7/8 7/16:left 33-39:bottom 1/8"}, nil},
+		{"a wedge through a tenon", boardSize, []string{"tenon end left 3 top:2 bottom:2", "mortise wedge top 1/4 1/4:front 1-2:left 7"}, nil},
 		{"a rabbet breaks into a mortise", "3/4 3 20", []string{
-			"mortise rail front 1/4 1/4:left 1-3:top 1", "rabbet glass front left 3/8 1/2"},
+			"mortise rail front 1/4 1/4:left 1-3:top 1", "rabbet glass front left 3/8 5/8"},
 			[]string{"cuts-meet move the mortise away"}},
 
 		{"a thin wall at the face", boardSize, []string{"groove panel bottom 1/4 1/8:front - 1/4"},
@@ -140,10 +145,10 @@ func TestWarnings(t *testing.T) {
 
 		{"a short piece", "8 3/4 3", []string{"groove panel bottom 1/4 1/4:front - 1/4"}, []string{"short-piece 8 in is the longest"}},
 		{"a piece of twelve inches", "12 3/4 3", []string{"groove panel bottom 1/4 1/4:front - 1/4"}, nil},
-		{"a thin board on edge", "24 3/8 8", []string{"groove panel bottom 1/8 1/4:front - 1/8"}, []string{"trapped-wood", "narrow-bearing rides the table"}},
+		{"a thin board on edge", "24 5/16 8", []string{"groove panel bottom 1/8 3/16:front - 1/8"}, []string{"trapped-wood", "narrow-bearing rides the table"}},
 		{"a narrow end at the fence", "24 3/4 3/4", []string{"dado end front 1/4 3:left - 1/4"}, []string{"narrow-bearing only 3/4 in of the left rides along the fence"}},
 		{"an earlier rabbet took the bearing", "24 3/4 3", []string{
-			"rabbet back bottom front 1/2 1/4", "groove panel bottom 1/8 9/16:front - 3/8 after back"},
+			"rabbet back bottom front 1/2 1/4", "groove panel bottom 1/8 9/16:front - 5/16 after back"},
 			[]string{"thin-wall", "narrow-bearing after the rabbet"}},
 		{"an earlier cut took the face away", "24 3/4 3", []string{
 			"rabbet edge bottom front 1/4 3", "groove panel bottom 1/8 3/8:front - 1/4 after edge"},

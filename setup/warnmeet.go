@@ -12,7 +12,7 @@ import (
 func findMeeting(w *work) []finding {
 	var found []finding
 	w.pairs(func(a, b *made) {
-		if meant(a, b, w.piece.Size) {
+		if meant(a, b) {
 			return
 		}
 		shared := a.box.And(b.box)
@@ -27,16 +27,15 @@ func findMeeting(w *work) []finding {
 
 // meant reports whether two cuts may share room in a sound joint. What takes
 // away an edge or an end is met by grooves and dados in most frames and cases.
-// From the same side a groove runs into a mortise of its own line, a tenon
-// stands in a dado, and dados cross grooves.
-func meant(a, b *made, size joinery.Size) bool {
+// From the same side a groove runs into a mortise of its own line, a mortise
+// lies wholly inside a dado or a plate's recess, and dados cross grooves.
+func meant(a, b *made) bool {
 	mortises := a.cut.Kind == &joinery.Mortise || b.cut.Kind == &joinery.Mortise
 	switch {
 	case !a.trench() && !b.trench():
 		return true
 	case !a.trench() || !b.trench():
-		// A mortise through a tenon takes a wedge.
-		return !mortises || a.through(size) || b.through(size)
+		return !mortises || shallow(a, b) || shallow(b, a)
 	case a.channel.Down != b.channel.Down:
 		return false
 	case !mortises:
@@ -46,8 +45,16 @@ func meant(a, b *made, size joinery.Size) bool {
 	inLine := a.hollow.Across == b.hollow.Across &&
 		(a.box[across].Within(b.box[across]) || b.box[across].Within(a.box[across]))
 	inside := func(x, y solid.Box) bool { return x[across].Within(y[across]) && x[run].Within(y[run]) }
-	groove := a.cut.Kind != b.cut.Kind
-	return groove && (inLine || inside(a.box, b.box) || inside(b.box, a.box))
+	grooved := a.cut.Kind != b.cut.Kind
+	return grooved && inLine || inside(a.box, b.box) || inside(b.box, a.box)
+}
+
+// shallow reports whether a cut that takes an edge or an end away leaves most
+// of a mortise's walls, as the rabbet of a glazed frame does, or the cheek of a
+// tenon with a wedge through it.
+func shallow(mortise, other *made) bool {
+	down := mortise.hollow.Down.Dimension()
+	return mortise.cut.Kind == &joinery.Mortise && 2*mortise.box[down].And(other.box[down]).Long() <= mortise.channel.Depth
 }
 
 // where tells between which lines two cuts meet, along the first one's run.

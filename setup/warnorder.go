@@ -112,17 +112,18 @@ func (w *work) taken(c *Card, side joinery.Side) *made {
 // run, less what earlier cuts have taken away.
 func findNarrowBearing(w *work) []finding {
 	var found []finding
-	least := narrowBearing.of(w.scale)
 	for _, m := range w.cuts {
 		c := m.cards[0]
 		across, up := c.Run.Fence.Dimension(), c.Run.Down.Dimension()
 		bearings := []struct {
-			on   string
-			side joinery.Side
-			wide joinery.Dimension
-		}{{"table", c.Run.Down, across}, {"fence", c.Run.Fence, up}}
+			on    string
+			side  joinery.Side
+			wide  joinery.Dimension
+			least limit
+		}{{"table", c.Run.Down, across, narrowOnTable}, {"fence", c.Run.Fence, up, lowAtFence}}
 		for _, b := range bearings {
 			left, taker := w.bearing(c, b.side, b.wide)
+			least := b.least.of(w.scale)
 			if left >= least || left == 0 { // nothing left is told as a lost reference
 				continue
 			}
@@ -130,7 +131,7 @@ func findNarrowBearing(w *work) []finding {
 				m.words(), w.text(left), b.side, b.on, by(taker), w.text(least), bearingWayOut(taker, m)), []string{"fence", "in", "at"}})
 		}
 		// Tenons and laps are pushed with a backer whatever their width.
-		if short := shortBearing.of(w.scale); m.trench() && c.Length < short {
+		if short := shortAtFence.of(w.scale); m.trench() && c.Length < short {
 			found = append(found, finding{m.cut, fmt.Sprintf("for the %s only %s of the %s rides along the fence, under %s: push the piece with a square block or a mitre gauge behind it, or cut the joint in a wider blank",
 				m.words(), w.text(c.Length), c.Run.Fence, w.text(short)), []string{"fence", "setback", "at"}})
 		}

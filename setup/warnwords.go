@@ -11,8 +11,9 @@ var (
 	thinWall      = limit{joinery.Inch / 4, 6 * joinery.Millimetre} // or a third of the stock, if that is less
 	webInLeg      = limit{joinery.Inch / 8, 3 * joinery.Millimetre} // to leave between two tenons
 	shortGrain    = limit{joinery.Inch / 2, 12 * joinery.Millimetre}
-	narrowBearing = limit{joinery.Inch / 2, 12 * joinery.Millimetre}
-	shortBearing  = limit{joinery.Inch, 25 * joinery.Millimetre} // along the fence
+	narrowOnTable = limit{3 * joinery.Inch / 8, 9 * joinery.Millimetre} // of a piece that stands on its edge
+	lowAtFence    = limit{joinery.Inch / 4, 6 * joinery.Millimetre}     // of a board that lies flat
+	shortAtFence  = limit{joinery.Inch, 25 * joinery.Millimetre}        // along it
 )
 
 // of returns the limit in the unit of a scale.

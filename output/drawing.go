@@ -71,6 +71,9 @@ func (d *drawing) block() block {
 	return b
 }
 
+// hatching is the width of the lines of a cut surface; nothing else is so thin.
+const hatching Paper = 0.13
+
 // hatch draws 45 degree lines over a rectangle, as for a cut surface (ISO
 // 128-3). All hatches of a drawing join up.
 func (d *drawing) hatch(b Box, pitch Paper) {
@@ -79,7 +82,7 @@ func (d *drawing) hatch(b Box, pitch Paper) {
 		from := Point{max(b.X, k-b.Bottom()), min(b.Bottom(), k-b.X)}
 		to := Point{min(b.Right(), k-b.Y), max(b.Y, k-b.Right())}
 		if from.X < to.X {
-			d.stroke(Pen{Width: 0.13}, from, to)
+			d.stroke(Pen{Width: hatching}, from, to)
 		}
 	}
 }

@@ -150,7 +150,7 @@ func (f *fromAbove) fit(try drawingScale, w, h Paper) bool {
 func (f *fromAbove) fitAlong(w Paper) bool {
 	names := f.s.letters(least).width("START") + 6
 	f.left = names
-	right := Paper(0)
+	right := Paper(1.6) // half a mark on the fence
 	for range 3 {
 		var ok bool
 		if f.x, ok = newAxis(f.scale.size, w-f.left-right, aroundPoints, f.seen()); !ok {

@@ -85,7 +85,7 @@ func (n number) width() Paper {
 // the height of a capital.
 func (n number) rise() Paper {
 	if n.reading.Num == 0 {
-		return n.letters.Height
+		return overCapital * n.letters.Height
 	}
 	return n.letters.Height/2 + (overCapital+barGap)*n.figures().Height
 }

@@ -12,6 +12,12 @@ type recorder struct{ strings.Builder }
 func (r *recorder) Page(w, h Paper) { fmt.Fprintf(r, "page %s x %s\n", svgLength(w), svgLength(h)) }
 
 func (r *recorder) Stroke(pen Pen, path ...Point) {
+	if pen.Width == hatching {
+		if !strings.HasSuffix(r.String(), "hatching\n") {
+			r.WriteString("hatching\n")
+		}
+		return
+	}
 	fmt.Fprintf(r, "line %s %v:%s\n", svgLength(pen.Width), pen.Line, points(path))
 }
 

@@ -54,9 +54,9 @@ func (a *app) bookListCommand() *cobra.Command {
 				return err
 			}
 			if asJSON {
-				return output.KeptSetupsJSON(a.out, b.Entries, b.Damage)
+				return output.KeptSetupsJSON(a.out, b.Entries(), b.Damage())
 			}
-			return output.KeptSetups(a.out, b.Entries)
+			return output.KeptSetups(a.out, b.Entries())
 		}),
 	}
 	o.flags(cmd)

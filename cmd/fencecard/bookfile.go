@@ -118,10 +118,10 @@ func (a *app) offerNear(deck *setup.Deck, matches []book.Match) {
 
 // reportDamage says what of a book cannot be used; the rest of it can.
 func (a *app) reportDamage(b *book.Book) {
-	if err := b.Damage.Err(); err != nil {
+	if err := b.Damage().Err(); err != nil {
 		fmt.Fprintln(a.err, err)
 	}
-	for _, e := range b.Entries {
+	for _, e := range b.Entries() {
 		if e.Edited.Known() {
 			fmt.Fprintf(a.err, "%s: note: %q was edited since it was kept; its code is %s now\n", e.Edited, e.Name, e.Code)
 		}

@@ -66,7 +66,7 @@ func wholeBook(t *testing.T, file string) *book.Book {
 	require.NoError(t, err)
 	b, err := book.Read(file, data)
 	require.NoError(t, err)
-	require.NoError(t, b.Damage.Err())
+	require.NoError(t, b.Damage().Err())
 	return b
 }
 
@@ -87,7 +87,7 @@ func TestManyKeepAtOnce(t *testing.T) {
 	}
 	all.Wait()
 	b := wholeBook(t, file)
-	assert.Len(t, b.Entries, processes*each)
+	assert.Len(t, b.Entries(), processes*each)
 	for p := range processes {
 		for i := range each {
 			_, err := b.Find(fmt.Sprintf("process %d %d", p, i))
@@ -153,7 +153,7 @@ func oldOrNew(t *testing.T, file string, before []byte, confirmed []string) []by
 	require.True(t, bytes.HasPrefix(now, before), "nothing that was kept is changed")
 	had, err := book.Read(file, before)
 	require.NoError(t, err)
-	more := b.Entries[len(had.Entries):]
+	more := b.Entries()[len(had.Entries()):]
 	require.GreaterOrEqual(t, len(more), len(confirmed))
 	require.LessOrEqual(t, len(more), len(confirmed)+1)
 	for i, name := range confirmed {

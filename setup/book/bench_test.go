@@ -20,7 +20,8 @@ func BenchmarkRead(b *testing.B) {
 	b.SetBytes(int64(len(data)))
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := Read("book.txt", data); err != nil {
+		kept, err := Read("book.txt", data)
+		if err != nil || len(kept.Entries()) != 400 {
 			b.Fatal(err)
 		}
 	}

@@ -4,17 +4,20 @@ import (
 	"bytes"
 	"fmt"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"fencecard/joinery"
 )
 
-// Book is a setup book as read: its text, and the entries found in it.
+// Book is a setup book: its text, and the entries found in it. They are read
+// when somebody first asks for one, so that adding to a long book costs little.
 type Book struct {
 	text
 	blocks  []block
-	Entries []*Entry       // the sound ones, as they stand in the book
-	Damage  joinery.Faults // what is wrong with the others, and with lines that belong to none
+	read    sync.Once
+	entries []*Entry
+	damage  joinery.Faults
 }
 
 // mostBytes bounds a book: some 10,000 setups.
@@ -22,8 +25,8 @@ const mostBytes = 16 << 20
 
 // Read reads a setup book; the name is for messages. An error, always
 // [joinery.Faults], means that the book cannot be used at all: it is written
-// in a newer format, or is no text. What is wrong with single entries is in
-// Damage, and the rest works. An empty book is a book.
+// in a newer format, or is no text. What is wrong with single entries is told
+// by [Book.Damage], and the rest works. An empty book is a book.
 func Read(name string, data []byte) (*Book, error) {
 	if err := checkText(name, data); err != nil {
 		return nil, err
@@ -32,9 +35,7 @@ func Read(name string, data []byte) (*Book, error) {
 	if err := b.checkFormat(); err != nil {
 		return nil, err
 	}
-	b.blocks, b.Damage = b.divide()
-	b.readEntries()
-	b.Damage, _ = b.Damage.Err().(joinery.Faults) // sorted
+	b.blocks, b.damage = b.divide()
 	return b, nil
 }
 
@@ -67,6 +68,19 @@ func checkText(name string, data []byte) error {
 
 func lineAt(data []byte, at int) int { return bytes.Count(data[:at], []byte{'\n'}) + 1 }
 
+// Entries returns the sound entries as they stand in the book.
+func (b *Book) Entries() []*Entry {
+	b.read.Do(b.readEntries)
+	return b.entries
+}
+
+// Damage returns what is wrong with the other entries and with lines that
+// belong to none, by their lines.
+func (b *Book) Damage() joinery.Faults {
+	b.read.Do(b.readEntries)
+	return b.damage
+}
+
 // Bytes returns the book's text.
 func (b *Book) Bytes() []byte { return b.bytes() }
 
@@ -74,12 +88,12 @@ func (b *Book) Bytes() []byte { return b.bytes() }
 // Capitals and the hyphen of a code do not count. The error, always
 // [joinery.Faults], says what there is instead.
 func (b *Book) Find(word string) (*Entry, error) {
-	for _, e := range b.Entries {
+	for _, e := range b.Entries() {
 		if sameName(e.Name, word) {
 			return e, nil
 		}
 	}
-	for _, e := range b.Entries {
+	for _, e := range b.Entries() {
 		if plainCode(e.Code) == plainCode(word) {
 			return e, nil
 		}

@@ -15,7 +15,7 @@ func TestPutLeavesEveryOtherLine(t *testing.T) {
 		grown, err := read(t, text).Put(keepAs(t, d, 1, "another"), false)
 		require.NoError(t, err)
 		assert.True(t, strings.HasPrefix(string(grown.Bytes()), strings.TrimRight(text, "\n")+"\n"))
-		assert.Len(t, grown.Entries, 2)
+		assert.Len(t, grown.Entries(), 2)
 	}
 	assert.Equal(t, sample, string(b.Bytes()), "the book that was read stays as it is")
 }
@@ -39,9 +39,9 @@ func TestReplaceKeepsWhatIsTheMakers(t *testing.T) {
 	for _, text := range []string{sample, strings.ReplaceAll(sample, "    ", "\t"), strings.ReplaceAll(sample, "    ", " ")} {
 		b, err := read(t, text).Put(keepAs(t, d, number, "seat rail mortises"), true)
 		require.NoError(t, err)
-		require.NoError(t, b.Damage.Err())
-		require.Len(t, b.Entries, 1)
-		requireSame(t, &d.Setups[number-1], &b.Entries[0].Setup)
+		require.NoError(t, b.Damage().Err())
+		require.Len(t, b.Entries(), 1)
+		requireSame(t, &d.Setups[number-1], &b.Entries()[0].Setup)
 		after := strings.Join(strings.Fields(string(b.Bytes())), " ")
 		for _, stays := range []string{
 			"# My setups. The spring batch. setup: Seat rail mortises",
@@ -56,8 +56,8 @@ func TestReplaceKeepsWhatIsTheMakers(t *testing.T) {
 		} {
 			assert.Contains(t, after, stays)
 		}
-		assert.Equal(t, []string{"collet snug; # is no comment here"}, b.Entries[0].Notes)
-		assert.NotNil(t, b.Entries[0].Stood.Fence)
+		assert.Equal(t, []string{"collet snug; # is no comment here"}, b.Entries()[0].Notes)
+		assert.NotNil(t, b.Entries()[0].Stood.Fence)
 	}
 }
 
@@ -84,10 +84,10 @@ func TestForget(t *testing.T) {
 	b, d := bookOf(t)
 	whole := string(b.Bytes())
 	first := read(t, strings.Replace(whole, "setup: setup 2", "# above the second\nsetup: setup 2", 1))
-	for _, word := range []string{"setup 2", "SETUP 2", b.Entries[1].Code, strings.ToUpper(strings.ReplaceAll(b.Entries[1].Code, "-", ""))} {
+	for _, word := range []string{"setup 2", "SETUP 2", b.Entries()[1].Code, strings.ToUpper(strings.ReplaceAll(b.Entries()[1].Code, "-", ""))} {
 		rest, err := first.Forget(word)
 		require.NoError(t, err)
-		assert.Len(t, rest.Entries, len(d.Setups)-1)
+		assert.Len(t, rest.Entries(), len(d.Setups)-1)
 		_, err = rest.Find("setup 2")
 		assert.ErrorContains(t, err, `no setup "setup 2"`)
 		assert.Contains(t, string(rest.Bytes()), "\n\n# above the second\nsetup: setup 3\n")
@@ -100,7 +100,7 @@ func TestForget(t *testing.T) {
 
 func TestForgetADamagedEntry(t *testing.T) {
 	b := read(t, "setup: broken\n  diameter: x\n\nsetup: other\n  diameter: y\n")
-	require.Empty(t, b.Entries)
+	require.Empty(t, b.Entries())
 	rest, err := b.Forget("broken")
 	require.NoError(t, err)
 	assert.Equal(t, header+"\n\nsetup: other\n  diameter: y\n", string(rest.Bytes()))
@@ -123,7 +123,7 @@ func TestLineEndsStay(t *testing.T) {
 	after := string(b.Bytes())
 	assert.True(t, strings.HasPrefix(after, windows))
 	assert.Equal(t, strings.Count(after, "\n"), strings.Count(after, "\r\n"))
-	assert.Len(t, b.Entries, 2)
+	assert.Len(t, b.Entries(), 2)
 }
 
 func TestKeepRefuses(t *testing.T) {

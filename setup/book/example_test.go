@@ -25,7 +25,7 @@ setup: panel grooves
 		fmt.Println(err)
 		return
 	}
-	for _, f := range b.Damage {
+	for _, f := range b.Damage() {
 		fmt.Println(f)
 	}
 	e, err := b.Find("Seat rail mortises")
@@ -35,7 +35,7 @@ setup: panel grooves
 	}
 	fmt.Println(e.Code, e.Learnt(joinery.InchScale))
 	rest, err := b.Forget("panel grooves")
-	fmt.Println(len(rest.Damage), err)
+	fmt.Println(len(rest.Damage()), err)
 	// Output:
 	// setup-book.txt:11:8: setup "panel grooves" has no "fence to near edge"; add a line below it, such as fence to near edge: 1/2 in
 	// setup-book.txt:12:13: diameter: "a quarter" is not a length; write a length as 3, 3/8, 1 3/8 or 0.375, with in or mm if it is not the plan's unit

@@ -22,12 +22,12 @@ func FuzzBook(f *testing.F) {
 		if err != nil {
 			return
 		}
-		for _, fault := range b.Damage {
+		for _, fault := range b.Damage() {
 			if !fault.Known() || fault.Problem == "" || fault.Remedy == "" {
 				t.Fatalf("a fault without place or remedy: %+v", fault)
 			}
 		}
-		for _, entry := range b.Entries {
+		for _, entry := range b.Entries() {
 			entry.Deck()
 			entry.Learnt(entry.Shop.Scale)
 		}
@@ -38,7 +38,7 @@ func FuzzBook(f *testing.F) {
 		if err != nil {
 			return
 		}
-		if len(b.Entries) > len(grown.Entries) {
+		if len(b.Entries()) > len(grown.Entries()) {
 			t.Fatalf("a change lost entries: %q", grown.Bytes())
 		}
 		for _, line := range bytes.Split(data, []byte("\n")) {

@@ -47,7 +47,7 @@ func (b *Book) Match(d *setup.Deck) []Match {
 
 func (b *Book) match(d *setup.Deck) []Match {
 	byCode := map[string]*Entry{}
-	for _, e := range b.Entries {
+	for _, e := range b.Entries() {
 		if last := byCode[e.Code]; last == nil || e.Date >= last.Date {
 			byCode[e.Code] = e
 		}
@@ -78,7 +78,7 @@ func (b *Book) Mark(d *setup.Deck) []Match {
 // offers lists the near entries of one setup.
 func (b *Book) offers(s *setup.Setup) []Offer {
 	var offers []Offer
-	for _, e := range b.Entries {
+	for _, e := range b.Entries() {
 		shift := e.Setup.Fence.NearEdge - s.Fence.NearEdge
 		if sameBit(s.Bit, e.Setup.Bit) && shift.Abs() <= nearFence {
 			offers = append(offers, Offer{Entry: e, Shift: shift})

@@ -48,8 +48,8 @@ func TestABatchMadeAgainEqualsTheFirst(t *testing.T) {
 	for i, m := range b.Mark(again) {
 		require.NotNil(t, m.Equal)
 		assert.Empty(t, m.Offers)
-		assert.Equal(t, b.Entries[i].Name, m.Equal.Name)
-		assert.Equal(t, b.Entries[i].Name, again.Setups[i].Kept.Name)
+		assert.Equal(t, b.Entries()[i].Name, m.Equal.Name)
+		assert.Equal(t, b.Entries()[i].Name, again.Setups[i].Kept.Name)
 	}
 }
 

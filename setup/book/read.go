@@ -18,11 +18,11 @@ func (b *Book) readEntries() {
 	first := map[string]joinery.Place{}
 	read := memory{}
 	for _, block := range b.blocks {
-		if len(b.Damage) >= mostDamage {
-			b.Damage = append(b.Damage[:mostDamage], joinery.Fault{Place: b.place(block.first, 0),
+		if len(b.damage) >= mostDamage {
+			b.damage = append(b.damage[:mostDamage], joinery.Fault{Place: b.place(block.first, 0),
 				Problem: "from here on the book was not read: too much of it is damaged",
 				Remedy:  "mend what is above, or take the backup beside the book"})
-			return
+			break
 		}
 		e, faults := b.readEntry(block, read)
 		key := strings.ToLower(block.name)
@@ -34,10 +34,11 @@ func (b *Book) readEntries() {
 			first[key] = b.place(block.first, 0)
 		}
 		if len(faults) == 0 {
-			b.Entries = append(b.Entries, e)
+			b.entries = append(b.entries, e)
 		}
-		b.Damage = append(b.Damage, faults...)
+		b.damage = append(b.damage, faults...)
 	}
+	b.damage, _ = b.damage.Err().(joinery.Faults) // sorted
 }
 
 // readEntry reads one block.

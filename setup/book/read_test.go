@@ -45,15 +45,15 @@ func requireSame(t *testing.T, want, got *setup.Setup) {
 
 func TestKeptSetupsComeBack(t *testing.T) {
 	b, d := bookOf(t)
-	require.Empty(t, b.Damage)
-	require.Len(t, b.Entries, len(d.Setups))
+	require.Empty(t, b.Damage())
+	require.Len(t, b.Entries(), len(d.Setups))
 	for i := range d.Setups {
-		requireSame(t, &d.Setups[i], &b.Entries[i].Setup)
-		assert.Equal(t, "2026-03-31", b.Entries[i].Date)
-		assert.Contains(t, b.Entries[i].From, `of "Boot bench" (bench.yaml)`)
-		assert.False(t, b.Entries[i].Edited.Known())
-		assert.Equal(t, d.Plan.Shop.Minutes, b.Entries[i].Shop.Minutes)
-		assert.Equal(t, d.Plan.Shop.Fence, b.Entries[i].Shop.Fence)
+		requireSame(t, &d.Setups[i], &b.Entries()[i].Setup)
+		assert.Equal(t, "2026-03-31", b.Entries()[i].Date)
+		assert.Contains(t, b.Entries()[i].From, `of "Boot bench" (bench.yaml)`)
+		assert.False(t, b.Entries()[i].Edited.Known())
+		assert.Equal(t, d.Plan.Shop.Minutes, b.Entries()[i].Shop.Minutes)
+		assert.Equal(t, d.Plan.Shop.Fence, b.Entries()[i].Shop.Fence)
 	}
 }
 
@@ -82,10 +82,10 @@ func TestRandomSetupsComeBack(t *testing.T) {
 			require.Equal(t, e.Code, back.Code)
 			require.Equal(t, e.Stood, back.Stood)
 			require.Equal(t, []string{"two", "lines # here"}, back.Notes)
-			require.Empty(t, b.Damage)
+			require.Empty(t, b.Damage())
 			kept++
 		}
-		require.Len(t, b.Entries, len(d.Setups))
+		require.Len(t, b.Entries(), len(d.Setups))
 	}
 }
 
@@ -140,9 +140,9 @@ func TestEntryWrittenByHand(t *testing.T) {
 
 func only(t *testing.T, b *Book) *Entry {
 	t.Helper()
-	require.NoError(t, b.Damage.Err())
-	require.Len(t, b.Entries, 1)
-	return b.Entries[0]
+	require.NoError(t, b.Damage().Err())
+	require.Len(t, b.Entries(), 1)
+	return b.Entries()[0]
 }
 
 func TestCodeIsTheSameEverywhere(t *testing.T) {
@@ -232,15 +232,15 @@ func TestDamageIsReportedWithItsLineAndTheRestWorks(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			damaged := read(t, c.text)
-			require.NotEmpty(t, damaged.Damage)
-			assert.ErrorContains(t, damaged.Damage.Err(), c.want)
-			for _, f := range damaged.Damage {
+			require.NotEmpty(t, damaged.Damage())
+			assert.ErrorContains(t, damaged.Damage().Err(), c.want)
+			for _, f := range damaged.Damage() {
 				assert.True(t, f.Known(), "a fault has its line: %v", f)
 				assert.NotEmpty(t, f.Remedy)
 			}
-			assert.Len(t, damaged.Entries, len(b.Entries)-c.lost)
+			assert.Len(t, damaged.Entries(), len(b.Entries())-c.lost)
 			// A change to another entry leaves the damaged one as it is.
-			grown, err := damaged.Put(renamed(b.Entries[1], "one more"), false)
+			grown, err := damaged.Put(renamed(b.Entries()[1], "one more"), false)
 			require.NoError(t, err)
 			assert.Contains(t, string(grown.Bytes()), strings.TrimPrefix(c.text, header+"\n"))
 		})
@@ -259,7 +259,7 @@ func TestFormats(t *testing.T) {
 	require.True(t, strings.HasPrefix(whole, "fencecard setup book 1\n"))
 
 	older := strings.TrimPrefix(whole, header+"\n\n")
-	assert.Len(t, read(t, older).Entries, len(b.Entries), "a book that names no format is in the oldest")
+	assert.Len(t, read(t, older).Entries(), len(b.Entries()), "a book that names no format is in the oldest")
 
 	for _, newer := range []string{"2", "17", "99999999999999999999999"} {
 		_, err := Read("book.txt", []byte("# mine\n"+formatLine+" "+newer+"\n"+older))
@@ -284,5 +284,5 @@ func TestNoText(t *testing.T) {
 
 func TestBookOfManyDamagedEntriesStaysSmall(t *testing.T) {
 	b := read(t, strings.Repeat("setup: x\n", 200_000))
-	assert.LessOrEqual(t, len(b.Damage), mostDamage+1)
+	assert.LessOrEqual(t, len(b.Damage()), mostDamage+1)
 }

@@ -23,7 +23,7 @@ const (
 const Patience = 10 * time.Second
 
 // retry is how often it looks.
-const retry = 3 * time.Millisecond
+const retry = 10 * time.Millisecond
 
 // mostTries bounds how often the change is made anew because the file was
 // changed by somebody else meanwhile.

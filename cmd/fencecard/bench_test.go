@@ -1,0 +1,120 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	"fencecard/joinery"
+	"fencecard/joinery/planfile"
+	"fencecard/output"
+	"fencecard/setup"
+	"fencecard/setup/proof"
+)
+
+// BenchmarkStart starts the program for its help and a bare program of the same
+// library, in turn, and reports how many times as long ours takes.
+func BenchmarkStart(b *testing.B) {
+	folder := b.TempDir()
+	build := func(name, source string) string {
+		program := filepath.Join(folder, name)
+		out, err := exec.Command("go", "build", "-o", program, source).CombinedOutput()
+		require.NoError(b, err, string(out))
+		return program
+	}
+	start := func(program string) time.Duration {
+		begun := time.Now()
+		require.NoError(b, exec.Command(program, "--help").Run())
+		return time.Since(begun)
+	}
+	ours, bare := build("ours", "."), build("bare", "./testdata/bare")
+	start(ours)
+	start(bare)
+	var long, short time.Duration
+	for b.Loop() {
+		short += start(bare)
+		long += start(ours)
+	}
+	b.ReportMetric(float64(long)/float64(short), "x-bare")
+	b.ReportMetric(float64(long.Microseconds())/float64(b.N)/1000, "ms/help")
+	b.ReportMetric(0, "ns/op")
+}
+
+// planOfCuts writes a plan of that many cuts, ten to a piece, of all kinds and
+// with some sixty setups, as a large job of cabinets has.
+func planOfCuts(cuts int) []byte {
+	var b strings.Builder
+	b.WriteString("title: Benchmark\nunit: in\nwood: white ash\npieces:\n")
+	for i := range (cuts + 9) / 10 {
+		eighths := i % 12
+		fmt.Fprintf(&b, `  - piece: side %d
+    count: %d
+    size: {left-right: 11 1/4, front-back: 3/4, top-bottom: %d}
+    cuts:
+`, i, 1+i%4, 30+i%7)
+		for c := range 10 {
+			name := fmt.Sprintf("cut %d", c)
+			switch c {
+			case 0:
+				fmt.Fprintf(&b, "      - {groove: %s, in: front, width: 1/4, setback: %d/8 from left, depth: 1/4}\n", name, 4+eighths)
+			case 1:
+				fmt.Fprintf(&b, "      - {rabbet: %s, in: back, along: right, width: 3/8, depth: 3/8}\n", name)
+			case 2:
+				fmt.Fprintf(&b, "      - {lap: %s, in: back, at: top, length: 1 1/2, depth: 3/8}\n", name)
+			case 3:
+				fmt.Fprintf(&b, "      - {mortise: %s, in: left, width: 1/4, setback: 1/4 from front, span: %d to %d from top, depth: 3/4}\n", name, 3+eighths, 6+eighths)
+			case 4:
+				fmt.Fprintf(&b, "      - {tenon: %s, at: bottom, length: 7/8, cheeks: {front: 1/4, back: 1/4}}\n", name)
+			default:
+				fmt.Fprintf(&b, "      - {dado: %s, in: front, width: 3/4, setback: %d/8 from top, span: 1/2 to 11 1/4 from left, depth: 1/4}\n", name, 12+14*(c-5)+eighths%8)
+			}
+		}
+	}
+	return []byte(b.String())
+}
+
+// BenchmarkCuts times each stage of plans of 10 to 10,000 cuts. All grow with
+// the plan, but for the search, which stops after two seconds.
+func BenchmarkCuts(b *testing.B) {
+	for _, cuts := range []int{10, 100, 1000, 10_000} {
+		text := planOfCuts(cuts)
+		read := func() *joinery.Plan {
+			plan, err := planfile.Read("plan.yaml", text, nil)
+			require.NoError(b, err)
+			return plan
+		}
+		plan := read()
+		deck, err := setup.MakeWith(b.Context(), plan, setup.Options{Plain: true})
+		require.NoError(b, err)
+		for _, stage := range []struct {
+			name string
+			run  func() error
+		}{
+			{"read", func() error { read(); return nil }},
+			{"plan", func() error { _, err := setup.MakeWith(b.Context(), plan, setup.Options{Plain: true}); return err }},
+			{"search", func() error { _, err := setup.Make(plan); return err }},
+			{"prove", func() error {
+				claims := proof.Of(deck)
+				report := proof.Check(plan, &claims)
+				return report.Err()
+			}},
+			{"json", func() error { return output.JSON(io.Discard, deck) }},
+			{"text", func() error { return output.Text(io.Discard, deck) }},
+			{"pdf", func() error { return output.PDF(new(bytes.Buffer), deck, output.Pages{}) }},
+		} {
+			b.Run(fmt.Sprintf("%s/%d", stage.name, cuts), func(b *testing.B) {
+				b.ReportAllocs()
+				for b.Loop() {
+					require.NoError(b, stage.run())
+				}
+			})
+		}
+	}
+}

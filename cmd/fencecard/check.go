@@ -33,7 +33,7 @@ func (a *app) checkCommand() *cobra.Command {
 		Long:  topic("check"),
 		Example: `  fencecard check bench.yaml
   fencecard check bench.yaml --deck deck.json
-  fencecard check bench.yaml --card 2.3 --fence 33/64 --start 15/32 --stop 3`,
+  fencecard check bench.yaml --card 3.3 --fence 25/64 --start 15/32 --stop 3 1/4`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: a.work(func(_ context.Context, args []string) error { return a.check(args, o) }),
 	}

@@ -30,8 +30,8 @@ func (a *app) correctCommand() *cobra.Command {
 		Use:   "correct PLAN",
 		Short: "From a test cut, say how to move fence, marks and bit",
 		Long:  topic("correct"),
-		Example: `  fencecard correct bench.yaml --card 2.3 --setback 17/32 --depth 1 1/64
-  fencecard correct bench.yaml --card 2.3 --width 0.497 --keep`,
+		Example: `  fencecard correct bench.yaml --card 3.3 --setback 25/64 --depth 27/32
+  fencecard correct bench.yaml --card 3.3 --width 0.372 --keep`,
 		Args: cobra.ExactArgs(1),
 		RunE: a.work(func(_ context.Context, args []string) error { return a.correct(args, o) }),
 	}

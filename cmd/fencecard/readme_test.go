@@ -13,8 +13,9 @@ import (
 )
 
 // A session in the README is indented lines that begin with "$ " and what they
-// print; "..." stands for lines left out. All sessions are run in one folder,
-// one after the other, in one shell.
+// print; "..." stands for lines left out. A fenced block whose first line is a
+// remark with a file's name is that file. All is done in one folder, one after
+// the other, in one shell. A command may fail only where all it prints is shown.
 func TestReadmeSessions(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("the sessions are for a Unix shell")
@@ -23,10 +24,31 @@ func TestReadmeSessions(t *testing.T) {
 	require.NoError(t, err)
 	type step struct{ command, want string }
 	var steps []step
+	file, fenced := "", false
 	for line := range strings.Lines(string(readme)) {
+		if strings.HasPrefix(line, "```") {
+			if fenced = !fenced; !fenced && file != "" {
+				steps = append(steps, step{command: file + "END"})
+			}
+			file = ""
+			continue
+		}
+		if fenced {
+			if name := fileName.FindStringSubmatch(line); name != nil {
+				file = "cat <<'END' >" + name[1] + "\n"
+			}
+			if file != "" {
+				file += line
+			}
+			continue
+		}
 		line, indented := strings.CutPrefix(strings.TrimSuffix(line, "\n"), "    ")
 		command, isCommand := strings.CutPrefix(line, "$ ")
 		switch {
+		case line == "":
+			if n := len(steps); n > 0 && steps[n-1].command != "" {
+				steps[n-1].want += "\n"
+			}
 		case !indented:
 			steps = append(steps, step{})
 		case isCommand:
@@ -35,25 +57,34 @@ func TestReadmeSessions(t *testing.T) {
 			steps[len(steps)-1].want += line + "\n"
 		}
 	}
-	const mark = "==== next ===="
-	var script strings.Builder
+	const dots = "...\n"
+	script := "exec 2>&1\n"
 	var want []string
 	for _, s := range steps {
 		if s.command != "" {
-			script.WriteString(s.command + "\necho '" + mark + "'\n")
-			want = append(want, s.want)
+			script += s.command + "\necho \"==== $? ====\"\n"
+			want = append(want, strings.TrimRight(s.want, "\n"))
 		}
 	}
 	require.NotEmpty(t, want)
-	sh := exec.Command("sh", "-e")
-	sh.Dir, sh.Stdin, sh.Stderr = t.TempDir(), strings.NewReader(script.String()), os.Stderr
+	sh := exec.Command("sh")
+	sh.Dir, sh.Stdin = t.TempDir(), strings.NewReader(script)
 	out, err := sh.Output()
 	require.NoError(t, err, string(out))
-	got := strings.Split(string(out), mark+"\n")
-	require.Len(t, got, len(want)+1)
+	got := stepEnd.Split(string(out), -1)
+	codes := stepEnd.FindAllStringSubmatch(string(out), -1)
+	require.Len(t, codes, len(want))
 	for i := range want {
 		// A line of dots stands for any lines.
-		pattern := strings.ReplaceAll(regexp.QuoteMeta(want[i]), `\.\.\.`+"\n", `(?s:.*)`)
-		assert.Regexp(t, `\A`+pattern+`\z`, got[i])
+		pattern := strings.ReplaceAll(regexp.QuoteMeta(want[i]+"\n"), regexp.QuoteMeta(dots), `(?s:.*)`)
+		assert.Regexp(t, `\A`+pattern+`\z`, strings.TrimRight(got[i], "\n")+"\n")
+		if strings.Contains(want[i]+"\n", dots) {
+			assert.Equal(t, "0", codes[i][1], want[i])
+		}
 	}
 }
+
+var (
+	fileName = regexp.MustCompile(`^# (\S+\.yaml)\n$`)
+	stepEnd  = regexp.MustCompile(`==== (\d+) ====\n`)
+)

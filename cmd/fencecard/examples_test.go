@@ -1,0 +1,87 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"runtime"
+	"strings"
+	"testing"
+
+	"github.com/spf13/cobra"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fencecard/joinery/examples"
+)
+
+// aside is what an example line says about itself, behind two blanks or more.
+var aside = regexp.MustCompile(`\s{2,}\S.*$`)
+
+// sampleCode stands in the help for the code of a kept setup.
+const sampleCode = "7k3f-9m2q"
+
+// TestHelpExamples runs every example of every command's help in a folder that
+// has the files it names. All are right usage; those that compare what was
+// measured may find it wrong.
+func TestHelpExamples(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("the examples are for a Unix shell")
+	}
+	a := &app{}
+	var visit func(c *cobra.Command)
+	seen := 0
+	visit = func(c *cobra.Command) {
+		for line := range strings.Lines(strings.ReplaceAll(c.Example, "\\\n", "")) {
+			command := aside.ReplaceAllString(strings.TrimSpace(line), "")
+			seen++
+			t.Run(command, func(t *testing.T) { tryExample(t, c, command) })
+		}
+		for _, sub := range c.Commands() {
+			visit(sub)
+		}
+	}
+	visit(a.rootCommand())
+	assert.Greater(t, seen, 25)
+}
+
+func tryExample(t *testing.T, c *cobra.Command, command string) {
+	folder := t.TempDir()
+	sh := func(line string) (string, int) {
+		var out bytes.Buffer
+		cmd := exec.Command("sh", "-c", line)
+		cmd.Dir, cmd.Stdout, cmd.Stderr = folder, &out, &out
+		cmd.Env = append(os.Environ(), "FENCECARD_BOOK="+filepath.Join(folder, "book.txt"))
+		if err := cmd.Run(); err != nil {
+			require.ErrorAs(t, err, new(*exec.ExitError))
+		}
+		return out.String(), cmd.ProcessState.ExitCode()
+	}
+	if !strings.HasPrefix(command, "fencecard new") {
+		bench := strings.Replace(string(examples.BootBench), "\nunit:", "\nshop: shop.yaml\nunit:", 1)
+		require.NoError(t, os.WriteFile(filepath.Join(folder, "bench.yaml"), []byte(bench), 0o644))
+		require.NoError(t, os.WriteFile(filepath.Join(folder, "shop.yaml"), examples.StarterShop, 0o644))
+	}
+	if strings.Contains(command, "deck.json") && c.Name() != "cards" {
+		sh("fencecard cards bench.yaml --format json --out deck.json")
+	}
+	if c.HasParent() && (c.Name() == "book" || c.Parent().Name() == "book") {
+		out, code := sh(`fencecard book keep bench.yaml --setup 3 --name "seat rail mortises"`)
+		require.Zero(t, code, out)
+		list, _ := sh("fencecard book list --format json")
+		var book struct{ Entries []struct{ Code string } }
+		require.NoError(t, json.Unmarshal([]byte(list), &book), list)
+		require.NotEmpty(t, book.Entries, list)
+		command = strings.ReplaceAll(command, sampleCode, book.Entries[0].Code)
+		if command == `fencecard book keep bench.yaml --setup 3 --name "seat rail mortises"` {
+			return // done above
+		}
+	}
+	out, code := sh(command)
+	measured := c.Name() == "check" && strings.Contains(command, "--card")
+	assert.True(t, code == exitDone || measured && code == exitFault, "exit code %d\n%s", code, out)
+	assert.NotEmpty(t, out)
+}

@@ -83,5 +83,4 @@ func tryExample(t *testing.T, c *cobra.Command, command string) {
 	out, code := sh(command)
 	measured := c.Name() == "check" && strings.Contains(command, "--card")
 	assert.True(t, code == exitDone || measured && code == exitFault, "exit code %d\n%s", code, out)
-	assert.NotEmpty(t, out)
 }

@@ -109,7 +109,12 @@ func (m *mutant) slice(what string, v reflect.Value) {
 }
 
 func TestEveryMutationIsFound(t *testing.T) {
-	for name, plan := range bothExamples(t) {
+	plans := bothExamples(t)
+	plans["shelf"], _ = shelf(t)
+	blocks := *plans["shelf"]
+	blocks.Shop.Stops = joinery.Blocks
+	plans["shelf between blocks"] = &blocks
+	for name, plan := range plans {
 		t.Run(name, func(t *testing.T) {
 			claims := claimsOf(deckOf(t, plan))
 			before := claimsOf(deckOf(t, plan))

@@ -36,8 +36,7 @@ func MakeWith(ctx context.Context, plan *joinery.Plan, o Options) (*Deck, error)
 	if !o.Plain {
 		d.cheapest(ctx, jobs, o.Search)
 	}
-	d.Warnings = append(warn(d), d.join()...)
-	d.Caution()
+	d.Remark()
 	return d, nil
 }
 

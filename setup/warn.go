@@ -42,12 +42,12 @@ type finding struct {
 	keys []string // where in the plan to point
 }
 
-// Warnings gathers what a maker should know about a deck, first of its cuts
-// and then of its joints. It looks only at the plan and at the cards, however
-// these were made.
-func Warnings(d *Deck) []Warning {
-	_, fits := joints(d)
-	return append(warn(d), fits...)
+// Remark writes what a deck says besides how the table is set: the joints and
+// cautions of its cards, and the warnings, first of its cuts and then of its
+// joints. It looks only at the plan and at the cards, however these were made.
+func (d *Deck) Remark() {
+	d.Warnings = append(warn(d), d.join()...)
+	d.Caution()
 }
 
 // warn gathers the warnings about cuts: piece by piece and cut by cut in the

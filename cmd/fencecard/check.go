@@ -58,7 +58,15 @@ func (a *app) check(args []string, o checkOptions) error {
 	if err != nil {
 		return err
 	}
-	claims, err := a.claims(plan, o.deck, o.batch)
+	plan, err = setup.Batch(plan, o.batch)
+	if err != nil {
+		return err
+	}
+	data, err := a.deckData(plan, o.deck)
+	if err != nil {
+		return err
+	}
+	claims, err := proof.Read(o.deck, data, plan.Shop.Scale)
 	var faults joinery.Faults
 	if o.deck != "" && o.format == "json" && errors.As(err, &faults) {
 		report := proof.Unread(faults)
@@ -72,8 +80,14 @@ func (a *app) check(args []string, o checkOptions) error {
 		return a.asSet(plan, claims, o)
 	}
 	if report.Proved() {
-		report.Warnings = setup.Warnings(proof.Deck(plan, claims))
-		report.Removed = proof.Volumes(plan, claims)
+		deck := proof.Deck(plan, claims)
+		deck.Remark()
+		report.Warnings, report.Removed = deck.Warnings, proof.Volumes(plan, claims)
+		found, err := output.Differences(deck, data)
+		if err != nil {
+			return err
+		}
+		report.Add(found)
 	}
 	return a.tellProof(plan, &report, o.format)
 }
@@ -92,26 +106,19 @@ func (o checkOptions) usage() error {
 	return nil
 }
 
-// claims reads the deck to be proved, or makes a fresh one.
-func (a *app) claims(plan *joinery.Plan, file string, batch int) (*proof.Claims, error) {
-	many, err := setup.Batch(plan, batch)
-	if err != nil {
-		return nil, err
-	}
-	*plan = *many
+// deckData reads the deck to be proved, or writes a fresh one, so that both go
+// the same way.
+func (a *app) deckData(plan *joinery.Plan, file string) ([]byte, error) {
 	if file != "" {
-		data, err := a.readFile(file)
-		if err != nil {
-			return nil, err
-		}
-		return proof.Read(file, data, plan.Shop.Scale)
+		return a.readFile(file)
 	}
 	deck, err := setup.Make(plan)
 	if err != nil {
 		return nil, err
 	}
-	claims := proof.Of(deck)
-	return &claims, nil
+	var page bytes.Buffer
+	err = output.JSON(&page, deck)
+	return page.Bytes(), err
 }
 
 // tellProof prints a proof; an error is returned where it failed.

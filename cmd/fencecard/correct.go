@@ -12,6 +12,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/planfile"
 	"fencecard/output"
+	"fencecard/setup"
 	"fencecard/setup/proof"
 )
 
@@ -69,11 +70,12 @@ func (a *app) correct(args []string, o correctOptions) error {
 	if err != nil {
 		return err
 	}
-	claims, err := a.claims(plan, "", 1)
+	deck, err := setup.Make(plan)
 	if err != nil {
 		return err
 	}
-	lesson, err := proof.Correct(plan, claims, o.card, cut)
+	claims := proof.Of(deck)
+	lesson, err := proof.Correct(plan, &claims, o.card, cut)
 	if err != nil {
 		return err
 	}

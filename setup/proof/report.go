@@ -56,6 +56,19 @@ func (d Difference) String() string {
 	return text
 }
 
+// Add adds differences that were found elsewhere to the cards they are about.
+func (r *Report) Add(found []Difference) {
+	for _, d := range found {
+		for i := range r.Results {
+			if result := &r.Results[i]; result.Card.Number == d.Card {
+				d.Place = result.Card.Place
+				result.Faults = append(result.Faults, d)
+			}
+		}
+		r.Faults = append(r.Faults, d)
+	}
+}
+
 // Unread is the report on a deck that could not be read.
 func Unread(faults joinery.Faults) Report {
 	var r Report

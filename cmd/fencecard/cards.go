@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"time"
@@ -24,6 +25,7 @@ type cardsOptions struct {
 	only   setup.Only
 	book   string
 	search time.Duration
+	card   string
 	pages  pageFlags
 }
 
@@ -45,13 +47,15 @@ standard output. 'fencecard help plan' tells how a plan is written.
   fencecard cards bench.yaml --only strips     full-size strips in bench-strips.pdf
   fencecard cards bench.yaml --format text     to read on the screen
   fencecard cards bench.yaml --format json --out deck.json
+  fencecard cards bench.yaml --format svg --card 1.1 --out card.svg
   fencecard cards bench.yaml --batch 12        for twelve benches
   fencecard cards bench.yaml --only-piece "front left leg" --out again.pdf`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: a.work(func(ctx context.Context, args []string) error { return a.cards(ctx, args, o) }),
 	}
 	f := cmd.Flags()
-	f.StringVar(&o.format, "format", "pdf", "pdf, text or json")
+	f.StringVar(&o.format, "format", "pdf", "pdf, text or json; svg for one card's drawing")
+	f.StringVar(&o.card, "card", "", "the `NUMBER` of the card to draw as svg, such as 1.1")
 	f.DurationVar(&o.search, "search", search.DefaultTime, "look for the fewest changes for this long at the most; 0 for none")
 	f.StringVarP(&o.out, "out", "o", "", "write to this `FILE`; - for standard output")
 	f.BoolVar(&o.force, "force", false, "write over a file that is already there")
@@ -59,7 +63,7 @@ standard output. 'fencecard help plan' tells how a plan is written.
 	f.StringArrayVar(&o.only.Pieces, "only-piece", nil, "only the cards of the piece `NAME`; may be given again")
 	f.IntSliceVar(&o.only.Setups, "only-setup", nil, "only the cards of the setup `NUMBER`; may be given again")
 	bookFlag(cmd, &o.book)
-	choices(cmd, "format", "pdf", "text", "json")
+	choices(cmd, "format", "pdf", "text", "json", "svg")
 	o.pages.add(cmd)
 	return cmd
 }
@@ -151,15 +155,33 @@ func (o cardsOptions) options() setup.Options {
 	return setup.Options{Plain: o.search <= 0, Search: search.Limit{Time: o.search}}
 }
 
+// drawing returns the writer of one card's drawing.
+func (o cardsOptions) drawing() (func(io.Writer, *setup.Deck) error, error) {
+	if o.card == "" {
+		return nil, usageError{errors.New("--format svg draws one card: add its number, such as --card 1.1")}
+	}
+	if err := o.pages.without("per-page", "strips", "only"); err != nil {
+		return nil, err
+	}
+	return o.pages.printer(func(w io.Writer, d *setup.Deck, p output.Pages) error {
+		return output.CardSVG(w, d, o.card, p)
+	})
+}
+
 // printer returns the writer of the chosen format.
 func (o cardsOptions) printer() (func(io.Writer, *setup.Deck) error, error) {
+	if o.card != "" && o.format != "svg" {
+		return nil, usageError{errors.New("--card is for --format svg")}
+	}
 	switch o.format {
 	case "pdf":
-		return o.pages.printer()
+		return o.pages.printer(output.PDF)
+	case "svg":
+		return o.drawing()
 	case "text":
 		return output.Text, o.pages.unused()
 	case "json":
 		return output.JSON, o.pages.unused()
 	}
-	return nil, usageError{fmt.Errorf("--format is pdf, text or json, not %q", o.format)}
+	return nil, usageError{fmt.Errorf("--format is pdf, text, json or svg, not %q", o.format)}
 }

@@ -41,8 +41,9 @@ func (p *pageFlags) add(cmd *cobra.Command) {
 	choices(cmd, "only", "strips")
 }
 
-// printer returns what prints a deck on the paper asked for.
-func (p *pageFlags) printer() (func(io.Writer, *setup.Deck) error, error) {
+// printer returns what prints a deck on the paper asked for, by a function of
+// the package output.
+func (p *pageFlags) printer(print func(io.Writer, *setup.Deck, output.Pages) error) (func(io.Writer, *setup.Deck) error, error) {
 	o, err := p.options()
 	if err != nil {
 		return nil, usageError{err}
@@ -56,7 +57,7 @@ func (p *pageFlags) printer() (func(io.Writer, *setup.Deck) error, error) {
 				return fmt.Errorf("--scale: %w", err)
 			}
 		}
-		return output.PDF(w, d, o)
+		return print(w, d, o)
 	}, nil
 }
 
@@ -86,9 +87,12 @@ func (p *pageFlags) options() (o output.Pages, err error) {
 }
 
 // unused is the error of page flags given for a format without pages.
-func (p *pageFlags) unused() error {
+func (p *pageFlags) unused() error { return p.without(pageFlagNames...) }
+
+// without is the error of flags given that a format has no use for.
+func (p *pageFlags) without(names ...string) error {
 	var given []string
-	for _, name := range pageFlagNames {
+	for _, name := range names {
 		if p.cmd.Flags().Changed(name) {
 			given = append(given, "--"+name)
 		}

@@ -3,6 +3,7 @@ package joinery
 import (
 	"slices"
 	"strings"
+	"sync"
 	"unicode"
 )
 
@@ -20,16 +21,16 @@ func FindWood(name string, own ...Wood) (w Wood, suggestion string, ok bool) {
 		return Wood{}, "", false
 	}
 	all := withOwn(own)
-	exact := matching(all, func(s species) bool { return s.goesBy(key) })
+	exact := matching(all, func(s *spelled) bool { return slices.Contains(s.exact, key) })
 	if len(exact) == 1 || len(exact) > 1 && exact[0].Group == Own {
 		return exact[0], "", true
 	}
 	if len(exact) > 1 {
 		return Wood{}, orList(exact), false
 	}
-	loose := matching(all, func(s species) bool { return slices.ContainsFunc(s.loosely, hasKey(key)) })
+	loose := matching(all, func(s *spelled) bool { return slices.Contains(s.loose, key) })
 	if len(loose) == 0 {
-		loose = matching(all, func(s species) bool { return s.endsIn(key) })
+		loose = matching(all, func(s *spelled) bool { return s.endsIn(key) })
 	}
 	if len(loose) == 1 {
 		return loose[0], name + " is taken as " + loose[0].Name, true
@@ -40,52 +41,74 @@ func FindWood(name string, own ...Wood) (w Wood, suggestion string, ok bool) {
 	return Wood{}, orList(loose), false
 }
 
-// withOwn puts a maker's own woods before the table.
-func withOwn(own []Wood) []species {
-	var all []species
-	for _, w := range own {
-		all = append(all, species{Wood: w})
+// spelled is a wood with the keys of its names.
+type spelled struct {
+	Wood
+	exact  []string // of this wood and no other
+	common []string // those of them that are not botanical
+	loose  []string // taken as this wood with a word about it
+	genus  string
+}
+
+func spell(s species) spelled {
+	common := keys(append([]string{s.Name}, s.also...))
+	out := spelled{Wood: s.Wood, exact: common, common: common, loose: keys(s.loosely)}
+	if s.Botanical != "" {
+		genus, _, _ := strings.Cut(s.Botanical, " ")
+		out.genus = woodKey(genus)
+		out.exact = append(slices.Clone(common), woodKey(s.Botanical))
 	}
-	return append(all, allSpecies()...)
+	return out
+}
+
+func keys(names []string) []string {
+	keys := make([]string, len(names))
+	for i, name := range names {
+		keys[i] = woodKey(name)
+	}
+	return keys
+}
+
+// allSpelled is the embedded table, every name turned into its key once.
+var allSpelled = sync.OnceValue(func() []spelled {
+	all := make([]spelled, len(allSpecies()))
+	for i, s := range allSpecies() {
+		all[i] = spell(s)
+	}
+	return all
+})
+
+// withOwn puts a maker's own woods before the table.
+func withOwn(own []Wood) []spelled {
+	if len(own) == 0 {
+		return allSpelled()
+	}
+	var all []spelled
+	for _, w := range own {
+		all = append(all, spell(species{Wood: w}))
+	}
+	return append(all, allSpelled()...)
 }
 
 // matching lists the woods whose row passes.
-func matching(all []species, pass func(species) bool) []Wood {
+func matching(all []spelled, pass func(*spelled) bool) []Wood {
 	var woods []Wood
-	for _, s := range all {
-		if pass(s) {
-			woods = append(woods, s.Wood)
+	for i := range all {
+		if pass(&all[i]) {
+			woods = append(woods, all[i].Wood)
 		}
 	}
 	return woods
 }
 
-// names are all names that mean this wood and no other.
-func (s species) names() []string {
-	names := append([]string{s.Name}, s.also...)
-	if s.Botanical != "" {
-		names = append(names, s.Botanical)
-	}
-	return names
-}
-
-func (s species) goesBy(key string) bool { return slices.ContainsFunc(s.names(), hasKey(key)) }
-
 // endsIn reports whether a name of the wood ends in the key ("oak" in "white
 // oak") or its botanical name begins with it ("Quercus"). Two letters are too
 // few to say anything.
-func (s species) endsIn(key string) bool {
+func (s *spelled) endsIn(key string) bool {
 	if len(key) < 3 {
 		return false
 	}
-	genus, _, _ := strings.Cut(s.Botanical, " ")
-	return woodKey(genus) == key || slices.ContainsFunc(append([]string{s.Name}, s.also...), func(name string) bool {
-		return strings.HasSuffix(woodKey(name), key)
-	})
-}
-
-func hasKey(key string) func(string) bool {
-	return func(name string) bool { return woodKey(name) == key }
+	return s.genus == key || slices.ContainsFunc(s.common, func(name string) bool { return strings.HasSuffix(name, key) })
 }
 
 // Built once: a replacer costs more than what it replaces.
@@ -112,16 +135,18 @@ func woodKey(name string) string {
 
 // nearest lists the woods with a name a slip or two away from the key, the
 // nearest only.
-func nearest(all []species, key string) []Wood {
+func nearest(all []spelled, key string) []Wood {
 	allowed := max(1, len([]rune(key))/4)
 	if len([]rune(key)) < 3 || len(key) > 64 {
 		return nil
 	}
 	best, woods := allowed+1, []Wood(nil)
-	for _, s := range all {
+	for i := range all {
 		slips := allowed + 1
-		for _, name := range append(s.names(), s.loosely...) {
-			slips = min(slips, editDistance(woodKey(name), key))
+		for _, names := range [][]string{all[i].exact, all[i].loose} {
+			for _, name := range names {
+				slips = min(slips, editDistance(name, key))
+			}
 		}
 		switch {
 		case slips > allowed || slips > best:
@@ -129,7 +154,7 @@ func nearest(all []species, key string) []Wood {
 		case slips < best:
 			best, woods = slips, nil
 		}
-		woods = append(woods, s.Wood)
+		woods = append(woods, all[i].Wood)
 	}
 	return woods
 }

@@ -98,10 +98,11 @@ func TestFindWoodAmongAMakersOwn(t *testing.T) {
 func TestEveryNameMeansOneWood(t *testing.T) {
 	owner := map[string]string{}
 	for _, s := range allSpecies() {
-		for _, name := range append(s.names(), s.loosely...) {
-			if s.Botanical == name && s.Botanical == "Sequoia sempervirens" {
-				continue // two rows of one species, by its age
-			}
+		names := append([]string{s.Name}, s.also...)
+		if s.Botanical != "" && s.Botanical != "Sequoia sempervirens" { // two rows of one species, by its age
+			names = append(names, s.Botanical)
+		}
+		for _, name := range append(names, s.loosely...) {
 			other, taken := owner[woodKey(name)]
 			require.False(t, taken, "%s: %s and %s", name, s.Name, other)
 			owner[woodKey(name)] = s.Name

@@ -30,9 +30,14 @@ type Clearance struct {
 	Cheek, Length Length
 }
 
-// DefaultClearance is 0.005 in at the cheeks and 1/16 in beyond the end
-// (common practice, no source).
-var DefaultClearance = Clearance{Cheek: 5 * Inch / 1000, Length: Inch / 16}
+// DefaultClearance is 0.005 in at the cheeks and 1/16 in beyond the end, or
+// 0.1 mm and 1.5 mm (common practice, no source).
+func DefaultClearance(u Unit) Clearance {
+	if u == Millimetres {
+		return Clearance{Cheek: Millimetre / 10, Length: 3 * Millimetre / 2}
+	}
+	return Clearance{Cheek: 5 * Inch / 1000, Length: Inch / 16}
+}
 
 // Rules are the shop rules that a maker may change; no regulator gives a
 // figure for any.

@@ -43,9 +43,9 @@ func (j jointText) fits(c *setup.Card) string {
 	}
 	var parts []string
 	for _, f := range j.Fits {
-		part := fmt.Sprintf("%s %s in %s", f.Of, j.scale.Fine(f.Part), j.scale.Fine(f.Room))
+		part := fmt.Sprintf("%s %s into %s", f.Of, j.scale.Fine(f.Part), j.scale.Fine(f.Room))
 		if missing := f.Wants - f.Gap(); f.Gap() >= 0 && missing > 0 {
-			part += fmt.Sprintf(" (%s still to come off)", j.scale.Fine(missing))
+			part += fmt.Sprintf(" (%s more play wanted)", j.scale.Fine(missing))
 		}
 		parts = append(parts, part)
 	}

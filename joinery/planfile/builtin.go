@@ -18,7 +18,7 @@ const BuiltInShopName = "built-in shop"
 func BuiltInShop(unit joinery.Unit) joinery.Shop {
 	shop, err := readShop(BuiltInShopName, builtIn, unit, joinery.Shop{
 		Scale:     joinery.DefaultScale(unit),
-		Clearance: joinery.DefaultClearance,
+		Clearance: joinery.DefaultClearance(unit),
 		Rules:     joinery.DefaultRules(unit),
 	})
 	if err != nil {

@@ -29,7 +29,7 @@ func TestShopsOwnWoodsAndRules(t *testing.T) {
 	assert.Equal(t, 22000, shop.Speed)
 	assert.Equal(t, 18000, shop.Bits[0].Speed)
 	assert.Equal(t, 6*joinery.Inch, shop.Base)
-	assert.Equal(t, joinery.Clearance{Cheek: 3 * joinery.Inch / 1000, Length: joinery.Inch / 16}, shop.Clearance)
+	assert.Equal(t, joinery.Clearance{Cheek: 3 * joinery.Inch / 1000, Length: 3 * joinery.Millimetre / 2}, shop.Clearance)
 	assert.Equal(t, joinery.Rules{ShortPiece: 10 * joinery.Inch, HandDistance: 5 * joinery.Inch, ThinFloor: 3 * joinery.Millimetre}, shop.Rules)
 	require.Len(t, shop.Woods, 2)
 	assert.Equal(t, joinery.Wood{
@@ -45,7 +45,7 @@ func TestShopsOwnWoodsAndRules(t *testing.T) {
 func TestWhatAShopLeavesOutIsUsual(t *testing.T) {
 	shop, err := planfile.ReadShop("shop.yaml", []byte("lift: 50 mm\n"), joinery.Millimetres)
 	require.NoError(t, err)
-	assert.Equal(t, joinery.DefaultClearance, shop.Clearance)
+	assert.Equal(t, joinery.DefaultClearance(joinery.Millimetres), shop.Clearance)
 	assert.Equal(t, joinery.DefaultRules(joinery.Millimetres), shop.Rules)
 	assert.Empty(t, shop.Woods)
 }

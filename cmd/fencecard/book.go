@@ -111,6 +111,7 @@ func (a *app) bookForget(ctx context.Context, word string, o bookOptions) error 
 
 func (a *app) bookMatchCommand() *cobra.Command {
 	var o bookOptions
+	var most searchFlag
 	cmd := &cobra.Command{
 		Use:   "match [PLAN]",
 		Short: "Find the setups of a plan in the book",
@@ -122,13 +123,14 @@ anew with the change, and whatever then stops it or is warned of is told.`,
 		Example: `  fencecard book match bench.yaml
   fencecard book match bench.yaml --format json`,
 		Args: cobra.MaximumNArgs(1),
-		RunE: a.work(func(_ context.Context, args []string) error { return a.bookMatch(args, o) }),
+		RunE: a.work(func(ctx context.Context, args []string) error { return a.bookMatch(ctx, args, o, most) }),
 	}
 	o.flags(cmd)
+	most.flag(cmd)
 	return cmd
 }
 
-func (a *app) bookMatch(args []string, o bookOptions) error {
+func (a *app) bookMatch(ctx context.Context, args []string, o bookOptions, most searchFlag) error {
 	asJSON, err := asJSON(o.format)
 	if err != nil {
 		return err
@@ -137,7 +139,7 @@ func (a *app) bookMatch(args []string, o bookOptions) error {
 	if err != nil {
 		return err
 	}
-	deck, err := deckOf(plan)
+	deck, err := a.makeDeck(ctx, plan, most)
 	if err != nil {
 		return err
 	}

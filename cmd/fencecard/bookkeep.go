@@ -22,6 +22,7 @@ type bookKeepOptions struct {
 	// Where they stood after the test cut; "" where not said.
 	fence, height string
 	force         bool
+	search        searchFlag
 }
 
 func (a *app) bookKeepCommand() *cobra.Command {
@@ -46,6 +47,7 @@ same setup carries its name, your notes and where the fence really stood.`,
 	f.StringVar(&o.fence, "fence-stood", "", "where the fence stood after the test cut, to the near edge of the bit")
 	f.StringVar(&o.height, "height-stood", "", "where the bit stood at full height after the test cut")
 	f.BoolVar(&o.force, "force", false, "keep it in the place of a setup of that name; its comments, and notes and\ncorrections you do not give anew, stay")
+	o.search.flag(cmd)
 	for _, required := range []string{"setup", "name"} {
 		if err := cmd.MarkFlagRequired(required); err != nil {
 			panic(err) // only for a flag that does not exist
@@ -67,7 +69,7 @@ func (a *app) bookKeep(ctx context.Context, args []string, o bookKeepOptions) er
 	if err != nil {
 		return err
 	}
-	deck, err := deckOf(plan)
+	deck, err := a.makeDeck(ctx, plan, o.search)
 	if err != nil {
 		return err
 	}

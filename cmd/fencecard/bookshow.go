@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"fmt"
+	"io"
 
 	"github.com/spf13/cobra"
 
@@ -16,6 +17,7 @@ type bookShowOptions struct {
 	bookOptions
 	out   string
 	force bool
+	pages pageFlags
 }
 
 func (a *app) bookShowCommand() *cobra.Command {
@@ -25,7 +27,8 @@ func (a *app) bookShowCommand() *cobra.Command {
 		Short: "Show or print one kept setup",
 		Long: `Show one kept setup, by its name or its code: as text, as JSON, or as a PDF with
 its header card, its cards and its full-scale strip. The PDF goes to
-setup-CODE.pdf in the current folder unless --out says otherwise.`,
+setup-CODE.pdf in the current folder unless --out says otherwise; --strips=false
+leaves the strip out.`,
 		Example: `  fencecard book show "seat rail mortises"
   fencecard book show 7k3f-9m2q --format pdf`,
 		Args: cobra.ExactArgs(1),
@@ -37,14 +40,15 @@ setup-CODE.pdf in the current folder unless --out says otherwise.`,
 	f.StringVarP(&o.out, "out", "o", "", "write to this `FILE`; - for standard output")
 	f.BoolVar(&o.force, "force", false, "write over a file that is already there")
 	choices(cmd, "format", "text", "json", "pdf")
+	o.pages.add(cmd)
+	o.pages.strips = true
 	return cmd
 }
 
 func (a *app) bookShow(word string, o bookShowOptions) error {
-	if o.format != "pdf" {
-		if _, err := asJSON(o.format); err != nil {
-			return usageError{fmt.Errorf("--format is text, json or pdf, not %q", o.format)}
-		}
+	printer, err := o.printer()
+	if err != nil {
+		return err
 	}
 	b, err := a.openBook(o.book)
 	if err != nil {
@@ -55,20 +59,12 @@ func (a *app) bookShow(word string, o bookShowOptions) error {
 		return err
 	}
 	var page bytes.Buffer
-	to := o.out
-	switch o.format {
-	case "json":
-		err = output.KeptSetupsJSON(&page, []*book.Entry{e}, nil)
-	case "pdf":
-		err = output.PDF(&page, e.Deck(), output.Pages{Strips: true})
-		if to == "" {
-			to = "setup-" + e.Code + ".pdf"
-		}
-	default:
-		err = output.KeptSetup(&page, e)
-	}
-	if err != nil {
+	if err := printer(&page, e); err != nil {
 		return err
+	}
+	to := o.out
+	if to == "" && o.format == "pdf" {
+		to = "setup-" + e.Code + ".pdf"
 	}
 	if to == "" || to == "-" {
 		_, err = a.out.Write(page.Bytes())
@@ -79,4 +75,20 @@ func (a *app) bookShow(word string, o bookShowOptions) error {
 	}
 	_, err = fmt.Fprintf(a.out, "%s: %q (%s)\n", to, e.Name, e.Code)
 	return err
+}
+
+// printer returns the writer of the chosen format.
+func (o bookShowOptions) printer() (func(io.Writer, *book.Entry) error, error) {
+	switch o.format {
+	case "text":
+		return output.KeptSetup, o.pages.unused()
+	case "json":
+		return func(w io.Writer, e *book.Entry) error {
+			return output.KeptSetupsJSON(w, []*book.Entry{e}, nil)
+		}, o.pages.unused()
+	case "pdf":
+		pages, err := o.pages.printer(output.PDF)
+		return func(w io.Writer, e *book.Entry) error { return pages(w, e.Deck()) }, err
+	}
+	return nil, usageError{fmt.Errorf("--format is text, json or pdf, not %q", o.format)}
 }

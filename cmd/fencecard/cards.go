@@ -6,14 +6,12 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"time"
 
 	"github.com/spf13/cobra"
 
 	"fencecard/joinery"
 	"fencecard/output"
 	"fencecard/setup"
-	"fencecard/setup/search"
 )
 
 // cardsOptions are the flags of the cards command.
@@ -24,7 +22,7 @@ type cardsOptions struct {
 	batch  int
 	only   setup.Only
 	book   string
-	search time.Duration
+	search searchFlag
 	card   string
 	pages  pageFlags
 }
@@ -56,7 +54,7 @@ standard output. 'fencecard help plan' tells how a plan is written.
 	f := cmd.Flags()
 	f.StringVar(&o.format, "format", "pdf", "pdf, text or json; svg for one card's drawing")
 	f.StringVar(&o.card, "card", "", "the `NUMBER` of the card to draw as svg, such as 1.1")
-	f.DurationVar(&o.search, "search", search.DefaultTime, "look for the fewest changes for this long at the most; 0 for none")
+	o.search.flag(cmd)
 	f.StringVarP(&o.out, "out", "o", "", "write to this `FILE`; - for standard output")
 	f.BoolVar(&o.force, "force", false, "write over a file that is already there")
 	f.IntVar(&o.batch, "batch", 1, "cards for `N` of the whole work: every count multiplied")
@@ -80,9 +78,6 @@ func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
 	printer, err := o.printer()
 	if err != nil {
 		return err
-	}
-	if o.search < 0 {
-		return usageError{fmt.Errorf("--search is a time such as 5s, not %s", o.search)}
 	}
 	plan, err := a.readPlan(args)
 	if err != nil {
@@ -120,15 +115,9 @@ func (a *app) deckFor(ctx context.Context, plan *joinery.Plan, o cardsOptions) (
 	if err != nil {
 		return nil, err
 	}
-	deck, err := setup.MakeWith(ctx, plan, o.options())
-	if err == nil {
-		err = prove(deck)
-	}
+	deck, err := a.makeDeck(ctx, plan, o.search)
 	if err != nil {
 		return nil, err
-	}
-	if deck.Ended == search.TimeUp || deck.Ended == search.CalledOff {
-		fmt.Fprintln(a.err, "the search for fewer changes was cut short: another run may make another deck")
 	}
 	matches, err := a.markKept(deck, o.book)
 	if err != nil {
@@ -139,20 +128,6 @@ func (a *app) deckFor(ctx context.Context, plan *joinery.Plan, o cardsOptions) (
 	}
 	a.offerNear(deck, matches)
 	return deck, nil
-}
-
-// deckOf makes a plan's deck and proves it.
-func deckOf(plan *joinery.Plan) (*setup.Deck, error) {
-	deck, err := setup.Make(plan)
-	if err != nil {
-		return nil, err
-	}
-	return deck, prove(deck)
-}
-
-// options are the wishes for the deck.
-func (o cardsOptions) options() setup.Options {
-	return setup.Options{Plain: o.search <= 0, Search: search.Limit{Time: o.search}}
 }
 
 // drawing returns the writer of one card's drawing.

@@ -1,0 +1,40 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+	"fencecard/setup/search"
+)
+
+// searchFlag is how long the fewest changes are looked for. Commands that name
+// setups by their numbers have it too: the numbers come from the search.
+type searchFlag time.Duration
+
+func (s *searchFlag) flag(cmd *cobra.Command) {
+	cmd.Flags().DurationVar((*time.Duration)(s), "search", search.DefaultTime, "look for the fewest changes for this long at the most; 0 for none")
+}
+
+// makeDeck makes a plan's deck and proves it.
+func (a *app) makeDeck(ctx context.Context, plan *joinery.Plan, most searchFlag) (*setup.Deck, error) {
+	if most < 0 {
+		return nil, usageError{errors.New("--search takes a time such as 5s, or 0 for no search")}
+	}
+	deck, err := setup.MakeWith(ctx, plan, setup.Options{Plain: most == 0, Search: search.Limit{Time: time.Duration(most)}})
+	if err != nil {
+		return nil, err
+	}
+	if err := prove(deck); err != nil {
+		return nil, err
+	}
+	if deck.Ended == search.TimeUp || deck.Ended == search.CalledOff {
+		fmt.Fprintln(a.err, "the search for fewer changes was cut short: another run may make another deck")
+	}
+	return deck, nil
+}

@@ -3,6 +3,7 @@ package output
 import (
 	"cmp"
 	"fmt"
+	"strconv"
 	"strings"
 
 	"fencecard/joinery"
@@ -172,13 +173,10 @@ func (s setter) fenceAndHeights(u *setup.Setup, c *setup.Card, w Paper) block {
 
 // nearName is what the fence distance is called.
 func (s setter) nearName(u *setup.Setup) string {
-	switch {
-	case u.Fence.NearEdge >= 0:
+	if u.Fence.NearEdge >= 0 {
 		return "FENCE to near edge, " + s.scale.Unit.String()
-	case s.grade.compact:
-		return "FENCE, edge behind it, " + s.scale.Unit.String()
 	}
-	return "FENCE to near edge, behind the face, " + s.scale.Unit.String()
+	return "FENCE, near edge behind it, " + s.scale.Unit.String()
 }
 
 // head names the card, the piece and the cut, and counts the pieces.
@@ -359,7 +357,7 @@ const noteGap Paper = 1
 
 // notes say what to mind, some cautions in full, and what to do.
 func (s setter) notes(c *setup.Card, full int) []phrase {
-	body, bold := s.letters(s.grade.body), s.bold(s.grade.body)
+	body, bold, small := s.letters(s.grade.body), s.bold(s.grade.body), s.letters(least)
 	full = min(full, len(c.Cautions))
 	var all []phrase
 	for _, caution := range c.Cautions[:full] {
@@ -368,27 +366,35 @@ func (s setter) notes(c *setup.Card, full int) []phrase {
 	if rest := c.Cautions[full:]; len(rest) > 0 {
 		all = append(all, s.byCode(rest))
 	}
-	for _, step := range steps(c, c.Cautions[:full]) {
+	all = append(all, s.todo(c, c.Cautions[:full]))
+	if c.Cut.Note != "" {
+		all = append(all, phrase{}.say(bold, "Note:").say(body, c.Cut.Note))
+	}
+	if lines := jointLines(c, s.scale); len(lines) > 0 {
+		all = append(all, phrase{}.say(small, strings.Join(lines, " ")))
+	}
+	var last phrase
+	if !s.grade.compact {
+		last = s.deepest(c, small)
+	}
+	return append(all, last.say(small, setup.AlwaysMind))
+}
+
+// todo says what to do, step by step, and what becomes of round ends.
+func (s setter) todo(c *setup.Card, inFull []setup.Caution) phrase {
+	body, bold := s.letters(s.grade.body), s.bold(s.grade.body)
+	var p phrase
+	for i, step := range steps(c, inFull) {
 		words := step.long
 		if s.grade.compact {
 			words = step.short
 		}
-		all = append(all, phrase{}.say(body, words))
+		p = p.say(bold, strconv.Itoa(i+1)).say(body, words)
 	}
 	if !c.Cut.Square && (c.Begin == setup.Drop || c.End == setup.Lift) {
-		ends := s.length(phrase{}.say(body, "The ends stay round, radius"), body, c.Run.Bit.True()/2)
-		all = append(all, ends.tie(body, "."))
+		p = s.length(p.say(body, "The ends stay round, radius"), body, c.Run.Bit.True()/2).tie(body, ".")
 	}
-	for _, line := range jointLines(c, s.scale) {
-		all = append(all, phrase{}.say(body, line))
-	}
-	if !s.grade.compact {
-		all = append(all, s.deepest(c, body))
-	}
-	if c.Cut.Note != "" {
-		all = append(all, phrase{}.say(bold, "Note:").say(body, c.Cut.Note))
-	}
-	return append(all, phrase{}.say(s.letters(least), setup.AlwaysMind))
+	return p
 }
 
 // byCode names cautions by their numbers on the page of cautions and a word.
@@ -411,7 +417,9 @@ func (s setter) byCode(cautions []setup.Caution) phrase {
 func paragraphs(phrases []phrase, w Paper) block {
 	var b block
 	for _, p := range phrases {
-		b.below(p.set(w), noteGap)
+		if len(p) > 0 {
+			b.below(p.set(w), noteGap)
+		}
 	}
 	return b
 }

@@ -63,28 +63,29 @@ func (s setter) fromAbove(u *setup.Setup, c *setup.Card, w, h Paper) (drawn, boo
 	return drawn{}, false
 }
 
-// choose finds the largest scale at which a drawing fits whole, with the bit
-// large enough to be read from a distance, else the largest at which it fits
-// with stretches left out. The function that tries a scale says whether the
+// choose finds the scale of a drawing: of those that leave the bit large
+// enough to be read from a distance the one with the fewest breaks, and of
+// several the largest; where the bit is that large at none, the largest at
+// which the drawing fits. The function that tries a scale says whether the
 // drawing fits, and in how many places it is broken; it is left as it was at
 // the scale chosen.
 func (s setter) choose(u *setup.Setup, try func(drawingScale) (fits bool, breaks int)) bool {
 	bit := Paper(u.Bit.True().Millimetres())
 	want := min(s.grade.bit, bit)
+	var best *drawingScale
+	fewest := 0
 	for _, scale := range s.drawings() {
-		if bit*Paper(scale.size) < want {
-			break
-		}
-		if fits, breaks := try(scale); fits && breaks == 0 {
-			return true
+		fits, breaks := try(scale)
+		large := bit*Paper(scale.size) >= want
+		if fits && (best == nil || large && breaks < fewest) {
+			best, fewest = &scale, breaks
 		}
 	}
-	for _, scale := range s.drawings() {
-		if fits, _ := try(scale); fits {
-			return true
-		}
+	if best == nil {
+		return false
 	}
-	return false
+	try(*best)
+	return true
 }
 
 // chains makes the dimensions of the marks that there are.
@@ -326,7 +327,10 @@ func (f *fromAbove) flag(d *drawing, y Paper) {
 	tip := Point{f.at(f.start, 0).X, y}
 	d.fill(Black, arrowhead(tip, 0, -1, 3)...)
 	words := phrase{}.say(f.s.bold(least), strings.ToUpper(f.c.Leads.String())+" leads").set(d.w)
-	x := min(tip.X+2, d.w-words.w)
+	x := tip.X + 2
+	if x+words.w > d.w {
+		x = tip.X - 2 - words.w
+	}
 	d.text(words, x, y)
 	scale := "scale " + f.scale.name
 	shortened := scale + ", shortened"

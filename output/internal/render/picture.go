@@ -117,3 +117,6 @@ func strokes(origin int, mm float64, first, last int, ink func(int) float64) []S
 	}
 	return found
 }
+
+// Image is the picture itself.
+func (p *Picture) Image() *image.Gray { return p.image }

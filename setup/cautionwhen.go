@@ -26,9 +26,14 @@ func (s *situation) downCutBlind() bool {
 
 func (s *situation) severalDistances() bool { return s.card.Run.Of > 1 && !s.card.Run.Turned }
 
+// edgeCut is where the bit stands in the fence. At the later distances of a
+// wide edge cut it stands off the fence, in wood that is already cut.
 func (s *situation) edgeCut() bool {
-	return s.card.Channel.OpenBeside(s.card.Run.Fence, s.card.Piece.Size)
+	return s.inFence() && s.card.Channel.OpenBeside(s.card.Run.Fence, s.card.Piece.Size)
 }
+
+// inFence reports whether the fence must stand open for the bit.
+func (s *situation) inFence() bool { return s.card.Run.NearEdge <= 0 }
 
 // handsNear looks for a place on the piece that stays clear of the bit: before
 // it, behind it or on the operator's side. Along the fence the worst moment is
@@ -69,7 +74,9 @@ func (s *situation) nearlyOtherCollet() bool {
 	return false
 }
 
-func (s *situation) crossesGap() bool { return s.card.Length < openFence.of(s.shop.Scale) }
+func (s *situation) crossesGap() bool {
+	return s.inFence() && s.card.Length < openFence.of(s.shop.Scale)
+}
 
 // beyondFence reports whether the work stands beyond the usable fence where
 // the cut begins or ends.

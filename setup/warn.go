@@ -33,6 +33,7 @@ var conditions = []condition{
 	{"trapped-wood", "worked out from the rotation of the bit", findTrapped},
 	{"lost-reference", "worked out from the order of the setups", findLostReference},
 	{"narrow-bearing", commonPractice, findNarrowBearing},
+	{"hair-move", commonPractice, findHairMove},
 }
 
 // finding is one warning before it has its code and piece.

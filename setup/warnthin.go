@@ -106,13 +106,15 @@ func findThinWall(w *work) []finding {
 		if !m.trench() {
 			continue
 		}
-		for _, b := range w.beside(m) {
+		walls := w.beside(m)
+		for i, b := range walls {
 			least := w.wall(w.piece.Size.Between(b.side))
 			if b.wood <= 0 || b.wood >= least {
 				continue
 			}
+			spare := walls[i^1].wood - least // of the wall across from it
 			found = append(found, finding{m.cut, fmt.Sprintf("the %s leaves a wall of %s at the %s, under %s: %s",
-				m.words(), w.text(b.wood), b.side, w.text(least), b.wayOut(w.text(least-b.wood))), b.keys()})
+				m.words(), w.text(b.wood), b.side, w.text(least), b.wayOut(w.text(least-b.wood), spare >= least-b.wood)), b.keys()})
 		}
 	}
 	return found
@@ -125,6 +127,8 @@ type beside struct {
 	end  bool // the side lies beyond an end of the channel
 }
 
+// beside lists the wood on both sides of a channel and beyond both its ends,
+// each two that face each other together.
 func (w *work) beside(m *made) []beside {
 	box := m.box
 	across, run := m.hollow.Across, m.hollow.Run()
@@ -136,11 +140,16 @@ func (w *work) beside(m *made) []beside {
 	}
 }
 
-func (b beside) wayOut(by string) string {
-	if b.end {
+// wayOut says how to thicken the wall by so much; movable tells whether the
+// wall across from it can spare that.
+func (b beside) wayOut(by string, movable bool) string {
+	switch {
+	case b.end:
 		return fmt.Sprintf("stop it %s sooner, or run it out at the %s", by, b.side)
+	case movable:
+		return fmt.Sprintf("move it %s away from the %s, or make it narrower", by, b.side)
 	}
-	return fmt.Sprintf("move it %s away from the %s, or make it narrower", by, b.side)
+	return fmt.Sprintf("make it %s narrower, or the stock thicker", by)
 }
 
 func (b beside) keys() []string {
@@ -207,7 +216,7 @@ func findShortGrain(w *work) []finding {
 			}
 			need := min(m.channel.Depth, shortGrain.of(w.scale))
 			found = append(found, finding{m.cut, fmt.Sprintf("beyond the %s only %s of short grain is left at the %s, and it is %s deep: %s, or leave the piece long and saw it off after the glue-up",
-				m.words(), w.text(b.wood), b.side, w.text(m.channel.Depth), b.wayOut(w.text(need-b.wood))), b.keys()})
+				m.words(), w.text(b.wood), b.side, w.text(m.channel.Depth), b.wayOut(w.text(need-b.wood), true)), b.keys()})
 		}
 	}
 	return found

@@ -19,32 +19,57 @@ import (
 	"fencecard/setup/proof"
 )
 
+// built builds a program into a folder of its own.
+func built(b *testing.B, source string) string {
+	b.Helper()
+	program := filepath.Join(b.TempDir(), "program")
+	out, err := exec.Command("go", "build", "-o", program, source).CombinedOutput()
+	require.NoError(b, err, string(out))
+	return program
+}
+
+// cpuOf runs a program and returns the processor time it took.
+func cpuOf(b *testing.B, program string, args ...string) time.Duration {
+	b.Helper()
+	cmd := exec.Command(program, args...)
+	require.NoError(b, cmd.Run())
+	return cmd.ProcessState.UserTime() + cmd.ProcessState.SystemTime()
+}
+
 // BenchmarkStart starts the program for its help and a bare program of the same
-// library, in turn, and reports how many times as long ours takes.
+// library, in turn, and reports how many times as long ours takes, on the clock
+// and in processor time.
 func BenchmarkStart(b *testing.B) {
-	folder := b.TempDir()
-	build := func(name, source string) string {
-		program := filepath.Join(folder, name)
-		out, err := exec.Command("go", "build", "-o", program, source).CombinedOutput()
-		require.NoError(b, err, string(out))
-		return program
-	}
-	start := func(program string) time.Duration {
-		begun := time.Now()
-		require.NoError(b, exec.Command(program, "--help").Run())
-		return time.Since(begun)
-	}
-	ours, bare := build("ours", "."), build("bare", "./testdata/bare")
-	start(ours)
-	start(bare)
-	var long, short time.Duration
+	ours, bare := built(b, "."), built(b, "./testdata/bare")
+	cpuOf(b, ours, "--help")
+	cpuOf(b, bare, "--help")
+	var clock, cpu [2]time.Duration
 	for b.Loop() {
-		short += start(bare)
-		long += start(ours)
+		for i, program := range []string{bare, ours} {
+			begun := time.Now()
+			cpu[i] += cpuOf(b, program, "--help")
+			clock[i] += time.Since(begun)
+		}
 	}
-	b.ReportMetric(float64(long)/float64(short), "x-bare")
-	b.ReportMetric(float64(long.Microseconds())/float64(b.N)/1000, "ms/help")
+	b.ReportMetric(float64(clock[1])/float64(clock[0]), "x-bare")
+	b.ReportMetric(float64(cpu[1])/float64(cpu[0]), "x-bare-cpu")
+	b.ReportMetric(float64(cpu[1].Microseconds())/float64(b.N)/1000, "cpu-ms/op")
 	b.ReportMetric(0, "ns/op")
+}
+
+// BenchmarkExamples prints the examples as a maker does, into a PDF file.
+func BenchmarkExamples(b *testing.B) {
+	ours := built(b, ".")
+	for name, args := range map[string][]string{"boot-bench": nil, "wall-cabinet": {"../../testdata/wall-cabinet.yaml"}} {
+		b.Run(name, func(b *testing.B) {
+			out := filepath.Join(b.TempDir(), "cards.pdf")
+			var cpu time.Duration
+			for b.Loop() {
+				cpu += cpuOf(b, ours, append([]string{"cards", "--force", "--out", out}, args...)...)
+			}
+			b.ReportMetric(float64(cpu.Microseconds())/float64(b.N)/1000, "cpu-ms/op")
+		})
+	}
 }
 
 // planOfCuts writes a plan of that many cuts, ten to a piece, of all kinds and
@@ -111,9 +136,11 @@ func BenchmarkCuts(b *testing.B) {
 		} {
 			b.Run(fmt.Sprintf("%s/%d", stage.name, cuts), func(b *testing.B) {
 				b.ReportAllocs()
+				begun := cpuTime()
 				for b.Loop() {
 					require.NoError(b, stage.run())
 				}
+				b.ReportMetric(float64((cpuTime()-begun).Microseconds())/float64(b.N)/1000, "cpu-ms/op")
 			})
 		}
 	}

@@ -3,9 +3,10 @@ package joinery
 import (
 	"fmt"
 	"math/big"
-	"regexp"
 	"strings"
 	"unicode/utf8"
+
+	"fencecard/joinery/pattern"
 )
 
 // LengthError says why a text is not a length and what to write instead.
@@ -33,12 +34,12 @@ var (
 		'⅝': "5/8", '⅞': "7/8", '⅓': "1/3", '⅔': "2/3", '⅕': "1/5",
 		'⅖': "2/5", '⅗': "3/5", '⅘': "4/5", '⅙': "1/6", '⅚': "5/6",
 	}
-	feetAndInches = regexp.MustCompile(`^(.*?)\s*(?:'|ft|feet|foot)\s*(.*)$`)
-	suffix        = regexp.MustCompile(`\s*(mm|cm|in\.?|inch|inches|"|'')$`)
-	decimalNumber = regexp.MustCompile(`^(?:\d+(?:\.\d*)?|\.\d+)$`)
-	fraction      = regexp.MustCompile(`^(\d+)\s*/\s*(\d+)$`)
-	mixed         = regexp.MustCompile(`^(\d+)(?:\s+|\s*-\s*)(\d+)\s*/\s*(\d+)$`)
-	decimalComma  = regexp.MustCompile(`^\d*,\d+$`)
+	feetAndInches = pattern.New(`^(.*?)\s*(?:'|ft|feet|foot)\s*(.*)$`)
+	suffix        = pattern.New(`\s*(mm|cm|in\.?|inch|inches|"|'')$`)
+	decimalNumber = pattern.New(`^(?:\d+(?:\.\d*)?|\.\d+)$`)
+	fraction      = pattern.New(`^(\d+)\s*/\s*(\d+)$`)
+	mixed         = pattern.New(`^(\d+)(?:\s+|\s*-\s*)(\d+)\s*/\s*(\d+)$`)
+	decimalComma  = pattern.New(`^\d*,\d+$`)
 	typographic   = strings.NewReplacer("′", "'", "’", "'", "″", `"`, "”", `"`, "⁄", "/", "∕", "/", "\u00a0", " ", "\u2009", " ")
 )
 

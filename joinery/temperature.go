@@ -2,9 +2,10 @@ package joinery
 
 import (
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
+
+	"fencecard/joinery/pattern"
 )
 
 // Temperature is an air temperature in the degrees it was written in. The
@@ -31,7 +32,7 @@ func (t Temperature) String() string {
 	return strconv.FormatFloat(t.Degrees, 'f', -1, 64) + unit
 }
 
-var temperatureText = regexp.MustCompile(`(?i)^([-−+]?\d{1,4}(?:\.\d{1,6})?)\s*(?:°|degrees?)?\s*(f|c|fahrenheit|celsius)?$`)
+var temperatureText = pattern.New(`(?i)^([-−+]?\d{1,4}(?:\.\d{1,6})?)\s*(?:°|degrees?)?\s*(f|c|fahrenheit|celsius)?$`)
 
 // ParseTemperature reads a temperature as people write it: 70F, 70 F, 21 °C.
 // The error is a [Fault] without a place.

@@ -1,11 +1,11 @@
 package main
 
-import "regexp"
+import "fencecard/joinery/pattern"
 
 var (
-	lengthFlag = regexp.MustCompile(`^--(fence|start|stop|height|setback|width|length|depth)(=-?\d+)?$`)
-	wholePart  = regexp.MustCompile(`^-?\d+$`)
-	broken     = regexp.MustCompile(`^\d+/\d+(in|")?$`)
+	lengthFlag = pattern.New(`^--(fence|start|stop|height|setback|width|length|depth)(=-?\d+)?$`)
+	wholePart  = pattern.New(`^-?\d+$`)
+	broken     = pattern.New(`^\d+/\d+(in|")?$`)
 )
 
 // joinLengths puts the two words of a length such as --length 2 15/32 together

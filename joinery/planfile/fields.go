@@ -2,11 +2,11 @@ package planfile
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/pattern"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -81,8 +81,8 @@ func (f *fields) notInside(before, key *yaml.Node) bool {
 }
 
 var (
-	wholeNumber   = regexp.MustCompile(`^\d+$`)
-	afterTheComma = regexp.MustCompile(`^\d+(?:\s*(?:mm|cm|in|"))?$`)
+	wholeNumber   = pattern.New(`^\d+$`)
+	afterTheComma = pattern.New(`^\d+(?:\s*(?:mm|cm|in|"))?$`)
 )
 
 // commaInNumber faults a decimal comma in braces, where {front-back: 1,5} is a

@@ -2,20 +2,20 @@ package planfile
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/pattern"
 
 	"go.yaml.in/yaml/v4"
 )
 
 var (
-	setbackText = regexp.MustCompile(`(?i)^(.+?)\s+from\s+(?:the\s+)?(\S+)$`)
-	centredText = regexp.MustCompile(`(?i)^(?:centred|centered|centre|center)(?:\s+from\s+(?:the\s+)?(\S+))?$`)
-	spanText    = regexp.MustCompile(`(?i)^(?:from\s+)?(.+?)(?:\s+from\s+(?:the\s+)?(\S+))?\s+to\s+(.+?)\s+from\s+(?:the\s+)?(\S+)$`)
-	wholeText   = regexp.MustCompile(`(?i)^(?:from\s+)?end to end$`)
+	setbackText = pattern.New(`(?i)^(.+?)\s+from\s+(?:the\s+)?(\S+)$`)
+	centredText = pattern.New(`(?i)^(?:centred|centered|centre|center)(?:\s+from\s+(?:the\s+)?(\S+))?$`)
+	spanText    = pattern.New(`(?i)^(?:from\s+)?(.+?)(?:\s+from\s+(?:the\s+)?(\S+))?\s+to\s+(.+?)\s+from\s+(?:the\s+)?(\S+)$`)
+	wholeText   = pattern.New(`(?i)^(?:from\s+)?end to end$`)
 )
 
 // readSetback reads where the near wall is: "1/2 from front", "centred", or
@@ -107,7 +107,7 @@ func (r *planReader) readSpan(f *fields, in joinery.Side, b *blank) joinery.Span
 	return r.fromBothEnds(n, b, joinery.Span{From: from, To: to, Side: first}, last)
 }
 
-var dashBetween = regexp.MustCompile(`\s*(?:\s-\s|–|—|\.\.+|…)\s*`)
+var dashBetween = pattern.New(`\s*(?:\s-\s|–|—|\.\.+|…)\s*`)
 
 // badSpan faults a text that is no span.
 func (r *planReader) badSpan(n *yaml.Node, text string, in joinery.Side) {

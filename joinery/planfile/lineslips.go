@@ -2,10 +2,10 @@ package planfile
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/pattern"
 )
 
 // nameKeys begins a line with a key whose value is a text of the maker's own.
@@ -14,20 +14,20 @@ const nameKeys = `^(title|note|piece|bit|mortise|groove|dado|rabbet|lap|tenon): 
 // lineSlips are slips that show in one line, whatever the library makes of
 // them. In the words $1 to $3 are parts of the line.
 var lineSlips = []struct {
-	text    *regexp.Regexp
+	text    pattern.Pattern
 	known   bool // $1 must be a key
 	problem string
 	remedy  string
 }{
-	{text: regexp.MustCompile(nameKeys + `([^"“”'\[{#][^"“”#]*: [^"“”#]*)$`), problem: "there is a second colon in this line", remedy: `write $1: "$2"`},
-	{text: regexp.MustCompile(nameKeys + "(([" + "@`%" + `])[^"#]*)$`), problem: "a text that begins with $3 needs quotes round it", remedy: `write $1: "$2"`},
-	{text: regexp.MustCompile(`^//\s*(.*)$`), problem: "a remark does not begin with // here", remedy: "write # $1"},
-	{text: regexp.MustCompile(`^[•·–—*]\s*(.*)$`), problem: "a list entry begins with a plain dash", remedy: "write - $1"},
-	{text: regexp.MustCompile(`^([a-z-]+)$`), known: true, problem: "there is no colon after $1", remedy: "write $1:"},
-	{text: regexp.MustCompile(`^-([a-z].*)$`), problem: "there is no space after the dash", remedy: "write - $1"},
-	{text: regexp.MustCompile(`^([a-z-]+):([^\s/].*)$`), known: true, problem: "there is no space after the colon", remedy: "write $1: $2"},
-	{text: regexp.MustCompile(`^([a-z-]+)\s*=\s*(.*)$`), known: true, problem: "an equals sign stands where a colon belongs", remedy: "write $1: $2"},
-	{text: regexp.MustCompile(`^([a-z-]+)\s*:?\s+([^:\s].*)$`), known: true, problem: "there is no colon after $1", remedy: "write $1: $2"},
+	{text: pattern.New(nameKeys + `([^"“”'\[{#][^"“”#]*: [^"“”#]*)$`), problem: "there is a second colon in this line", remedy: `write $1: "$2"`},
+	{text: pattern.New(nameKeys + "(([" + "@`%" + `])[^"#]*)$`), problem: "a text that begins with $3 needs quotes round it", remedy: `write $1: "$2"`},
+	{text: pattern.New(`^//\s*(.*)$`), problem: "a remark does not begin with // here", remedy: "write # $1"},
+	{text: pattern.New(`^[•·–—*]\s*(.*)$`), problem: "a list entry begins with a plain dash", remedy: "write - $1"},
+	{text: pattern.New(`^([a-z-]+)$`), known: true, problem: "there is no colon after $1", remedy: "write $1:"},
+	{text: pattern.New(`^-([a-z].*)$`), problem: "there is no space after the dash", remedy: "write - $1"},
+	{text: pattern.New(`^([a-z-]+):([^\s/].*)$`), known: true, problem: "there is no space after the colon", remedy: "write $1: $2"},
+	{text: pattern.New(`^([a-z-]+)\s*=\s*(.*)$`), known: true, problem: "an equals sign stands where a colon belongs", remedy: "write $1: $2"},
+	{text: pattern.New(`^([a-z-]+)\s*:?\s+([^:\s].*)$`), known: true, problem: "there is no colon after $1", remedy: "write $1: $2"},
 }
 
 // lineSlip looks for a slip in the line shown. A line that does not stand
@@ -58,7 +58,7 @@ func (r *reader) slipIn(line int) (joinery.Fault, bool) {
 		if m == nil {
 			continue
 		}
-		expand := func(template string) string { return string(s.text.ExpandString(nil, template, inner, m)) }
+		expand := func(template string) string { return s.text.Expand(template, inner, m) }
 		if s.known && (sound || !isKey(expand("$1"))) {
 			continue
 		}

@@ -2,11 +2,11 @@ package planfile
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/pattern"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -150,7 +150,7 @@ func sizeRemedy(n *yaml.Node) string {
 		short(parts[0]), short(parts[1]), short(parts[2]))
 }
 
-var timesSign = regexp.MustCompile(`\s*[x×*]\s*`)
+var timesSign = pattern.New(`\s*[x×*]\s*`)
 
 // named faults a size of which no dimension has its name, once.
 func (r *planReader) named(n *yaml.Node) bool {

@@ -2,11 +2,11 @@ package book
 
 import (
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/pattern"
 )
 
 // Format is the version of the file format that is written. Older ones are
@@ -18,7 +18,7 @@ const formatLine = "fencecard setup book"
 // header opens a book that has none yet.
 var header = fmt.Sprintf("%s %d", formatLine, Format)
 
-var versionOf = regexp.MustCompile(`^` + formatLine + ` +0*([1-9]\d*)\s*$`)
+var versionOf = pattern.New(`^` + formatLine + ` +0*([1-9]\d*)\s*$`)
 
 // block is the lines of one entry, from its setup line up to but not with
 // last. Blank lines and comments at the left margin behind it are not its own.

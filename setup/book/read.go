@@ -1,12 +1,12 @@
 package book
 
 import (
-	"regexp"
 	"strconv"
 	"strings"
 	"time"
 
 	"fencecard/joinery"
+	"fencecard/joinery/pattern"
 	"fencecard/setup"
 )
 
@@ -135,7 +135,7 @@ func (g *group) bit() *joinery.Bit {
 	return bit
 }
 
-var position = regexp.MustCompile(`^(\d{1,3}) of (\d{1,3})$`)
+var position = pattern.New(`^(\d{1,3}) of (\d{1,3})$`)
 
 // position reads which of a cut's runs a card is.
 func (g *group) position() (at, of int) {

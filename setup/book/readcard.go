@@ -1,12 +1,12 @@
 package book
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 	"sync"
 
 	"fencecard/joinery"
+	"fencecard/joinery/pattern"
 	"fencecard/setup"
 )
 
@@ -130,7 +130,7 @@ func (g *group) cut() *joinery.Cut {
 	return c
 }
 
-var setbackFrom = regexp.MustCompile(`^(.*\S)\s+from\s+(\S+)$`)
+var setbackFrom = pattern.New(`^(.*\S)\s+from\s+(\S+)$`)
 
 // channel reads the walls of the channel; its span follows from the marks.
 func (g *group) channel(size joinery.Size) joinery.Channel {

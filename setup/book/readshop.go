@@ -3,12 +3,12 @@ package book
 import (
 	"fmt"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/pattern"
 )
 
 // shop reads what is kept of a shop, and with the scale the unit of lengths
@@ -37,7 +37,7 @@ func (g *group) shop() joinery.Shop {
 	return shop
 }
 
-var usableFence = regexp.MustCompile(`^(.*\S)\s+infeed\s*,\s*(.*\S)\s+outfeed$`)
+var usableFence = pattern.New(`^(.*\S)\s+infeed\s*,\s*(.*\S)\s+outfeed$`)
 
 func (g *group) usable(f field) joinery.FenceReach {
 	m := usableFence.FindStringSubmatch(f.value)

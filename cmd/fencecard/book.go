@@ -85,7 +85,7 @@ func (a *app) bookForget(ctx context.Context, word string, o bookOptions) error 
 		return err
 	}
 	// A book without the setup is not touched, nor is a folder made for it.
-	before, err := readBook(o.book)
+	before, err := a.readBook(o.book)
 	if err != nil {
 		return err
 	}

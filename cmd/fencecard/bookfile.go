@@ -67,7 +67,7 @@ func dataFolder(system string, env func(string) string) (string, bool) {
 
 // openBook reads the setup book and reports what is damaged in it.
 func (a *app) openBook(flag string) (*book.Book, error) {
-	b, err := readBook(flag)
+	b, err := a.readBook(flag)
 	if err == nil {
 		a.reportDamage(b)
 	}
@@ -75,14 +75,14 @@ func (a *app) openBook(flag string) (*book.Book, error) {
 }
 
 // readBook reads the setup book; one that is not there yet is empty.
-func readBook(flag string) (*book.Book, error) {
+func (a *app) readBook(flag string) (*book.Book, error) {
 	path, _, err := bookPath(flag)
 	if err != nil {
 		return nil, err
 	}
-	data, err := os.ReadFile(path)
+	data, err := a.readFile(path)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
-		return nil, plainly(err)
+		return nil, err
 	}
 	return book.Read(path, data)
 }

@@ -70,7 +70,7 @@ func (a *app) bookShow(word string, o bookShowOptions) error {
 		_, err = a.out.Write(page.Bytes())
 		return err
 	}
-	if err := writeFile(to, page.Bytes(), o.force); err != nil {
+	if err := a.writeFile(to, page.Bytes(), o.force); err != nil {
 		return err
 	}
 	_, err = fmt.Fprintf(a.out, "%s: %q (%s)\n", to, e.Name, e.Code)

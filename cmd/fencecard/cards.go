@@ -102,7 +102,7 @@ func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
 		_, err = a.out.Write(page.Bytes())
 		return err
 	}
-	if err := writeFile(to, page.Bytes(), o.force); err != nil {
+	if err := a.writeFile(to, page.Bytes(), o.force); err != nil {
 		return err
 	}
 	return output.Summary(a.out, to, deck)
@@ -115,7 +115,9 @@ func (a *app) deckFor(ctx context.Context, plan *joinery.Plan, o cardsOptions) (
 	if err != nil {
 		return nil, err
 	}
-	deck, err := a.makeDeck(ctx, plan, o.search)
+	searching, stop := callOff(ctx)
+	deck, err := a.makeDeck(searching, plan, o.search)
+	stop()
 	if err != nil {
 		return nil, err
 	}

@@ -9,6 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"fencecard/cmd/internal/shelf"
 	"fencecard/joinery"
 	"fencecard/joinery/planfile"
 	"fencecard/output"
@@ -147,8 +148,8 @@ func replaceFile(name string, data []byte) error {
 	if err != nil {
 		return plainly(err)
 	}
-	if err := writeFile(name, data, true); err != nil {
-		return err
+	if err := shelf.Replace(name, data); err != nil {
+		return fmt.Errorf("%s: %w", name, cause(err))
 	}
 	return plainly(os.Chmod(name, info.Mode().Perm()))
 }

@@ -20,7 +20,20 @@ func (a *app) readFile(name string) ([]byte, error) {
 		return nil, plainly(err)
 	}
 	defer f.Close()
+	if err := a.source(f); err != nil {
+		return nil, plainly(err)
+	}
 	return readAll(f, name)
+}
+
+// source remembers a file that is read, so that it is not written over. A
+// terminal or a pipe may be both.
+func (a *app) source(f *os.File) error {
+	info, err := f.Stat()
+	if err == nil && info.Mode().IsRegular() {
+		a.sources = append(a.sources, info)
+	}
+	return err
 }
 
 // mostRead is far more than any plan, deck or book comes to.
@@ -60,8 +73,16 @@ func cause(err error) error {
 }
 
 // writeFile puts data into a file in one step, so that there is the old file or
-// the new one and never a half. It does not write over a file unless forced.
-func writeFile(name string, data []byte, force bool) error {
+// the new one and never a half. It does not write over a file unless forced,
+// and never over what it was made from, by whatever name or link.
+func (a *app) writeFile(name string, data []byte, force bool) error {
+	if there, err := os.Stat(name); err == nil {
+		for _, source := range a.sources {
+			if os.SameFile(there, source) {
+				return fmt.Errorf("%s is read for this, and writing over it would destroy it; give --out another name", name)
+			}
+		}
+	}
 	write := shelf.New
 	if force {
 		write = shelf.Replace

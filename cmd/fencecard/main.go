@@ -5,12 +5,8 @@ package main
 import (
 	"context"
 	"os"
-	"os/signal"
 )
 
 func main() {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
-	code := run(ctx, os.Args[1:], streams{os.Stdin, os.Stdout, os.Stderr})
-	stop()
-	os.Exit(code)
+	os.Exit(run(context.Background(), os.Args[1:], streams{os.Stdin, os.Stdout, os.Stderr}))
 }

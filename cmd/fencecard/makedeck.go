@@ -33,8 +33,11 @@ func (a *app) makeDeck(ctx context.Context, plan *joinery.Plan, most searchFlag)
 	if err := prove(deck); err != nil {
 		return nil, err
 	}
-	if deck.Ended == search.TimeUp || deck.Ended == search.CalledOff {
+	switch deck.Ended {
+	case search.TimeUp:
 		fmt.Fprintln(a.err, "the search for fewer changes was cut short: another run may make another deck")
+	case search.CalledOff:
+		fmt.Fprintln(a.err, "interrupted: the search for fewer changes was cut short, and these are the best cards found so far")
 	}
 	return deck, nil
 }

@@ -29,7 +29,7 @@ fence and your bits. FILE may be - for standard output.`,
 				_, err := a.out.Write(text)
 				return err
 			}
-			if err := writeFile(args[0], text, force); err != nil {
+			if err := a.writeFile(args[0], text, force); err != nil {
 				return err
 			}
 			_, err := fmt.Fprintf(a.out, "%s: %s\nNext: %s\n", args[0], what, next)

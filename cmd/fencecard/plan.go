@@ -27,12 +27,12 @@ func (a *app) readPlan(args []string) (*joinery.Plan, error) {
 	if name == "-" {
 		name, folder = "stdin", "."
 	}
-	return planfile.Read(name, data, shopIn(folder))
+	return planfile.Read(name, data, a.shopIn(folder))
 }
 
 // shopIn reads shop files from a plan's folder and below it: a plan from
 // somebody else must not make the program read other files.
-func shopIn(folder string) func(path string) ([]byte, error) {
+func (a *app) shopIn(folder string) func(path string) ([]byte, error) {
 	return func(path string) ([]byte, error) {
 		root, err := os.OpenRoot(folder)
 		if err != nil {
@@ -48,6 +48,9 @@ func shopIn(folder string) func(path string) ([]byte, error) {
 			return nil, plainly(err)
 		}
 		defer f.Close()
+		if err := a.source(f); err != nil {
+			return nil, plainly(err)
+		}
 		return readAll(f, path)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 
 	"github.com/spf13/cobra"
 )
@@ -26,7 +27,8 @@ type streams struct {
 // app is what every command shares.
 type app struct {
 	streams
-	started bool // a command's own work began: an error is no longer usage
+	started bool          // a command's own work began: an error is no longer usage
+	sources []fs.FileInfo // the files read so far, which nothing is written over
 }
 
 // usageError is a wrong command line found after the work began.

@@ -2,7 +2,8 @@ package joinery
 
 // Fine writes a length that may fall between the divisions, such as a
 // clearance: as [Scale.Format] where it lies on one, else rounded to a
-// thousandth of an inch or a hundredth of a millimetre.
+// thousandth of an inch or a hundredth of a millimetre, or to the division where
+// that is finer.
 func (s Scale) Fine(l Length) string {
 	if s.On(l) {
 		return s.Format(l)
@@ -10,6 +11,9 @@ func (s Scale) Fine(l Length) string {
 	fine := Scale{Inches, Inch / 1000}
 	if s.Unit == Millimetres {
 		fine = Scale{Millimetres, Millimetre / 100}
+	}
+	if s.Division < fine.Division {
+		fine = s
 	}
 	return fine.Format(fine.Round(l))
 }

@@ -13,7 +13,7 @@ func AsSetText(w io.Writer, scale joinery.Scale, found []proof.Finding) error {
 	t := &textWriter{scale: scale}
 	last := ""
 	for _, f := range found {
-		t.wrapped(fmt.Sprintf("%-10s ", f.What), fmt.Sprintf("%s from %s, the plan wants %s: %s",
+		t.wrapped(fmt.Sprintf("%-10s ", f.What), fmt.Sprintf("%s from %s, this card wants %s: %s",
 			t.bare(f.Would), f.From, t.bare(f.Wants), f.Words))
 		if f.Move != "" && f.Move != last { // both walls follow the fence
 			t.wrapped("           ", f.Move)
@@ -24,12 +24,12 @@ func AsSetText(w io.Writer, scale joinery.Scale, found []proof.Finding) error {
 	return err
 }
 
-// bare is a length on a card, or in full where the rule would round it.
+// bare is a length on a card, or finer where the rule would round it.
 func (t *textWriter) bare(l joinery.Length) string {
 	if t.scale.On(l) {
 		return t.scale.Format(l)
 	}
-	return t.scale.Spell(l)
+	return t.scale.Fine(l) + " " + t.scale.Unit.String()
 }
 
 // CorrectionsText writes what a test cut teaches.
@@ -38,7 +38,7 @@ func CorrectionsText(w io.Writer, scale joinery.Scale, l *proof.Lesson) error {
 	for _, c := range l.Corrections {
 		move := c.Move
 		if move == "" {
-			move = "right"
+			move = "correct"
 		}
 		t.wrapped(fmt.Sprintf("%-10s ", c.What), fmt.Sprintf("measured %s, should be %s: %s", t.bare(c.Measured), t.bare(c.Wants), move))
 	}

@@ -13,7 +13,7 @@ func changesLines(d *setup.Deck) []string {
 	c := d.Changes
 	set := plural(c.Bits, "bit") + ", " + plural(c.Fences, "fence distance") + ", " + plural(c.Heights, "height")
 	if d.Plan.Shop.Stops == joinery.Blocks {
-		set += ", " + plural(c.Stops, "pair of blocks")
+		set += ", " + count(c.Stops, "pair of blocks", "pairs of blocks")
 	}
 	lines := []string{fmt.Sprintf("%s to set: about %g min", set, c.Time.Minutes())}
 	if v := verdict(c); v != "" {

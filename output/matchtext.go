@@ -41,7 +41,7 @@ func OfferLine(m book.Match, scale joinery.Scale) string {
 
 // apart says how far a kept fence stands from the planned one.
 func apart(o book.Offer, scale joinery.Scale) string {
-	by := scale.Format(o.Shift.Abs()) + " " + scale.Unit.String()
+	by := scale.Fine(o.Shift.Abs()) + " " + scale.Unit.String()
 	switch {
 	case o.Shift < 0:
 		return "the same bit, its fence " + by + " nearer"

@@ -54,13 +54,17 @@ func WarningLine(w setup.Warning) string {
 
 // plural counts things: "no cards", "1 card", "2 cards".
 func plural(n int, thing string) string {
+	return count(n, thing, thing+"s")
+}
+
+func count(n int, one, many string) string {
 	switch n {
 	case 0:
-		return "no " + thing + "s"
+		return "no " + many
 	case 1:
-		return "1 " + thing
+		return "1 " + one
 	}
-	return fmt.Sprintf("%d %ss", n, thing)
+	return fmt.Sprintf("%d %s", n, many)
 }
 
 type textWriter struct {

@@ -81,7 +81,7 @@ func findSameMirror(w *work) []finding {
 	if w.source == nil || w.source.Wood.Name != w.piece.Wood.Name || !sameCuts(w.source, w.piece) {
 		return nil
 	}
-	return []finding{{nil, fmt.Sprintf("the mirror image of %q is the same piece again: is it mirrored across the right dimension? If the two are alike, write count instead of mirror",
+	return []finding{{nil, fmt.Sprintf("the mirror image of %q is the same piece again: is that the dimension it should be mirrored across? If the two are alike, write count instead of mirror",
 		w.source.Name), []string{"mirror"}}}
 }
 
@@ -144,7 +144,7 @@ func findFarSetback(w *work) []finding {
 			m.cut.Start.Centred || m.cut.Fence != (joinery.Fencing{}) || !far || w.gauged(m) {
 			continue
 		}
-		found = append(found, finding{m.cut, fmt.Sprintf("the %s stands %s from the %s and so only %s from the %s: is it measured from the right side? If it is, write it from the nearer one, setback: %s from %s",
+		found = append(found, finding{m.cut, fmt.Sprintf("the %s stands %s from the %s and so only %s from the %s: is that the side it is measured from? If it is, write it from the nearer one, setback: %s from %s",
 			m.words(), w.text(c.Setback), c.Near, w.text(across-c.Setback-c.Width), other,
 			w.text(across-c.Setback-c.Width), other), []string{"setback"}})
 	}
@@ -177,7 +177,7 @@ func findCrossedGrain(w *work) []finding {
 		if !wrong || m.channel.Down.Dimension() == grain {
 			continue
 		}
-		found = append(found, finding{m.cut, fmt.Sprintf("the %s runs %s the grain, which is %s: are its sides and the grain of the piece right? %s the grain it is called a %s",
+		found = append(found, finding{m.cut, fmt.Sprintf("the %s runs %s the grain, which is %s: are its sides and the grain of the piece what you mean? %s the grain it is called a %s",
 			m.words(), way, grain, capital(way), name), []string{m.cut.Kind.Name, "in"}})
 	}
 	return found

@@ -79,18 +79,18 @@ func TestSlips(t *testing.T) {
 
 		{"the near wall short of the middle", leg, "", "mortise: m, in: right, width: 3/8, setback: 51/64 from front, span: 1 to 3 from top, depth: 1", ""},
 		{"in the far half", leg, "", "mortise: m, in: right, width: 3/8, setback: 13/16 from front, span: 1 to 3 from top, depth: 1",
-			`far-setback a: the mortise "m" in the right stands 13/16 in from the front and so only 7/16 in from the back: is it measured from the right side? If it is, write it from the nearer one, setback: 7/16 in from back`},
+			`far-setback a: the mortise "m" in the right stands 13/16 in from the front and so only 7/16 in from the back: is that the side it is measured from? If it is, write it from the nearer one, setback: 7/16 in from back`},
 		{"both from the face side", leg, "", "mortise: m, in: right, width: 1/4, setback: 1/4 from front, span: 1 to 3 from top, depth: 1}, {mortise: n, in: right, width: 1/4, setback: 1 from front, span: 1 to 3 from top, depth: 1", ""},
 		{"the fence was chosen", leg, "", "mortise: m, in: right, width: 3/8, setback: 1 from front, span: 1 to 3 from top, depth: 1, fence: back", ""},
 		{"a dado in the upper half", inch("10", "3/4", "12"), "", "dado: d, in: back, width: 3/4, setback: 8 from bottom, depth: 1/4", ""},
 
 		{"a groove with the grain", board, "", "groove: g, in: back, width: 1/4, setback: 1 from bottom, depth: 1/4", ""},
 		{"a groove across it", board, "", "groove: g, in: back, width: 1/4, setback: 1 from left, depth: 1/4",
-			`crossed-grain a: the groove "g" in the back runs across the grain, which is left-right: are its sides and the grain of the piece right? Across the grain it is called a dado`},
+			`crossed-grain a: the groove "g" in the back runs across the grain, which is left-right: are its sides and the grain of the piece what you mean? Across the grain it is called a dado`},
 		{"a groove in end grain", board, "", "groove: g, in: left, width: 1/4, setback: 1/4 from front, depth: 1/4", ""},
 		{"a dado across the grain", board, "", "dado: d, in: back, width: 1/4, setback: 1 from left, depth: 1/4", ""},
 		{"a dado along it", board, "", "dado: d, in: back, width: 1/4, setback: 1 from bottom, depth: 1/4",
-			`crossed-grain a: the dado "d" in the back runs with the grain, which is left-right: are its sides and the grain of the piece right? With the grain it is called a groove`},
+			`crossed-grain a: the dado "d" in the back runs with the grain, which is left-right: are its sides and the grain of the piece what you mean? With the grain it is called a groove`},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			text := strings.NewReplacer("UNIT", test.size[0], "X", test.size[1], "Y", test.size[2], "Z", test.size[3],

@@ -167,7 +167,7 @@ func (a *app) asSet(plan *joinery.Plan, claims *proof.Claims, o checkOptions) er
 	}
 	for _, f := range found {
 		if !f.Right() {
-			return fmt.Errorf("card %s is not set right yet", o.card)
+			return fmt.Errorf("card %s is not set as it wants yet", o.card)
 		}
 	}
 	return nil

@@ -62,7 +62,7 @@ func (r *reader) readBit(n *yaml.Node) (joinery.Bit, bool) {
 // seldom its size, but then it is another bit or a slip of the finger.
 func (r *reader) checkMeasured(f *fields, bit joinery.Bit) {
 	if bit.Measured > 0 && bit.Diameter > 0 && 10*(bit.Measured-bit.Diameter).Abs() >= bit.Diameter {
-		r.fault(f.value["measured"], "measure the trial slot again; if it is right, write it as the diameter too",
+		r.fault(f.value["measured"], "measure the trial slot again; if it is correct, write it as the diameter too",
 			"measured is more than a tenth off the diameter")
 	}
 }

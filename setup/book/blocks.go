@@ -70,7 +70,7 @@ func stray(place joinery.Place, line string) joinery.Fault {
 		if strings.HasPrefix(line, sign) {
 			return joinery.Fault{Place: place,
 				Problem: "two versions of the book were merged here and not settled",
-				Remedy:  "keep the lines that are right and take the marks of the merge away"}
+				Remedy:  "keep the correct lines and take the marks of the merge away"}
 		}
 	}
 	return joinery.Fault{Place: place, Problem: "this line begins no setup",

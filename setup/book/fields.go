@@ -54,7 +54,7 @@ func (g *group) one(key string) (field, bool) {
 		return field{}, false
 	}
 	if len(found) > 1 {
-		g.fault(found[1], "keep the line that is right", "%q stands here twice", key)
+		g.fault(found[1], "keep the correct line", "%q stands here twice", key)
 	}
 	f := found[0]
 	if !free(key) {

@@ -21,12 +21,12 @@ type Finding struct {
 	What  string         // "near wall", "far wall", "begins", "ends", "depth"
 	From  string         // what it is measured from: "the front", "the top end"
 	Would joinery.Length // where the table would cut it
-	Wants joinery.Length // where the plan wants it
-	Words string         // "1/64 too near the back"; "right" within half a division
+	Wants joinery.Length // where this card wants it; another card may cut on from there
+	Words string         // "1/64 too near the back"; "correct" within half a division
 	Move  string         // what to do about it; "" where it is right
 }
 
-// Off returns by how much it is off: more than the plan wants is positive.
+// Off returns by how much it is off: more than the card wants is positive.
 func (f Finding) Off() joinery.Length { return f.Would - f.Wants }
 
 // Right reports whether nothing need be moved.
@@ -77,7 +77,13 @@ type bench struct {
 	scale joinery.Scale
 }
 
-func (b bench) text(l joinery.Length) string { return lengthText(b.scale, l) }
+// text is a length in the shop's unit, whatever unit was measured in.
+func (b bench) text(l joinery.Length) string {
+	if !b.scale.On(l) {
+		return b.scale.Fine(l) + " " + b.scale.Unit.String()
+	}
+	return lengthText(b.scale, l)
+}
 
 // benchFor finds a card by its number.
 func benchFor(plan *joinery.Plan, claims *Claims, number string) (bench, error) {
@@ -107,7 +113,11 @@ func benchFor(plan *joinery.Plan, claims *Claims, number string) (bench, error) 
 func cardNumbers(claims *Claims) string {
 	var ranges []string
 	for _, s := range claims.Setups {
-		if n := len(s.Cards); n > 0 {
+		switch n := len(s.Cards); n {
+		case 0:
+		case 1:
+			ranges = append(ranges, s.Cards[0].Number)
+		default:
 			ranges = append(ranges, fmt.Sprintf("%s to %s", s.Cards[0].Number, s.Cards[n-1].Number))
 		}
 	}
@@ -135,7 +145,7 @@ func (b bench) walls(near joinery.Length) []Finding {
 	size := b.size.Between(side)
 	wants := b.setup.Fence.NearEdge
 	finding := func(what string, would, wants joinery.Length) Finding {
-		f := Finding{What: what, From: from, Would: would, Wants: wants, Words: "right"}
+		f := Finding{What: what, From: from, Would: would, Wants: wants, Words: "correct"}
 		if !b.right(would, wants) {
 			f.Words = fmt.Sprintf("%s too near the %s", b.text(f.Off().Abs()), toward(f.Off(), side))
 			f.Move = b.moveFence(f.Off())
@@ -164,7 +174,7 @@ func (b bench) moveFence(off joinery.Length) string {
 // line is where the cut begins or ends along the work.
 func (b bench) line(what string, would, wants joinery.Length) Finding {
 	lead := b.card.Leads
-	f := Finding{What: what, From: fmt.Sprintf("the %s end", lead), Would: would, Wants: wants, Words: "right"}
+	f := Finding{What: what, From: fmt.Sprintf("the %s end", lead), Would: would, Wants: wants, Words: "correct"}
 	if off := f.Off(); !b.right(would, wants) {
 		f.Words = fmt.Sprintf("%s too near the %s", b.text(off.Abs()), toward(off, lead))
 		f.Move = b.moveMark(map[string]string{"begins": "start", "ends": "stop"}[what], off)
@@ -183,7 +193,7 @@ func (b bench) moveMark(which string, off joinery.Length) string {
 
 // depth is what the bit's height cuts.
 func (b bench) depth(height joinery.Length) Finding {
-	f := Finding{What: "depth", From: "the " + b.card.Down.String(), Would: height, Wants: b.cut.channel.Depth, Words: "right"}
+	f := Finding{What: "depth", From: "the " + b.card.Down.String(), Would: height, Wants: b.cut.channel.Depth, Words: "correct"}
 	off := f.Off()
 	if b.right(f.Would, f.Wants) {
 		return f

@@ -12,6 +12,7 @@ import (
 func Jobs(plan *joinery.Plan) ([]Job, error) {
 	var jobs []Job
 	var faults joinery.Faults
+	var stopped []*joinery.Piece
 	m := maker{&plan.Shop}
 	for i := range plan.Pieces {
 		p := &plan.Pieces[i]
@@ -21,12 +22,16 @@ func Jobs(plan *joinery.Plan) ([]Job, error) {
 			for _, ch := range c.Channels {
 				ways, why := m.ways(p, c, ch)
 				if len(ways) == 0 {
+					stopped = append(stopped, p)
 					faults.Add(why.fault(p, c, ch, &plan.Shop))
 				}
 				jobs = append(jobs, Job{Piece: p, Cut: c, Channel: ch, Ways: ways})
 			}
 		}
 		linkAfter(jobs, first)
+	}
+	if f, ok := wrongUnit(plan, stopped); ok {
+		return nil, joinery.Faults{f}
 	}
 	if err := faults.Err(); err != nil {
 		return nil, err

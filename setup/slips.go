@@ -34,6 +34,33 @@ var stocks = map[joinery.Unit]stock{
 		shallowest: joinery.Millimetre, nearest: joinery.Millimetre, other: joinery.Inches},
 }
 
+// doubts reports whether furniture is hardly made of a piece of that size.
+func (is stock) doubts(size joinery.Size) bool {
+	least, most := slices.Min(size[:]), slices.Max(size[:])
+	return is.longest > 0 && most > is.longest || is.thickest > 0 && least > is.thickest || most < is.shortest || least < is.thinnest
+}
+
+// wrongUnit is the one fault of a plan that is written in the other unit as a
+// whole: no bit makes its cuts, and every piece with such a cut is in doubt.
+func wrongUnit(plan *joinery.Plan, stopped []*joinery.Piece) (joinery.Fault, bool) {
+	is := stocks[plan.Unit]
+	for _, p := range stopped {
+		if !is.doubts(p.Size) {
+			return joinery.Fault{}, false
+		}
+	}
+	if len(stopped) == 0 {
+		return joinery.Fault{}, false
+	}
+	first, spell := stopped[0], joinery.DefaultScale(plan.Unit).Spell
+	return joinery.Fault{
+		Place: first.Places.At(first.Place, "size"),
+		Problem: fmt.Sprintf("%q is %s by %s by %s, and no bit of the shop makes its cuts",
+			first.Name, spell(first.Size[0]), spell(first.Size[1]), spell(first.Size[2])),
+		Remedy: fmt.Sprintf("write unit: %s if %s are meant", is.other, unitWords[is.other]),
+	}, true
+}
+
 var unitWords = map[joinery.Unit]string{joinery.Inches: "inches", joinery.Millimetres: "millimetres"}
 
 // findUnitDoubt looks for sizes, depths and setbacks that were likely typed in
@@ -42,8 +69,7 @@ func findUnitDoubt(w *work) []finding {
 	is := stocks[w.unit]
 	size := w.piece.Size
 	spell := joinery.DefaultScale(w.unit).Spell
-	least, most := slices.Min(size[:]), slices.Max(size[:])
-	if is.longest > 0 && most > is.longest || is.thickest > 0 && least > is.thickest || most < is.shortest || least < is.thinnest {
+	if is.doubts(size) {
 		return []finding{{nil, fmt.Sprintf("a piece of %s by %s by %s: are these %s? Write unit: %s for the whole plan, or %s behind each length",
 			spell(size[0]), spell(size[1]), spell(size[2]), unitWords[is.other], is.other, is.other), []string{"size"}}}
 	}

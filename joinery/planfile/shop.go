@@ -89,7 +89,38 @@ func (r *reader) shop(n *yaml.Node, rest joinery.Shop) joinery.Shop {
 		shop.Woods = r.readWoods(f)
 	}
 	r.readRules(f, &shop)
+	r.doubtUnit(f, &shop)
 	return shop
+}
+
+// What a router table in use has (common practice, no source); a shop outside
+// it was likely typed in the other unit.
+const (
+	leastLift    = 10 * joinery.Millimetre
+	mostLift     = 12 * joinery.Inch
+	leastWidest  = 2 * joinery.Millimetre // of the widest bit
+	inchesTyped  = "write unit: in if inches are meant"
+	metricsTyped = "write unit: mm if millimetres are meant"
+)
+
+// doubtUnit faults a shop whose numbers make no sense in its unit.
+func (r *reader) doubtUnit(f *fields, shop *joinery.Shop) {
+	remedy, lift, bits := inchesTyped, f.value["lift"], f.value["bits"]
+	if r.unit == joinery.Inches {
+		remedy = metricsTyped
+	}
+	var widest joinery.Length
+	for i := range shop.Bits {
+		widest = max(widest, shop.Bits[i].Diameter)
+	}
+	spell := joinery.DefaultScale(r.unit).Spell
+	metric := r.unit == joinery.Millimetres
+	switch {
+	case lift != nil && (metric && shop.Lift < leastLift || !metric && shop.Lift > mostLift):
+		r.fault(lift, remedy, "no table lifts a bit by %s", spell(shop.Lift))
+	case len(r.faults) == 0 && bits != nil && metric && widest > 0 && widest < leastWidest:
+		r.fault(bits, remedy, "the widest bit of this shop would be %s", spell(widest))
+	}
 }
 
 func (r *reader) readFence(n *yaml.Node, fence joinery.FenceReach) joinery.FenceReach {

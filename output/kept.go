@@ -42,6 +42,24 @@ func KeptSetup(w io.Writer, e *book.Entry) error {
 	return err
 }
 
+// KeptCuts says in short what was kept: numbers of setups change when the plan
+// or the shop does, and this shows that the right one was named.
+func KeptCuts(w io.Writer, e *book.Entry) error {
+	t := &textWriter{scale: e.Shop.Scale}
+	t.bit("    ", &e.Setup)
+	const most = 6
+	cards := e.Setup.Cards
+	for i := range cards[:min(len(cards), most)] {
+		c := &cards[i]
+		t.wrapped("    ", fmt.Sprintf("%s: %s", c.Piece.Name, cutTitle(c)))
+	}
+	if more := len(cards) - most; more > 0 {
+		t.line(4, "and %s more", plural(more, "card"))
+	}
+	_, err := io.WriteString(w, t.String())
+	return err
+}
+
 // keptLine is what a kept setup is known by besides its name.
 func keptLine(e *book.Entry) string {
 	parts := []string{e.Code}

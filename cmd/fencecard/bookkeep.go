@@ -92,8 +92,8 @@ func (a *app) bookKeep(ctx context.Context, args []string, o bookKeepOptions) er
 	if asJSON {
 		return output.KeptSetupsJSON(a.out, []*book.Entry{e}, nil)
 	}
-	_, err = fmt.Fprintf(a.out, "setup %d is kept as %q (%s) in %s\n", o.setup, e.Name, e.Code, path)
-	return err
+	fmt.Fprintf(a.out, "setup %d is kept as %q (%s) in %s\n", o.setup, e.Name, e.Code, path)
+	return output.KeptCuts(a.out, e)
 }
 
 // stood reads the corrections.

@@ -133,7 +133,7 @@ func (a *app) keepMeasured(planFile string, plan *joinery.Plan, l *proof.Lesson)
 	if err := replaceFile(file, kept); err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(a.err, "%s: the %s bit now measures %s; print the cards again\n", file, l.Bit.Name, plan.Shop.Scale.Spell(l.Diameter))
+	_, err = fmt.Fprintf(a.err, "%s: the %s bit now measures %s; print the cards again: numbers of setups and cards may change\n", file, l.Bit.Name, plan.Shop.Scale.Spell(l.Diameter))
 	return err
 }
 

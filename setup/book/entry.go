@@ -45,8 +45,30 @@ type Keeping struct {
 	On    time.Time
 }
 
-// Keep makes an entry of a deck's setup. A setup the deck does not have, or a
-// name that is no name, is a fault.
+// mostOff is how far something stands from the plan after a test cut; further
+// off it is another setup or a slip (common practice, no source).
+const mostOff = joinery.Inch / 4
+
+// far faults a correction that is none.
+func (s Stood) far(of *setup.Setup, scale joinery.Scale) error {
+	var faults joinery.Faults
+	check := func(what string, stood *joinery.Length, plan joinery.Length) {
+		if stood != nil && (*stood-plan).Abs() > mostOff {
+			unit := " " + scale.Unit.String()
+			faults.Add(joinery.Fault{
+				Problem: fmt.Sprintf("%s stood at %s, but setup %d has it at %s", what, scale.Fine(*stood)+unit, of.Number, scale.Fine(plan)+unit),
+				Remedy:  "look at the cards again: is it that setup, and is the number in the plan's unit?"})
+		}
+	}
+	check("the fence", s.Fence, of.Fence.NearEdge)
+	if n := len(of.Heights); n > 0 {
+		check("the bit", s.Height, of.Heights[n-1])
+	}
+	return faults.Err()
+}
+
+// Keep makes an entry of a deck's setup. A setup the deck does not have, a name
+// that is no name, or a correction of more than 1/4 in is a fault.
 func Keep(d *setup.Deck, number int, k Keeping) (*Entry, error) {
 	at := -1
 	for i := range d.Setups {
@@ -61,6 +83,9 @@ func Keep(d *setup.Deck, number int, k Keeping) (*Entry, error) {
 	name := clean(k.Name)
 	if name == "" || plainCode(name) == "" {
 		return nil, joinery.Faults{{Problem: "a kept setup needs a name", Remedy: `write one, such as --name "seat rail mortises"`}}
+	}
+	if err := k.Stood.far(&d.Setups[at], d.Plan.Shop.Scale); err != nil {
+		return nil, err
 	}
 	e := &Entry{
 		Name: name, Date: k.On.Format(time.DateOnly),

@@ -69,9 +69,11 @@ func TestRandomSetupsComeBack(t *testing.T) {
 		}
 		b := read(t, "# mine\n")
 		for i := range d.Setups {
+			heights := d.Setups[i].Heights
+			stood := heights[len(heights)-1] - joinery.Length(random.IntN(int(mostOff)))
 			e, err := Keep(d, i+1, Keeping{
 				Name: "n" + strings.Repeat("#", i), Notes: []string{"two\nlines # here"}, On: spring,
-				Stood: Stood{Fence: &d.Setups[i].Fence.NearEdge, Height: &d.Setups[i].Heights[0]},
+				Stood: Stood{Fence: &d.Setups[i].Fence.NearEdge, Height: &stood},
 			})
 			require.NoError(t, err)
 			b, err = b.Put(e, false)

@@ -1,6 +1,9 @@
 package output
 
-import "fmt"
+import (
+	"fmt"
+	"iter"
+)
 
 // page is one page with everything on it in its place.
 type page struct {
@@ -95,19 +98,28 @@ func (s setter) forLists() setter {
 }
 
 // deal puts cards on sheets, in their order.
-func (s setter) deal(cards []block) []page {
-	var pages []page
-	for i, card := range cards {
-		if i%len(s.cells) == 0 {
-			p := page{width: s.sheet.W, height: s.sheet.H}
-			p.parts = s.cuttingLines().at(0, 0)
-			pages = append(pages, p)
+func (s setter) deal(cards iter.Seq[block]) iter.Seq[page] {
+	return func(yield func(page) bool) {
+		var sheet page
+		dealt := 0
+		for card := range cards {
+			if dealt == len(s.cells) {
+				if !yield(sheet) {
+					return
+				}
+				dealt = 0
+			}
+			if dealt == 0 {
+				sheet = page{s.sheet.W, s.sheet.H, s.cuttingLines().at(0, 0)}
+			}
+			cell := s.cells[dealt]
+			sheet.parts = append(sheet.parts, card.at(cell.X, cell.Y)...)
+			dealt++
 		}
-		cell := s.cells[i%len(s.cells)]
-		last := &pages[len(pages)-1]
-		last.parts = append(last.parts, card.at(cell.X, cell.Y)...)
+		if dealt > 0 {
+			yield(sheet)
+		}
 	}
-	return pages
 }
 
 // cuttingLines are where the cards of a sheet are cut apart.

@@ -3,6 +3,7 @@ package output
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -54,7 +55,7 @@ func TestDrawingsAgreeWithTheDeck(t *testing.T) {
 			pages, err := lay(d, o)
 			require.NoError(t, err)
 			doc := printed(t, d, o)
-			all := drawingsOf(pages)
+			all := drawingsOf(slices.Collect(pages))
 			for i := range d.Setups {
 				u := &d.Setups[i]
 				all = all[1:] // the header's

@@ -2,6 +2,8 @@ package output
 
 import (
 	"io"
+	"iter"
+	"slices"
 
 	"fencecard/joinery"
 	"fencecard/setup"
@@ -98,7 +100,7 @@ func PDF(w io.Writer, d *setup.Deck, o Pages) error {
 	}
 	pdf := newPDF(d.Plan.Title)
 	g := &gate{to: pdf}
-	for _, p := range pages {
+	for p := range pages {
 		g.Page(p.width, p.height)
 		paint(g, p.parts)
 	}
@@ -108,32 +110,61 @@ func PDF(w io.Writer, d *setup.Deck, o Pages) error {
 	return pdf.write(w)
 }
 
-// lay lays out the whole deck in its order.
-func lay(d *setup.Deck, o Pages) ([]page, error) {
+// lay lays out the whole deck in its order, each page when it is asked for: a
+// large deck laid out at once takes a good part of a gigabyte.
+func lay(d *setup.Deck, o Pages) (iter.Seq[page], error) {
 	s, err := newSetter(d, o)
 	if err != nil {
 		return nil, err
 	}
-	if o.Only == OnlyStrips {
-		return s.stripSheets(d)
-	}
-	lists := s.forLists()
-	pages := lists.runSheet(d)
-	var cards []block
-	for i := range d.Setups {
-		cards = append(cards, s.header(d, i)...)
-		for k := range d.Setups[i].Cards {
-			cards = append(cards, s.card(&d.Setups[i], &d.Setups[i].Cards[k])...)
-		}
-	}
-	pages = append(pages, s.deal(cards)...)
-	pages = append(pages, lists.pieceIndex(d)...)
-	if o.Strips {
-		strips, err := s.stripSheets(d)
-		if err != nil {
+	var strips []page
+	if o.Strips || o.Only == OnlyStrips {
+		if strips, err = s.stripSheets(d); err != nil {
 			return nil, err
 		}
-		pages = append(pages, strips...)
 	}
-	return append(pages, lists.cautions(d)...), nil
+	if o.Only == OnlyStrips {
+		return slices.Values(strips), nil
+	}
+	lists := s.forLists()
+	return func(yield func(page) bool) {
+		for _, pages := range []iter.Seq[page]{
+			slices.Values(lists.runSheet(d)),
+			s.deal(s.cards(d)),
+			slices.Values(lists.pieceIndex(d)),
+			slices.Values(strips),
+			slices.Values(lists.cautions(d)),
+		} {
+			for p := range pages {
+				if !yield(p) {
+					return
+				}
+			}
+		}
+	}, nil
+}
+
+// cards lays out the header of every setup and its cards.
+func (s setter) cards(d *setup.Deck) iter.Seq[block] {
+	return func(yield func(block) bool) {
+		all := func(blocks []block) bool {
+			for _, b := range blocks {
+				if !yield(b) {
+					return false
+				}
+			}
+			return true
+		}
+		for i := range d.Setups {
+			u := &d.Setups[i]
+			if !all(s.header(d, i)) {
+				return
+			}
+			for k := range u.Cards {
+				if !all(s.card(u, &u.Cards[k])) {
+					return
+				}
+			}
+		}
+	}
 }

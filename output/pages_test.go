@@ -2,6 +2,7 @@ package output
 
 import (
 	"fmt"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -59,7 +60,7 @@ func TestNothingOverlaps(t *testing.T) {
 	check := func(c namedDeck, o Pages) {
 		pages, err := lay(c.deck, o)
 		require.NoError(t, err)
-		checkPages(t, fmt.Sprintf("%s on %s, %d a page, units %d", c.name, o.Paper, o.PerPage, o.Units), pages, o.Paper.margin())
+		checkPages(t, fmt.Sprintf("%s on %s, %d a page, units %d", c.name, o.Paper, o.PerPage, o.Units), slices.Collect(pages), o.Paper.margin())
 	}
 	torture, legs := namedDeck{"torture", tortureDeck(t)}, namedDeck{"legs", legDeck(t)}
 	for i, o := range allPages() {

@@ -28,7 +28,7 @@ type block struct {
 }
 
 // divide finds the entries' lines, and faults lines that belong to none.
-func (t text) divide() (blocks []block, faults joinery.Faults) {
+func (t text) divide() (blocks []block, faults complaints) {
 	current := -1 // the entry that indented lines belong to
 	strange := false
 	for i, line := range t.lines {
@@ -45,7 +45,7 @@ func (t text) divide() (blocks []block, faults joinery.Faults) {
 				blocks[current].last = i + 1
 			} else if !strange {
 				strange = true
-				faults.Add(joinery.Fault{Place: t.place(i, 0),
+				faults.add(joinery.Fault{Place: t.place(i, 0),
 					Problem: "this line stands below no setup", Remedy: "write setup: NAME at the left margin above it"})
 			}
 			continue
@@ -58,7 +58,7 @@ func (t text) divide() (blocks []block, faults joinery.Faults) {
 		}
 		current, strange = -1, true
 		if !strings.HasPrefix(line, formatLine) {
-			faults.Add(stray(t.place(i, 0), line))
+			faults.add(stray(t.place(i, 0), line))
 		}
 	}
 	return blocks, faults

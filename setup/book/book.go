@@ -35,7 +35,9 @@ func Read(name string, data []byte) (*Book, error) {
 	if err := b.checkFormat(); err != nil {
 		return nil, err
 	}
-	b.blocks, b.damage = b.divide()
+	var strays complaints
+	b.blocks, strays = b.divide()
+	b.damage = strays.listed
 	return b, nil
 }
 

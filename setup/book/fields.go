@@ -18,7 +18,7 @@ type group struct {
 	fields []field
 	unit   joinery.Unit
 	read   memory
-	faults *joinery.Faults
+	faults *complaints
 }
 
 // memory keeps the lengths that a book's lines were read as: the same few stand
@@ -32,7 +32,7 @@ type spelling struct {
 
 // fault adds a fault at a field, with the value pointed at.
 func (g *group) fault(f field, remedy, problem string, args ...any) {
-	g.faults.Add(joinery.Fault{Place: g.text.place(f.line, f.at), Problem: fmt.Sprintf(problem, args...), Remedy: remedy})
+	g.faults.add(joinery.Fault{Place: g.text.place(f.line, f.at), Problem: fmt.Sprintf(problem, args...), Remedy: remedy})
 }
 
 // all returns every field with that key.

@@ -3,13 +3,11 @@ package book
 import (
 	"slices"
 	"strings"
-
-	"fencecard/joinery"
 )
 
 // merged writes an entry over the lines of an older one.
 func (b *Book) merged(block block, e *Entry) []string {
-	var ignored joinery.Faults
+	var ignored complaints
 	own, cards := b.groups(block, &ignored)
 	m := merger{b: b, margin: "  "}
 	if len(own.fields) > 0 {

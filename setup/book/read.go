@@ -10,16 +10,14 @@ import (
 	"fencecard/setup"
 )
 
-// mostDamage bounds the faults that are listed; a book with more is no book.
-const mostDamage = 100
-
 // readEntries reads every block; a name may be used once.
 func (b *Book) readEntries() {
 	first := map[string]joinery.Place{}
 	read := memory{}
+	strays := len(b.damage)
 	for _, block := range b.blocks {
-		if len(b.damage) >= mostDamage {
-			b.damage = append(b.damage[:mostDamage], joinery.Fault{Place: b.place(block.first, 0),
+		if len(b.damage)-strays >= mostDamage {
+			b.damage = append(b.damage, joinery.Fault{Place: b.place(block.first, 0),
 				Problem: "from here on the book was not read: too much of it is damaged",
 				Remedy:  "mend what is above, or take the backup beside the book"})
 			break
@@ -27,23 +25,23 @@ func (b *Book) readEntries() {
 		e, faults := b.readEntry(block, read)
 		key := strings.ToLower(block.name)
 		if before, ok := first[key]; ok {
-			faults = append(faults, joinery.Fault{Place: b.place(block.first, 0),
+			faults.add(joinery.Fault{Place: b.place(block.first, 0),
 				Problem: "a second setup has the name \"" + block.name + "\"", Remedy: "give it another name",
 				Other: before, Clash: "the first one"})
 		} else {
 			first[key] = b.place(block.first, 0)
 		}
-		if len(faults) == 0 {
+		if faults.count == 0 {
 			b.entries = append(b.entries, e)
 		}
-		b.damage = append(b.damage, faults...)
+		b.damage = append(b.damage, faults.listed...)
 	}
 	b.damage, _ = b.damage.Err().(joinery.Faults) // sorted
 }
 
 // readEntry reads one block.
-func (b *Book) readEntry(block block, read memory) (*Entry, joinery.Faults) {
-	var faults joinery.Faults
+func (b *Book) readEntry(block block, read memory) (*Entry, complaints) {
+	var faults complaints
 	g, cards := b.groups(block, &faults)
 	e := &Entry{Name: block.name, From: g.words(keyFrom), Notes: g.notes(), Place: b.place(block.first, 0)}
 	if e.Name == "" {
@@ -64,7 +62,7 @@ func (b *Book) readEntry(block block, read memory) (*Entry, joinery.Faults) {
 	e.Setup = setup.Setup{Number: 1, Bit: bit, Fence: setup.FenceAt(bit, near), Heights: heights}
 	e.Stood = Stood{Fence: g.stood(keyStood), Height: g.stood(keyHigh)}
 	e.readCards(cards)
-	if len(faults) == 0 {
+	if faults.count == 0 {
 		e.Code = Code(&e.Setup)
 		if f, ok := g.one(keyCode); ok && plainCode(f.value) != plainCode(e.Code) {
 			e.Edited = b.place(f.line, f.at)
@@ -75,7 +73,7 @@ func (b *Book) readEntry(block block, read memory) (*Entry, joinery.Faults) {
 
 // groups divides a block into the entry's own fields and its cards'. A line
 // indented further than its card's belongs to the card.
-func (b *Book) groups(block block, faults *joinery.Faults) (entry *group, cards []*group) {
+func (b *Book) groups(block block, faults *complaints) (entry *group, cards []*group) {
 	entry = &group{text: b.text, faults: faults}
 	entry.head, _ = b.fieldOf(block.first)
 	current, inset := entry, 0 // who gets the lines, and its own line's indent
@@ -98,7 +96,7 @@ func (b *Book) groups(block block, faults *joinery.Faults) (entry *group, cards 
 			current.fields = append(current.fields, f)
 			continue
 		}
-		faults.Add(joinery.Fault{Place: b.place(i, len(blanks(b.lines[i]))),
+		faults.add(joinery.Fault{Place: b.place(i, len(blanks(b.lines[i]))),
 			Problem: "this line is no field", Remedy: "write KEY: VALUE, or # before a comment"})
 	}
 	return entry, cards

@@ -284,7 +284,16 @@ func TestNoText(t *testing.T) {
 	assert.ErrorContains(t, err, "larger than 16 MB")
 }
 
-func TestBookOfManyDamagedEntriesStaysSmall(t *testing.T) {
-	b := read(t, strings.Repeat("setup: x\n", 200_000))
-	assert.LessOrEqual(t, len(b.Damage()), mostDamage+1)
+func TestAFileOfFaultsStaysSmall(t *testing.T) {
+	head := "setup: a\n diameter: 1\n fence to near edge: 1\n"
+	for name, text := range map[string]string{
+		"entries": strings.Repeat("setup: x\n", 100_000),
+		"strays":  strings.Repeat("x\n", 100_000),
+		"cards":   head + strings.Repeat(" card: x\n", 100_000),
+		"lines":   head + strings.Repeat(" x\n", 100_000),
+	} {
+		b := read(t, text)
+		assert.NotEmpty(t, b.Damage(), name)
+		assert.LessOrEqual(t, len(b.Damage()), 3*mostDamage, name)
+	}
 }

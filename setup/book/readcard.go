@@ -15,13 +15,16 @@ func (e *Entry) readCards(groups []*group) {
 	pieces := map[pieceKey]*joinery.Piece{}
 	cuts := map[*joinery.Piece][]int{} // the cards of each piece
 	for _, g := range groups {
-		before := len(*g.faults)
+		if g.faults.count >= mostDamage {
+			return
+		}
+		before := g.faults.count
 		p, cut := g.piece(), g.cut()
 		channel, run := g.channel(p.Size), e.run(g)
-		if len(*g.faults) == before {
+		if g.faults.count == before {
 			g.check(p, channel, run)
 		}
-		if len(*g.faults) > before {
+		if g.faults.count > before {
 			continue // what follows needs a card that makes sense
 		}
 		g.span(p.Size, run, &channel)

@@ -1,0 +1,168 @@
+package output
+
+import (
+	"fmt"
+	"strings"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// cardWords is everything above the drawings to scale, in rows.
+func (s setter) cardWords(u *setup.Setup, c *setup.Card) []block {
+	w := s.cells[0].W
+	orders := s.orders(c, w)
+	if room := w - orders.w - 4; room > 25 {
+		picture := s.inPlace(u, c, room, orders.h)
+		orders.add(picture, w-picture.w, 0)
+	} else {
+		orders.below(s.inPlace(u, c, w, orders.h*0.8), cardGap)
+	}
+	rows := []block{s.head(c, w, ""), orders}
+	if s.grade.compact {
+		rows = append(rows, s.fenceAndHeights(u, c, w))
+	} else {
+		rows = append(rows, s.fence(u, w), s.heights(c, w))
+	}
+	return append(rows, s.marks(c, w))
+}
+
+// fenceAndHeights is what is set at the table, side by side.
+func (s setter) fenceAndHeights(u *setup.Setup, c *setup.Card, w Paper) block {
+	body := s.letters(s.grade.body)
+	reading := s.reading(u.Fence.NearEdge, w/2)
+	near := s.value(s.nearName(u), u.Fence.NearEdge, w/2)
+	more := s.length(phrase{}.say(body, "centre"), body, u.Fence.Centre).set(w / 2)
+	more.below(s.length(phrase{}.say(body, "far"), body, u.Fence.FarEdge).set(w/2), 0.5)
+	near.add(more, reading.w+4, max(near.h-reading.h, near.h-more.h))
+	heights := func(w Paper) block {
+		return stack(1, phrase{}.say(s.bold(s.grade.body), "HEIGHTS").set(w),
+			s.ladder(s.texts(c.Heights, s.bold(s.grade.body)), w), s.deepest(c, s.letters(least)).set(w))
+	}
+	const gap, narrowest = 5, 40
+	if right := near.w + gap; w-right >= narrowest {
+		near.add(heights(w-right), right, 0)
+	} else {
+		near.below(heights(w), 1)
+	}
+	near.w = w
+	return near
+}
+
+// nearName is what the fence distance is called.
+func (s setter) nearName(u *setup.Setup) string {
+	if u.Fence.NearEdge >= 0 {
+		return "FENCE to near edge, " + s.scale.Unit.String()
+	}
+	return "FENCE, near edge behind it, " + s.scale.Unit.String()
+}
+
+// head names the card, the piece and the cut, and counts the pieces.
+func (s setter) head(c *setup.Card, w Paper, more string) block {
+	number := framed(phrase{}.say(s.bold(s.grade.number), c.Number()).set(w), 1, thick)
+	side := w - number.w - 4
+	name := phrase{}.say(s.bold(s.grade.title), c.Piece.Name+more).set(side)
+	name.below(s.cutLine(c).set(side), 0)
+	name.below(s.tally(c.Piece.Count, side), 1)
+	b := number
+	b.add(name, number.w+4, 0)
+	return b
+}
+
+// cutLine says which cut of the piece this is.
+func (s setter) cutLine(c *setup.Card) phrase {
+	body := s.letters(s.grade.body)
+	p := phrase{}.say(s.bold(s.grade.body), c.Cut.Kind.Name).say(body, c.Cut.Name)
+	if c.Channel.Part != "" {
+		p = p.tie(body, ",").say(body, c.Channel.Part)
+	}
+	if c.Run.Of > 1 {
+		how := "fence position"
+		if c.Run.Turned {
+			how = "pass, piece turned end for end between,"
+		}
+		p = p.tie(body, ",").say(body, fmt.Sprintf("%s %d of %d", how, c.Run.Position, c.Run.Of))
+	}
+	p = p.tie(body, ",").say(body, c.Piece.Wood.String()).tie(body, ",")
+	return s.length(p, body, c.Length).say(body, s.scale.Unit.String()+" along the feed")
+}
+
+// orders are the three orders that say how the work lies on the table.
+func (s setter) orders(c *setup.Card, w Paper) block {
+	say := func(side joinery.Side, how string) block {
+		return phrase{}.say(s.bold(s.grade.order), strings.ToUpper(side.String())).
+			say(s.letters(s.grade.order), how).set(w)
+	}
+	return stack(0, say(c.Run.Down, "side down"), say(c.Run.Fence, "to the fence"), say(c.Leads, "end leads"))
+}
+
+// fence gives the three distances from the fence, their numbers in line.
+func (s setter) fence(u *setup.Setup, w Paper) block {
+	const gap = 3
+	w -= 2 * panelPad
+	column := (w - 2*gap) / 3
+	var labels []block
+	for _, name := range []string{s.nearName(u), "to centre", "to far edge"} {
+		labels = append(labels, s.label(name, column))
+	}
+	high := max(labels[0].h, labels[1].h, labels[2].h)
+	b := block{w: w}
+	for i, l := range []joinery.Length{u.Fence.NearEdge, u.Fence.Centre, u.Fence.FarEdge} {
+		x := Paper(i) * (column + gap)
+		b.add(labels[i], x, high-labels[i].h)
+		b.add(s.reading(l, column), x, high+labelGap)
+	}
+	return framed(b, panelPad, thin)
+}
+
+// labelGap is the space between a number to be read from a distance and the
+// small words over it.
+const labelGap Paper = 0.3
+
+// label sets the words over a number, smaller where they are too long.
+func (s setter) label(name string, w Paper) block {
+	letters := s.letters(s.grade.body)
+	if letters.width(name) > w {
+		letters.Height = least
+	}
+	return phrase{}.say(letters, name).set(w)
+}
+
+// value is a length to be read from a distance under a few small words.
+func (s setter) value(name string, l joinery.Length, w Paper) block {
+	return stack(labelGap, s.label(name, w), s.reading(l, w))
+}
+
+// reading is a length to be read from a distance, as high as if it had a
+// fraction, so that neighbours stand in line.
+func (s setter) reading(l joinery.Length, w Paper) block {
+	letters := s.bold(s.grade.value)
+	n := s.number(letters, l)
+	n.fraction = s.grade.fraction
+	b := s.exactly(nil, n, l).set(w)
+	half := number{letters, s.grade.fraction, joinery.Reading{Num: 1, Den: 2}}
+	if high := half.rise() + half.drop(); b.h < high {
+		moved := block{w: b.w, h: high}
+		moved.add(b, 0, half.rise()-word{letters: letters}.rise())
+		return moved
+	}
+	return b
+}
+
+// heights lists the heights of the bit that the card uses.
+func (s setter) heights(c *setup.Card, w Paper) block {
+	label := phrase{}.say(s.bold(s.grade.body), "HEIGHTS").set(w)
+	ladder := s.ladder(s.texts(c.Heights, s.bold(s.grade.body)), w-label.w-4)
+	b := block{}
+	b.add(label, 0, max(0, (ladder.h-label.h)/2))
+	b.add(ladder, label.w+4, 0)
+	return b
+}
+
+// framed draws a frame round a block.
+func framed(inner block, pad Paper, pen Pen) block {
+	w, h := inner.w+2*pad, inner.h+2*pad
+	b := figure("frame", w, h, func(c Canvas, at Point) { c.Stroke(pen, Box{at.X, at.Y, w, h}.Path()...) })
+	b.add(inner, pad, pad)
+	return b
+}

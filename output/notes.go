@@ -1,0 +1,97 @@
+package output
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"fencecard/setup"
+)
+
+// noteGap is the space between notes.
+const noteGap Paper = 1
+
+// notes say what to mind, some cautions in full, and what to do.
+func (s setter) notes(c *setup.Card, full int) []phrase {
+	body, bold, small := s.letters(s.grade.body), s.bold(s.grade.body), s.letters(least)
+	full = min(full, len(c.Cautions))
+	var all []phrase
+	for _, caution := range c.Cautions[:full] {
+		all = append(all, phrase{}.say(bold, caution.Weight.String()).say(body, caution.Words))
+	}
+	if rest := c.Cautions[full:]; len(rest) > 0 {
+		all = append(all, s.byCode(rest))
+	}
+	all = append(all, s.todo(c, c.Cautions[:full]))
+	if c.Cut.Note != "" {
+		all = append(all, phrase{}.say(bold, "Note:").say(body, c.Cut.Note))
+	}
+	if lines := jointLines(c, s.scale); len(lines) > 0 {
+		all = append(all, phrase{}.say(small, strings.Join(lines, " ")))
+	}
+	var last phrase
+	if !s.grade.compact {
+		last = s.deepest(c, small)
+	}
+	return append(all, last.say(small, setup.AlwaysMind))
+}
+
+// todo says what to do, step by step, and what becomes of round ends.
+func (s setter) todo(c *setup.Card, inFull []setup.Caution) phrase {
+	body, bold := s.letters(s.grade.body), s.bold(s.grade.body)
+	var p phrase
+	for i, step := range steps(c, inFull) {
+		words := step.long
+		if s.grade.compact {
+			words = step.short
+		}
+		p = p.say(bold, strconv.Itoa(i+1)).say(body, words)
+	}
+	if !c.Cut.Square && (c.Begin == setup.Drop || c.End == setup.Lift) {
+		p = s.length(p.say(body, "The ends stay round, radius"), body, c.Run.Bit.True()/2).tie(body, ".")
+	}
+	return p
+}
+
+// byCode names cautions by their numbers on the page of cautions and a word.
+func (s setter) byCode(cautions []setup.Caution) phrase {
+	body, bold := s.letters(s.grade.body), s.bold(s.grade.body)
+	var p phrase
+	for i, c := range cautions {
+		if i == 0 || cautions[i-1].Weight != c.Weight {
+			p = p.say(bold, c.Weight.String())
+		}
+		p = p.say(body, fmt.Sprintf("%d %s", c.Number, c.Code))
+		if i < len(cautions)-1 {
+			p = p.tie(body, ",")
+		}
+	}
+	return p.say(body, "(see the page of cautions)")
+}
+
+// paragraphs sets phrases under each other, with a little space between.
+func paragraphs(phrases []phrase, w Paper) block {
+	var b block
+	for _, p := range phrases {
+		if len(p) > 0 {
+			b.below(p.set(w), noteGap)
+		}
+	}
+	return b
+}
+
+// lines sets phrases as a block for each line, to be poured over cards.
+func lines(phrases []phrase, w Paper) []block {
+	var all []block
+	for _, p := range phrases {
+		for _, l := range p.lines(w) {
+			all = append(all, l.block())
+		}
+	}
+	return all
+}
+
+// deepest says how deep one pass may be, and why.
+func (s setter) deepest(c *setup.Card, l Letters) phrase {
+	return s.length(phrase{}.say(l, "No pass deeper than"), l, c.Cap.Depth).tie(l, ":").say(l, c.Cap.Rule).tie(l, ".")
+}

@@ -51,10 +51,14 @@ func (s setter) fenceAndHeights(u *setup.Setup, c *setup.Card, w Paper) block {
 
 // nearName is what the fence distance is called.
 func (s setter) nearName(u *setup.Setup) string {
-	if u.Fence.NearEdge >= 0 {
-		return "FENCE to near edge, " + s.scale.Unit.String()
+	name := "FENCE to near edge"
+	if u.Fence.NearEdge < 0 {
+		name = "FENCE, near edge behind it"
 	}
-	return "FENCE, near edge behind it, " + s.scale.Unit.String()
+	if s.other == nil { // else the unit is beside the number
+		name += ", " + s.scale.Unit.String()
+	}
+	return name
 }
 
 // head names the card, the piece and the cut, and counts the pieces.
@@ -84,7 +88,7 @@ func (s setter) cutLine(c *setup.Card) phrase {
 		p = p.tie(body, ",").say(body, fmt.Sprintf("%s %d of %d", how, c.Run.Position, c.Run.Of))
 	}
 	p = p.tie(body, ",").say(body, c.Piece.Wood.String()).tie(body, ",")
-	return s.length(p, body, c.Length).say(body, s.scale.Unit.String()+" along the feed")
+	return s.measure(p, body, c.Length).say(body, "along the feed")
 }
 
 // orders are the three orders that say how the work lies on the table.

@@ -71,7 +71,7 @@ func (f *fromAbove) flag(d *drawing, y Paper) {
 		x = tip.X - 2 - words.w
 	}
 	d.text(words, x, y)
-	scale := "scale " + f.scale.name
+	scale := f.s.scaled(f.scale)
 	shortened := scale + ", shortened"
 	if f.x.broken()+f.y.broken() == 0 {
 		shortened = scale

@@ -136,11 +136,14 @@ func (s setter) fenceDrawing(u *setup.Setup, w Paper) block {
 	x := bit.X + r + 6
 	room := (w-x)/3 - 8
 	for i, l := range []joinery.Length{near, middle, far} {
-		text := s.length(nil, s.bold(s.grade.body), l)
+		text := phrase{}.count(s.number(s.bold(s.grade.body), l))
+		if s.other != nil {
+			text = text.keep(s.letters(least), s.scale.Unit.String())
+		}
 		text = text.say(s.letters(least), [...]string{"near", "centre", "far"}[i])
 		x += d.upright(top, place(l), x, text.set(room), bit.X)
 	}
-	note := phrase{}.say(s.letters(least), "scale "+scale.name).set(w)
+	note := phrase{}.say(s.letters(least), s.scaled(scale)).set(w)
 	d.text(note, w-note.w, d.h)
 	return d.block()
 }

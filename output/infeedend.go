@@ -158,7 +158,7 @@ func (e *infeedEnd) name(side joinery.Side, how string, w Paper) block {
 // names names the sides of the work that lie on the table and at the fence.
 func (e *infeedEnd) names(d *drawing, fence block) {
 	d.text(fence, d.w-fence.w, 0)
-	scale := phrase{}.say(e.s.letters(least), "scale "+e.scale.name).set(d.w)
+	scale := phrase{}.say(e.s.letters(least), e.s.scaled(e.scale)).set(d.w)
 	if beside := d.w - fence.w - scale.w - 2; beside >= e.depth.w {
 		d.text(scale, beside, 0)
 	} else {

@@ -15,6 +15,7 @@ type word struct {
 	text    string
 	number  *number // set in place of the text
 	tied    bool    // to the word before: no space, no new line
+	kept    bool    // on the line of the word before, a space between
 }
 
 // say adds words of plain text.
@@ -33,6 +34,11 @@ func (p phrase) tie(l Letters, text string) phrase {
 		p[first].tied = true
 	}
 	return p
+}
+
+// keep adds text that is not broken and stays on the line of the word before.
+func (p phrase) keep(l Letters, text string) phrase {
+	return append(p, word{letters: l, text: printable(text), kept: true})
 }
 
 // count adds a built number.
@@ -116,15 +122,15 @@ func (p phrase) lines(width Paper) []line {
 	return lines
 }
 
-// groups returns the words with those tied to them; plain words wider than
+// groups returns the words with those tied to them or kept by them; plain words wider than
 // the line are cut in pieces.
 func (p phrase) groups(width Paper) []line {
 	var groups []line
 	for _, w := range p {
-		if w.tied && len(groups) > 0 {
+		if (w.tied || w.kept) && len(groups) > 0 {
 			last := &groups[len(groups)-1]
-			if tied := append(*last, w); tied.width() <= width {
-				*last = tied
+			if longer := append(*last, w); longer.width() <= width {
+				*last = longer
 				continue
 			}
 			w.tied = false
@@ -136,9 +142,10 @@ func (p phrase) groups(width Paper) []line {
 	return groups
 }
 
-// pieces cuts a word that is wider than a line.
+// pieces cuts a word that is wider than a line, but not what belongs to a
+// number.
 func (w word) pieces(width Paper) []word {
-	if w.number != nil || w.width() <= width {
+	if w.number != nil || w.kept || w.width() <= width {
 		return []word{w}
 	}
 	var pieces []word
@@ -159,12 +166,21 @@ func (w word) pieces(width Paper) []word {
 func (l line) width() Paper {
 	var w Paper
 	for i, word := range l {
-		if i > 0 && !word.tied {
-			w += l[i-1].space()
-		}
-		w += word.width()
+		w += l.gap(i) + word.width()
 	}
 	return w
+}
+
+// gap is the space before a word of the line. A unit stays close to its
+// number, however large that is.
+func (l line) gap(i int) Paper {
+	switch {
+	case i == 0 || l[i].tied:
+		return 0
+	case l[i].kept:
+		return l[i].space()
+	}
+	return l[i-1].space()
 }
 
 // block lays the line out. Neighbouring words in the same letters are one part.
@@ -183,10 +199,7 @@ func (l line) block() block {
 		run.text = ""
 	}
 	for i, w := range l {
-		gap := Paper(0)
-		if i > 0 && !w.tied {
-			gap = l[i-1].space()
-		}
+		gap := l.gap(i)
 		x += gap
 		switch {
 		case w.number != nil:

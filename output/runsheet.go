@@ -114,9 +114,18 @@ func (s setter) warningRows(d *setup.Deck) []block {
 func (s setter) assumptions(d *setup.Deck) []block {
 	body := s.letters(s.grade.body)
 	w := s.frame.W
-	p := s.length(phrase{}.say(body, "Lengths are in "+unitWord(s.scale.Unit)+", on a scale of"), body, s.scale.Division)
+	p := s.readOff(phrase{}.say(body, "Lengths are in"), body, s.scale)
+	if s.other != nil {
+		p = s.readOff(p.tie(body, ";").say(body, "in brackets in"), body, *s.other)
+	}
 	p = p.tie(body, ".").say(body, "A + or − behind a length: the true length is a hair more or less; it stands small beside.")
 	rows := []block{p.set(w)}
 	bits := "Diameters of bits that are not measured are those of their labels; bits are seldom that size. Cut a trial slot, measure it, and let the marks follow."
 	return append(rows, phrase{}.say(body, bits).set(w))
+}
+
+// readOff adds a unit and the division lengths are read off to.
+func (s setter) readOff(p phrase, l Letters, scale joinery.Scale) phrase {
+	p = p.say(l, unitWord(scale.Unit)).tie(l, ",").say(l, "on a scale of")
+	return p.count(number{letters: l, reading: scale.Read(scale.Division)})
 }

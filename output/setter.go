@@ -50,8 +50,18 @@ func (s setter) length(p phrase, l Letters, length joinery.Length) phrase {
 	return s.exactly(p, s.number(l, length), length)
 }
 
-// exactly adds a built number to a phrase, small beside it the exact value
-// where the number is not, and the second unit where both are wanted.
+// measure adds a length with its unit to a phrase.
+func (s setter) measure(p phrase, l Letters, length joinery.Length) phrase {
+	p = s.length(p, l, length)
+	if s.other == nil { // else the unit is there
+		p = p.keep(l, s.scale.Unit.String())
+	}
+	return p
+}
+
+// exactly adds a built number to a phrase and small beside it the exact value
+// where the number is not. Where both units are wanted each has its name, and
+// the second is in brackets, lest the two read as one number.
 func (s setter) exactly(p phrase, n number, length joinery.Length) phrase {
 	p = p.count(n)
 	small := s.letters(least)
@@ -59,7 +69,8 @@ func (s setter) exactly(p phrase, n number, length joinery.Length) phrase {
 		p = p.tie(small, "("+n.reading.Exact+")")
 	}
 	if s.other != nil {
-		p = p.say(small, s.other.Format(length)+" "+s.other.Unit.String())
+		p = p.keep(s.letters(min(n.letters.Height, s.grade.body)), s.scale.Unit.String())
+		p = p.keep(small, "("+s.other.Format(length)+" "+s.other.Unit.String()+")")
 	}
 	return p
 }
@@ -76,4 +87,14 @@ func (s setter) drawings() []drawingScale {
 		return metricDrawings
 	}
 	return inchDrawings
+}
+
+// scaled says at which scale something is drawn, and in which of two units its
+// lengths are.
+func (s setter) scaled(d drawingScale) string {
+	text := "scale " + d.name
+	if s.other != nil {
+		text += ", " + s.scale.Unit.String()
+	}
+	return text
 }

@@ -90,7 +90,7 @@ func (a *app) writeFile(name string, data []byte, force bool) error {
 	err := write(name, data)
 	switch {
 	case errors.Is(err, fs.ErrExist):
-		return fmt.Errorf("%s is already there; use --force to write over it, or --out for another name", name)
+		return fmt.Errorf("%s is already there; use --force to write over it, or name another file", name)
 	case err != nil:
 		return fmt.Errorf("%s: %w", name, cause(err))
 	}

@@ -39,13 +39,13 @@ func run(ctx context.Context, args []string, s streams) int {
 	a := &app{streams: s}
 	root := a.rootCommand()
 	root.SetArgs(joinLengths(args))
-	err := root.ExecuteContext(ctx)
+	cmd, err := root.ExecuteContextC(ctx)
 	var usage usageError
 	switch {
 	case err == nil:
 		return exitDone
 	case !a.started || errors.As(err, &usage):
-		fmt.Fprintf(s.err, "fencecard: %v\nTry 'fencecard --help'.\n", err)
+		fmt.Fprintf(s.err, "fencecard: %s\nTry '%s --help'.\n", usageWords(cmd, err), cmd.CommandPath())
 		return exitUsage
 	}
 	fmt.Fprintln(s.err, err)

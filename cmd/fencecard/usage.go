@@ -1,0 +1,120 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
+	"fencecard/joinery"
+	"fencecard/joinery/pattern"
+)
+
+// usageWords turns what the library says of a wrong command line into what to
+// type. What it does not know stays as it is.
+func usageWords(cmd *cobra.Command, err error) string {
+	var unknown *pflag.NotExistError
+	var empty *pflag.ValueRequiredError
+	var invalid *pflag.InvalidValueError
+	switch {
+	case errors.As(err, &unknown):
+		return unknownFlag(cmd, unknown)
+	case errors.As(err, &empty):
+		what, _ := pflag.UnquoteUsage(empty.GetFlag())
+		return fmt.Sprintf("--%s needs its value behind it: --%[1]s %s", empty.GetFlag().Name, strings.ToUpper(what))
+	case errors.As(err, &invalid):
+		return fmt.Sprintf("--%s takes %s, not %q", invalid.GetFlag().Name, valueOf(invalid.GetFlag()), invalid.GetValue())
+	}
+	for _, w := range libraryWords {
+		if m := w.said.FindStringSubmatch(err.Error()); m != nil {
+			return w.meant(cmd, m[1:])
+		}
+	}
+	return err.Error()
+}
+
+// libraryWords are the sentences of cobra that have no type of their own.
+var libraryWords = []struct {
+	said  pattern.Pattern
+	meant func(cmd *cobra.Command, found []string) string
+}{
+	{pattern.New(`^accepts .*, received 0$|^requires at least`), missingWord},
+	{pattern.New(`^accepts .*, received|^unknown command .* for`), leftOver},
+	{pattern.New(`^required flag\(s\) "(.*)" not set$`), func(cmd *cobra.Command, found []string) string {
+		return "give " + flagList(strings.Split(found[0], `", "`), "and") + "; " + asIn(cmd)
+	}},
+	{pattern.New(`^at least one of the flags in the group \[(.*)\] is required$`), func(cmd *cobra.Command, found []string) string {
+		return "give " + flagList(strings.Fields(found[0]), "or") + "; " + asIn(cmd)
+	}},
+	{pattern.New(`in the group \[(.*)\] are set they must all be set; missing \[(.*)\]$`), func(_ *cobra.Command, found []string) string {
+		return flagList(strings.Fields(found[0]), "and") + " go together: give " + flagList(strings.Fields(found[1]), "and") + " too"
+	}},
+	{pattern.New(`none of the others can be; \[(.*)\] were all set$`), func(_ *cobra.Command, found []string) string {
+		return flagList(strings.Fields(found[0]), "and") + " do not go together: leave one out"
+	}},
+}
+
+func missingWord(cmd *cobra.Command, _ []string) string {
+	word := strings.Fields(cmd.Use)[1]
+	return fmt.Sprintf("the %s is missing: %s %s; %s", word, cmd.CommandPath(), word, asIn(cmd))
+}
+
+func leftOver(cmd *cobra.Command, _ []string) string {
+	taken := len(strings.Fields(cmd.Use)) - 1
+	if i := strings.Index(cmd.Use, " --"); i >= 0 {
+		taken = len(strings.Fields(cmd.Use[:i])) - 1
+	}
+	words := cmd.Flags().Args()
+	return fmt.Sprintf("%s: what is %q? A name or a length of several words goes in quotes, as \"7 1/64\"",
+		cmd.CommandPath(), words[min(taken, len(words)-1)])
+}
+
+// asIn is the first example of a command.
+func asIn(cmd *cobra.Command) string {
+	example, _, _ := strings.Cut(strings.TrimSpace(cmd.Example), "\n")
+	return "as in " + example
+}
+
+func unknownFlag(cmd *cobra.Command, err *pflag.NotExistError) string {
+	if letters := err.GetSpecifiedShortnames(); letters != "" {
+		if strings.ContainsAny(letters, "./") {
+			return fmt.Sprintf("-%s is taken for a flag; a file whose name begins with - is written ./-%[1]s", letters)
+		}
+		return fmt.Sprintf("there is no flag -%s", letters)
+	}
+	var names []string
+	cmd.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
+	text := "there is no flag --" + err.GetSpecifiedName()
+	if near := joinery.Nearest(err.GetSpecifiedName(), names); near != "" {
+		text += fmt.Sprintf("; did you mean --%s?", near)
+	}
+	return text
+}
+
+// valueOf says what a flag takes.
+func valueOf(f *pflag.Flag) string {
+	switch f.Value.Type() {
+	case "int", "intSlice":
+		return "a whole number"
+	case "float64":
+		return "a number"
+	case "duration":
+		return "a time such as 5s"
+	}
+	return "true or false"
+}
+
+// flagList writes "--a, --b and --c".
+func flagList(names []string, last string) string {
+	text := "--" + names[0]
+	for i, name := range names[1:] {
+		sep := ", "
+		if i == len(names)-2 {
+			sep = " " + last + " "
+		}
+		text += sep + "--" + name
+	}
+	return text
+}

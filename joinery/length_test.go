@@ -93,7 +93,7 @@ func TestParseLength(t *testing.T) {
 func TestParseLengthSaysWhatToType(t *testing.T) {
 	for text, want := range map[string]string{
 		"":            `"" is empty; write a length, such as 1 3/8`,
-		"-1":          `"-1" is negative; measure from the other side instead`,
+		"-1":          `"-1" is negative; take the minus away`,
 		"0,375":       `"0,375" has a comma where a point belongs; write 0.375`,
 		"1,000.5":     `"1,000.5" has a comma in it; write the number without commas`,
 		"1/0":         `"1/0" divides by zero; check the number under the stroke`,

@@ -57,7 +57,7 @@ func ParseLength(text string, unit Unit) (Length, error) {
 	case clean == "":
 		return 0, p.fail("is empty", "write a length, such as 1 3/8")
 	case strings.HasPrefix(clean, "-") || strings.HasPrefix(clean, "−"):
-		return 0, p.fail("is negative", "measure from the other side instead")
+		return 0, p.fail("is negative", "take the minus away")
 	}
 	if m := feetAndInches.FindStringSubmatch(clean); m != nil && !strings.HasPrefix(m[2], "'") {
 		return p.feet(m[1], m[2])

@@ -156,11 +156,19 @@ func ParseScale(text string, unit Unit) (Scale, error) {
 	if err != nil || division == 0 || division > mostDivision {
 		return Scale{}, &LengthError{text, "is no division of a rule", "write the smallest division you set by eye, such as 1/64 or 0.1 mm"}
 	}
-	if m := suffix.FindStringSubmatch(strings.TrimSpace(typographic.Replace(strings.ToLower(text)))); m != nil {
-		unit = Inches
-		if strings.HasSuffix(m[1], "m") {
-			unit = Millimetres
-		}
+	return Scale{UnitOf(text, unit), division}, nil
+}
+
+// UnitOf returns the unit that stands behind a length, or the one given for a
+// bare number.
+func UnitOf(text string, bare Unit) Unit {
+	clean := strings.TrimSpace(typographic.Replace(strings.ToLower(text)))
+	m := suffix.FindStringSubmatch(clean)
+	switch {
+	case m != nil && strings.HasSuffix(m[1], "m"):
+		return Millimetres
+	case m != nil || feetAndInches.MatchString(clean):
+		return Inches
 	}
-	return Scale{unit, division}, nil
+	return bare
 }

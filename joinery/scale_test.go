@@ -91,6 +91,15 @@ func TestReading(t *testing.T) {
 	assert.Equal(t, "-0.25", InchScale.Read(-Inch/4).Exact)
 }
 
+func TestUnitOf(t *testing.T) {
+	for text, want := range map[string]Unit{
+		"230 mm": Millimetres, "23cm": Millimetres, "9 1/2": Millimetres, "9 in": Inches, `9"`: Inches, "1' 6": Inches, "2 ft": Inches,
+	} {
+		assert.Equal(t, want, UnitOf(text, Millimetres), text)
+	}
+	assert.Equal(t, Inches, UnitOf("9", Inches))
+}
+
 func TestParseScale(t *testing.T) {
 	for text, want := range map[string]Scale{
 		"1/64":    {Inches, Inch / 64},

@@ -1,6 +1,10 @@
 package setup
 
-import "fencecard/joinery"
+import (
+	"fmt"
+
+	"fencecard/joinery"
+)
 
 // Cap is the greatest depth of one pass, on the shop's scale, and the rule it
 // came from in the maker's words.
@@ -41,18 +45,21 @@ const (
 func CapFor(bit *joinery.Bit, wood joinery.Wood, shop *joinery.Shop) Cap {
 	share, rule := shareFor(wood, shop)
 	c := Cap{bit.True() * joinery.Length(share.Num) / joinery.Length(share.Den), rule}
-	c.limit(deepestPass, "3/8 in, the most for any bit")
+	most := func(depth joinery.Length, what string) {
+		c.limit(depth, fmt.Sprintf("%s %s, the most for %s", shop.Scale.Format(shop.Scale.Floor(depth)), shop.Scale.Unit, what))
+	}
+	most(deepestPass, "any bit")
 	hard := isHard(wood)
 	switch {
 	case bit.Shank == 0:
 	case bit.Shank <= quarterShank && hard:
-		c.limit(thinShankHard, "1/8 in, the most for a 1/4 in shank in hard wood")
+		most(thinShankHard, "a 1/4 in shank in hard wood")
 	case bit.Shank <= quarterShank:
-		c.limit(thinShankSoft, "1/4 in, the most for a 1/4 in shank")
+		most(thinShankSoft, "a 1/4 in shank")
 	case bit.Shank <= eightShank && hard:
-		c.limit(midShankHard, "4 mm, the most for an 8 mm shank in hard wood")
+		most(midShankHard, "an 8 mm shank in hard wood")
 	case bit.Shank <= eightShank:
-		c.limit(midShankSoft, "6 mm, the most for an 8 mm shank")
+		most(midShankSoft, "an 8 mm shank")
 	}
 	if bit.Cap > 0 {
 		c.limit(bit.Cap, "the cap of this bit in the shop file")

@@ -43,3 +43,12 @@ func TestCapInSheetMaterialsAndOwnWoods(t *testing.T) {
 		})
 	}
 }
+
+// A card of a metric shop names no inches.
+func TestCapIsSaidInTheShopsUnit(t *testing.T) {
+	wide := joinery.Bit{Diameter: 20 * joinery.Millimetre, Shank: 12 * joinery.Millimetre}
+	mdf, _, ok := joinery.FindWood("MDF")
+	require.True(t, ok)
+	got := setup.CapFor(&wide, mdf, &joinery.Shop{Scale: joinery.MetricScale})
+	assert.Equal(t, setup.Cap{Depth: 95 * joinery.Millimetre / 10, Rule: "9.5 mm, the most for any bit"}, got)
+}

@@ -136,7 +136,7 @@ func (a *app) changeBook(ctx context.Context, flag string, change func(*book.Boo
 	}
 	if !chosen { // 0700: by the XDG specification
 		if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
-			return "", plainly(err)
+			return "", fmt.Errorf("the setup book %s cannot be made: %w; name another place for it with --book or $%s", path, cause(err), bookVariable)
 		}
 	}
 	var changed *book.Book

@@ -19,6 +19,7 @@ type changeOptions struct {
 	rhFrom, rhTo float64
 	temp         string
 	byHumidity   bool
+	unitGiven    bool
 }
 
 func (a *app) changeCommand() *cobra.Command {
@@ -34,7 +35,7 @@ by its shrinkage. Give the moisture content itself, or the humidity of the air.`
   fencecard wood change beech --width "230 mm" --rh-from 30 --rh-to 65 --temp 21C`,
 		Args: cobra.MinimumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			o.byHumidity = cmd.Flags().Changed("rh-from")
+			o.byHumidity, o.unitGiven = cmd.Flags().Changed("rh-from"), cmd.Flags().Changed("unit")
 			return a.work(func(context.Context, []string) error { return a.change(strings.Join(args, " "), o) })(cmd, args)
 		},
 	}
@@ -42,7 +43,7 @@ by its shrinkage. Give the moisture content itself, or the humidity of the air.`
 	shopFlag(cmd, &o.shop)
 	f := cmd.Flags()
 	f.StringVar(&o.width, "width", "", "width across the grain, as 9.15 or \"230 mm\"")
-	f.StringVar(&o.unit, "unit", "in", "unit of a bare width and of the answer, in or mm")
+	f.StringVar(&o.unit, "unit", "in", "unit of a bare width and of the answer, in or mm; left out: the width's own")
 	f.Float64Var(&o.from, "from", 0, "moisture content at the start, percent")
 	f.Float64Var(&o.to, "to", 0, "moisture content at the end, percent")
 	f.Float64Var(&o.rhFrom, "rh-from", 0, "relative humidity at the start, percent")
@@ -82,6 +83,9 @@ func (a *app) workOutChange(name string, o changeOptions) (c output.WoodChange, 
 		return c, err
 	}
 	c.Unit, c.From, c.To = unit, o.from, o.to
+	if !o.unitGiven {
+		c.Unit = joinery.UnitOf(o.width, unit)
+	}
 	if c.Wood, _, err = findWood(name, shop.Woods); err != nil {
 		return c, err
 	}

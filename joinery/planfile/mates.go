@@ -39,6 +39,11 @@ func (r *planReader) checkMates(blanks []*blank, named map[string]*blank) {
 		if !ok && r.nameless {
 			continue
 		}
+		if piece, cut, both := strings.Cut(m.Piece, "/"); !ok && both && m.Cut == "" {
+			r.fault(m.node, "write mates: "+strings.TrimSpace(piece)+" / "+strings.TrimSpace(cut),
+				"a piece and its cut are named with blanks around the stroke")
+			continue
+		}
 		if !ok {
 			r.add(joinery.Fault{
 				Place:   r.inside(m.node, m.Piece),

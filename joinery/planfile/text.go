@@ -34,6 +34,14 @@ func (r *reader) text(data []byte, what string) (string, bool) {
 		})
 		return "", false
 	}
+	if noText(data) {
+		r.add(joinery.Fault{
+			Place:   joinery.Place{File: r.name},
+			Problem: what + " is not a text file",
+			Remedy:  "check that this is the file you mean; write it in a plain text editor",
+		})
+		return "", false
+	}
 	text := strings.TrimPrefix(string(data), "\ufeff")
 	text = strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(text)
 	r.lines = strings.Split(text, "\n")
@@ -91,6 +99,20 @@ func wide(data []byte) bool {
 	first, second := data[0], data[1]
 	marked := first == 0xfe && second == 0xff || first == 0xff && second == 0xfe
 	return marked || first == 0 && data[2] == 0 && second != 0 || second == 0 && data[3] == 0 && first != 0
+}
+
+// noText reports whether the bytes are a picture, a page or a program: one in
+// fifty of the first is a control character, and a text has a few at the most.
+func noText(data []byte) bool {
+	const looked, few, oneIn = 4096, 8, 50
+	data = data[:min(len(data), looked)]
+	odd := 0
+	for _, b := range data {
+		if b < ' ' && b != '\t' && b != '\n' && b != '\r' {
+			odd++
+		}
+	}
+	return odd > few && odd*oneIn > len(data)
 }
 
 // checkLetters faults the first letter that is not UTF-8 and the first that

@@ -119,7 +119,7 @@ func lay(d *setup.Deck, o Pages) (iter.Seq[page], error) {
 	}
 	var strips []page
 	if o.Strips || o.Only == OnlyStrips {
-		if strips, err = s.stripSheets(d); err != nil {
+		if strips, err = s.stripSheets(d, o.Only == OnlyStrips); err != nil {
 			return nil, err
 		}
 	}

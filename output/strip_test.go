@@ -147,3 +147,19 @@ func TestRanges(t *testing.T) {
 		assert.Equal(t, want, ranges(cards))
 	}
 }
+
+// A deck without a stopped cut has no sheet that tells how strips are used.
+func TestNoStripsNoSheet(t *testing.T) {
+	d := stripDeck(t, []byte("unit: in\npieces:\n- piece: rail\n  size: {left-right: 20, front-back: 3/4, top-bottom: 3}\n"+
+		"  cuts:\n  - {groove: g, in: top, width: 1/4, setback: 1/4 from front, depth: 1/4}\n"))
+	count := func(o Pages) (n int) {
+		pages, err := lay(d, o)
+		require.NoError(t, err)
+		for range pages {
+			n++
+		}
+		return n
+	}
+	assert.Equal(t, count(Pages{}), count(Pages{Strips: true}))
+	assert.Equal(t, 1, count(Pages{Only: OnlyStrips}))
+}

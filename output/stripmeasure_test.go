@@ -39,7 +39,7 @@ type printedTile struct {
 func (m *measurer) findTiles(d *setup.Deck, o Pages) {
 	s, err := newSetter(d, o)
 	require.NoError(m.t, err)
-	sheets, err := s.stripSheets(d)
+	sheets, err := s.stripSheets(d, true)
 	require.NoError(m.t, err)
 	for i, p := range sheets {
 		for _, q := range p.parts {

@@ -8,7 +8,8 @@ import (
 
 // stripSheets lays out the strips of a deck on sheets, wide side down. Every
 // sheet has a bar to measure; the first tells how strips are used.
-func (s setter) stripSheets(d *setup.Deck) ([]page, error) {
+// Where there are none, only a file of strips alone has that sheet, to say so.
+func (s setter) stripSheets(d *setup.Deck, alone bool) ([]page, error) {
 	wide, high := s.stripRoom()
 	var tiles []block
 	var none []string
@@ -23,6 +24,9 @@ func (s setter) stripSheets(d *setup.Deck) ([]page, error) {
 		for k := range strips {
 			tiles = append(tiles, strips[k].tileBlocks()...)
 		}
+	}
+	if len(tiles) == 0 && !alone {
+		return nil, nil // nothing to make, so no need to tell how
 	}
 	return s.fillSheets(append(s.stripUse(d, none, wide, high), tiles...)), nil
 }

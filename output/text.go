@@ -38,7 +38,7 @@ func Summary(w io.Writer, file string, d *setup.Deck) error {
 	lines := append([]string{
 		fmt.Sprintf("%s: %s in %s", file, plural(d.Cards(), "card"), plural(len(d.Setups), "setup"))},
 		changesLines(d)...)
-	lines = append(lines, plural(len(d.Warnings), "warning"))
+	lines = append(lines, plural(len(d.WarnedOnce()), "warning"))
 	_, err := io.WriteString(w, strings.Join(lines, "\n")+"\n")
 	return err
 }
@@ -261,7 +261,7 @@ func (t *textWriter) warnings(d *setup.Deck) {
 	t.line(0, "")
 	t.line(0, "%s", strings.Repeat("=", textWidth))
 	t.line(0, "WARNINGS")
-	for _, w := range d.Warnings {
+	for _, w := range d.WarnedOnce() {
 		t.wrapped("  - ", w.Text+" ["+w.Code+"]")
 	}
 }

@@ -87,7 +87,7 @@ func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
 	if err != nil {
 		return err
 	}
-	for _, w := range deck.Warnings {
+	for _, w := range deck.WarnedOnce() {
 		fmt.Fprintln(a.err, output.WarningLine(w))
 	}
 	var page bytes.Buffer

@@ -155,14 +155,18 @@ func (e *Entry) Deck() *setup.Deck {
 	shop := e.Shop
 	shop.Bits = []joinery.Bit{*s.Bit}
 	plan := &joinery.Plan{Name: "setup", Title: e.Name, Unit: shop.Scale.Unit, Shop: shop}
-	seen := map[*joinery.Piece]bool{}
+	at := map[*joinery.Piece]int{}
 	for i := range s.Cards {
-		if p := s.Cards[i].Piece; !seen[p] {
-			seen[p] = true
+		p := s.Cards[i].Piece
+		if _, seen := at[p]; !seen {
+			at[p] = len(plan.Pieces)
 			plan.Pieces = append(plan.Pieces, *p)
 		}
 	}
 	s.Cards = slices.Clone(s.Cards)
+	for i := range s.Cards { // the cards are those of the plan's pieces
+		s.Cards[i].Piece = &plan.Pieces[at[s.Cards[i].Piece]]
+	}
 	d := &setup.Deck{Plan: plan, Setups: []setup.Setup{s}}
 	d.Caution()
 	d.Changes = setup.Count(d.Setups, &shop)

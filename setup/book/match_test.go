@@ -227,3 +227,19 @@ func TestChangesDoWhatTheySay(t *testing.T) {
 	}
 	assert.GreaterOrEqual(t, allowed, 8)
 }
+
+// The cards of a printed entry are those of its pieces, so that lists by piece
+// find them.
+func TestCardsOfAnEntryAreThoseOfItsPieces(t *testing.T) {
+	b, _ := bookOf(t)
+	for _, e := range b.Entries() {
+		d := e.Deck()
+		for _, c := range d.Setups[0].Cards {
+			var found bool
+			for i := range d.Plan.Pieces {
+				found = found || c.Piece == &d.Plan.Pieces[i]
+			}
+			assert.True(t, found, c.Piece.Name)
+		}
+	}
+}

@@ -19,12 +19,25 @@ func (s setter) cardWords(u *setup.Setup, c *setup.Card) []block {
 		orders.below(s.inPlace(u, c, w, orders.h*0.8), cardGap)
 	}
 	rows := []block{s.head(c, w, ""), orders}
+	table := []block{s.fence(u, w), s.heights(c, w)}
 	if s.grade.compact {
-		rows = append(rows, s.fenceAndHeights(u, c, w))
-	} else {
-		rows = append(rows, s.fence(u, w), s.heights(c, w))
+		table = []block{s.fenceAndHeights(u, c, w)}
 	}
+	if stack(cardGap, table...).h > s.cells[0].H/3 {
+		// So many heights are poured over as many cards as they need.
+		table = append([]block{s.fence(u, w)}, s.headed("HEIGHTS", s.rungs(s.texts(c.Heights, s.bold(s.grade.body)), w))...)
+		if s.grade.compact {
+			table = append(table, s.deepest(c, s.letters(least)).set(w))
+		}
+	}
+	rows = append(rows, table...)
 	return append(rows, s.marks(c, w))
+}
+
+// headed puts bold words over the first of some rows.
+func (s setter) headed(words string, rows []block) []block {
+	head := phrase{}.say(s.bold(s.grade.body), words).set(s.paper.W)
+	return append([]block{stack(1, head, rows[0])}, rows[1:]...)
 }
 
 // fenceAndHeights is what is set at the table, side by side.
@@ -32,8 +45,9 @@ func (s setter) fenceAndHeights(u *setup.Setup, c *setup.Card, w Paper) block {
 	body := s.letters(s.grade.body)
 	reading := s.reading(u.Fence.NearEdge, w/2)
 	near := s.value(s.nearName(u), u.Fence.NearEdge, w/2)
-	more := s.length(phrase{}.say(body, "centre"), body, u.Fence.Centre).set(w / 2)
-	more.below(s.length(phrase{}.say(body, "far"), body, u.Fence.FarEdge).set(w/2), 0.5)
+	room := min(w/2, w-reading.w-4)
+	more := s.length(phrase{}.say(body, "centre"), body, u.Fence.Centre).set(room)
+	more.below(s.length(phrase{}.say(body, "far"), body, u.Fence.FarEdge).set(room), 0.5)
 	near.add(more, reading.w+4, max(near.h-reading.h, near.h-more.h))
 	heights := func(w Paper) block {
 		return stack(1, phrase{}.say(s.bold(s.grade.body), "HEIGHTS").set(w),
@@ -111,10 +125,20 @@ func (s setter) fence(u *setup.Setup, w Paper) block {
 	}
 	high := max(labels[0].h, labels[1].h, labels[2].h)
 	b := block{w: w}
+	var under block // for numbers that are too wide to stand side by side
 	for i, l := range []joinery.Length{u.Fence.NearEdge, u.Fence.Centre, u.Fence.FarEdge} {
 		x := Paper(i) * (column + gap)
+		number := s.reading(l, column)
+		under.below(stack(labelGap, labels[i], s.reading(l, w)), 1)
 		b.add(labels[i], x, high-labels[i].h)
-		b.add(s.reading(l, column), x, high+labelGap)
+		b.add(number, x, high+labelGap)
+		if number.w > column {
+			b.w = max(b.w, w+number.w)
+		}
+	}
+	if b.w > w {
+		under.w = w
+		b = under
 	}
 	return framed(b, panelPad, thin)
 }

@@ -2,7 +2,6 @@ package output
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
 
 	"fencecard/joinery"
@@ -33,12 +32,12 @@ func (s setter) settings(d *setup.Deck, i int, w Paper) []block {
 		phrase{}.say(body, changed(d, i)).set(w),
 		s.fence(u, w),
 		s.fenceDrawing(u, w),
-		stack(1, phrase{}.say(bold, "HEIGHTS, climbing").set(w), s.ladder(s.texts(u.Heights, title), w)),
-		phrase{}.say(bold, "CARDS").say(body, fmt.Sprintf("%d, for %s", len(u.Cards), plural(pieces(u), "piece"))).set(w),
 	}
+	rows = append(rows, s.headed("HEIGHTS, climbing", s.rungs(s.texts(u.Heights, title), w))...)
 	if kept := s.keptRows(u.Kept, w); kept != nil {
-		rows = slices.Insert(rows, len(rows)-1, stack(1, kept...))
+		rows = append(rows, stack(1, kept...))
 	}
+	rows = append(rows, phrase{}.say(bold, "CARDS").say(body, fmt.Sprintf("%d, for %s", len(u.Cards), plural(pieces(u), "piece"))).set(w))
 	for k := range rows[1:] {
 		rows[k+1] = spaced(rows[k+1])
 	}

@@ -19,6 +19,7 @@ type infeedEnd struct {
 	scale   drawingScale
 	y, z    axis
 
+	room        Paper // to the right edge
 	face, table Paper // where the fence face and the table lie
 	near        block // the dimension from the fence to the bit
 	depth       block
@@ -35,7 +36,7 @@ const (
 // infeedEnd lays the section out in a width and height. It reports whether
 // there is room.
 func (s setter) infeedEnd(u *setup.Setup, c *setup.Card, w, h Paper) (drawn, bool) {
-	e := infeedEnd{s: s, u: u, c: c, section: c.Section()}
+	e := infeedEnd{s: s, u: u, c: c, section: c.Section(), room: w}
 	e.near = s.small(u.Fence.NearEdge)
 	e.depth = s.small(e.section.Depth)
 	e.down = e.name(c.Run.Down, "down", w)
@@ -94,8 +95,11 @@ func (e *infeedEnd) box(y1, y2, z1, z2 float64) Box {
 }
 
 func (e *infeedEnd) draw() block {
-	fence := e.name(e.c.Run.Fence, "at fence", e.face+fenceThick)
-	d := &drawing{w: max(fence.w, e.face+max(fenceThick, -e.out(e.u.Fence.NearEdge.Millimetres())+2))}
+	fence := e.name(e.c.Run.Fence, "at fence", e.room)
+	if e.depth.w+1+fence.w > e.room {
+		fence = e.name(e.c.Run.Fence, "", e.room)
+	}
+	d := &drawing{w: max(e.depth.w+1+fence.w, e.face+max(fenceThick, -e.out(e.u.Fence.NearEdge.Millimetres())+2))}
 	e.fence(d)
 	e.work(d)
 	e.bit(d)
@@ -118,11 +122,23 @@ func (e *infeedEnd) fence(d *drawing) {
 	d.stroke(thin, Point{0, e.table + tableThick}, Point{d.w, e.table + tableThick})
 }
 
-// work draws the cut surface of the work round the channel.
+// work draws the cut surface of the work round the channel as this run leaves
+// it; what later runs take still stands, in hidden lines.
 func (e *infeedEnd) work(d *drawing) {
 	s := e.section
 	across, up := s.Across.Millimetres(), s.Up.Millimetres()
 	near, far, depth := s.Near.Millimetres(), s.Far.Millimetres(), s.Depth.Millimetres()
+	if l, r := e.c.Uncut(); l != r {
+		from, to := l.Millimetres(), r.Millimetres()
+		d.stroke(hidden, e.at(from, depth), e.at(to, depth))
+		if r == s.Far {
+			d.stroke(hidden, e.at(far, 0), e.at(far, depth))
+			far = from
+		} else {
+			d.stroke(hidden, e.at(near, 0), e.at(near, depth))
+			near = to
+		}
+	}
 	for _, b := range []Box{e.box(0, across, depth, up), e.box(0, near, 0, depth), e.box(far, across, 0, depth)} {
 		if b.W > 0 && b.H > 0 {
 			d.hatch(b, 2)

@@ -22,7 +22,7 @@ func (s setter) runSheet(d *setup.Deck) []page {
 	}
 	var rows []block
 	for i := range d.Setups {
-		rows = append(rows, s.setupRow(d, i))
+		rows = append(rows, s.setupRows(d, i)...)
 	}
 	rows = append(rows, s.section("Bits to lay out, and their diameters", s.bitRows(d))...)
 	rows = append(rows, s.section("Warnings", s.warningRows(d))...)
@@ -38,8 +38,8 @@ func sums(d *setup.Deck) string {
 		plural(c.Bits, "bit"), plural(c.Fences, "fence"), plural(c.Heights, "height"), c.Time.Minutes())
 }
 
-// setupRow is one setup in a line or two between rules.
-func (s setter) setupRow(d *setup.Deck, i int) block {
+// setupRows are one setup: a rule, what is set, and its heights.
+func (s setter) setupRows(d *setup.Deck, i int) []block {
 	u := &d.Setups[i]
 	w := s.frame.W
 	body, bold := s.letters(s.grade.body), s.bold(s.grade.body)
@@ -55,16 +55,20 @@ func (s setter) setupRow(d *setup.Deck, i int) block {
 	p = s.length(p.say(body, "fence to near edge"), bold, u.Fence.NearEdge)
 	p = p.tie(body, ";").say(body, fmt.Sprintf("%s, %s", plural(len(u.Cards), "card"), plural(pieces(u), "piece")))
 	text := p.set(w - side)
-	text.below(s.ladder(s.texts(u.Heights, body), w-side), 0.5)
-	for _, kept := range s.keptRows(u.Kept, w-side) {
-		text.below(kept, 0.5)
-	}
+	lines := append(s.rungs(s.texts(u.Heights, body), w-side), s.keptRows(u.Kept, w-side)...)
+	text.below(lines[0], 0.5)
 	row := block{}
 	row.add(figure("rule", w, 0, func(c Canvas, at Point) { c.Stroke(thin, at, at.Add(w, 0)) }), 0, 0)
 	row.add(boxes(1, s.grade.title), 0, 1.5)
 	row.add(number, s.grade.title*1.3, 1.2)
 	row.add(text, side, 1.2)
-	return row
+	rows := []block{row}
+	for _, line := range lines[1:] {
+		more := block{}
+		more.add(line, side, 0)
+		rows = append(rows, more)
+	}
+	return rows
 }
 
 // section puts a heading before rows, where there are any.

@@ -64,21 +64,26 @@ func wrapped(n int, w, across, down Paper, one func(int) block) block {
 
 // ladder sets phrases side by side, each with a box to tick.
 func (s setter) ladder(rungs []phrase, w Paper) block {
+	b := stack(1, s.rungs(rungs, w)...)
+	b.w = w
+	return b
+}
+
+// rungs sets phrases side by side, each with a box to tick, in a block for
+// each line.
+func (s setter) rungs(rungs []phrase, w Paper) []block {
 	const side, gap = 4, 5
-	var b block
-	var x, y, row Paper
+	var lines []block
+	var now block
 	for _, rung := range rungs {
 		item := ticked(rung, side, w)
 		item.w = side + 2 + rung.set(w).w
-		if x > 0 && x+item.w > w {
-			x, y, row = 0, y+row+1, 0
+		if now.w > 0 && now.w+gap+item.w > w {
+			lines, now = append(lines, now), block{}
 		}
-		b.add(item, x, y)
-		x += item.w + gap
-		row = max(row, item.h)
+		now.beside(item, gap)
 	}
-	b.w = w
-	return b
+	return append(lines, now)
 }
 
 // texts sets lengths, a phrase each.

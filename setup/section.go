@@ -28,3 +28,16 @@ func (c *Card) Section() Section {
 		Depth:  ch.Depth,
 	}
 }
+
+// Uncut returns the part of the channel that later runs of it take, as two
+// distances from the fence face; they are equal where this run is the last.
+func (c *Card) Uncut() (from, to joinery.Length) {
+	s, bit := c.Section(), FenceAt(c.Run.Bit, c.Run.NearEdge)
+	switch {
+	case c.Run.Position == c.Run.Of:
+		return s.Far, s.Far
+	case c.Run.Turned:
+		return s.Near, bit.NearEdge // the half far from the fence is cut first
+	}
+	return bit.FarEdge, s.Far
+}

@@ -35,3 +35,37 @@ func TestSection(t *testing.T) {
 		}, d.Setups[0].Cards[0].Section(), "fence side %v", c.fence)
 	}
 }
+
+// TestUncut follows a groove 8 wide, 10 from the fence, made by a bit of 6 in
+// two fence positions, near edge at 10 and at 12: after the first the wood from
+// 16 to 18 still stands. The same groove in the middle of a rail 28 wide, made
+// with either side to the fence, has its near edge at (28 + 8)/2 - 6 = 12 for
+// both passes: after the first the wood from 10 to 12 still stands.
+func TestUncut(t *testing.T) {
+	groove := joinery.Cut{
+		Kind: &joinery.Groove, Name: "panel", In: joinery.Back, Width: mm(t, "8"), Depth: mm(t, "9"),
+		Start: joinery.Setback{Distance: mm(t, "10"), From: joinery.Bottom},
+	}
+	for _, c := range []struct {
+		either bool
+		uncut  [][2]string
+	}{
+		{false, [][2]string{{"16", "18"}, {"18", "18"}}},
+		{true, [][2]string{{"10", "12"}, {"18", "18"}}},
+	} {
+		groove.Fence.Either = c.either
+		size := joinery.Size{mm(t, "640"), mm(t, "20"), mm(t, "28")}
+		d := deckOf(t, planOf(t, joinery.Millimetres, size, groove, bitOf(mm(t, "6"))))
+		var got [][2]joinery.Length
+		for i := range d.Setups {
+			for k := range d.Setups[i].Cards {
+				from, to := d.Setups[i].Cards[k].Uncut()
+				got = append(got, [2]joinery.Length{from, to})
+			}
+		}
+		require.Len(t, got, len(c.uncut))
+		for i, want := range c.uncut {
+			assert.Equal(t, [2]joinery.Length{mm(t, want[0]), mm(t, want[1])}, got[i], "either %v, run %d", c.either, i+1)
+		}
+	}
+}

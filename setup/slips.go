@@ -148,7 +148,7 @@ func findWideMortise(w *work) []finding {
 		case c.Width > long:
 			found = append(found, finding{m.cut, fmt.Sprintf("the %s is %s wide and only %s long: are width and span exchanged? The width is measured from the %s, the span along the mortise",
 				m.words(), w.text(c.Width), w.text(long), c.Near), []string{"width", "span"}})
-		case 2*c.Width > across:
+		case 2*c.Width > across && 2*c.Depth >= c.Width: // a shallower one is let in for a hinge or a plate
 			found = append(found, finding{m.cut, fmt.Sprintf("the %s is %s wide in %s of stock: is that the width? A third, %s, is usual",
 				m.words(), w.text(c.Width), w.text(across), w.text(w.scale.Round(across/3))), []string{"width"}})
 		}
@@ -156,8 +156,8 @@ func findWideMortise(w *work) []finding {
 	return found
 }
 
-// findFarSetback looks for mortises and grooves that lie in the half away from
-// the side they are measured from. Where another cut is measured from that side
+// findFarSetback looks for mortises and grooves more than twice as far from the
+// side they are measured from as from the other. Where another cut is measured from that side
 // too, it is the maker's face side and no slip; where they are open on the far
 // side, that is told elsewhere.
 func findFarSetback(w *work) []finding {
@@ -165,14 +165,14 @@ func findFarSetback(w *work) []finding {
 	for _, m := range w.cuts {
 		c := m.channel
 		across, other := w.piece.Size.Between(c.Near), c.Near.Opposite()
-		far := 2*c.Setback >= across && !c.OpenBeside(other, w.piece.Size)
+		left := across - c.Setback - c.Width
+		far := c.Setback > 2*left && left > 0
 		if m.cut.Kind != &joinery.Mortise && m.cut.Kind != &joinery.Groove ||
 			m.cut.Start.Centred || m.cut.Fence != (joinery.Fencing{}) || !far || w.gauged(m) {
 			continue
 		}
 		found = append(found, finding{m.cut, fmt.Sprintf("the %s stands %s from the %s and so only %s from the %s: is that the side it is measured from? If it is, write it from the nearer one, setback: %s from %s",
-			m.words(), w.text(c.Setback), c.Near, w.text(across-c.Setback-c.Width), other,
-			w.text(across-c.Setback-c.Width), other), []string{"setback"}})
+			m.words(), w.text(c.Setback), c.Near, w.text(left), other, w.text(left), other), []string{"setback"}})
 	}
 	return found
 }

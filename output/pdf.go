@@ -9,6 +9,8 @@ import (
 	"unicode/utf16"
 
 	"github.com/jung-kurt/gofpdf"
+
+	"fencecard/joinery/pattern"
 )
 
 // pdfCanvas draws on a PDF document. It is the only part of the program that
@@ -53,6 +55,19 @@ func (c *pdfCanvas) write(w io.Writer) error {
 	}
 	return nil
 }
+
+// PageCount reads how many pages a document made by [PDF] has from the root of
+// its page tree (ISO 32000-1, 7.7.3.2); of any other file it is 0.
+func PageCount(pdf []byte) int {
+	m := pageTree.FindStringSubmatch(string(pdf))
+	if m == nil {
+		return 0
+	}
+	n, _ := strconv.Atoi(m[1]) // digits
+	return n
+}
+
+var pageTree = pattern.New(`/Type /Pages\s+/Kids \[[^\]]*\]\s+/Count (\d+)`)
 
 func (c *pdfCanvas) Page(width, height Paper) {
 	c.pdf.AddPageFormat("P", gofpdf.SizeType{Wd: float64(width), Ht: float64(height)})

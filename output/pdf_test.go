@@ -18,3 +18,15 @@ func TestSameBytes(t *testing.T) {
 	assert.Equal(t, first.Bytes(), second.Bytes())
 	assert.Equal(t, first.Bytes(), third.Bytes())
 }
+
+func TestPageCount(t *testing.T) {
+	d := legDeck(t)
+	for _, o := range []Pages{{}, {PerPage: 4, Strips: true}, {Only: OnlyStrips}} {
+		var pdf bytes.Buffer
+		require.NoError(t, PDF(&pdf, d, o))
+		// Every page is an object of its own.
+		assert.Equal(t, bytes.Count(pdf.Bytes(), []byte("<</Type /Page\n")), PageCount(pdf.Bytes()))
+		assert.NotZero(t, PageCount(pdf.Bytes()))
+	}
+	assert.Zero(t, PageCount([]byte(`{"format": "fencecard deck 1"}`)))
+}

@@ -33,10 +33,14 @@ func deckText(d *setup.Deck) *textWriter {
 	return &textWriter{scale: shop.Scale, fence: shop.Fence, blocks: shop.Stops == joinery.Blocks}
 }
 
-// Summary writes what a maker wants to know after the pages went to a file.
-func Summary(w io.Writer, file string, d *setup.Deck) error {
-	lines := append([]string{
-		fmt.Sprintf("%s: %s in %s", file, plural(d.Cards(), "card"), plural(len(d.Setups), "setup"))},
+// Summary writes what a maker wants to know after a deck went to a file; pages
+// is 0 where it has none.
+func Summary(w io.Writer, file string, d *setup.Deck, pages int) error {
+	first := fmt.Sprintf("%s: %s in %s", file, plural(d.Cards(), "card"), plural(len(d.Setups), "setup"))
+	if pages > 0 {
+		first += " on " + plural(pages, "page")
+	}
+	lines := append([]string{first},
 		changesLines(d)...)
 	lines = append(lines, plural(len(d.WarnedOnce()), "warning"))
 	_, err := io.WriteString(w, strings.Join(lines, "\n")+"\n")

@@ -105,7 +105,7 @@ func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
 	if err := a.writeFile(to, page.Bytes(), o.force); err != nil {
 		return err
 	}
-	return output.Summary(a.out, to, deck)
+	return output.Summary(a.out, to, deck, output.PageCount(page.Bytes()))
 }
 
 // deckFor makes the deck of a plan as asked for: a batch, or a part of it, with

@@ -19,8 +19,9 @@ const (
 	BackupEnding = ".bak"
 )
 
-// Patience is how long [Update] waits for another run.
-const Patience = 10 * time.Second
+// Patience is how long [Update] waits for other runs; on a busy machine a line of
+// them takes its time.
+const Patience = 30 * time.Second
 
 // retry is how often it looks.
 const retry = 10 * time.Millisecond

@@ -49,9 +49,22 @@ func (s setter) onTwo(words block, u *setup.Setup, c *setup.Card) []block {
 		if b, ok := s.onOne(head, u, c, notes); ok && b.bit >= min(nearBy, bare.bit) {
 			return []block{words, b.block}
 		}
+		if b, ok := s.shorter(under.h+cardGap).stacked(head, u, c, nil); ok && b.bit >= min(nearBy, bare.bit) {
+			return []block{words, stack(cardGap, b.block, under)}
+		}
 	}
-	more := fill(lines(s.notes(c, inFull), w), 0, h, func(int) block { return s.head(c, w, ", notes") })
+	more := fill(lines(s.notes(c, inFull), w), 0, h, func(int) block {
+		return stack(0, s.head(c, w, ", notes"), block{h: cardGap})
+	})
 	return append([]block{words, bare.block}, more...)
+}
+
+// shorter returns the setter for cards that leave some room at the foot.
+func (s setter) shorter(by Paper) setter {
+	cell := s.cells[0]
+	cell.H -= by
+	s.cells = []Box{cell}
+	return s
 }
 
 // whole puts everything on one card if it can be: with as many cautions in
@@ -85,10 +98,14 @@ type drawn struct {
 // cannot be had on one card the drawings go on a second.
 const nearBy Paper = 1.5
 
-// onOne puts everything on one card, in the way that gives the larger
-// drawings, and reports whether it has room.
+// onOne puts everything on one card, the drawings under each other if they can
+// be read from a distance so, else in the way that makes them larger. It
+// reports whether there was room.
 func (s setter) onOne(words block, u *setup.Setup, c *setup.Card, notes []phrase) (drawn, bool) {
 	best, ok := s.stacked(words, u, c, notes)
+	if ok && best.bit >= s.grade.bit {
+		return best, true
+	}
 	if abreast, fits := s.abreast(words, u, c, notes); fits && (!ok || abreast.bit > best.bit) {
 		return abreast, true
 	}

@@ -26,9 +26,6 @@ func (s setter) cardWords(u *setup.Setup, c *setup.Card) []block {
 	if stack(cardGap, table...).h > s.cells[0].H/3 {
 		// So many heights are poured over as many cards as they need.
 		table = append([]block{s.fence(u, w)}, s.headed("HEIGHTS", s.rungs(s.texts(c.Heights, s.bold(s.grade.body)), w))...)
-		if s.grade.compact {
-			table = append(table, s.deepest(c, s.letters(least)).set(w))
-		}
 	}
 	rows = append(rows, table...)
 	return append(rows, s.marks(c, w))
@@ -51,7 +48,7 @@ func (s setter) fenceAndHeights(u *setup.Setup, c *setup.Card, w Paper) block {
 	near.add(more, reading.w+4, max(near.h-reading.h, near.h-more.h))
 	heights := func(w Paper) block {
 		return stack(1, phrase{}.say(s.bold(s.grade.body), "HEIGHTS").set(w),
-			s.ladder(s.texts(c.Heights, s.bold(s.grade.body)), w), s.deepest(c, s.letters(least)).set(w))
+			s.ladder(s.texts(c.Heights, s.bold(s.grade.body)), w))
 	}
 	const gap, narrowest = 5, 40
 	if right := near.w + gap; w-right >= narrowest {

@@ -92,7 +92,11 @@ func (s setter) ways(m *setup.Mark, guide setup.Guide, w Paper) block {
 func (s setter) way(label string, l joinery.Length, mark bool, w Paper) block {
 	words := phrase{}.say(s.letters(least), label)
 	if mark {
-		words = append(phrase{}.say(s.bold(least), "MARK THE FENCE:"), words...)
+		mark := "MARK THE FENCE:"
+		if s.grade.compact {
+			mark = "MARK:"
+		}
+		words = append(phrase{}.say(s.bold(least), mark), words...)
 	}
 	return stack(0, s.reading(l, w), words.set(w))
 }

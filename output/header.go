@@ -87,12 +87,17 @@ func (s setter) cardList(u *setup.Setup, w Paper) []block {
 
 // ticked sets a phrase behind a box to tick.
 func ticked(p phrase, side, w Paper) block {
-	text := p.set(w - side - 2)
+	var text block
+	first := Paper(0) // the height of the first line
+	for i, l := range p.lines(w - side - 2) {
+		text.below(l.block(), 0)
+		if i == 0 {
+			first = text.h
+		}
+	}
 	var b block
-	first := p.lines(w - side - 2)[0].block()
-	b.add(boxes(1, side), 0, max(0.3, (first.h-side)/2))
+	b.add(boxes(1, side), 0, max(0.3, (first-side)/2))
 	b.add(text, side+2, 0)
-	b.w = w
 	return b
 }
 

@@ -18,6 +18,7 @@ type inPlace struct {
 	size joinery.Size
 	seen [3]joinery.Side // of each dimension, the side that faces the viewer
 	long [3]Paper        // how long each dimension is drawn, before scaling
+	pole Paper           // of the flag
 }
 
 // taming is the power the proportions are raised to; receding is how much
@@ -100,20 +101,21 @@ func (p inPlace) outward(side joinery.Side) Point {
 
 // Measures of the flag at the leading end.
 const (
-	flagPole Paper = 7
-	flagWide Paper = 4
+	longestPole Paper = 7
+	flagWide    Paper = 4
 )
 
-// besideFlag is how wide a picture must be for words beside its flag.
-const besideFlag Paper = 45
+// besideFlag is how wide and high a picture must be for words beside its flag.
+const besideFlag = 30
 
 // inPlace lays the picture out within a width and height.
 func (s setter) inPlace(u *setup.Setup, c *setup.Card, w, h Paper) block {
 	p := newInPlace(c)
+	p.pole = min(longestPole, h/4)
 	leads := phrase{}.say(s.bold(least), strings.ToUpper(c.Leads.String())+" leads")
 	caption := phrase{}.say(s.letters(least), "cut in the "+strings.ToUpper(c.Run.Down.String())+"; seen from the front")
 	flag := leads.set(w)
-	if w < besideFlag || c.Leads.Dimension() != joinery.TopBottom {
+	if w < 1.5*besideFlag || h < besideFlag || c.Leads.Dimension() != joinery.TopBottom {
 		flag, caption = block{}, append(leads.tie(s.letters(least), ";"), caption...)
 	}
 	words := caption.set(w)
@@ -154,7 +156,7 @@ func (p inPlace) frame() Box {
 }
 
 func (p inPlace) around(c *setup.Card, flag block) Box {
-	_, top := p.pole(c)
+	_, top := p.flagPole(c)
 	points := append(p.frame().Path(), p.flagText(c, flag).Path()...)
 	return boxOf(append(points, top.Add(-flagWide, -1.5), top.Add(flagWide, 1.5)))
 }
@@ -169,16 +171,16 @@ func boxOf(points []Point) Box {
 	return Box{least.X, least.Y, most.X - least.X, most.Y - least.Y}
 }
 
-// pole returns the foot and the top of the flag's pole.
-func (p inPlace) pole(c *setup.Card) (foot, top Point) {
+// flagPole returns the foot and the top of the flag's pole.
+func (p inPlace) flagPole(c *setup.Card) (foot, top Point) {
 	foot = p.middle(c.Leads)
 	out := p.outward(c.Leads)
-	return foot, foot.Add(out.X*flagPole, out.Y*flagPole)
+	return foot, foot.Add(out.X*p.pole, out.Y*p.pole)
 }
 
 // flagText returns where the words beside the flag go.
 func (p inPlace) flagText(c *setup.Card, flag block) Box {
-	_, top := p.pole(c)
+	_, top := p.flagPole(c)
 	return Box{top.X + flagWide + 0.5, top.Y - flag.h/2, flag.w, flag.h}
 }
 
@@ -207,7 +209,7 @@ func (p inPlace) draw(d *drawing, shift Point, c *setup.Card, bit joinery.Length
 			d.stroke(Pen{Width: 0.35}, move(p.face(whole, side))...)
 		}
 	}
-	foot, top := p.pole(c)
+	foot, top := p.flagPole(c)
 	foot, top = foot.Add(shift.X, shift.Y), top.Add(shift.X, shift.Y)
 	d.stroke(thick, foot, top)
 	words := p.flagText(c, flag)

@@ -29,11 +29,7 @@ func (s setter) notes(c *setup.Card, full int) []phrase {
 	if lines := jointLines(c, s.scale); len(lines) > 0 {
 		all = append(all, phrase{}.say(small, strings.Join(lines, " ")))
 	}
-	var last phrase
-	if !s.grade.compact {
-		last = s.deepest(c, small)
-	}
-	return append(all, last.say(small, setup.AlwaysMind))
+	return append(all, s.deepest(c, small).say(small, setup.AlwaysMind))
 }
 
 // todo says what to do, step by step, and what becomes of round ends.

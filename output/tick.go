@@ -77,7 +77,6 @@ func (s setter) rungs(rungs []phrase, w Paper) []block {
 	var now block
 	for _, rung := range rungs {
 		item := ticked(rung, side, w)
-		item.w = side + 2 + rung.set(w).w
 		if now.w > 0 && now.w+gap+item.w > w {
 			lines, now = append(lines, now), block{}
 		}

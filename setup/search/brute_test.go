@@ -16,11 +16,9 @@ import (
 // every order: at every moment every set of runs that may be made now at one
 // station. It shares no code with the search but the types of the problem.
 type brute struct {
-	p              *search.Problem
-	choice         []int
-	best           joinery.Time
-	path, bestPath [][]int
-	bestChoice     []int
+	p      *search.Problem
+	choice []int
+	best   joinery.Time
 
 	runs   []search.Run
 	before []int // for each run the runs, as bits, that must be in earlier climbs

@@ -74,3 +74,21 @@ func (b *budget) spend(steps int) bool {
 	}
 	return b.ended == Through
 }
+
+// part lends some of the steps to a smaller search.
+func (b *budget) part(steps int64) *budget {
+	lent := *b
+	lent.left = min(steps, b.left)
+	b.left -= lent.left
+	return &lent
+}
+
+// giveBack takes back what the smaller search has left. That it used up its
+// steps does not end this one.
+func (b *budget) giveBack(lent *budget) {
+	b.left += max(0, lent.left)
+	b.toClock = lent.toClock
+	if lent.ended != StepsUsed {
+		b.ended = lent.ended
+	}
+}

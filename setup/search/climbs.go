@@ -3,6 +3,8 @@ package search
 import (
 	"cmp"
 	"slices"
+
+	"fencecard/setup/ladder"
 )
 
 // stay is the climbs made without moving the fence.
@@ -98,4 +100,15 @@ func (e *errands) spell(t trip) Climb {
 		return cmp.Or(cmp.Compare(a.Job, b.Job), cmp.Compare(a.Run, b.Run))
 	})
 	return c
+}
+
+// uses lists, by station, the demands of its climbs.
+func (o ordered) uses() [][][]ladder.Demand {
+	used := make([][][]ladder.Demand, len(o.m.stations))
+	for _, s := range o.stays(o.last) {
+		for _, t := range s.trips {
+			used[t.station] = append(used[t.station], o.demands(t.list))
+		}
+	}
+	return used
 }

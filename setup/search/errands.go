@@ -1,7 +1,6 @@
 package search
 
 import (
-	"maps"
 	"slices"
 
 	"fencecard/joinery"
@@ -27,22 +26,31 @@ type errands struct {
 	m      *model
 	choice []int // the way of each kind
 	list   []errand
-	at     map[int][]int // the errands of each station, by depth
+	at     [][]int // the errands of each station, by depth
 
-	stations []int         // those of the list, ascending
-	ofKey    map[int][]int // the list's stations at each key
-	ofBit    map[int][]int // the list's stations on each bit
-	idle     [][]int       // errands of stations where nothing waits, by station
-	fixed    joinery.Time  // what these cost
+	stations []int        // those of the list, ascending
+	ofKey    [][]int      // the list's stations at each key
+	ofBit    [][]int      // the list's stations on each bit
+	idle     [][]int      // errands of stations where nothing waits, by station
+	fixed    joinery.Time // what these cost
+
+	tails        []tail // of every errand; nil where there are too many
+	keyConflicts []conflict
+	bitConflicts []conflict
+	usedKeys     []bool // room to work in
+	usedBits     []bool
 
 	rungs func(station int, demands []ladder.Demand) int
-	rough bool // some climbs were left untried
+	known map[string][][]int // parts worked out before
+	asked []ladder.Demand    // room to work in
+	rough bool               // some climbs were left untried
 }
 
 // newErrands lists the runs of a choice of ways, the way of each kind; -1
 // leaves a kind out. Rungs counts the heights of a climb.
 func newErrands(m *model, choice []int, rungs func(int, []ladder.Demand) int) *errands {
-	e := &errands{m: m, choice: choice, rungs: rungs, at: map[int][]int{}, ofKey: map[int][]int{}, ofBit: map[int][]int{}}
+	e := &errands{m: m, choice: choice, rungs: rungs, known: map[string][][]int{},
+		at: make([][]int, len(m.stations)), ofKey: make([][]int, len(m.keys)), ofBit: make([][]int, m.bits)}
 	first := make([]int, len(choice)) // a kind's first errand
 	for k, w := range choice {
 		first[k] = len(e.list)
@@ -61,6 +69,9 @@ func newErrands(m *model, choice []int, rungs func(int, []ladder.Demand) int) *e
 	e.link(choice, first)
 	e.sortOut()
 	e.price()
+	if size := e.size(); size > 0 && size <= mostErrands {
+		e.findTails()
+	}
 	return e
 }
 
@@ -111,13 +122,15 @@ func (e *errands) sortOut() {
 		}
 		e.at[x.station] = append(e.at[x.station], i)
 	}
-	for _, s := range slices.Sorted(maps.Keys(e.at)) {
-		at := e.at[s]
+	for s, at := range e.at {
+		if len(at) == 0 {
+			continue
+		}
 		slices.SortStableFunc(at, func(a, b int) int { return compareDemands(e.list[a].demand, e.list[b].demand) })
 		station := e.m.stations[s]
 		if !waits[station.bit] || !busy[station.key] {
 			e.idle = append(e.idle, at)
-			delete(e.at, s)
+			e.at[s] = nil
 			continue
 		}
 		e.stations = append(e.stations, s)
@@ -147,6 +160,26 @@ func (e *errands) price() {
 	}
 }
 
+// once is what the errands to be put in order cost with everything paid once.
+func (e *errands) once() joinery.Time {
+	minutes := e.m.problem.Minutes
+	var sum joinery.Time
+	key, bit := -1, -1
+	for _, id := range e.stations {
+		s := e.m.stations[id]
+		sum += e.climb(id, e.at[id]) + e.m.blockCost(s)
+		if s.key != key {
+			key = s.key
+			sum += minutes.Fence
+		}
+		if s.bit != bit {
+			bit = s.bit
+			sum += minutes.Bit
+		}
+	}
+	return sum
+}
+
 // demands lists what some errands of one station ask of the ladder; the
 // errands must be by depth.
 func (e *errands) demands(list []int) []ladder.Demand {
@@ -159,7 +192,11 @@ func (e *errands) demands(list []int) []ladder.Demand {
 
 // climb is the cost of the ladder for some errands of one station.
 func (e *errands) climb(station int, list []int) joinery.Time {
-	return joinery.Time(e.rungs(station, e.demands(list))) * e.m.problem.Minutes.Height
+	e.asked = e.asked[:0]
+	for _, x := range list {
+		e.asked = append(e.asked, e.list[x].demand)
+	}
+	return joinery.Time(e.rungs(station, e.asked)) * e.m.problem.Minutes.Height
 }
 
 // set is a set of errands.
@@ -169,6 +206,23 @@ func newSet(n int) set { return make(set, (n+63)/64) }
 
 func (s set) add(i int)      { s[i/64] |= 1 << (i % 64) }
 func (s set) has(i int) bool { return s[i/64]&(1<<(i%64)) != 0 }
+
+// join adds the members of t.
+func (s set) join(t set) {
+	for i := range s {
+		s[i] |= t[i]
+	}
+}
+
+// meets reports whether the sets have a member in common.
+func (s set) meets(t set) bool {
+	for i, w := range s {
+		if w&t[i] != 0 {
+			return true
+		}
+	}
+	return false
+}
 
 func (s set) empty() bool {
 	for _, w := range s {

@@ -1,19 +1,16 @@
 package search
 
+import (
+	"cmp"
+	"slices"
+
+	"fencecard/joinery"
+)
+
 // islands splits the pending kinds into groups that share nothing that is
 // still to be paid, and no ladder that is not a sum of rungs.
 func (c *chooser) islands(und []pending) [][]pending {
-	lead := make([]int, len(und))
-	for i := range lead {
-		lead[i] = i
-	}
-	find := func(i int) int {
-		for lead[i] != i {
-			lead[i] = lead[lead[i]]
-			i = lead[i]
-		}
-		return i
-	}
+	together := newUnion(len(und))
 	owner := map[int]int{} // of an element or ladder, the first kind that may need it
 	for i, p := range und {
 		claim := func(e int) {
@@ -22,8 +19,7 @@ func (c *chooser) islands(und []pending) [][]pending {
 				owner[e] = i
 				return
 			}
-			a, b := find(first), find(i)
-			lead[max(a, b)] = min(a, b)
+			together.join(first, i)
 		}
 		for _, w := range p.ways {
 			way := &c.m.kinds[p.kind].ways[w]
@@ -33,33 +29,42 @@ func (c *chooser) islands(und []pending) [][]pending {
 				}
 			}
 			for _, r := range way.runs {
-				if !c.m.stations[r.station].piles.single && !c.covered(r) {
+				if !c.m.stations[r.station].exact && !c.t.piles[r.station].covers(r.demand) {
 					claim(-1 - r.station)
 				}
 			}
 		}
 	}
-	at := map[int]int{}
-	var all [][]pending
-	for i, p := range und {
-		n, ok := at[find(i)]
-		if !ok {
-			n = len(all)
-			at[find(i)] = n
-			all = append(all, nil)
+	var islands [][]pending
+	for _, members := range together.groups() {
+		var island []pending
+		for _, i := range members {
+			island = append(island, und[i])
 		}
-		all[n] = append(all[n], p)
+		islands = append(islands, island)
 	}
-	return all
+	return islands
 }
 
-// covered reports whether a run adds no rung whatever else comes to its
-// station: its depth is asked for there already by one whose cap is no greater.
-func (c *chooser) covered(r run) bool {
-	p := &c.t.piles[r.station]
-	at, found := p.place(r.demand)
-	if found {
-		return true
+// each solves islands one by one; their costs add up.
+func (c *chooser) each(islands [][]pending, limit joinery.Time) found {
+	slices.SortStableFunc(islands, func(a, b []pending) int { return cmp.Compare(len(a), len(b)) })
+	sum := found{picks: []pick{}}
+	for _, island := range islands {
+		f := c.solve(island, limit-sum.bound)
+		sum.bound += f.bound
+		if f.picks == nil {
+			if sum.bound < limit {
+				// The budget ran out before anything was found.
+				sum.picks = nil
+				continue
+			}
+			return found{bound: sum.bound}
+		}
+		if sum.picks != nil {
+			sum.picks = append(sum.picks, f.picks...)
+			sum.cost += f.cost
+		}
 	}
-	return at > 0 && p.demands[at-1].Depth == r.demand.Depth
+	return sum
 }

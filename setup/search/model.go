@@ -2,7 +2,6 @@ package search
 
 import (
 	"cmp"
-	"encoding/binary"
 	"slices"
 
 	"fencecard/joinery"
@@ -18,10 +17,11 @@ type model struct {
 	stations []station
 	bits     int
 	costs    []joinery.Time // of every element
-	rungAt   []int          // the station of every rung element
+	regionAt []int          // the station of every region
 	grain    joinery.Time   // every cost is a multiple of it
+	groups   int            // how many groups of kinds there are
 	tied     bool           // some kind waits for another
-	uneven   bool           // some station is uneven
+	uneven   bool           // some station is
 }
 
 // key is a bit at a fence distance.
@@ -32,12 +32,14 @@ type key struct {
 
 // station is a key with its blocks: what the runs of a climb share.
 type station struct {
-	key    int
-	bit    int
-	blocks int
-	piles  piling
-	uneven bool // more runs may need fewer rungs: a depth lies off the scale below another
-	first  int  // its first rung element
+	key     int
+	bit     int
+	blocks  int
+	demands []ladder.Demand // all that may be asked of it, by depth
+	uneven  bool            // more runs may need fewer rungs: a depth lies off the scale below another
+	regions []region        // how its ladder is bounded
+	exact   bool            // the bound is the ladder
+	first   int             // the element of its first region
 }
 
 // kind is jobs that are alike in everything that matters here: what is best
@@ -46,6 +48,7 @@ type kind struct {
 	jobs  []int
 	ways  []way
 	after []int // kinds
+	group int   // kinds that wait for one another, directly or not
 	tied  bool  // it waits for another or another waits for it
 	elems []int // everything its ways may need
 }
@@ -69,8 +72,26 @@ func newModel(p *Problem) *model {
 	m := &model{problem: p}
 	m.numberStations()
 	m.numberKinds()
-	m.numberElements()
+	m.gatherDemands()
+	m.numberElements(m.uses(make([]int, len(m.kinds))))
 	return m
+}
+
+// uses lists, by station, the demands of a choice of ways, as one climb.
+func (m *model) uses(choice []int) [][][]ladder.Demand {
+	piles := make([]pile, len(m.stations))
+	for k, w := range choice {
+		for _, r := range m.kinds[k].ways[w].runs {
+			piles[r.station].add(r.demand)
+		}
+	}
+	used := make([][][]ladder.Demand, len(piles))
+	for i := range piles {
+		if len(piles[i].demands) > 0 {
+			used[i] = [][]ladder.Demand{piles[i].demands}
+		}
+	}
+	return used
 }
 
 // numberStations numbers keys and stations by bit, fence distance and blocks.
@@ -104,37 +125,6 @@ func (m *model) numberStations() {
 	}
 }
 
-// numberKinds makes jobs that are alike one kind. Jobs that wait for one
-// another are alike only as a whole group.
-func (m *model) numberKinds() {
-	stationOf := m.stationIndex()
-	kindOf := make([]int, len(m.problem.Jobs))
-	seen := map[string][]int{} // the kinds of a group, by what the group looks like
-	for _, group := range groups(m.problem.Jobs) {
-		looks := m.looks(group)
-		if like, ok := seen[looks]; ok {
-			for i, j := range group {
-				kindOf[j] = like[i]
-				m.kinds[like[i]].jobs = append(m.kinds[like[i]].jobs, j)
-			}
-			continue
-		}
-		var ids []int
-		for _, j := range group {
-			kindOf[j] = len(m.kinds)
-			ids = append(ids, len(m.kinds))
-			m.kinds = append(m.kinds, kind{jobs: []int{j}, ways: m.ways(&m.problem.Jobs[j], stationOf), tied: len(group) > 1})
-		}
-		for i, j := range group {
-			for _, before := range m.problem.Jobs[j].After {
-				m.kinds[ids[i]].after = append(m.kinds[ids[i]].after, kindOf[before])
-			}
-		}
-		m.tied = m.tied || len(group) > 1
-		seen[looks] = ids
-	}
-}
-
 // stationKey is a station as the runs of a problem spell it.
 type stationKey struct {
 	bit    int
@@ -164,70 +154,4 @@ func (m *model) ways(j *Job, stationOf map[stationKey]int) []way {
 		}
 	}
 	return ways
-}
-
-// groups puts jobs that wait for one another, directly or not, in one group,
-// in the order of the jobs.
-func groups(jobs []Job) [][]int {
-	lead := make([]int, len(jobs))
-	for i := range lead {
-		lead[i] = i
-	}
-	find := func(i int) int {
-		for lead[i] != i {
-			lead[i] = lead[lead[i]]
-			i = lead[i]
-		}
-		return i
-	}
-	for i, j := range jobs {
-		for _, before := range j.After {
-			a, b := find(i), find(before)
-			lead[max(a, b)] = min(a, b)
-		}
-	}
-	at := make(map[int]int, len(jobs))
-	var all [][]int
-	for i := range jobs {
-		n, ok := at[find(i)]
-		if !ok {
-			n = len(all)
-			at[find(i)] = n
-			all = append(all, nil)
-		}
-		all[n] = append(all[n], i)
-	}
-	return all
-}
-
-// looks spells out everything about a group that matters.
-func (m *model) looks(group []int) string {
-	var b []byte
-	number := func(n int) { b = binary.AppendVarint(b, int64(n)) }
-	place := make(map[int]int, len(group))
-	for i, j := range group {
-		place[j] = i
-	}
-	for _, j := range group {
-		job := &m.problem.Jobs[j]
-		number(len(job.Ways))
-		for _, w := range job.Ways {
-			number(len(w.Runs))
-			if w.Turned {
-				number(-1)
-			}
-			for _, r := range w.Runs {
-				number(r.Bit)
-				number(int(r.Fence))
-				number(r.Blocks)
-				number(int(r.Demand.Depth))
-				number(int(r.Demand.Cap))
-			}
-		}
-		number(len(job.After))
-		for _, before := range job.After {
-			number(place[before])
-		}
-	}
-	return string(b)
 }

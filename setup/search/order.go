@@ -2,6 +2,7 @@ package search
 
 import (
 	"container/heap"
+	"math"
 	"slices"
 
 	"fencecard/joinery"
@@ -13,7 +14,7 @@ type leg struct {
 	trip  trip
 	done  set
 	spent joinery.Time
-	rest  joinery.Time // every bit, key and station that is not through, paid once more
+	rest  joinery.Time // what is left takes at the least, with everything set anew
 }
 
 // trip is one climb: the errands made at a station.
@@ -29,17 +30,24 @@ const mostErrands = 400
 // mostLegs bounds one search for an order.
 const mostLegs = 20_000
 
-// order returns the last leg of the cheapest order, and the least that any
-// order can cost: the same where the search went through.
-func (e *errands) order(b *budget) (*leg, joinery.Time) {
+// order returns the last leg of the cheapest order, or nil where none costs less
+// than the limit, and the least that any order can cost: where the search went
+// through and an order is returned, its cost.
+func (e *errands) order(limit joinery.Time, b *budget) (*leg, joinery.Time) {
 	start := e.start()
-	best := e.dive(start, b)
 	low := e.least(start)
+	if low >= limit {
+		return nil, low
+	}
+	best := e.quick(start, b)
 	if best.spent == low || len(e.stations) == 0 || e.size() > mostErrands {
 		return best, low
 	}
-	return e.search(start, best, b)
+	return e.search(start, best, limit, b)
 }
+
+// noLimit is more than any order costs.
+const noLimit = joinery.Time(math.MaxInt64)
 
 func (e *errands) size() int {
 	n := 0
@@ -53,17 +61,22 @@ func (e *errands) size() int {
 func (e *errands) start() *leg {
 	l := &leg{trip: trip{station: -1}, done: newSet(len(e.list))}
 	for _, s := range e.stations {
-		l.rest += e.climb(s, e.at[s]) + e.m.blockCost(e.m.stations[s])
+		l.rest += e.restAt(l, s)
 	}
 	minutes := e.m.problem.Minutes
-	l.rest += joinery.Time(len(e.ofKey))*minutes.Fence + joinery.Time(len(e.ofBit))*minutes.Bit
+	for _, stations := range e.ofKey {
+		l.rest += joinery.Time(e.most(l, stations, func(t tail) int { return t.stays })) * minutes.Fence
+	}
+	for _, stations := range e.ofBit {
+		l.rest += joinery.Time(e.most(l, stations, func(t tail) int { return t.bits })) * minutes.Bit
+	}
 	return l
 }
 
 // least is what an order through this leg costs at the least: what is left
 // where the table stands needs no new setting.
 func (e *errands) least(l *leg) joinery.Time {
-	low := l.spent + l.rest
+	low := l.spent + l.rest + e.conflicts(l)
 	if l.trip.station < 0 {
 		return low
 	}
@@ -74,7 +87,7 @@ func (e *errands) least(l *leg) joinery.Time {
 	if e.anyLeft(l, e.ofKey[s.key]) {
 		low -= minutes.Fence
 	}
-	if len(e.left(l, l.trip.station)) > 0 {
+	if e.anyLeft(l, []int{l.trip.station}) {
 		low -= e.m.blockCost(s)
 	}
 	return low
@@ -122,51 +135,68 @@ func (e *errands) follow(l *leg, t trip) *leg {
 		next.spent += e.m.blockCost(s)
 	}
 	next.spent += e.climb(t.station, t.list)
-	next.rest -= e.climb(t.station, e.left(l, t.station))
+	next.rest -= e.restAt(l, t.station) + e.restOf(l, s.key, s.bit)
 	for _, x := range t.list {
 		next.done.add(x)
 	}
-	if left := e.left(next, t.station); len(left) > 0 {
-		next.rest += e.climb(t.station, left)
-		return next
-	}
-	next.rest -= e.m.blockCost(s)
-	if !e.anyLeft(next, e.ofKey[s.key]) {
-		next.rest -= minutes.Fence
-		if !e.anyLeft(next, e.ofBit[s.bit]) {
-			next.rest -= minutes.Bit
-		}
-	}
+	next.rest += e.restAt(next, t.station) + e.restOf(next, s.key, s.bit)
 	return next
 }
 
-// dive goes on at the least cost until all errands are made.
-func (e *errands) dive(l *leg, b *budget) *leg {
-	for l.rest > 0 || e.anyLeft(l, e.stations) {
+// quick finds a good order without search.
+func (e *errands) quick(start *leg, b *budget) *leg {
+	best := e.dive(start, 0, b)
+	if best.spent > e.least(start) {
+		if other := e.dive(start, e.m.problem.Minutes.Fence/10, b); other.spent < best.spent {
+			best = other
+		}
+	}
+	return best
+}
+
+// dive goes on at the least cost until all errands are made. A climb is charged
+// for every errand it leaves waiting at its fence distance: they make it come
+// back. Of equal climbs it takes the one that leaves the fewest.
+func (e *errands) dive(l *leg, charge joinery.Time, b *budget) *leg {
+	for e.anyLeft(l, e.stations) {
 		var best *leg
+		var least joinery.Time
+		var fewest int
 		for _, t := range e.trips(l) {
-			if next := e.follow(l, t); best == nil || e.least(next) < e.least(best) {
-				best = next
+			next := e.follow(l, t)
+			waiting := e.countLeft(next, e.ofKey[e.m.stations[t.station].key])
+			low := e.least(next) + joinery.Time(waiting)*charge
+			if best == nil || low < least || low == least && waiting < fewest {
+				best, least, fewest = next, low, waiting
 			}
 		}
-		b.spend(len(e.list))
+		b.spend(8 * len(e.list))
 		l = best
 	}
 	return l
 }
 
-// search finds the cheapest order: of all legs reached, the one that promises
-// the least is gone on from first.
-func (e *errands) search(start, best *leg, b *budget) (*leg, joinery.Time) {
+func (e *errands) countLeft(l *leg, stations []int) int {
+	n := 0
+	for _, s := range stations {
+		n += len(e.left(l, s))
+	}
+	return n
+}
+
+// search finds the cheapest order below a limit: of all legs reached, the one
+// that promises the least is gone on from first.
+func (e *errands) search(start, best *leg, limit joinery.Time, b *budget) (*leg, joinery.Time) {
 	type state struct {
 		done    string
 		station int
 	}
 	reached := map[state]joinery.Time{}
 	open, turn := &legHeap{}, 0
+	limit = min(limit, best.spent)
 	push := func(l *leg) {
 		low := e.least(l)
-		if low >= best.spent {
+		if low >= limit {
 			return
 		}
 		key := state{l.done.key(), l.trip.station}
@@ -180,14 +210,14 @@ func (e *errands) search(start, best *leg, b *budget) (*leg, joinery.Time) {
 	push(start)
 	for legs := 0; open.Len() > 0; legs++ {
 		p := heap.Pop(open).(promise)
-		if p.low >= best.spent {
+		if p.low >= limit {
 			break
 		}
-		if legs == mostLegs || !b.spend(4*len(e.list)) {
+		if legs == mostLegs || !b.spend(16*len(e.list)) {
 			return best, p.low
 		}
 		if !e.anyLeft(p.leg, e.stations) {
-			best = p.leg
+			best, limit = p.leg, p.leg.spent
 			continue
 		}
 		for _, t := range e.trips(p.leg) {
@@ -197,7 +227,7 @@ func (e *errands) search(start, best *leg, b *budget) (*leg, joinery.Time) {
 	if e.rough {
 		return best, e.least(start)
 	}
-	return best, best.spent
+	return best, limit
 }
 
 // promise is a leg by what an order through it costs at the least.

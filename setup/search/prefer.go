@@ -27,7 +27,7 @@ func (s *solver) prefer() {
 		}
 	}
 	if !s.m.tied {
-		order, _ := s.inOrder(p.choice)
+		order, _ := s.inOrder(p.choice, noLimit)
 		s.keep(p.choice, order)
 	}
 }
@@ -67,13 +67,13 @@ func (p *preferrer) bit(kind, way int) int {
 // change takes other ways if they cost no more.
 func (p *preferrer) change(picks []pick) bool {
 	m := p.s.m
-	before, other := p.t.cost, slices.Clone(p.choice)
+	before, other := p.t.cost(), slices.Clone(p.choice)
 	for _, c := range picks {
 		p.t.remove(&m.kinds[c.kind].ways[other[c.kind]])
 		other[c.kind] = c.way
 		p.t.add(&m.kinds[c.kind].ways[c.way])
 	}
-	if p.t.cost <= before && p.orders(other) {
+	if p.t.cost() <= before && p.orders(other) {
 		p.choice = other
 		return true
 	}
@@ -93,8 +93,8 @@ func (p *preferrer) orders(choice []int) bool {
 	if len(choice) > mostPreferred || !p.s.b.spend(100*len(choice)) {
 		return false
 	}
-	order, _ := p.s.inOrder(choice)
-	if order.cost() > p.s.cost {
+	order, _ := p.s.inOrder(choice, p.s.cost+1)
+	if order.last == nil || order.cost() > p.s.cost {
 		return false
 	}
 	p.s.keep(choice, order)

@@ -12,13 +12,18 @@
 //
 // [Solve] works in three steps. Without regard to order, choosing ways is a
 // matter of sharing: every bit, fence distance and height is paid once by all
-// who use it. That choice is found by branch and bound, the bound being shares
-// of each cost put on the jobs that may need it (shares.go, chooser.go). Then
-// the runs are ordered at the least cost that `after` allows (order.go). Where
-// the order costs nothing more the answer is proved; where it does, a second
-// branch and bound weighs other ways for the jobs that wait for one another
-// (knot.go). All arithmetic is in whole numbers and nothing depends on the
-// clock, so the answer is the same on every machine.
+// who use it. That choice is found by branch and bound (chooser.go, fork.go),
+// the bound being shares of each cost put on the jobs that may need it
+// (shares.go); ladders enter it by regions of height that need a rung (pile.go).
+// Then the runs are ordered at the least cost that After allows, the most
+// promising order gone on from first (order.go, trips.go, tails.go). Where the
+// order costs nothing more the answer is proved; where it does, a second branch
+// and bound weighs other ways for the jobs that wait for one another (knot.go).
+// Big problems are mended a few jobs at a time (mend.go, reorder.go), and the
+// bound says how much better an answer could be.
+//
+// All arithmetic is in whole numbers and nothing depends on the clock as long
+// as the steps last, so the answer is the same on every machine.
 package search
 
 import (

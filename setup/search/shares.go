@@ -135,6 +135,27 @@ func (s *shares) value() int64 {
 	return total
 }
 
+// valueBut is the bound without some elements.
+func (s *shares) valueBut(out func(element int) bool) joinery.Time {
+	for number, e := range s.ids {
+		if out(e) {
+			s.costs[number] = 0
+		}
+	}
+	for i := range s.kinds {
+		k := &s.kinds[i]
+		for at, number := range k.elems {
+			if s.costs[number] == 0 {
+				k.pays[at] = 0
+			}
+		}
+	}
+	return wholeTime(s.value())
+}
+
+// wholeTime rounds a bound up to a whole time.
+func wholeTime(bound int64) joinery.Time { return joinery.Time((bound + part - 1) / part) }
+
 // patience is how many rounds without a better bound halve the stride.
 const patience = 8
 
@@ -157,7 +178,7 @@ func (s *shares) fit(target joinery.Time, rounds int, b *budget) joinery.Time {
 		}
 	}
 	s.restore(kept)
-	return joinery.Time((s.value() + part - 1) / part)
+	return wholeTime(s.value())
 }
 
 // stride moves every share along the slope of the bound, and reports whether

@@ -40,34 +40,25 @@ type solver struct {
 }
 
 func (s *solver) solve() {
-	first := make([]int, len(s.m.kinds))
-	s.try(first)
-	c := newChooser(s.m, s.b)
-	f := c.solve(s.m.all(), s.cost)
-	s.bound = min(f.bound, s.cost)
-	if f.picks != nil {
-		s.try(s.chosen(f.picks))
+	s.cost = noLimit
+	s.try(make([]int, len(s.m.kinds)))
+	u := s.unordered()
+	s.bound = u.bound
+	s.try(u.choice)
+	if s.bound < s.cost && s.m.tied {
+		s.reorder()
 	}
-	if s.bound < s.cost && (s.m.tied || s.m.uneven) {
-		s.bound = max(s.bound, s.unknot())
+	if s.bound < s.cost && s.m.tied {
+		s.bound = max(s.bound, s.unknot(u))
 	}
 	s.prefer()
-}
-
-// chosen turns picks into the way of each kind.
-func (s *solver) chosen(picks []pick) []int {
-	choice := make([]int, len(s.m.kinds))
-	for _, p := range picks {
-		choice[p.kind] = p.way
-	}
-	return choice
 }
 
 // try puts a choice of ways in order and keeps it if it costs less than the
 // best so far. It returns what any order of it costs at the least.
 func (s *solver) try(choice []int) joinery.Time {
-	order, low := s.inOrder(choice)
-	if s.choice == nil || order.cost() < s.cost {
+	order, low := s.inOrder(choice, s.cost)
+	if order.last != nil && order.cost() < s.cost {
 		s.keep(choice, order)
 	}
 	return low
@@ -85,12 +76,24 @@ type ordered struct {
 
 func (o ordered) cost() joinery.Time { return o.fixed + o.last.spent }
 
-// inOrder puts a choice of ways in order and says what any order costs at the
-// least.
-func (s *solver) inOrder(choice []int) (ordered, joinery.Time) {
-	e := newErrands(s.m, slices.Clone(choice), func(_ int, demands []ladder.Demand) int {
+// inOrder puts a choice of ways in order, the last leg nil where no order costs
+// less than the limit, and says what any order costs at the least.
+func (s *solver) inOrder(choice []int, limit joinery.Time) (ordered, joinery.Time) {
+	e := s.errands(choice)
+	last, low := e.order(limit-e.fixed, s.b)
+	return ordered{e, last}, e.fixed + low
+}
+
+// errands lists the runs of a choice of ways, to be put in order.
+func (s *solver) errands(choice []int) *errands {
+	return newErrands(s.m, slices.Clone(choice), func(_ int, demands []ladder.Demand) int {
 		return ladder.Count(demands, s.m.problem.Scale)
 	})
-	last, low := e.order(s.b)
-	return ordered{e, last}, e.fixed + low
+}
+
+// least is what the ways settled so far, -1 for none, cost in any order. More
+// ways cost no less, unless a station is uneven.
+func (s *solver) least(choice []int) joinery.Time {
+	_, low := s.inOrder(choice, s.cost)
+	return low
 }

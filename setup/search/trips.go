@@ -1,8 +1,9 @@
 package search
 
 import (
-	"maps"
 	"slices"
+
+	"fencecard/joinery"
 )
 
 // trips lists the climbs worth trying next. Where one of them can be put off
@@ -21,9 +22,11 @@ func (e *errands) trips(l *leg) []trip {
 			return trips
 		}
 	}
-	for _, b := range slices.Sorted(maps.Keys(e.ofBit)) {
-		if e.bitReady(l, e.ofBit[b]) && (l.trip.station < 0 || !e.anyReady(l, e.ofBit[e.m.stations[l.trip.station].bit])) {
-			return e.onBit(l, b)
+	if l.trip.station < 0 || !e.anyReady(l, e.ofBit[e.m.stations[l.trip.station].bit]) {
+		for b, stations := range e.ofBit {
+			if e.bitReady(l, stations) {
+				return e.onBit(l, b)
+			}
 		}
 	}
 	return e.anywhere(l, e.stations)
@@ -177,51 +180,86 @@ func (e *errands) bitReady(l *leg, stations []int) bool {
 
 // mostDepths is how many different demands at one station are told apart when
 // a part of them is made.
-const mostDepths = 6
+const mostDepths = 10
 
-// climbsAt lists the climbs worth trying at one station: all that is left if none
-// must wait, else every part of what is ready that frees something. A part
-// takes along what needs no rung more.
+// climbsAt lists the climbs worth trying at one station: all that is left if it
+// can be finished, else every part of what is ready that frees something.
 func (e *errands) climbsAt(l *leg, station int) []trip {
-	var ready []int
-	for _, x := range e.left(l, station) {
+	if e.through(l, station) {
+		return []trip{{station, e.left(l, station)}}
+	}
+	ready := newSet(len(e.list))
+	for _, x := range e.at[station] {
 		if e.ready(l, x) {
-			ready = append(ready, x)
+			ready.add(x)
 		}
 	}
-	if len(ready) == 0 {
+	if ready.empty() {
 		return nil
 	}
-	if e.allReady(l, station) {
-		return []trip{{station, ready}}
-	}
-	alike := e.alike(ready)
-	if len(alike) > mostDepths {
-		e.rough = true
-		return []trip{{station, ready}}
-	}
 	var trips []trip
-	tried := make([]bool, 1<<len(alike))
-	for part := 1; part < len(tried); part++ {
-		closed := e.close(station, alike, part)
-		if tried[closed] {
-			continue
-		}
-		tried[closed] = true
-		if list := members(alike, closed); e.frees(l, list) {
-			trips = append(trips, trip{station, list})
-		}
+	for _, list := range e.parts(station, ready) {
+		trips = append(trips, trip{station, list})
 	}
 	return trips
 }
 
-// alike groups errands, which are by depth, by what they ask of the ladder.
+// parts lists the parts of what is ready at a station that may be worth a climb
+// of their own. A part takes along what needs no rung more. What frees nothing
+// it takes only where that is cheaper than another time.
+func (e *errands) parts(station int, ready set) [][]int {
+	key := string(rune(station)) + ready.key()
+	if known, ok := e.known[key]; ok {
+		return known
+	}
+	var list []int
+	for _, x := range e.at[station] {
+		if ready.has(x) {
+			list = append(list, x)
+		}
+	}
+	alike := e.alike(list)
+	if len(alike) > mostDepths {
+		e.rough = true
+		e.known[key] = [][]int{list}
+		return e.known[key]
+	}
+	freeing := 0 // what lets others begin, or is one run of a turned piece
+	for i, g := range alike {
+		if slices.ContainsFunc(g, func(x int) bool { return len(e.list[x].then) > 0 || e.list[x].twin >= 0 }) {
+			freeing |= 1 << i
+		}
+	}
+	var parts [][]int
+	tried := make([]bool, 1<<len(alike))
+	for part := 1; part < len(tried); part++ {
+		closed := e.close(station, alike, part)
+		idle := closed &^ freeing
+		if tried[closed] || closed == idle || idle != 0 && e.costs(station, alike, closed)-e.costs(station, alike, closed&freeing) >= e.costs(station, alike, idle) {
+			continue
+		}
+		tried[closed] = true
+		parts = append(parts, members(alike, closed))
+	}
+	e.known[key] = parts
+	return parts
+}
+
+// costs is what the ladder for a part costs.
+func (e *errands) costs(station int, groups [][]int, part int) joinery.Time {
+	return e.climb(station, members(groups, part))
+}
+
+// alike groups errands, which are by depth, by what they ask of the ladder. The
+// runs of turned pieces stand alone: they oblige to the other run.
 func (e *errands) alike(list []int) [][]int {
 	var groups [][]int
+	joinable := false
 	for i, x := range list {
-		if i == 0 || e.list[x].demand != e.list[list[i-1]].demand {
+		if !joinable || e.list[x].twin >= 0 || e.list[x].demand != e.list[list[i-1]].demand {
 			groups = append(groups, nil)
 		}
+		joinable = e.list[x].twin < 0
 		last := len(groups) - 1
 		groups[last] = append(groups[last], x)
 	}
@@ -234,9 +272,9 @@ func (e *errands) close(station int, groups [][]int, part int) int {
 	if e.m.stations[station].uneven {
 		return part
 	}
-	cost := e.climb(station, members(groups, part))
+	cost := e.costs(station, groups, part)
 	for i := range groups {
-		if with := part | 1<<i; with != part && e.climb(station, members(groups, with)) == cost {
+		if with := part | 1<<i; with != part && e.list[groups[i][0]].twin < 0 && e.costs(station, groups, with) == cost {
 			part = with
 		}
 	}
@@ -252,15 +290,4 @@ func members(groups [][]int, part int) []int {
 		}
 	}
 	return list
-}
-
-// frees reports whether making the errands lets others begin, or ends what a
-// turned piece owes.
-func (e *errands) frees(l *leg, list []int) bool {
-	for _, x := range list {
-		if len(e.list[x].then) > 0 || e.list[x].twin >= 0 && l.done.has(e.list[x].twin) {
-			return true
-		}
-	}
-	return false
 }

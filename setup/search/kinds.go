@@ -1,0 +1,180 @@
+package search
+
+import (
+	"encoding/binary"
+	"slices"
+)
+
+// numberKinds makes jobs that are alike one kind: whatever is best for one may
+// be done with all of them together. Jobs are alike if they have the same ways
+// and wait, and are waited for, alike. Jobs that wait for one another are also
+// alike, as a whole group, to another group.
+func (m *model) numberKinds() {
+	jobs := m.problem.Jobs
+	l := newLikeness(jobs)
+	together := newUnion(len(jobs))
+	for j := range jobs {
+		for _, before := range jobs[j].After {
+			together.join(j, before)
+		}
+	}
+	stationOf := m.stationIndex()
+	kindOf := make([]int, len(jobs))
+	seen := map[string][]int{} // the kinds of a group, by what it looks like
+	for _, group := range together.groups() {
+		looks := l.group(group)
+		kinds, known := seen[looks]
+		if !known {
+			kinds = m.newKinds(l, group, stationOf)
+			seen[looks] = kinds
+		}
+		for i, j := range group {
+			kindOf[j] = kinds[i]
+			m.kinds[kinds[i]].jobs = append(m.kinds[kinds[i]].jobs, j)
+		}
+		if !known {
+			m.tie(l, group, kindOf)
+		}
+	}
+}
+
+// newKinds makes the kinds of one group and lists the kind of each job.
+func (m *model) newKinds(l *likeness, group []int, stationOf map[stationKey]int) []int {
+	at := make(map[int]int, len(group)) // the kind of the first of jobs that are alike
+	kinds := make([]int, len(group))
+	for i, j := range group {
+		first := l.first[j]
+		if _, ok := at[first]; !ok {
+			at[first] = len(m.kinds)
+			m.kinds = append(m.kinds, kind{ways: m.ways(&m.problem.Jobs[j], stationOf), group: m.groups})
+		}
+		kinds[i] = at[first]
+	}
+	m.groups++
+	return kinds
+}
+
+// tie tells the kinds of a new group what they wait for.
+func (m *model) tie(l *likeness, group, kindOf []int) {
+	for _, j := range group {
+		k := &m.kinds[kindOf[j]]
+		k.tied = len(group) > 1
+		m.tied = m.tied || k.tied
+		if l.first[j] != j {
+			continue
+		}
+		for _, before := range m.problem.Jobs[j].After {
+			if b := kindOf[before]; !slices.Contains(k.after, b) {
+				k.after = append(k.after, b)
+			}
+		}
+	}
+}
+
+// likeness finds jobs that are alike.
+type likeness struct {
+	jobs  []Job
+	ways  []int // of each job, a number for its ways: the same for the same ways
+	first []int // of each job, the first job like it
+}
+
+func newLikeness(jobs []Job) *likeness {
+	l := &likeness{jobs: jobs, ways: make([]int, len(jobs)), first: make([]int, len(jobs))}
+	seen := map[string]int{}
+	var b []byte
+	for j := range jobs {
+		b = spell(b[:0], &jobs[j])
+		if _, ok := seen[string(b)]; !ok {
+			seen[string(b)] = len(seen)
+		}
+		l.ways[j] = seen[string(b)]
+		l.first[j] = j
+	}
+	l.join()
+	return l
+}
+
+// spell spells out the ways of a job.
+func spell(b []byte, job *Job) []byte {
+	number := func(n int) { b = binary.AppendVarint(b, int64(n)) }
+	for _, w := range job.Ways {
+		number(len(w.Runs))
+		if w.Turned {
+			number(-1)
+		}
+		for _, r := range w.Runs {
+			number(r.Bit)
+			number(int(r.Fence))
+			number(r.Blocks)
+			number(int(r.Demand.Depth))
+			number(int(r.Demand.Cap))
+		}
+	}
+	return b
+}
+
+// join finds jobs of the same ways that wait for the same jobs and are waited
+// for by the same jobs, until no more are found: jobs found alike count as the
+// same.
+func (l *likeness) join() {
+	then := make([][]int, len(l.jobs))
+	var tied []int
+	for j := range l.jobs {
+		for _, before := range l.jobs[j].After {
+			then[before] = append(then[before], j)
+		}
+	}
+	for j := range l.jobs {
+		if len(l.jobs[j].After)+len(then[j]) > 0 {
+			tied = append(tied, j)
+		}
+	}
+	for again := true; again; {
+		again = false
+		seen := map[string]int{}
+		for _, j := range tied {
+			b := binary.AppendVarint(nil, int64(l.ways[j]))
+			b = l.appendFirsts(b, l.jobs[j].After)
+			b = l.appendFirsts(b, then[j])
+			first, ok := seen[string(b)]
+			if !ok {
+				seen[string(b)] = l.first[j]
+			} else if l.first[j] != first {
+				l.first[j] = first
+				again = true
+			}
+		}
+	}
+}
+
+// appendFirsts spells out which jobs a list names.
+func (l *likeness) appendFirsts(b []byte, jobs []int) []byte {
+	var firsts []int
+	for _, j := range jobs {
+		firsts = append(firsts, l.first[j])
+	}
+	slices.Sort(firsts)
+	firsts = slices.Compact(firsts)
+	b = binary.AppendVarint(b, int64(len(firsts)))
+	for _, f := range firsts {
+		b = binary.AppendVarint(b, int64(f))
+	}
+	return b
+}
+
+// group spells out everything about a group of jobs that matters.
+func (l *likeness) group(group []int) string {
+	var b []byte
+	place := make(map[int]int, len(group))
+	for i, j := range group {
+		place[j] = i
+	}
+	for _, j := range group {
+		b = binary.AppendVarint(b, int64(l.ways[j]))
+		b = binary.AppendVarint(b, int64(len(l.jobs[j].After)))
+		for _, before := range l.jobs[j].After {
+			b = binary.AppendVarint(b, int64(place[before]))
+		}
+	}
+	return string(b)
+}

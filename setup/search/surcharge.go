@@ -1,0 +1,101 @@
+package search
+
+import (
+	"fmt"
+	"slices"
+
+	"fencecard/joinery"
+	"fencecard/setup/ladder"
+)
+
+// node is where a search of pending kinds stands when their ways are weighed.
+type node struct {
+	und    []pending
+	extra  joinery.Time // the surcharge of what is settled
+	spent  joinery.Time // what is settled costs, the surcharge with it
+	bound  joinery.Time
+	shares *shares // of what is pending
+}
+
+// enter settles what can be, bounds what is pending and drops ways that lead
+// to the limit. It fails where all of them do, the bound telling so. Extra is a
+// surcharge that is known already.
+func (k *knot) enter(und []pending, limit, extra joinery.Time) (n node, leave func(), ok bool) {
+	und, settled, undo := k.settle(und)
+	for _, p := range settled {
+		k.way[p.kind] = p.way
+	}
+	leave = func() {
+		for _, p := range settled {
+			k.way[p.kind] = -1
+		}
+		undo()
+	}
+	low := k.t.cost() - k.excess(und)
+	n.shares = k.share(und)
+	if len(und) > 0 {
+		low += k.m.roundUp(n.shares.fit(limit-low-extra-k.m.grain+1, k.rounds(und), k.b))
+		k.remember(n.shares, und)
+	}
+	if low+extra < limit {
+		extra = max(extra, k.surcharge(limit-low))
+	}
+	n.und, n.extra, n.spent, n.bound = und, extra, k.t.cost()+extra, low+extra
+	if n.bound >= limit || len(und) == 0 {
+		return n, leave, n.bound < limit
+	}
+	n.und, _ = n.shares.without(und, limit-n.spent+k.excess(und)-k.m.grain)
+	if slices.ContainsFunc(n.und, func(p pending) bool { return len(p.ways) == 0 }) {
+		n.bound = limit
+		return n, leave, false
+	}
+	return n, leave, true
+}
+
+// nearly is by how many grains a bound may fall short of the limit for the order
+// of what is settled to be worth finding to the last rung.
+const nearly = 8
+
+// exactly bounds a node anew: what is settled by its cheapest order, counted to
+// the last rung, and what is pending by its shares, but for rungs of ladders
+// that are there already.
+func (k *knot) exactly(n *node) joinery.Time {
+	pending := n.shares.valueBut(func(e int) bool {
+		first := k.m.firstRegion()
+		return e >= first && len(k.t.piles[k.m.regionAt[e-first]].demands) > 0
+	})
+	return k.s.least(k.way) + k.m.roundUp(pending)
+}
+
+// known is a surcharge worked out before: all of it, or as much as was asked
+// for.
+type known struct {
+	extra joinery.Time
+	all   bool
+}
+
+// surcharge is what ordering the settled kinds that wait or are chains costs at
+// the least beyond paying everything once. It may stop short once it comes to
+// enough.
+func (k *knot) surcharge(enough joinery.Time) joinery.Time {
+	choice := slices.Repeat([]int{-1}, len(k.way))
+	for i, w := range k.way {
+		if w >= 0 && (k.m.kinds[i].tied || k.m.kinds[i].chained([]int{w})) {
+			choice[i] = w
+		}
+	}
+	key := fmt.Sprint(choice)
+	if s, ok := k.surcharges[key]; ok && (s.all || s.extra >= enough) {
+		return s.extra
+	}
+	e := newErrands(k.m, choice, func(station int, demands []ladder.Demand) int {
+		if !k.t.soft[station] {
+			return 0
+		}
+		return needed(k.m.stations[station].regions, demands)
+	})
+	once := e.once()
+	_, low := e.order(once+enough, k.b)
+	k.surcharges[key] = known{low - once, low < once+enough}
+	return low - once
+}

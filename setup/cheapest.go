@@ -34,6 +34,9 @@ func (d *Deck) cheapest(ctx context.Context, jobs []Job, limit search.Limit) {
 		orders = slices.Insert(orders, 0, visits)
 	}
 	for _, visits := range orders {
+		if d.Changes.Time <= answer.Cost {
+			break
+		}
 		setups := Deal(d.Plan, jobs, choice, visits)
 		if changes := Count(setups, &d.Plan.Shop); changes.Time < d.Changes.Time {
 			d.Setups, d.Changes = setups, changes

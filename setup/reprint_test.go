@@ -105,7 +105,11 @@ func TestOnlyKeepsTheNumbersOfTheFullDeck(t *testing.T) {
 			}
 			assert.Len(t, s.Heights, len(rungs), "a rung that no card uses is not climbed")
 		}
-		assert.Equal(t, setup.Count(part.Setups, &part.Plan.Shop), part.Changes)
+		want := setup.Count(part.Setups, &part.Plan.Shop)
+		if len(only.Pieces)+len(only.Setups) == 0 {
+			want = full.Changes // what was proved of the whole stands
+		}
+		assert.Equal(t, want, part.Changes)
 	}
 }
 

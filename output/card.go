@@ -17,13 +17,16 @@ const (
 	aboveShare   = 0.6 // of the room for both drawings
 )
 
-// card lays one card out. What does not fit on one goes on a second: the
-// drawings, and more if the notes are long.
+// card lays one card out, the heights as large as leaves room for all on one.
+// What does not fit on one goes on a second: the drawings, and more if the
+// notes are long.
 func (s setter) card(u *setup.Setup, c *setup.Card) []block {
-	rows := s.cardWords(u, c)
-	if b, ok := s.whole(stack(cardGap, rows...), u, c); ok {
-		return []block{b}
+	for smaller := s; smaller.grade.height >= s.grade.body; smaller.grade.height = stepDown(smaller.grade.height) {
+		if b, ok := smaller.whole(stack(cardGap, smaller.cardWords(u, c)...), u, c); ok {
+			return []block{b}
+		}
 	}
+	rows := s.cardWords(u, c)
 	w, h := s.cells[0].W, s.cells[0].H
 	cards := fill(rows, cardGap, h, func(i int) block {
 		if i == 0 {

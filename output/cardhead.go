@@ -25,7 +25,7 @@ func (s setter) cardWords(u *setup.Setup, c *setup.Card) []block {
 	}
 	if stack(cardGap, table...).h > s.cells[0].H/3 {
 		// So many heights are poured over as many cards as they need.
-		table = append([]block{s.fence(u, w)}, s.headed("HEIGHTS", s.rungs(s.texts(c.Heights, s.bold(s.grade.body)), w))...)
+		table = append([]block{s.fence(u, w)}, s.headed("HEIGHTS", s.rungs(s.texts(c.Heights, s.bold(s.grade.height)), w))...)
 	}
 	rows = append(rows, table...)
 	return append(rows, s.marks(c, w))
@@ -48,7 +48,7 @@ func (s setter) fenceAndHeights(u *setup.Setup, c *setup.Card, w Paper) block {
 	near.add(more, reading.w+4, max(near.h-reading.h, near.h-more.h))
 	heights := func(w Paper) block {
 		return stack(1, phrase{}.say(s.bold(s.grade.body), "HEIGHTS").set(w),
-			s.ladder(s.texts(c.Heights, s.bold(s.grade.body)), w))
+			s.ladder(s.texts(c.Heights, s.bold(s.grade.height)), w))
 	}
 	const gap, narrowest = 5, 40
 	if right := near.w + gap; w-right >= narrowest {
@@ -177,7 +177,7 @@ func (s setter) reading(l joinery.Length, w Paper) block {
 // heights lists the heights of the bit that the card uses.
 func (s setter) heights(c *setup.Card, w Paper) block {
 	label := phrase{}.say(s.bold(s.grade.body), "HEIGHTS").set(w)
-	ladder := s.ladder(s.texts(c.Heights, s.bold(s.grade.body)), w-label.w-4)
+	ladder := s.ladder(s.texts(c.Heights, s.bold(s.grade.height)), w-label.w-4)
 	b := block{}
 	b.add(label, 0, max(0, (ladder.h-label.h)/2))
 	b.add(ladder, label.w+4, 0)

@@ -15,13 +15,13 @@ func (s setter) marks(c *setup.Card, w Paper) block {
 			if c.Start == nil {
 				return s.open("START: feed in", "No mark: feed in from the right, "+lead+" end first.", w)
 			}
-			return s.mark("START:", "drop on,", "TRAILING edge", "(left)", c.Start, c.Reach(false, s.reach).Guide, w)
+			return s.mark("START:", "drop on,", "TRAILING edge", "(left)", c, false, w)
 		},
 		func(w Paper) block {
 			if c.Stop == nil {
 				return s.open("STOP: run out", "No mark: run out to the left, past the bit.", w)
 			}
-			return s.mark("STOP:", "lift off,", "LEADING edge", "(right)", c.Stop, c.Reach(true, s.reach).Guide, w)
+			return s.mark("STOP:", "lift off,", "LEADING edge", "(right)", c, true, w)
 		},
 	})
 }
@@ -52,7 +52,8 @@ func (s setter) open(head, words string, w Paper) block {
 }
 
 // mark is the panel of one mark.
-func (s setter) mark(head, how, edge, side string, m *setup.Mark, guide setup.Guide, w Paper) block {
+func (s setter) mark(head, how, edge, side string, c *setup.Card, stop bool, w Paper) block {
+	m := markOf(c, stop)
 	small := s.letters(least)
 	title := phrase{}.say(s.bold(s.grade.body), head).say(s.letters(s.grade.body), how+" "+edge+" "+side).set(w)
 	centre := phrase{}.say(small, "From the centre: lead past")
@@ -61,42 +62,46 @@ func (s setter) mark(head, how, edge, side string, m *setup.Mark, guide setup.Gu
 		title = phrase{}.say(s.bold(s.grade.body), head).say(s.letters(s.grade.body), strings.TrimSuffix(edge, " edge")).say(small, side).set(w)
 		centre, then = phrase{}.say(small, "centre: lead"), "tail"
 	}
-	ways := s.ways(m, guide, w)
+	bid := bids(c, stop, s.reach, s.blocks)
+	ways := s.ways(m, bid, w)
+	ways.below(phrase{}.say(small, bid.mind).set(w), 1)
 	centre = s.length(centre, small, m.LeadPastCentre).tie(small, ",").say(small, then)
 	centre = s.length(centre, small, m.TailBeforeCentre)
 	return stack(1, title, ways, centre.set(w))
 }
 
 // ways sets the two ways to find a mark side by side, or under each other
-// where the numbers are too wide for that. The end of the work that the fence
-// reaches at this mark is said to be the one to mark.
-func (s setter) ways(m *setup.Mark, guide setup.Guide, w Paper) block {
-	const gap = 3
+// where the numbers are too wide for that, each with what is to be set there.
+func (s setter) ways(m *setup.Mark, bid bid, w Paper) block {
+	const gap = 4
 	column := (w - gap) / 2
 	lead, tail := "layout line on the edge; leading end past it", "tail end before it"
-	if s.grade.compact {
+	if s.grade.compact || bid.lead != (step{}) {
 		lead, tail = "line on it; lead past it", "tail before it"
 	}
 	set := func(w Paper) (block, block) {
-		return s.way(lead, m.LeadPastEdge, guide == setup.ByLead, w), s.way(tail, m.TailBeforeEdge, guide == setup.ByTail, w)
+		return s.way(lead, m.LeadPastEdge, bid.lead, w), s.way(tail, m.TailBeforeEdge, bid.tail, w)
 	}
 	left, right := set(column)
 	if max(left.w, right.w) > column+touching {
 		left, right = set(w)
 		return stack(1, left, right)
 	}
+	left.h = max(left.h, right.h)
+	left.add(divider(left.h), column+gap/2, 0)
 	left.add(right, column+gap, 0)
 	return left
 }
 
-func (s setter) way(label string, l joinery.Length, mark bool, w Paper) block {
-	words := phrase{}.say(s.letters(least), label)
-	if mark {
-		mark := "MARK THE FENCE:"
-		if s.grade.compact {
-			mark = "MARK:"
-		}
-		words = append(phrase{}.say(s.bold(least), mark), words...)
+// divider is a rule between numbers that would read as one.
+func divider(h Paper) block {
+	return figure("rule", 0, h, func(c Canvas, at Point) { c.Stroke(thin, at, at.Add(0, h)) })
+}
+
+func (s setter) way(label string, l joinery.Length, bid step, w Paper) block {
+	words := phrase{}
+	if bid != (step{}) {
+		words = words.say(s.bold(least), bid.words(s.grade.compact)+":")
 	}
-	return stack(0, s.reading(l, w), words.set(w))
+	return stack(0, s.reading(l, w), words.say(s.letters(least), label).set(w))
 }

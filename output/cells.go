@@ -26,6 +26,7 @@ type grade struct {
 	value    Paper // fence distance and marks
 	fraction Paper // the figures of their fractions
 	title    Paper // the piece's name
+	height   Paper // the heights of the bit, read with the router running
 	body     Paper
 	bit      Paper // how large the bit should be in the drawings
 	compact  bool  // there is no width to spare
@@ -36,9 +37,9 @@ var grades = []struct {
 	width Paper
 	grade
 }{
-	{170, grade{number: 14, order: 10, value: 10, fraction: 7, title: 7, body: 3.5, bit: 3}},
-	{115, grade{number: 10, order: 7, value: 7, fraction: 7, title: 5, body: 3.5, bit: 2, compact: true}},
-	{75, grade{number: 7, order: 5, value: 7, fraction: 5, title: 3.5, body: 2.5, bit: 2, compact: true}},
+	{170, grade{number: 14, order: 10, value: 10, fraction: 7, title: 7, height: 5, body: 3.5, bit: 3}},
+	{115, grade{number: 10, order: 7, value: 7, fraction: 7, title: 5, height: 5, body: 3.5, bit: 2, compact: true}},
+	{75, grade{number: 7, order: 5, value: 7, fraction: 5, title: 3.5, height: 3.5, body: 2.5, bit: 2, compact: true}},
 }
 
 // Cards on one sheet stand apart, so that they can be cut.

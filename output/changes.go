@@ -10,16 +10,21 @@ import (
 // changesLines says what is set and how long it takes, and, where that was
 // looked into, whether anything takes less.
 func changesLines(d *setup.Deck) []string {
+	lines := []string{fmt.Sprintf("%s to set: about %g min", changesCounted(d), d.Changes.Time.Minutes())}
+	if v := verdict(d.Changes); v != "" {
+		lines = append(lines, v)
+	}
+	return lines
+}
+
+// changesCounted counts what is set: "3 bits, 9 fence distances, 56 heights".
+func changesCounted(d *setup.Deck) string {
 	c := d.Changes
 	set := plural(c.Bits, "bit") + ", " + plural(c.Fences, "fence distance") + ", " + plural(c.Heights, "height")
 	if d.Plan.Shop.Stops == joinery.Blocks {
 		set += ", " + count(c.Stops, "pair of blocks", "pairs of blocks")
 	}
-	lines := []string{fmt.Sprintf("%s to set: about %g min", set, c.Time.Minutes())}
-	if v := verdict(c); v != "" {
-		lines = append(lines, v)
-	}
-	return lines
+	return set
 }
 
 // verdict says how sure it is that nothing takes less; it is empty where

@@ -33,13 +33,29 @@ func (s setter) settings(d *setup.Deck, i int, w Paper) []block {
 		s.fence(u, w),
 		s.fenceDrawing(u, w),
 	}
-	rows = append(rows, s.headed("HEIGHTS, climbing", s.rungs(s.texts(u.Heights, title), w))...)
+	rows = append(rows, s.headed("HEIGHTS, climbing", s.climbs(u, title, w))...)
 	if kept := s.keptRows(u.Kept, w); kept != nil {
 		rows = append(rows, stack(1, kept...))
 	}
 	rows = append(rows, phrase{}.say(bold, "CARDS").say(body, fmt.Sprintf("%d, for %s", len(u.Cards), plural(pieces(u), "piece"))).set(w))
-	for k := range rows[1:] {
-		rows[k+1] = spaced(rows[k+1])
+	for k := range rows {
+		rows[k] = spaced(rows[k])
+	}
+	return rows
+}
+
+// climbs are the ladders of a setup in rows: between stop blocks the cards for
+// which these stand alike climb theirs before the next are set.
+func (s setter) climbs(u *setup.Setup, l Letters, w Paper) []block {
+	climbs := u.Climbs()
+	if !s.blocks || len(climbs) == 1 && !climbs[0].Blocks {
+		return s.rungs(s.texts(u.Heights, l), w)
+	}
+	var rows []block
+	for _, c := range climbs {
+		set := phrase{}.say(s.bold(s.grade.body), "STOP BLOCKS").say(s.letters(s.grade.body), blocksLine(c))
+		ladder := s.rungs(s.texts(c.Heights, l), w)
+		rows = append(append(rows, stack(1, set.set(w), ladder[0])), ladder[1:]...)
 	}
 	return rows
 }

@@ -36,12 +36,8 @@ func (s setter) notes(c *setup.Card, full int) []phrase {
 func (s setter) todo(c *setup.Card, inFull []setup.Caution) phrase {
 	body, bold := s.letters(s.grade.body), s.bold(s.grade.body)
 	var p phrase
-	for i, step := range steps(c, inFull) {
-		words := step.long
-		if s.grade.compact {
-			words = step.short
-		}
-		p = p.say(bold, strconv.Itoa(i+1)).say(body, words)
+	for i, step := range steps(c, inFull, s.blocks) {
+		p = p.say(bold, strconv.Itoa(i+1)).say(body, step.words(s.grade.compact))
 	}
 	if !c.Cut.Square && (c.Begin == setup.Drop || c.End == setup.Lift) {
 		p = s.length(p.say(body, "The ends stay round, radius"), body, c.Run.Bit.True()/2).tie(body, ".")

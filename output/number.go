@@ -26,9 +26,12 @@ func (n number) figures() Letters {
 		l.Height = n.fraction
 		return l
 	}
-	l.Height = max(least, Paper(math.Round(float64(l.Height)*10/math.Sqrt2)/10))
+	l.Height = max(least, stepDown(l.Height))
 	return l
 }
+
+// stepDown is the next smaller letter height of ISO 3098-1.
+func stepDown(height Paper) Paper { return Paper(math.Round(float64(height)*10/math.Sqrt2) / 10) }
 
 // Measures of a built fraction, in shares of its figures' height.
 const (

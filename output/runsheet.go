@@ -33,9 +33,8 @@ func (s setter) runSheet(d *setup.Deck) []page {
 // sums counts what is done for the whole deck.
 func sums(d *setup.Deck) string {
 	c := d.Changes
-	return fmt.Sprintf("%s, %s. Changes: %s, %s, %s. About %g minutes of changes.",
-		plural(len(d.Setups), "setup"), plural(d.Cards(), "card"),
-		plural(c.Bits, "bit"), plural(c.Fences, "fence"), plural(c.Heights, "height"), c.Time.Minutes())
+	return fmt.Sprintf("%s, %s. Changes: %s. About %g minutes of changes.",
+		plural(len(d.Setups), "setup"), plural(d.Cards(), "card"), changesCounted(d), c.Time.Minutes())
 }
 
 // setupRows are one setup: a rule, what is set, and its heights.
@@ -55,7 +54,7 @@ func (s setter) setupRows(d *setup.Deck, i int) []block {
 	p = s.length(p.say(body, "fence to near edge"), bold, u.Fence.NearEdge)
 	p = p.tie(body, ";").say(body, fmt.Sprintf("%s, %s", plural(len(u.Cards), "card"), plural(pieces(u), "piece")))
 	text := p.set(w - side)
-	lines := append(s.rungs(s.texts(u.Heights, body), w-side), s.keptRows(u.Kept, w-side)...)
+	lines := append(s.climbs(u, body, w-side), s.keptRows(u.Kept, w-side)...)
 	text.below(lines[0], 0.5)
 	row := block{}
 	row.add(figure("rule", w, 0, func(c Canvas, at Point) { c.Stroke(thin, at, at.Add(w, 0)) }), 0, 0)

@@ -16,11 +16,14 @@ type setter struct {
 	scale joinery.Scale
 	other *joinery.Scale // the second unit, where both are printed
 	reach joinery.FenceReach
+
+	blocks bool // the shop sets stop blocks for each card
 }
 
 func newSetter(d *setup.Deck, o Pages) (setter, error) {
 	w, h := o.Paper.Size()
-	s := setter{paper: Box{0, 0, w, h}, scale: d.Plan.Shop.Scale, reach: d.Plan.Shop.Fence}
+	s := setter{paper: Box{0, 0, w, h}, scale: d.Plan.Shop.Scale, reach: d.Plan.Shop.Fence,
+		blocks: d.Plan.Shop.Stops == joinery.Blocks}
 	s.frame = s.paper.Inset(o.Paper.margin())
 	if err := s.divide(o); err != nil {
 		return setter{}, err

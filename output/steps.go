@@ -9,9 +9,18 @@ import (
 // step is something to do at the machine; short says it where there is no room.
 type step struct{ long, short string }
 
+// words says it, in short where there is no room.
+func (s step) words(compact bool) string {
+	if compact {
+		return s.short
+	}
+	return s.long
+}
+
 // steps say what to do for one card, in the order it is done, but for what the
-// panels of the marks and the cautions in full say already.
-func steps(c *setup.Card, inFull []setup.Caution) []step {
+// panels of the marks and the cautions in full say already. Between stop blocks
+// the whole ladder is climbed before they are moved.
+func steps(c *setup.Card, inFull []setup.Caution, blocks bool) []step {
 	told := func(code string) bool {
 		return slices.ContainsFunc(inFull, func(c setup.Caution) bool { return c.Code == code })
 	}
@@ -26,10 +35,17 @@ func steps(c *setup.Card, inFull []setup.Caution) []step {
 			"Lift off: hold still at the stop, switch off, lift when the bit stands.",
 			"Lift: hold still, switch off, wait."})
 	}
-	if len(c.Heights) > 1 {
+	stopped := c.Begin == setup.Drop || c.End == setup.Lift
+	switch {
+	case len(c.Heights) == 1:
+	case blocks && stopped:
+		all = append(all, step{
+			"Between these stops all pieces at one height, then raise the bit; move the stops only when the last height is done.",
+			"Between these stops all pieces at one height, then raise; move the stops last."})
+	default:
 		all = append(all, step{"All pieces at one height, then raise the bit.", "All pieces at one height, then raise."})
 	}
-	if c.Cut.Square && (c.Begin == setup.Drop || c.End == setup.Lift) {
+	if c.Cut.Square && stopped {
 		all = append(all, step{"Chisel the round ends square.", "Chisel round ends square."})
 	}
 	return all

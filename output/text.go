@@ -218,7 +218,7 @@ func (t *textWriter) start(c *setup.Card) {
 		t.line(6, "feed in   at the %s end", c.Leads)
 		return
 	}
-	t.mark("drop on", "trailing (left)", c, c.Start, t.guide(c, false))
+	t.mark("drop on", "trailing (left)", c, false)
 }
 
 func (t *textWriter) stop(c *setup.Card) {
@@ -226,28 +226,31 @@ func (t *textWriter) stop(c *setup.Card) {
 		t.line(6, "run out   at the %s end", c.Leads.Opposite())
 		return
 	}
-	t.mark("lift off", "leading (right)", c, c.Stop, t.guide(c, true))
+	t.mark("lift off", "leading (right)", c, true)
 }
 
 // mark writes the three ways to find where a stopped cut starts or stops.
-func (t *textWriter) mark(what, edge string, c *setup.Card, m *setup.Mark, guide string) {
+func (t *textWriter) mark(what, edge string, c *setup.Card, stop bool) {
+	m := markOf(c, stop)
 	tail := c.Leads.Opposite()
 	t.line(6, "%-9s line %s from the %s end at the %s edge:", what, t.scale.Format(m.Line), c.Leads, edge)
 	t.line(16, "%s end %s it, %s end %s it", c.Leads, t.where(m.LeadPastEdge, "past", "before"),
 		tail, t.where(m.TailBeforeEdge, "before", "past"))
-	t.line(16, "%s", guide)
-}
-
-// guide says what of the work is brought to the mark, by what the fence
-// reaches.
-func (t *textWriter) guide(c *setup.Card, stop bool) string {
-	switch c.Reach(stop, t.fence).Guide {
-	case setup.ByLead:
-		return fmt.Sprintf("mark the fence for the %s end", c.Leads)
-	case setup.ByTail:
-		return fmt.Sprintf("mark the fence for the %s end", c.Leads.Opposite())
+	b := bids(c, stop, t.fence, t.blocks)
+	for _, to := range []struct {
+		bid step
+		end joinery.Side
+	}{{b.lead, c.Leads}, {b.tail, tail}} {
+		if to.bid != (step{}) {
+			t.wrapped(strings.Repeat(" ", 16), fmt.Sprintf("%s for the %s end", to.bid.long, to.end))
+		}
 	}
-	return "by the line: neither end stands on the fence"
+	if b.mind != "" {
+		t.wrapped(strings.Repeat(" ", 16), b.mind)
+	}
+	if b == (bid{}) {
+		t.line(16, "by the line: neither end stands on the fence")
+	}
 }
 
 // where says how far something is on one side, or if negative on the other.

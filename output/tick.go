@@ -72,10 +72,11 @@ func (s setter) ladder(rungs []phrase, w Paper) block {
 // rungs sets phrases side by side, each with a box to tick, in a block for
 // each line.
 func (s setter) rungs(rungs []phrase, w Paper) []block {
-	const side, gap = 4, 5
+	const gap = 5
 	var lines []block
 	var now block
 	for _, rung := range rungs {
+		side := max(4, rung[0].letters.Height)
 		item := ticked(rung, side, w)
 		if now.w > 0 && now.w+gap+item.w > w {
 			lines, now = append(lines, now), block{}

@@ -17,7 +17,7 @@ var cautionTable = []struct {
 		"Stopped start: tail end against the back stop clamped on the right first, then lower the work onto the turning bit, pivoting on that stop. Never free-hand.",
 		"UK HSE sheet WIS18 (read in part): accidents in stopped work came mainly from working without back stops, jigs or work holders", (*situation).starts},
 	{"end-stopped", Grave,
-		"Stopped end: hold still against the front stop on the left, switch off, lift when the bit stands.",
+		"Stopped end: hold still at the mark, or against the front stop on the left, switch off, lift when the bit stands.",
 		"UK HSE sheet WIS18 (read in part), and common practice", (*situation).stops},
 	{"down-cut-blind", Grave,
 		"A down-cut bit in a table packs its chips in a blind cut and lifts the work off the table. Use an up-cut or straight bit, or hold the work down with a featherboard and clear the chips at every height.",

@@ -53,6 +53,17 @@ func (c *Card) Reach(stop bool, fence joinery.FenceReach) Reached {
 	return Reached{ByLine, edge}
 }
 
+// StopOffFence reports whether a stop to hold the work against stands beyond
+// the usable fence: the back stop behind the tail end where the card starts, or
+// the front stop before the leading end where it stops. The card must have that
+// mark. A side of the fence that nobody measured is taken to reach that far.
+func (c *Card) StopOffFence(stop bool, fence joinery.FenceReach) bool {
+	if stop {
+		return fence.Outfeed > 0 && c.Stop.LeadPastCentre > fence.Outfeed
+	}
+	return fence.Infeed > 0 && c.Start.TailBeforeCentre > fence.Infeed
+}
+
 // FenceMark is one mark of a setup, shared by all the cards that use it.
 type FenceMark struct {
 	Stop bool // the work is lifted off here, else dropped on

@@ -12,10 +12,14 @@ import (
 func (s setter) cardWords(u *setup.Setup, c *setup.Card) []block {
 	w := s.cells[0].W
 	orders := s.orders(c, w)
-	if room := w - orders.w - 4; room > 25 {
-		picture := s.inPlace(u, c, room, orders.h)
-		orders.add(picture, w-picture.w, 0)
-	} else {
+	switch room := w - orders.w - 4; {
+	case room >= besideFlag:
+		orders.add(s.inPlace(u, c, room, orders.h), w-room, 0)
+	case room > narrowPicture: // its words would fill it
+		_, caption := s.flagWords(c, 0, 0)
+		orders.add(picture(u, c, block{}, room, orders.h), w-room, 0)
+		orders.below(caption.set(w), labelGap)
+	default:
 		orders.below(s.inPlace(u, c, w, orders.h*0.8), cardGap)
 	}
 	rows := []block{s.head(c, w, ""), orders}

@@ -161,7 +161,7 @@ func (s setter) fenceDrawing(u *setup.Setup, w Paper) block {
 			text = text.keep(s.letters(least), s.scale.Unit.String())
 		}
 		text = text.say(s.letters(least), [...]string{"near", "centre", "far"}[i])
-		x += d.upright(top, place(l), x, text.set(room), bit.X)
+		x += d.upright(top, place(l), x, place(far)+1.5, text.set(room), bit.X)
 	}
 	note := phrase{}.say(s.letters(least), s.scaled(scale)).set(w)
 	d.text(note, w-note.w, d.h)
@@ -186,13 +186,20 @@ func (d *drawing) fenceAt(y, w, bit, r Paper, buried bool) {
 }
 
 // upright draws a dimension from the fence face down to y, or up to it where a
-// bit is buried, with its text on the right. It returns the room it took.
-func (d *drawing) upright(face, y, x Paper, text block, from Paper) Paper {
+// bit is buried, with its text on the right: beside it where that has room,
+// else under all of them, beside the line drawn on, so that no line of another
+// dimension strikes through it. It returns the room it took.
+func (d *drawing) upright(face, y, x, under Paper, text block, from Paper) Paper {
 	d.stroke(thin, Point{from, y}, Point{x + overLine, y})
 	d.stroke(thin, Point{x, face}, Point{x, y})
 	for _, at := range []Paper{face, y} {
 		d.stroke(thick, Point{x - obliqueReach, at + obliqueReach}, Point{x + obliqueReach, at - obliqueReach})
 	}
-	d.text(text, x+1.5, max(face+1, (face+y-text.h)/2))
+	at := (face + y - text.h) / 2
+	if y-face < text.h+2 {
+		at = under
+		d.stroke(thin, Point{x, max(face, y)}, Point{x, under + text.h})
+	}
+	d.text(text, x+1.5, at)
 	return text.w + 7
 }

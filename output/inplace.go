@@ -2,6 +2,7 @@ package output
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"fencecard/joinery"
@@ -17,20 +18,27 @@ import (
 type inPlace struct {
 	size joinery.Size
 	seen [3]joinery.Side // of each dimension, the side that faces the viewer
-	long [3]Paper        // how long each dimension is drawn, before scaling
+	long [3]Paper        // how long each dimension is drawn,
 	pole Paper           // of the flag
 }
 
 // taming is the power the proportions are raised to; receding is how much
 // shorter what goes away from the viewer is drawn, across and up.
 const (
-	taming         = 0.55
-	recedeX        = 0.5
-	recedeZ        = 0.38
-	leastThickness = 0.12 // of the longest dimension
+	taming  = 0.55
+	recedeX = 0.5
+	recedeZ = 0.38
 )
 
-func newInPlace(c *setup.Card) inPlace {
+// thickness is the least a dimension is drawn, in shares of the longest: the
+// first at which one can see which side is cut, so that a leg on a small card
+// is no black stick.
+var thickness = []float64{0.12, 0.2, 0.3, 0.45}
+
+// sideSeen is how wide a side must be on paper to see what is cut in it.
+const sideSeen Paper = 5
+
+func newInPlace(c *setup.Card, least float64) inPlace {
 	p := inPlace{size: c.Piece.Size}
 	for _, side := range []joinery.Side{c.Run.Down, c.Run.Fence, c.Leads} {
 		p.seen[side.Dimension()] = side
@@ -38,7 +46,7 @@ func newInPlace(c *setup.Card) inPlace {
 	p.seen[joinery.FrontBack] = joinery.Front
 	longest := max(p.size[0], p.size[1], p.size[2]).Millimetres()
 	for i, l := range p.size {
-		p.long[i] = Paper(max(leastThickness, math.Pow(l.Millimetres()/longest, taming)))
+		p.long[i] = Paper(max(least, math.Pow(l.Millimetres()/longest, taming)))
 	}
 	return p
 }
@@ -108,27 +116,54 @@ const (
 // besideFlag is how wide and high a picture must be for words beside its flag.
 const besideFlag = 30
 
-// inPlace lays the picture out within a width and height.
+// narrowPicture is how wide a picture must be to stand beside the orders.
+const narrowPicture Paper = 15
+
+// inPlace lays the picture out within a width and height, its words under it.
 func (s setter) inPlace(u *setup.Setup, c *setup.Card, w, h Paper) block {
-	p := newInPlace(c)
-	p.pole = min(longestPole, h/4)
-	leads := phrase{}.say(s.bold(least), strings.ToUpper(c.Leads.String())+" leads")
-	caption := phrase{}.say(s.letters(least), "cut in the "+strings.ToUpper(c.Run.Down.String())+"; seen from the front")
-	flag := leads.set(w)
-	if w < 1.5*besideFlag || h < besideFlag || c.Leads.Dimension() != joinery.TopBottom {
-		flag, caption = block{}, append(leads.tie(s.letters(least), ";"), caption...)
-	}
+	flag, caption := s.flagWords(c, w, h)
 	words := caption.set(w)
-	scale := p.fitted(c, flag, w, h-words.h-1)
-	for i := range p.long {
-		p.long[i] *= scale
+	b := picture(u, c, flag, w, h-words.h-1)
+	b.add(words, (w-words.w)/2, h-words.h)
+	return b
+}
+
+// flagWords are the words beside the flag, where these have room, and those
+// under the picture.
+func (s setter) flagWords(c *setup.Card, w, h Paper) (flag block, caption phrase) {
+	leads := phrase{}.say(s.bold(least), strings.ToUpper(c.Leads.String())+" leads")
+	caption = phrase{}.say(s.letters(least), "cut in the "+strings.ToUpper(c.Run.Down.String())+"; seen from the front")
+	if w < 1.5*besideFlag || h < besideFlag || c.Leads.Dimension() != joinery.TopBottom {
+		return block{}, append(leads.tie(s.letters(least), ";"), caption...)
 	}
+	return leads.set(w), caption
+}
+
+// picture draws the piece and its flag in the middle of a width and height.
+func picture(u *setup.Setup, c *setup.Card, flag block, w, h Paper) block {
+	p := pictured(c, flag, w, h)
 	frame := p.around(c, flag)
 	d := &drawing{w: w, h: h}
-	shift := Point{(w-frame.W)/2 - frame.X, (h-words.h-1-frame.H)/2 - frame.Y}
-	p.draw(d, shift, c, u.Bit.True(), flag)
-	d.text(words, (w-words.w)/2, h-words.h)
+	p.draw(d, Point{(w-frame.W)/2 - frame.X, (h-frame.H)/2 - frame.Y}, c, u.Bit.True(), flag)
 	return d.block()
+}
+
+// pictured returns the picture as large as fits with its flag, its proportions
+// tamed no more than it takes to see its sides.
+func pictured(c *setup.Card, flag block, w, h Paper) inPlace {
+	var p inPlace
+	for _, least := range thickness {
+		p = newInPlace(c, least)
+		p.pole = min(longestPole, h/4)
+		scale := p.fitted(c, flag, w, h)
+		for i := range p.long {
+			p.long[i] *= scale
+		}
+		if slices.Min(p.long[:]) >= sideSeen {
+			break
+		}
+	}
+	return p
 }
 
 // fitted returns the scale at which the picture with its flag fits.

@@ -35,5 +35,8 @@ func (k *Kind) Keys() []string {
 	return slices.Concat(k.Required, k.Optional, CommonKeys)
 }
 
+// Has reports whether the kind takes a key.
+func (k *Kind) Has(key string) bool { return slices.Contains(k.Keys(), key) }
+
 // String gives the kind's name.
 func (k *Kind) String() string { return k.Name }

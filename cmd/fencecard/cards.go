@@ -23,6 +23,7 @@ type cardsOptions struct {
 	only   setup.Only
 	book   string
 	search searchFlag
+	why    bool
 	card   string
 	pages  pageFlags
 }
@@ -55,6 +56,7 @@ standard output. 'fencecard help plan' tells how a plan is written.
 	f.StringVar(&o.format, "format", "pdf", "pdf, text or json; svg for one card's drawing")
 	f.StringVar(&o.card, "card", "", "the `NUMBER` of the card to draw as svg, such as 1.1")
 	o.search.flag(cmd)
+	f.BoolVar(&o.why, "explain", false, "say why each setup is there and what would spare one")
 	f.StringVarP(&o.out, "out", "o", "", "write to this `FILE`; - for standard output")
 	f.BoolVar(&o.force, "force", false, "write over a file that is already there")
 	f.IntVar(&o.batch, "batch", 1, "cards for `N` of the whole work: every count multiplied")
@@ -125,11 +127,32 @@ func (a *app) deckFor(ctx context.Context, plan *joinery.Plan, o cardsOptions) (
 	if err != nil {
 		return nil, err
 	}
+	if o.why {
+		if err := a.explain(ctx, deck, o); err != nil {
+			return nil, err
+		}
+	}
 	if deck, err = deck.Only(o.only); err != nil {
 		return nil, err
 	}
 	a.offerNear(deck, matches)
 	return deck, nil
+}
+
+// explain says why each setup is there: beside the cards where these go to
+// standard output, else there.
+func (a *app) explain(ctx context.Context, deck *setup.Deck, o cardsOptions) error {
+	trying, stop := callOff(ctx)
+	defer stop()
+	why, err := setup.Explain(trying, deck)
+	if err != nil {
+		return err
+	}
+	to := a.out
+	if o.out == "-" || o.out == "" && o.format != "pdf" {
+		to = a.err
+	}
+	return output.Explain(to, deck, why)
 }
 
 // drawing returns the writer of one card's drawing.

@@ -1,0 +1,220 @@
+package setup
+
+import (
+	"context"
+	"fmt"
+	"slices"
+
+	"fencecard/joinery"
+)
+
+// Explanation says why a setup is there, and what would spare it.
+type Explanation struct {
+	Setup   *Setup
+	Reasons []string // a sentence each, without a full stop; at least one
+	Saving  *Saving  // the smallest change found that spares a setup; nil for none
+}
+
+// Explain says of every setup of a whole deck why it is there, and tries small
+// changes to the plan that would spare one: a setback or width that comes to a
+// neighbour's or a bit's, the other side to the fence, one `after` less. Called
+// off, it explains without savings from there on.
+func Explain(ctx context.Context, d *Deck) ([]Explanation, error) {
+	jobs, err := Jobs(d.Plan)
+	if err != nil {
+		return nil, err
+	}
+	x := &explainer{d: d, jobs: map[channelName]*Job{}}
+	for i := range jobs {
+		x.jobs[channelNamed(jobs[i].Cut, jobs[i].Channel)] = &jobs[i]
+	}
+	t := newTrier(ctx, d)
+	all := make([]Explanation, len(d.Setups))
+	for i := range d.Setups {
+		all[i] = Explanation{&d.Setups[i], x.reasons(i), t.saving(&d.Setups[i])}
+	}
+	return all, nil
+}
+
+// channelName tells the channels of a plan apart.
+type channelName struct {
+	cut  *joinery.Cut
+	part string
+}
+
+func channelNamed(cut *joinery.Cut, ch joinery.Channel) channelName { return channelName{cut, ch.Part} }
+
+// explainer finds the reasons of setups.
+type explainer struct {
+	d    *Deck
+	jobs map[channelName]*Job
+}
+
+func (x *explainer) reasons(i int) []string {
+	s := &x.d.Setups[i]
+	reasons := slices.Concat(x.again(i), x.widths(s), x.onlyHere(s))
+	if near := x.near(s); near != "" {
+		reasons = append(reasons, near)
+	}
+	if len(reasons) == 0 {
+		reasons = []string{"its cuts could be made elsewhere, but nothing was found that takes less"}
+	}
+	return reasons
+}
+
+// again tells why a bit and fence distance, or a bit, comes back.
+func (x *explainer) again(i int) []string {
+	s := &x.d.Setups[i]
+	before, what := -1, ""
+	for j := range i {
+		o := &x.d.Setups[j]
+		switch {
+		case o.key() == s.key():
+			before, what = j, "the bit and fence distance of setup %d once more"
+		case o.Bit == s.Bit && x.d.Setups[i-1].Bit != s.Bit && what != "the bit and fence distance of setup %d once more":
+			before, what = j, "the bit of setup %d comes back"
+		}
+	}
+	if before < 0 {
+		return nil
+	}
+	reason := fmt.Sprintf(what, x.d.Setups[before].Number)
+	if waits := x.waits(i, before); waits != "" {
+		reason += ": " + waits
+	}
+	return []string{reason}
+}
+
+// waits names a card of a setup that must come after one made since another
+// setup.
+func (x *explainer) waits(i, since int) string {
+	for _, c := range x.d.Setups[i].Cards {
+		for j := since; j < i; j++ {
+			for _, o := range x.d.Setups[j].Cards {
+				if o.Piece == c.Piece && slices.Contains(c.Cut.After, o.Cut.Name) {
+					return fmt.Sprintf("in %s, %s must come after %s", c.Piece.Name, cutName(c.Cut), cutName(o.Cut))
+				}
+			}
+		}
+	}
+	return ""
+}
+
+// cutName is a cut as a maker speaks of it.
+func cutName(c *joinery.Cut) string { return fmt.Sprintf("the %s %q", c.Kind, c.Name) }
+
+// widths tells which cuts take several runs, and why.
+func (x *explainer) widths(s *Setup) []string {
+	var reasons []string
+	for i := range s.Cards {
+		c := &s.Cards[i]
+		if c.Run.Of < 2 || c.Run.Turned {
+			continue
+		}
+		width := c.Channel.Width
+		reason := fmt.Sprintf("%s is %s wide and no bit that can cut it is: run %d of %d", cutName(c.Cut), x.text(width), c.Run.Position, c.Run.Of)
+		if bit := x.inOneRun(c); bit != nil {
+			reason = fmt.Sprintf("%s could be made in one run with the %s, but nothing was found that takes less: run %d of %d",
+				cutName(c.Cut), bit.Name, c.Run.Position, c.Run.Of)
+		}
+		if !slices.Contains(reasons, reason) {
+			reasons = append(reasons, reason)
+		}
+	}
+	return few(reasons, " such")
+}
+
+// inOneRun returns a bit that makes a card's channel in one run.
+func (x *explainer) inOneRun(c *Card) *joinery.Bit {
+	job := x.jobs[channelNamed(c.Cut, c.Channel)]
+	if job == nil {
+		return nil
+	}
+	for _, w := range job.Ways {
+		if len(w.Runs) == 1 {
+			return w.Bit
+		}
+	}
+	return nil
+}
+
+// onlyHere names the cuts that every way would bring to this setup.
+func (x *explainer) onlyHere(s *Setup) []string {
+	var names []string
+	for i := range s.Cards {
+		c := &s.Cards[i]
+		job := x.jobs[channelNamed(c.Cut, c.Channel)]
+		if job == nil || !slices.ContainsFunc(job.Ways, func(w Way) bool { return !w.uses(s.key()) }) {
+			if name := cutName(c.Cut); !slices.Contains(names, name) {
+				names = append(names, name)
+			}
+		}
+	}
+	if len(names) == 0 {
+		return nil
+	}
+	return []string{"no other bit or fence distance makes " + list(few(names, ""))}
+}
+
+// uses reports whether some run of the way is made at a setup.
+func (w *Way) uses(k Key) bool {
+	return slices.ContainsFunc(w.Runs, func(r Run) bool { return r.Key() == k })
+}
+
+// nearInch and nearMetric are how close two fence distances are when one might
+// be meant to be the other.
+const (
+	nearInch   = joinery.Inch / 16
+	nearMetric = 2 * joinery.Millimetre
+)
+
+// near tells which setup of the same bit has the fence almost as this one.
+func (x *explainer) near(s *Setup) string {
+	most := nearInch
+	if x.d.Plan.Shop.Scale.Unit == joinery.Millimetres {
+		most = nearMetric
+	}
+	var nearest *Setup
+	for i := range x.d.Setups {
+		o := &x.d.Setups[i]
+		apart := (o.Fence.NearEdge - s.Fence.NearEdge).Abs()
+		if o.Bit == s.Bit && apart > 0 && apart <= most {
+			nearest, most = o, apart
+		}
+	}
+	if nearest == nil {
+		return ""
+	}
+	return fmt.Sprintf("the fence stands only %s from where it is for setup %d", x.text(most), nearest.Number)
+}
+
+func (x *explainer) text(l joinery.Length) string {
+	scale := x.d.Plan.Shop.Scale
+	return scale.Fine(l) + " " + scale.Unit.String()
+}
+
+// mostListed is how many things a reason names before it counts the rest.
+const mostListed = 3
+
+// few keeps the first of a list and counts the rest.
+func few(all []string, what string) []string {
+	if len(all) <= mostListed {
+		return all
+	}
+	return append(slices.Clone(all[:mostListed]), fmt.Sprintf("%d more%s", len(all)-mostListed, what))
+}
+
+// list joins names: "a", "a and b", "a, b and c".
+func list(names []string) string {
+	text := ""
+	for i, n := range names {
+		switch {
+		case i > 0 && i == len(names)-1:
+			text += " and "
+		case i > 0:
+			text += ", "
+		}
+		text += n
+	}
+	return text
+}

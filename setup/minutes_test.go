@@ -1,0 +1,102 @@
+package setup_test
+
+import (
+	"fmt"
+	"maps"
+	"os"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// minutes are what one plan takes, run in three ways.
+type minutes struct {
+	cuts                          int
+	byPiece, plain, searched, low joinery.Time
+}
+
+func minutesOf(t testing.TB, plan *joinery.Plan) minutes {
+	t.Helper()
+	var m minutes
+	for _, p := range plan.Pieces {
+		m.cuts += len(p.Cuts)
+	}
+	m.byPiece = byPiece(t, plan)
+	plain, err := setup.MakeWith(t.Context(), plan, setup.Options{Plain: true})
+	require.NoError(t, err)
+	d, err := setup.MakeWith(t.Context(), plan, bySteps)
+	require.NoError(t, err)
+	m.plain, m.searched, m.low = plain.Changes.Time, d.Changes.Time, d.Changes.Bound
+	return m
+}
+
+// byPiece is the time it takes to cut piece by piece, each cut in the plan's
+// order with the bit that suits it best. Runs in a row at one bit and fence
+// distance are made together.
+func byPiece(t testing.TB, plan *joinery.Plan) joinery.Time {
+	t.Helper()
+	jobs, err := setup.Jobs(plan)
+	require.NoError(t, err)
+	var visits []setup.Visit
+	for j := range jobs {
+		for r, run := range jobs[j].Ways[0].Runs {
+			n := len(visits)
+			waits := n > 0 && slices.ContainsFunc(visits[max(0, n-1)].Runs, func(o setup.JobRun) bool {
+				return o.Job == j && !run.Turned || slices.Contains(jobs[j].After, o.Job)
+			})
+			if n == 0 || visits[n-1].Key != run.Key() || waits {
+				visits = append(visits, setup.Visit{Key: run.Key()})
+			}
+			last := &visits[len(visits)-1]
+			last.Runs = append(last.Runs, setup.JobRun{Job: j, Run: r})
+		}
+	}
+	return setup.Count(setup.Deal(plan, jobs, make(setup.Choice, len(jobs)), visits), &plan.Shop).Time
+}
+
+// The table of the README comes from here.
+func TestMinutesInTheReadme(t *testing.T) {
+	readme, err := os.ReadFile("../README.md")
+	require.NoError(t, err)
+	var table strings.Builder
+	var sum minutes
+	row := func(name string, m minutes) {
+		fmt.Fprintf(&table, "| %s | %d | %g | %g | %g |\n", name, m.cuts, m.byPiece.Minutes(), m.plain.Minutes(), m.searched.Minutes())
+	}
+	plans := realPlans(t)
+	for _, name := range slices.Sorted(maps.Keys(plans)) {
+		m := minutesOf(t, plans[name])
+		require.Equal(t, m.low, m.searched, name)
+		row(strings.ReplaceAll(name, "-", " "), m)
+		sum.cuts += m.cuts
+		sum.byPiece += m.byPiece
+		sum.plain += m.plain
+		sum.searched += m.searched
+	}
+	row("all "+fmt.Sprint(len(plans)), sum)
+	assert.True(t, strings.Contains(string(readme), table.String()), "put this table in the README:\n%s", table.String())
+}
+
+// BenchmarkMinutes reports, besides the speed, the minutes saved.
+func BenchmarkMinutes(b *testing.B) {
+	plans := realPlans(b)
+	for _, name := range slices.Sorted(maps.Keys(plans)) {
+		b.Run(name, func(b *testing.B) {
+			m := minutesOf(b, plans[name])
+			for b.Loop() {
+				if _, err := setup.MakeWith(b.Context(), plans[name], bySteps); err != nil {
+					b.Fatal(err)
+				}
+			}
+			b.ReportMetric(m.byPiece.Minutes(), "min-by-piece")
+			b.ReportMetric(m.plain.Minutes(), "min-plain")
+			b.ReportMetric(m.searched.Minutes(), "min-searched")
+		})
+	}
+}

@@ -17,6 +17,7 @@ var forbidden = map[string][]string{
 	"fencecard/setup":            {"fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
 	"fencecard/setup/proof":      {"fencecard/output", "fencecard/joinery/planfile", "github.com/spf13/cobra"},
 	"fencecard/setup/book":       {"fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf", "github.com/gofrs/flock"},
+	"fencecard/setup/search":     {"fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile"},
 	"fencecard/output":           {"fencecard/cmd", "fencecard/joinery/planfile", "github.com/spf13/cobra"},
 }
 

@@ -1,0 +1,34 @@
+package search_test
+
+import (
+	"context"
+	"fmt"
+
+	"fencecard/joinery"
+	"fencecard/setup/ladder"
+	"fencecard/setup/search"
+)
+
+// A groove can be made in one run with its own bit, or in two with the bit that
+// another groove needs anyway.
+func Example() {
+	const in = joinery.Inch
+	depth := ladder.Demand{Depth: in / 4, Cap: in / 4}
+	run := func(bit int, fence joinery.Length) search.Run {
+		return search.Run{Bit: bit, Fence: fence, Demand: depth}
+	}
+	p := &search.Problem{
+		Minutes: joinery.Minutes{Bit: 3 * joinery.Minute, Fence: 2 * joinery.Minute, Height: joinery.Minute / 2},
+		Scale:   joinery.InchScale,
+		Jobs: []search.Job{
+			{Ways: []search.Way{{Runs: []search.Run{run(0, in)}}}},
+			{Ways: []search.Way{{Runs: []search.Run{run(1, in)}}, {Runs: []search.Run{run(0, in), run(0, 5*in/4)}}}},
+		},
+	}
+	a := search.Solve(context.Background(), p, search.Limit{})
+	fmt.Println("ways", a.Choice, "climbs", a.Climbs)
+	fmt.Println(a.Cost.Minutes(), "min, proved:", a.Proved())
+	// Output:
+	// ways [0 1] climbs [[{0 0} {1 0}] [{1 1}]]
+	// 8 min, proved: true
+}

@@ -1,0 +1,124 @@
+package setup_test
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+	"fencecard/setup/internal/brute"
+	"fencecard/setup/ladder"
+	"fencecard/setup/search"
+)
+
+// smallPlan is one or two boards with seven cuts at the most, that want few
+// fence distances and two or three bits, and wait for one another now and then.
+func smallPlan(random *rand.Rand, stops joinery.Stops) *joinery.Plan {
+	const in = joinery.Inch
+	plan := &joinery.Plan{Name: "small", Shop: joinery.Shop{
+		Scale: joinery.InchScale, Stops: stops,
+		Minutes: joinery.Minutes{Bit: 3 * joinery.Minute, Fence: 2 * joinery.Minute, Height: joinery.Minute / 2, Stop: joinery.Minute},
+	}}
+	for _, eighths := range []joinery.Length{2, 3, 4}[:2+random.IntN(2)] {
+		plan.Shop.Bits = append(plan.Shop.Bits, joinery.Bit{Name: fmt.Sprint(eighths), Diameter: eighths * in / 8, Plunges: joinery.Yes})
+	}
+	for left := 1 + random.IntN(7); left > 0; {
+		p := joinery.Piece{Name: fmt.Sprint("board ", len(plan.Pieces)), Count: 1, Size: joinery.Size{12 * in, in, 4 * in}}
+		for range 1 + random.IntN(left) {
+			c := joinery.Cut{
+				Kind: &joinery.Groove, Name: fmt.Sprint("cut ", len(p.Cuts)), In: joinery.Front,
+				Width: joinery.Length(2+random.IntN(3)) * in / 8, Depth: joinery.Length(1+random.IntN(4)) * in / 8,
+				Start: joinery.Setback{Distance: joinery.Length(1+random.IntN(3)) * in / 4, From: joinery.Bottom},
+				Fence: joinery.Fencing{Either: random.IntN(6) == 0},
+			}
+			switch random.IntN(4) {
+			case 0:
+				c.Start = joinery.Setback{From: joinery.Bottom, Centred: true}
+				c.Fence.Either = true
+			case 1:
+				c.Span = joinery.Span{From: in, To: joinery.Length(4+random.IntN(2)) * in, Side: joinery.Left}
+			}
+			if n := len(p.Cuts); n > 0 && random.IntN(3) == 0 {
+				c.After = []string{p.Cuts[random.IntN(n)].Name}
+			}
+			p.Cuts = append(p.Cuts, c)
+			left--
+		}
+		lay(&p, plan.Shop.Scale)
+		plan.Pieces = append(plan.Pieces, p)
+	}
+	return plan
+}
+
+// asProblem spells a plan out for the brute force, from its jobs and cards
+// alone.
+func asProblem(t *testing.T, plan *joinery.Plan) *search.Problem {
+	jobs, err := setup.Jobs(plan)
+	require.NoError(t, err)
+	p := &search.Problem{Minutes: plan.Shop.Minutes, Scale: plan.Shop.Scale}
+	bits, blocks := map[string]int{}, map[string]int{}
+	for _, j := range jobs {
+		job := search.Job{After: j.After}
+		for _, w := range j.Ways {
+			way := search.Way{Turned: w.Runs[0].Turned}
+			for _, r := range w.Runs {
+				if _, ok := bits[r.Bit.Name]; !ok {
+					bits[r.Bit.Name] = len(bits)
+				}
+				run := search.Run{Bit: bits[r.Bit.Name], Fence: r.NearEdge, Demand: ladder.Demand{
+					Depth: j.Channel.Depth, Cap: setup.CapFor(r.Bit, j.Piece.Wood, &plan.Shop).Depth,
+				}}
+				c := setup.CardOf(j.Piece, j.Cut, j.Channel, r)
+				if plan.Shop.Stops == joinery.Blocks && (c.Start != nil || c.Stop != nil) {
+					at := ""
+					if c.Start != nil {
+						at += fmt.Sprint("back ", c.Start.TailBeforeEdge)
+					}
+					if c.Stop != nil {
+						at += fmt.Sprint("front ", c.Stop.LeadPastEdge)
+					}
+					if _, ok := blocks[at]; !ok {
+						blocks[at] = len(blocks) + 1
+					}
+					run.Blocks = blocks[at]
+				}
+				way.Runs = append(way.Runs, run)
+			}
+			job.Ways = append(job.Ways, way)
+		}
+		p.Jobs = append(p.Jobs, job)
+	}
+	return p
+}
+
+// mostChoices keeps the brute force short.
+const mostChoices = 40
+
+// The deck of a plan takes as long as the cheapest of all its ways and orders.
+func TestDecksAgainstBruteForce(t *testing.T) {
+	for name, stops := range map[string]joinery.Stops{"marks": joinery.Marks, "blocks": joinery.Blocks} {
+		t.Run(name, func(t *testing.T) {
+			tried := 0
+			for seed := uint64(0); tried < 250; seed++ {
+				plan := smallPlan(rand.New(rand.NewPCG(seed, 3)), stops)
+				p := asProblem(t, plan)
+				choices := 1
+				for _, j := range p.Jobs {
+					choices *= len(j.Ways)
+				}
+				if choices > mostChoices {
+					continue
+				}
+				tried++
+				d, err := setup.Make(plan)
+				require.NoError(t, err)
+				require.Equal(t, brute.Least(p), d.Changes.Time, "seed %d", seed)
+				require.True(t, d.Changes.Proved, "seed %d", seed)
+				require.Equal(t, setup.Count(d.Setups, &plan.Shop).Time, d.Changes.Time)
+			}
+		})
+	}
+}

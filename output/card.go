@@ -17,14 +17,11 @@ const (
 	aboveShare   = 0.6 // of the room for both drawings
 )
 
-// card lays one card out, the heights as large as leaves room for all on one.
-// What does not fit on one goes on a second: the drawings, and more if the
-// notes are long.
+// card lays one card out. What does not fit on one goes on a second: the
+// drawings, and more if the notes are long.
 func (s setter) card(u *setup.Setup, c *setup.Card) []block {
-	for smaller := s; smaller.grade.height >= s.grade.body; smaller.grade.height = stepDown(smaller.grade.height) {
-		if b, ok := smaller.whole(stack(cardGap, smaller.cardWords(u, c)...), u, c); ok {
-			return []block{b}
-		}
+	if b, ok := s.whole(u, c); ok {
+		return []block{b}
 	}
 	rows := s.cardWords(u, c)
 	w, h := s.cells[0].W, s.cells[0].H
@@ -71,24 +68,20 @@ func (s setter) shorter(by Paper) setter {
 }
 
 // whole puts everything on one card if it can be: with as many cautions in
-// full as leave room for drawings that are read from a distance, or at least
-// near by.
-func (s setter) whole(words block, u *setup.Setup, c *setup.Card) (block, bool) {
+// full as leave room for drawings that are read near by, and the heights as
+// large as leaves that. Words that may save a hand come before what is read from
+// further away.
+func (s setter) whole(u *setup.Setup, c *setup.Card) (block, bool) {
 	bit := Paper(u.Bit.True().Millimetres())
-	var near *block
 	for full := min(inFull, len(c.Cautions)); full >= 0; full-- {
-		b, ok := s.onOne(words, u, c, s.notes(c, full))
-		switch {
-		case ok && b.bit >= min(s.grade.bit, bit):
-			return b.block, true
-		case ok && near == nil && b.bit >= min(nearBy, bit):
-			near = &b.block
+		for smaller := s; smaller.grade.height >= s.grade.body; smaller.grade.height = stepDown(smaller.grade.height) {
+			words := stack(cardGap, smaller.cardWords(u, c)...)
+			if b, ok := smaller.onOne(words, u, c, s.notes(c, full)); ok && b.bit >= min(nearBy, bit) {
+				return b.block, true
+			}
 		}
 	}
-	if near == nil {
-		return block{}, false
-	}
-	return *near, true
+	return block{}, false
 }
 
 // drawn is a block with the two drawings to scale in it.

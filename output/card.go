@@ -68,16 +68,18 @@ func (s setter) shorter(by Paper) setter {
 }
 
 // whole puts everything on one card if it can be: with as many cautions in
-// full as leave room for drawings that are read near by, and the heights as
-// large as leaves that. Words that may save a hand come before what is read from
-// further away.
+// full as leave room for drawings that are distinct, or at least can be read near
+// by, and the heights as large as leaves that. Words that may save a hand come
+// before what is read from further away.
 func (s setter) whole(u *setup.Setup, c *setup.Card) (block, bool) {
 	bit := Paper(u.Bit.True().Millimetres())
-	for full := min(inFull, len(c.Cautions)); full >= 0; full-- {
-		for smaller := s; smaller.grade.height >= s.grade.body; smaller.grade.height = stepDown(smaller.grade.height) {
-			words := stack(cardGap, smaller.cardWords(u, c)...)
-			if b, ok := smaller.onOne(words, u, c, s.notes(c, full)); ok && b.bit >= min(nearBy, bit) {
-				return b.block, true
+	for _, least := range []Paper{distinct, nearBy} {
+		for full := min(inFull, len(c.Cautions)); full >= 0; full-- {
+			for smaller := s; smaller.grade.height >= s.grade.body; smaller.grade.height = stepDown(smaller.grade.height) {
+				words := stack(cardGap, smaller.cardWords(u, c)...)
+				if b, ok := smaller.onOne(words, u, c, s.notes(c, full)); ok && b.bit >= min(least, bit) {
+					return b.block, true
+				}
 			}
 		}
 	}
@@ -90,9 +92,12 @@ type drawn struct {
 	bit Paper // how large the bit is in the smaller of the two
 }
 
-// nearBy is how large a bit must be on paper to be read near by; where that
-// cannot be had on one card the drawings go on a second.
-const nearBy Paper = 1.5
+// How large a bit must be on paper for a drawing to be distinct, and to be read
+// near by; where that cannot be had on one card the drawings go on a second.
+const (
+	distinct Paper = 2.6
+	nearBy   Paper = 1.5
+)
 
 // onOne puts everything on one card, the drawings under each other if they can
 // be read from a distance so, else in the way that makes them larger. It

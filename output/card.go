@@ -1,6 +1,8 @@
 package output
 
 import (
+	"iter"
+
 	"fencecard/setup"
 )
 
@@ -68,22 +70,38 @@ func (s setter) shorter(by Paper) setter {
 }
 
 // whole puts everything on one card if it can be: with as many cautions in
-// full as leave room for drawings that are distinct, or at least can be read near
-// by, and the heights as large as leaves that. Words that may save a hand come
-// before what is read from further away.
+// full as leave room for drawings that are distinct, or at least can be read
+// near by, and the heights and the letters of the cautions as large as leaves
+// that. Words that may save a hand come before what is read from further away.
 func (s setter) whole(u *setup.Setup, c *setup.Card) (block, bool) {
 	bit := Paper(u.Bit.True().Millimetres())
-	for _, least := range []Paper{distinct, nearBy} {
+	for _, smallest := range []Paper{distinct, nearBy} {
 		for full := min(inFull, len(c.Cautions)); full >= 0; full-- {
-			for smaller := s; smaller.grade.height >= s.grade.body; smaller.grade.height = stepDown(smaller.grade.height) {
+			for smaller := range s.smaller() {
 				words := stack(cardGap, smaller.cardWords(u, c)...)
-				if b, ok := smaller.onOne(words, u, c, s.notes(c, full)); ok && b.bit >= min(least, bit) {
+				if b, ok := smaller.onOne(words, u, c, smaller.notes(c, full)); ok && b.bit >= min(smallest, bit) {
 					return b.block, true
 				}
 			}
 		}
 	}
 	return block{}, false
+}
+
+// smaller steps through the sizes of heights, and then of cautions too.
+func (s setter) smaller() iter.Seq[setter] {
+	return func(yield func(setter) bool) {
+		for s.grade.height >= s.grade.body {
+			if !yield(s) {
+				return
+			}
+			last := s
+			if s.grade.height = stepDown(s.grade.height); s.grade.height < s.grade.body && s.grade.body > least {
+				last.grade.caution = least
+				yield(last)
+			}
+		}
+	}
 }
 
 // drawn is a block with the two drawings to scale in it.

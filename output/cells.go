@@ -28,6 +28,7 @@ type grade struct {
 	title    Paper // the piece's name
 	height   Paper // the heights of the bit, read with the router running
 	body     Paper
+	caution  Paper // of cautions in full; 0: as the body
 	bit      Paper // how large the bit should be in the drawings
 	compact  bool  // there is no width to spare
 }

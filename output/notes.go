@@ -1,6 +1,7 @@
 package output
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 	"strings"
@@ -17,7 +18,7 @@ func (s setter) notes(c *setup.Card, full int) []phrase {
 	full = min(full, len(c.Cautions))
 	var all []phrase
 	for _, caution := range c.Cautions[:full] {
-		all = append(all, phrase{}.say(bold, caution.Weight.String()).say(body, caution.Words))
+		all = append(all, phrase{}.say(s.bold(s.cautionSize()), caution.Weight.String()).say(s.letters(s.cautionSize()), caution.Words))
 	}
 	if rest := c.Cautions[full:]; len(rest) > 0 {
 		all = append(all, s.byCode(rest))
@@ -45,9 +46,12 @@ func (s setter) todo(c *setup.Card, inFull []setup.Caution) phrase {
 	return p
 }
 
+// cautionSize is the letter height of cautions.
+func (s setter) cautionSize() Paper { return cmp.Or(s.grade.caution, s.grade.body) }
+
 // byCode names cautions by their numbers on the page of cautions and a word.
 func (s setter) byCode(cautions []setup.Caution) phrase {
-	body, bold := s.letters(s.grade.body), s.bold(s.grade.body)
+	body, bold := s.letters(s.cautionSize()), s.bold(s.cautionSize())
 	var p phrase
 	for i, c := range cautions {
 		if i == 0 || cautions[i-1].Weight != c.Weight {

@@ -26,8 +26,20 @@ func (d *Deck) plain(jobs []Job) ([]Setup, Changes, error) {
 // that is less than they take now. Of orders that cost the same the plain one
 // is kept: it is what a maker expects.
 func (d *Deck) cheapest(ctx context.Context, jobs []Job, limit search.Limit) {
-	answer := search.Solve(ctx, problem(jobs, &d.Plan.Shop), limit)
+	p := problem(jobs, &d.Plan.Shop)
+	p.Known = d.Changes.Time
+	answer := search.Solve(ctx, p, limit)
 	d.Ended = answer.Ended
+	if answer.Choice != nil {
+		d.reset(jobs, answer)
+	}
+	d.Changes.Bound = min(answer.Bound, d.Changes.Time)
+	d.Changes.Proved = d.Changes.Bound == d.Changes.Time
+}
+
+// reset deals the setups anew as an answer has them, in the plain order if that
+// costs no more.
+func (d *Deck) reset(jobs []Job, answer *search.Answer) {
 	choice := Choice(answer.Choice)
 	orders := [][]Visit{visitsOf(jobs, answer)}
 	if visits, ok := PlainOrder(jobs, choice); ok {
@@ -42,8 +54,6 @@ func (d *Deck) cheapest(ctx context.Context, jobs []Job, limit search.Limit) {
 			d.Setups, d.Changes = setups, changes
 		}
 	}
-	d.Changes.Bound = min(answer.Bound, d.Changes.Time)
-	d.Changes.Proved = d.Changes.Bound == d.Changes.Time
 }
 
 // visitsOf gives the climbs of an answer as visits.

@@ -11,7 +11,7 @@ import (
 type errand struct {
 	station int
 	demand  ladder.Demand
-	before  set   // errands that must be in earlier climbs
+	before  []int // errands that must be in earlier climbs
 	then    []int // errands that wait for this one
 	twin    int   // the other run of a turned piece, to be made at the same visit; -1 for none
 	runs    []kindRun
@@ -78,10 +78,7 @@ func newErrands(m *model, choice []int, rungs func(int, []ladder.Demand) int) *e
 // link fills before and then.
 func (e *errands) link(choice, first []int) {
 	wait := func(before, then int) {
-		if e.list[then].before == nil {
-			e.list[then].before = newSet(len(e.list))
-		}
-		e.list[then].before.add(before)
+		e.list[then].before = append(e.list[then].before, before)
 		e.list[before].then = append(e.list[before].then, then)
 	}
 	runs := func(k int) int { return len(e.m.kinds[k].ways[choice[k]].runs) }
@@ -117,7 +114,7 @@ func (e *errands) sortOut() {
 		if e.m.kinds[x.runs[0].kind].tied {
 			waits[s.bit] = true
 		}
-		if len(x.then) > 0 || !x.before.empty() {
+		if len(x.then) > 0 || len(x.before) > 0 {
 			busy[s.key] = true
 		}
 		e.at[x.station] = append(e.at[x.station], i)
@@ -227,6 +224,16 @@ func (s set) meets(t set) bool {
 func (s set) empty() bool {
 	for _, w := range s {
 		if w != 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// hasAll reports whether all of a list are members.
+func (s set) hasAll(list []int) bool {
+	for _, i := range list {
+		if !s.has(i) {
 			return false
 		}
 	}

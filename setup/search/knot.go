@@ -26,10 +26,12 @@ type knot struct {
 // unknot searches for something cheaper than the solver's best and returns the
 // bound it proved.
 func (s *solver) unknot(u *unordered) joinery.Time {
-	used := s.order.uses()
-	for at, climbs := range u.uses() {
-		if len(used[at]) == 0 {
-			used[at] = climbs
+	used := u.uses()
+	if s.choice != nil {
+		for at, climbs := range s.order.uses() {
+			if len(climbs) > 0 {
+				used[at] = climbs
+			}
 		}
 	}
 	s.m.numberElements(used)

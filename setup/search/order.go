@@ -31,7 +31,7 @@ const mostErrands = 400
 const mostLegs = 20_000
 
 // order returns the last leg of the cheapest order, or nil where none costs less
-// than the limit, and the least that any order can cost: where the search went
+// than the limit or none is found while the steps last, and the least that any order can cost: where the search went
 // through and an order is returned, its cost.
 func (e *errands) order(limit joinery.Time, b *budget) (*leg, joinery.Time) {
 	start := e.start()
@@ -40,6 +40,9 @@ func (e *errands) order(limit joinery.Time, b *budget) (*leg, joinery.Time) {
 		return nil, low
 	}
 	best := e.quick(start, b)
+	if best == nil {
+		return nil, low
+	}
 	if best.spent == low || len(e.stations) == 0 || e.size() > mostErrands {
 		return best, low
 	}
@@ -143,11 +146,11 @@ func (e *errands) follow(l *leg, t trip) *leg {
 	return next
 }
 
-// quick finds a good order without search.
+// quick finds a good order without search, or nil where the steps do not last.
 func (e *errands) quick(start *leg, b *budget) *leg {
 	best := e.dive(start, 0, b)
-	if best.spent > e.least(start) {
-		if other := e.dive(start, e.m.problem.Minutes.Fence/10, b); other.spent < best.spent {
+	if best != nil && best.spent > e.least(start) {
+		if other := e.dive(start, e.m.problem.Minutes.Fence/10, b); other != nil && other.spent < best.spent {
 			best = other
 		}
 	}
@@ -170,7 +173,9 @@ func (e *errands) dive(l *leg, charge joinery.Time, b *budget) *leg {
 				best, least, fewest = next, low, waiting
 			}
 		}
-		b.spend(8 * len(e.list))
+		if !b.spend(4 * len(e.list)) {
+			return nil
+		}
 		l = best
 	}
 	return l

@@ -36,6 +36,7 @@ type Problem struct {
 	Jobs    []Job
 	Minutes joinery.Minutes
 	Scale   joinery.Scale // heights between depths lie on it
+	Known   joinery.Time  // what an answer costs that is known; only cheaper ones are looked for; 0 for none
 }
 
 // Job is one channel and the ways to make it.
@@ -95,9 +96,9 @@ func (p *Problem) Cost(choice []int, climbs []Climb) joinery.Time {
 
 // Answer is a choice of ways and an order of climbs.
 type Answer struct {
-	Choice []int   // the way of each job
-	Climbs []Climb // in running order
-	Cost   joinery.Time
+	Choice []int        // the way of each job; nil where nothing cheaper than what is known was found
+	Climbs []Climb      // in running order
+	Cost   joinery.Time // of the known answer where there is no choice
 	Bound  joinery.Time // no answer costs less
 	Ended  Ended
 }

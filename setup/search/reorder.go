@@ -14,6 +14,9 @@ const (
 // reorder changes the ways of single kinds that wait, or are waited for, where
 // that makes a cheaper order, until it helps no more.
 func (s *solver) reorder() {
+	if s.choice == nil {
+		return
+	}
 	whole := s.b
 	s.b = whole.part(whole.left / reorderShare)
 	defer func() {
@@ -66,7 +69,7 @@ func (s *solver) tryFast(choice []int) bool {
 		return false
 	}
 	order := ordered{e, e.quick(start, s.b)}
-	if order.cost() >= s.cost {
+	if order.last == nil || order.cost() >= s.cost {
 		return false
 	}
 	s.keep(choice, order)

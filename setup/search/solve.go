@@ -14,13 +14,12 @@ import (
 func Solve(ctx context.Context, p *Problem, l Limit) *Answer {
 	s := &solver{m: newModel(p), b: newBudget(ctx, l)}
 	s.solve()
-	a := &Answer{
-		Choice: make([]int, len(p.Jobs)),
-		Climbs: s.order.climbs(s.order.last),
-		Cost:   s.cost,
-		Bound:  min(s.bound, s.cost),
-		Ended:  s.b.ended,
+	a := &Answer{Cost: s.cost, Bound: min(s.bound, s.cost), Ended: s.b.ended}
+	if s.choice == nil {
+		return a
 	}
+	a.Choice = make([]int, len(p.Jobs))
+	a.Climbs = s.order.climbs(s.order.last)
 	for k := range s.m.kinds {
 		for _, j := range s.m.kinds[k].jobs {
 			a.Choice[j] = s.choice[k]
@@ -41,17 +40,37 @@ type solver struct {
 
 func (s *solver) solve() {
 	s.cost = noLimit
-	s.try(make([]int, len(s.m.kinds)))
+	if known := s.m.problem.Known; known > 0 {
+		s.cost = known
+	}
 	u := s.unordered()
 	s.bound = u.bound
 	s.try(u.choice)
+	if s.bound < s.cost && s.m.tied {
+		s.tryPlainer(u.choice)
+	}
 	if s.bound < s.cost && s.m.tied {
 		s.reorder()
 	}
 	if s.bound < s.cost && s.m.tied {
 		s.bound = max(s.bound, s.unknot(u))
 	}
-	s.prefer()
+	if s.choice != nil {
+		s.prefer()
+	}
+}
+
+// tryPlainer tries the first ways, which are easier to put in order having the
+// fewest runs: for the kinds that wait, and for all.
+func (s *solver) tryPlainer(choice []int) {
+	plainer := slices.Clone(choice)
+	for k := range plainer {
+		if s.m.kinds[k].tied {
+			plainer[k] = 0
+		}
+	}
+	s.try(plainer)
+	s.try(make([]int, len(choice)))
 }
 
 // try puts a choice of ways in order and keeps it if it costs less than the

@@ -101,7 +101,7 @@ func (e *errands) wholeKey(l *leg, bit int) (int, bool) {
 
 // ready reports whether an errand may be made now.
 func (e *errands) ready(l *leg, x int) bool {
-	return !l.done.has(x) && e.list[x].before.within(l.done)
+	return !l.done.has(x) && l.done.hasAll(e.list[x].before)
 }
 
 func (e *errands) anyReady(l *leg, stations []int) bool {
@@ -170,7 +170,7 @@ func (e *errands) bitReady(l *leg, stations []int) bool {
 	}
 	for _, s := range stations {
 		for _, x := range e.at[s] {
-			if !e.list[x].before.within(with) {
+			if !with.hasAll(e.list[x].before) {
 				return false
 			}
 		}

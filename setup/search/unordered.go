@@ -41,12 +41,19 @@ const (
 	mostCuts   = 8   // how often the regions are cut anew
 	cutRounds  = 600 // how often the shares are improved for each
 	mostStales = 2   // how many cuts may raise the bound by nothing
+	cutShare   = 2   // one part in so many of the steps may go into all of it
 )
 
 // fitRegions cuts the regions to the choices that the shares lead to: where
 // these put demands on a station that the best choice leaves out, its regions
 // are cut for them, lest its ladder seem shorter than it is.
 func (u *unordered) fitRegions() {
+	whole := u.b
+	u.b = whole.part(whole.left / cutShare)
+	defer func() {
+		whole.giveBack(u.b)
+		u.b = whole
+	}()
 	var best [][][]ladder.Demand
 	for cut, stale := 0, 0; cut == 0 || cut < mostCuts && stale < mostStales && u.b.ended == Through; cut++ {
 		used := u.uses()

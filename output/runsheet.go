@@ -30,11 +30,16 @@ func (s setter) runSheet(d *setup.Deck) []page {
 	return s.pour(heading, rows, 1.5)
 }
 
-// sums counts what is done for the whole deck.
+// sums counts what is done for the whole deck, and says how sure it is that
+// nothing takes less.
 func sums(d *setup.Deck) string {
 	c := d.Changes
-	return fmt.Sprintf("%s, %s. Changes: %s. About %g minutes of changes.",
+	text := fmt.Sprintf("%s, %s. Changes: %s. About %g minutes of changes",
 		plural(len(d.Setups), "setup"), plural(d.Cards(), "card"), changesCounted(d), c.Time.Minutes())
+	if v := verdict(c); v != "" {
+		text += "; " + v
+	}
+	return text + "."
 }
 
 // setupRows are one setup: a rule, what is set, and its heights.

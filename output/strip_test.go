@@ -12,20 +12,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery/examples"
-	"fencecard/joinery/planfile"
 	"fencecard/output/internal/render"
 	"fencecard/setup"
 )
-
-// stripDeck reads a plan and makes its deck.
-func stripDeck(t testing.TB, plan []byte) *setup.Deck {
-	t.Helper()
-	p, err := planfile.Read("plan.yaml", plan, nil)
-	require.NoError(t, err)
-	d, err := setup.Make(p)
-	require.NoError(t, err)
-	return d
-}
 
 // crowdedPlan has 40 stopped grooves at one setup: 20 whose marks lie 1/64 in
 // apart, and 20 all along rails 90 in long; half of them under long names.
@@ -51,9 +40,9 @@ func stripDecks(t testing.TB) map[string]*setup.Deck {
 	cabinet, err := os.ReadFile("../testdata/wall-cabinet.yaml")
 	require.NoError(t, err)
 	return map[string]*setup.Deck{
-		"boot bench":   stripDeck(t, examples.BootBench),
-		"wall cabinet": stripDeck(t, cabinet),
-		"crowded":      stripDeck(t, crowdedPlan()),
+		"boot bench":   planDeck(t, examples.BootBench),
+		"wall cabinet": planDeck(t, cabinet),
+		"crowded":      planDeck(t, crowdedPlan()),
 	}
 }
 
@@ -85,10 +74,10 @@ func TestStripsAreTrue(t *testing.T) {
 // TestStripsInTheDeck puts the strips behind the cards, or prints them alone,
 // the same bytes each time.
 func TestStripsInTheDeck(t *testing.T) {
-	d := stripDeck(t, examples.BootBench)
+	d := planDeck(t, examples.BootBench)
 	var alone, again, with, without bytes.Buffer
 	require.NoError(t, PDF(&alone, d, Pages{Only: OnlyStrips}))
-	require.NoError(t, PDF(&again, stripDeck(t, examples.BootBench), Pages{Only: OnlyStrips}))
+	require.NoError(t, PDF(&again, planDeck(t, examples.BootBench), Pages{Only: OnlyStrips}))
 	assert.Equal(t, alone.Bytes(), again.Bytes())
 	require.NoError(t, PDF(&with, d, Pages{Strips: true}))
 	require.NoError(t, PDF(&without, d, Pages{}))
@@ -99,7 +88,7 @@ func TestStripsInTheDeck(t *testing.T) {
 
 // Through cuts need no marks: a deck of nothing else gets a sheet that says so.
 func TestNoStripsWithoutMarks(t *testing.T) {
-	d := stripDeck(t, []byte("unit: in\npieces:\n- piece: rail\n  size: {left-right: 20, front-back: 3/4, top-bottom: 3}\n"+
+	d := planDeck(t, []byte("unit: in\npieces:\n- piece: rail\n  size: {left-right: 20, front-back: 3/4, top-bottom: 3}\n"+
 		"  cuts:\n  - {groove: panel, in: bottom, width: 1/4, setback: 1/4 from front, depth: 1/4}\n"))
 	var file bytes.Buffer
 	require.NoError(t, PDF(&file, d, Pages{Only: OnlyStrips}))
@@ -122,7 +111,7 @@ func TestNoRoomBesideTheBit(t *testing.T) {
 		paper PaperSize
 		room  bool
 	}{{"2", Index, true}, {"3 1/2", A5, true}, {"3 1/2", Index, false}} {
-		err := PDF(io.Discard, stripDeck(t, widePlan(c.bit)), Pages{Paper: c.paper, Only: OnlyStrips})
+		err := PDF(io.Discard, planDeck(t, widePlan(c.bit)), Pages{Paper: c.paper, Only: OnlyStrips})
 		if c.room {
 			assert.NoError(t, err)
 		} else {
@@ -150,7 +139,7 @@ func TestRanges(t *testing.T) {
 
 // A deck without a stopped cut has no sheet that tells how strips are used.
 func TestNoStripsNoSheet(t *testing.T) {
-	d := stripDeck(t, []byte("unit: in\npieces:\n- piece: rail\n  size: {left-right: 20, front-back: 3/4, top-bottom: 3}\n"+
+	d := planDeck(t, []byte("unit: in\npieces:\n- piece: rail\n  size: {left-right: 20, front-back: 3/4, top-bottom: 3}\n"+
 		"  cuts:\n  - {groove: g, in: top, width: 1/4, setback: 1/4 from front, depth: 1/4}\n"))
 	count := func(o Pages) (n int) {
 		pages, err := lay(d, o)

@@ -61,3 +61,12 @@ func deckOf(t testing.TB, plan *joinery.Plan) *setup.Deck {
 func bitOf(diameter joinery.Length) joinery.Bit {
 	return joinery.Bit{Name: diameter.String(), Diameter: diameter, Plunges: joinery.Yes}
 }
+
+// inches reads lengths in inches.
+func inches(t testing.TB, texts ...string) []joinery.Length {
+	var ls []joinery.Length
+	for _, text := range texts {
+		ls = append(ls, in(t, text))
+	}
+	return ls
+}

@@ -18,29 +18,18 @@ const (
 // text turns the file's bytes into clean lines for the YAML library, which
 // tells no place for bad bytes and miscounts lines that end in CR LF.
 func (r *reader) text(data []byte, what string) (string, bool) {
-	if len(data) > mostBytes {
-		r.add(joinery.Fault{
-			Place:   joinery.Place{File: r.name},
-			Problem: fmt.Sprintf("%s is larger than %d MB", what, mostBytes>>20),
-			Remedy:  "check that this is the file you mean; a large batch can be split into several plans",
-		})
+	refuse := func(problem, remedy string) (string, bool) {
+		r.add(joinery.Fault{Place: joinery.Place{File: r.name}, Problem: what + " " + problem, Remedy: remedy})
 		return "", false
 	}
-	if wide(data) {
-		r.add(joinery.Fault{
-			Place:   joinery.Place{File: r.name},
-			Problem: what + " is saved as UTF-16",
-			Remedy:  "save it again as plain text in UTF-8",
-		})
-		return "", false
-	}
-	if noText(data) {
-		r.add(joinery.Fault{
-			Place:   joinery.Place{File: r.name},
-			Problem: what + " is not a text file",
-			Remedy:  "check that this is the file you mean; write it in a plain text editor",
-		})
-		return "", false
+	switch {
+	case len(data) > mostBytes:
+		return refuse(fmt.Sprintf("is larger than %d MB", mostBytes>>20),
+			"check that this is the file you mean; a large batch can be split into several plans")
+	case wide(data):
+		return refuse("is saved as UTF-16", "save it again as plain text in UTF-8")
+	case noText(data):
+		return refuse("is not a text file", "check that this is the file you mean; write it in a plain text editor")
 	}
 	text := strings.TrimPrefix(string(data), "\ufeff")
 	text = strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(text)

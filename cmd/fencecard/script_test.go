@@ -13,7 +13,7 @@ import (
 )
 
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"fencecard": main, "fencecard-keeps": keepMany})
+	testscript.Main(m, map[string]func(){"fencecard": main, "fencecard-keeps": keepMany, "fencecard-peak": tellPeak})
 }
 
 // TestScripts runs the program as a maker would, one file a behaviour.

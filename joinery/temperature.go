@@ -40,7 +40,7 @@ func ParseTemperature(text string) (Temperature, error) {
 	m := temperatureText.FindStringSubmatch(strings.TrimSpace(text))
 	if m == nil {
 		return Temperature{}, Fault{
-			Problem: fmt.Sprintf("%q is not a temperature", shortened(text)),
+			Problem: fmt.Sprintf("%q is not a temperature", Brief(text, 24)),
 			Remedy:  "write 70F or 21C",
 		}
 	}
@@ -52,16 +52,7 @@ func ParseTemperature(text string) (Temperature, error) {
 	}
 	degrees, err := strconv.ParseFloat(strings.Replace(m[1], "−", "-", 1), 64)
 	if err != nil {
-		return Temperature{}, Fault{Problem: fmt.Sprintf("%q is not a temperature", text), Remedy: "write 70F or 21C"}
+		return Temperature{}, Fault{Problem: fmt.Sprintf("%q is not a temperature", Brief(text, 24)), Remedy: "write 70F or 21C"}
 	}
 	return Temperature{Degrees: degrees, Fahrenheit: strings.ToLower(m[2][:1]) == "f"}, nil
-}
-
-// shortened keeps a long text from filling a message.
-func shortened(text string) string {
-	const most = 24
-	if runes := []rune(text); len(runes) > most {
-		return string(runes[:most]) + "..."
-	}
-	return text
 }

@@ -1,90 +1,52 @@
 package output
 
 import (
-	"bytes"
-	"encoding/json"
 	"fmt"
-	"maps"
-	"reflect"
 	"slices"
-	"strings"
 
 	"fencecard/setup"
 	"fencecard/setup/proof"
 )
 
-// Differences compares a deck that was read from JSON with the same deck as it
-// would be written now, for what a proof does not look at: which end of the
-// work the marks are set by, and the cautions. Lengths are left to the proof,
-// and so is what only one of the two says. The data must have been read by
-// [proof.Read]; the deck is [proof.Deck] of it, with its cautions.
-func Differences(d *setup.Deck, data []byte) ([]proof.Difference, error) {
-	var page bytes.Buffer
-	if err := JSON(&page, d); err != nil {
-		return nil, err
-	}
-	got, err := cardsIn(data)
-	if err != nil {
-		return nil, err
-	}
-	want, err := cardsIn(page.Bytes())
-	if err != nil {
-		return nil, err
-	}
+// Differences compares what the cards of a deck that was read say besides their
+// claims with what they would say now: what of the work the marks are set by,
+// and the cautions. What a card does not say is not wrong. The deck is
+// [proof.Deck] of the claims, with its cautions; the claims are proved.
+func Differences(d *setup.Deck, claims *proof.Claims) []proof.Difference {
 	var found []proof.Difference
-	for i := range min(len(got), len(want)) {
-		var c comparison
-		c.compare("", got[i], want[i])
-		for _, diff := range c.found {
-			diff.Card, diff.Piece, diff.Cut = fmt.Sprint(want[i]["number"]), fmt.Sprint(want[i]["piece"]), fmt.Sprint(want[i]["cut"])
-			found = append(found, diff)
-		}
-	}
-	return found, nil
-}
-
-// cardsIn returns the cards of a JSON deck as trees, in running order.
-func cardsIn(data []byte) ([]map[string]any, error) {
-	var deck struct {
-		Setups []struct{ Cards []map[string]any }
-	}
-	err := json.Unmarshal(bytes.TrimPrefix(data, []byte("\ufeff")), &deck)
-	var cards []map[string]any
-	for _, s := range deck.Setups {
-		cards = append(cards, s.Cards...)
-	}
-	return cards, err
-}
-
-// comparison gathers what differs between two trees.
-type comparison struct{ found []proof.Difference }
-
-func (c *comparison) compare(field string, got, want any) {
-	g, gotObject := got.(map[string]any)
-	w, wantObject := want.(map[string]any)
-	if gotObject && wantObject {
-		if _, length := w["mm"]; length {
-			return
-		}
-		for _, key := range slices.Sorted(maps.Keys(w)) {
-			if value, said := g[key]; said {
-				c.compare(strings.TrimPrefix(field+", "+key, ", "), value, w[key])
+	s := jsonScale(d.Plan.Shop.Scale)
+	for i := range min(len(d.Setups), len(claims.Setups)) {
+		cards := d.Setups[i].Cards
+		for j := range min(len(cards), len(claims.Setups[i].Cards)) {
+			want, said := s.card(&cards[j], d.Plan.Shop.Fence), claims.Setups[i].Cards[j].Said
+			for _, diff := range differ(want, said) {
+				diff.Card, diff.Piece, diff.Cut = want.Number, want.Piece, want.Cut
+				found = append(found, diff)
 			}
 		}
-		return
 	}
-	if list, ok := want.([]any); ok && lengths(list) || reflect.DeepEqual(got, want) {
-		return
-	}
-	c.found = append(c.found, proof.Difference{Field: field,
-		Text: fmt.Sprintf("the card says %v for its %s; as the deck stands it should say %v", got, field, want)})
+	return found
 }
 
-// lengths reports whether a list holds lengths.
-func lengths(list []any) bool {
-	if len(list) == 0 {
-		return false
+func differ(want jsonCard, said proof.Said) []proof.Difference {
+	var found []proof.Difference
+	wrong := func(field string, got, want any) {
+		found = append(found, proof.Difference{Field: field,
+			Text: fmt.Sprintf("the card says %v for its %s; as the deck stands it should say %v", got, field, want)})
 	}
-	first, ok := list[0].(map[string]any)
-	return ok && first["mm"] != nil
+	guide := func(field, got, want string) {
+		if got != "" && got != want {
+			wrong(field, quoted(got), want)
+		}
+	}
+	if want.Start != nil {
+		guide("start, guide", said.StartGuide, want.Start.Guide)
+	}
+	if want.Stop != nil {
+		guide("stop, guide", said.StopGuide, want.Stop.Guide)
+	}
+	if said.Cautions != nil && !slices.Equal(said.Cautions, want.Cautions) {
+		wrong("cautions", said.Cautions, want.Cautions)
+	}
+	return found
 }

@@ -55,14 +55,19 @@ func ProofLine(r *proof.Report) string {
 	return fmt.Sprintf("%d of %s would not cut what the plan asks for.", wrong, all)
 }
 
+// mostQuoted is how much of what somebody else wrote is repeated, in characters.
+const mostQuoted = 200
+
+func quoted(text string) string { return joinery.Brief(text, mostQuoted) }
+
 func (t *textWriter) proved(r *proof.Result) {
 	c := r.Card
 	t.line(0, "")
 	part := ""
 	if c.Part != "" {
-		part = ", " + c.Part
+		part = ", " + quoted(c.Part)
 	}
-	t.wrapped(fmt.Sprintf("%-6s", c.Number), fmt.Sprintf("%s: %s %q%s", c.Piece, c.Kind, c.Cut, part))
+	t.wrapped(fmt.Sprintf("%-6s", quoted(c.Number)), fmt.Sprintf("%s: %s %q%s", quoted(c.Piece), quoted(c.Kind), quoted(c.Cut), part))
 	if c.Start != nil {
 		t.wrapped("      start     ", fmt.Sprintf("line %s, %s end %s the trailing edge",
 			t.scale.Format(c.Start.Line), c.Leads, t.where(c.Start.LeadPastEdge, "past", "before")))

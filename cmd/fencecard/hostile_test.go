@@ -7,7 +7,7 @@ import (
 
 // hostileDocuments are the documents that mean harm, of every kind.
 func hostileDocuments() []hostileDocument {
-	return slices.Concat(hostilePlans())
+	return slices.Concat(hostilePlans(), hostileDecks(), hostileBooks())
 }
 
 var planRead = documentKind{

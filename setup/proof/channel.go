@@ -2,11 +2,16 @@ package proof
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 
 	"fencecard/joinery"
 	"fencecard/setup/solid"
 )
+
+// mostRuns is far more than any channel takes; every run is held against those
+// before it, so many more would take hours.
+const mostRuns = 1000
 
 // channels proves every channel of the plan by all the runs that make it.
 func (p *prover) channels() {
@@ -15,6 +20,9 @@ func (p *prover) channels() {
 		case w.claimed == 0:
 			p.deck = append(p.deck, Difference{Piece: w.piece.Name, Cut: w.cut.Name, Field: "cards",
 				Text: "no card cuts the " + w.name()})
+		case w.claimed > mostRuns:
+			p.deck = append(p.deck, Difference{Piece: w.piece.Name, Cut: w.cut.Name, Field: "cards",
+				Text: fmt.Sprintf("%d cards cut the %s, which is more than any cut takes", w.claimed, w.name())})
 		case len(w.runs) == w.claimed:
 			p.positions(w)
 			p.walls(w)

@@ -102,15 +102,28 @@ func (p *prover) report() Report {
 
 // wrong notes a difference of the deck as a whole.
 func (p *prover) wrong(field, text string, args ...any) {
-	p.deck = append(p.deck, Difference{Field: field, Text: fmt.Sprintf(text, args...)})
+	p.deck = append(p.deck, Difference{Field: field, Text: fmt.Sprintf(text, briefly(args)...)})
+}
+
+// mostQuoted is how much of a name or a word a message quotes, in characters.
+const mostQuoted = 200
+
+// briefly cuts the texts that a message quotes.
+func briefly(args []any) []any {
+	for i, arg := range args {
+		if text, ok := arg.(string); ok {
+			args[i] = joinery.Brief(text, mostQuoted)
+		}
+	}
+	return args
 }
 
 // wrongCard notes a difference of one card.
 func (p *prover) wrongCard(result int, field string, off joinery.Length, text string, args ...any) {
 	r := &p.results[result]
 	r.Faults = append(r.Faults, Difference{
-		Card: r.Card.Number, Piece: r.Card.Piece, Cut: r.Card.Cut, Place: r.Card.Place,
-		Field: field, Off: off, Text: fmt.Sprintf(text, args...),
+		Card: joinery.Brief(r.Card.Number, mostQuoted), Piece: joinery.Brief(r.Card.Piece, mostQuoted), Cut: joinery.Brief(r.Card.Cut, mostQuoted),
+		Place: r.Card.Place, Field: field, Off: off, Text: fmt.Sprintf(text, briefly(args)...),
 	})
 }
 
@@ -186,11 +199,25 @@ func (p *prover) ladder(s *Setup) {
 			used[h] = true
 		}
 	}
+	unused, first := 0, joinery.Length(0)
 	for _, h := range s.Heights {
 		if !used[h] {
-			p.wrong("heights", "setup %d: no card uses the height %s", s.Number, p.text(h))
+			if unused++; unused == 1 {
+				first = h
+			}
 		}
 	}
+	if unused > 0 {
+		p.wrong("heights", "setup %d: no card uses the height %s%s", s.Number, p.text(first), andMore(unused, "nor"))
+	}
+}
+
+// andMore says in words that something told once is so of n in all.
+func andMore(n int, so string) string {
+	if n == 1 {
+		return ""
+	}
+	return fmt.Sprintf(", %s %d more", so, n-1)
 }
 
 // climbs returns the first height that is not above the one before it.

@@ -56,7 +56,14 @@ type Card struct {
 	Cap                 joinery.Length
 	CapRule, Ends, Note string
 	Silent              Silence       // what the card does not say
+	Said                Said          // in a deck that was read
 	Place               joinery.Place // in a deck that was read, else no place
+}
+
+// Said is what a card says besides its claims, which a proof passes on.
+type Said struct {
+	StartGuide, StopGuide string // what is brought to a mark: line, lead or tail; "" where the card does not say
+	Cautions              []int  // by number; nil where the card does not say
 }
 
 // Silence is a set of things that a card in a file need not say.

@@ -16,6 +16,13 @@ import (
 // mostFaults is after how many faults a document is given up.
 const mostFaults = 50
 
+// deepest is how far lists and objects lie inside one another at most; those of
+// a deck do to 9.
+const deepest = 50
+
+// anew is what helps where a deck was broken by hand.
+const anew = "write the deck anew with fencecard cards --format json"
+
 // document walks a JSON text token by token. It keeps no tree, so that a
 // hostile text costs no more than its own size, and it goes on after a wrong
 // value, so that all faults are told at once.
@@ -25,6 +32,7 @@ type document struct {
 	tokens *json.Decoder
 	faults joinery.Faults
 	ended  bool // a syntax error or too many faults: nothing more is read
+	depth  int  // of lists and objects that are open
 	cursor cursor
 }
 
@@ -33,24 +41,15 @@ func newDocument(file string, data []byte) *document {
 	d := &document{file: file, text: text, cursor: cursor{line: 1}}
 	d.tokens = json.NewDecoder(strings.NewReader(d.text))
 	d.tokens.UseNumber()
-	if !utf8.ValidString(d.text) {
-		d.refuse(firstBad(d.text), "the file is not UTF-8 text", "save it as UTF-8")
-	}
+	d.checkText()
 	return d
 }
 
-func firstBad(text string) int {
-	for i, r := range text {
-		if r == utf8.RuneError && !strings.HasPrefix(text[i:], string(utf8.RuneError)) {
-			return i
-		}
-	}
-	return 0
-}
-
 // cursor counts lines and characters up to an offset, going forward only.
-type cursor struct{ offset, line, lineStart, column int }
+type cursor struct{ offset, line, lineStart, lineEnd, column int }
 
+// place is a place in the text. It costs what lies between it and the one
+// before, so that a deck of one long line takes no longer than another.
 func (d *document) place(offset int) joinery.Place {
 	c := d.cursor
 	if offset < c.offset {
@@ -65,8 +64,14 @@ func (d *document) place(offset int) joinery.Place {
 		}
 	}
 	c.offset = offset
+	if c.lineEnd < offset || c.lineEnd == 0 {
+		c.lineEnd = len(d.text)
+		if end := strings.IndexByte(d.text[offset:], '\n'); end >= 0 {
+			c.lineEnd = offset + end
+		}
+	}
 	d.cursor = c
-	line, _, _ := strings.Cut(d.text[c.lineStart:], "\n")
+	line := d.text[c.lineStart:c.lineEnd]
 	return joinery.Place{File: d.file, Line: c.line, Column: c.column + 1, Source: strings.TrimSuffix(line, "\r")}
 }
 
@@ -77,6 +82,7 @@ func (d *document) fault(offset int, problem, remedy string) {
 	d.faults.Add(joinery.Fault{Place: d.place(offset), Problem: problem, Remedy: remedy})
 	if len(d.faults) == mostFaults {
 		d.ended = true
+		d.faults.Add(joinery.Fault{Place: d.place(offset), Problem: "from here on the deck was not read: too much of it is wrong", Remedy: anew})
 	}
 }
 
@@ -103,21 +109,28 @@ func (d *document) next() json.Token {
 	at := d.here()
 	token, err := d.tokens.Token()
 	switch {
+	case err == nil && d.tooDeep(token):
+		d.refuse(at, "lists and objects lie inside one another too deeply", "those of a deck do to 9; "+anew)
 	case err == nil:
 		return token
 	case errors.Is(err, io.EOF), errors.Is(err, io.ErrUnexpectedEOF):
-		d.refuse(len(d.text), "the deck breaks off here", "write the deck anew with fencecard cards --format json")
+		d.refuse(len(d.text), "the deck breaks off here", anew)
 	default:
-		var syntax *json.SyntaxError
-		if errors.As(err, &syntax) {
-			at = min(len(d.text), max(0, int(syntax.Offset)-1))
-		}
-		d.refuse(at, "this is not JSON: "+plainSyntax(err), "mend it, or write the deck anew with fencecard cards --format json")
+		d.noJSON(err)
 	}
 	return nil
 }
 
-func plainSyntax(err error) string { return strings.TrimPrefix(err.Error(), "json: ") }
+// tooDeep counts what a token opens and closes.
+func (d *document) tooDeep(token json.Token) bool {
+	switch token {
+	case json.Delim('{'), json.Delim('['):
+		d.depth++
+	case json.Delim('}'), json.Delim(']'):
+		d.depth--
+	}
+	return d.depth > deepest
+}
 
 // opened skips nothing and returns true where the token opens the kind of value
 // wanted; any other value is faulted and passed over.
@@ -127,8 +140,12 @@ func (d *document) opened(want json.Delim, what string) bool {
 	if token == want || d.ended {
 		return token == want
 	}
+	remedy := "write it in braces, as in {}; or " + anew
+	if want == '[' {
+		remedy = "write it in brackets, as in []; or " + anew
+	}
 	d.pass(token)
-	d.fault(at, fmt.Sprintf("%s stands where %s belongs", tokenWords(token), what), "")
+	d.fault(at, fmt.Sprintf("%s stands where %s belongs", tokenWords(token), what), remedy)
 	return false
 }
 
@@ -200,17 +217,24 @@ func (d *document) object(what string, fields map[string]field) {
 	d.next() // the closing brace, or the error that stands in its place
 	for _, key := range sortedKeys(fields) {
 		if !seen[key] && !fields[key].optional {
-			d.fault(start, fmt.Sprintf("%s has no %q", what, key), "")
+			d.fault(start, fmt.Sprintf("%s has no %q", what, key), "add it, or "+anew)
 		}
 	}
 }
 
-// list reads the values of a list, or null for none.
-func (d *document) list(what string, read func()) {
+// list reads the values of a list of no more than most, where most is not 0.
+func (d *document) list(what string, most int, read func()) {
 	if !d.opened('[', what) {
 		return
 	}
-	for !d.ended && d.tokens.More() {
+	for n := 1; !d.ended && d.tokens.More(); n++ {
+		if at := d.here(); n == most+1 && most > 0 {
+			d.fault(at, fmt.Sprintf("%s has more than %d", what, most), "take what is too much away, or "+anew)
+			for !d.ended && d.tokens.More() {
+				d.pass(d.next())
+			}
+			break
+		}
 		read()
 	}
 	d.next()
@@ -248,7 +272,7 @@ func (d *document) number(what string) (value float64, at int) {
 	}
 	value, err := strconv.ParseFloat(number.String(), 64)
 	if ok && (err != nil || math.Abs(value) > 1e9) {
-		d.fault(at, fmt.Sprintf("%s is no sensible %s", shorten(number.String()), what), "")
+		d.fault(at, fmt.Sprintf("%s is no sensible %s", shorten(number.String()), what), "check the number, or "+anew)
 		return 0, at
 	}
 	return value, at
@@ -276,10 +300,4 @@ func (d *document) truth(what string) bool {
 }
 
 // shorten keeps a hostile text from filling the screen.
-func shorten(text string) string {
-	const most = 24
-	if utf8.RuneCountInString(text) <= most {
-		return text
-	}
-	return string([]rune(text)[:most]) + "..."
-}
+func shorten(text string) string { return joinery.Brief(text, 24) }

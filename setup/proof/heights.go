@@ -7,6 +7,9 @@ import (
 	"fencecard/setup"
 )
 
+// mostPasses is how many passes of one card are told of.
+const mostPasses = 20
+
 // heights compares the last height with the plan's depth, and the steps to it
 // with what the bit may take in that wood at one pass.
 func (p *prover) heights(at int, t table, w *wanted, s *Setup, most setup.Cap) {
@@ -22,10 +25,16 @@ func (p *prover) heights(at int, t table, w *wanted, s *Setup, most setup.Cap) {
 	if off := deep - w.channel.Depth; off.Abs() > hair {
 		p.wrongCard(at, "heights", off, "the %s would be %s too %s", w.cut.Kind, p.text(off.Abs()), deepOrShallow(off))
 	}
+	strange, first := 0, joinery.Length(0)
 	for _, h := range c.Heights {
 		if !slices.Contains(s.Heights, h) {
-			p.wrongCard(at, "heights", 0, "the height %s is not among those of setup %d", p.text(h), s.Number)
+			if strange++; strange == 1 {
+				first = h
+			}
 		}
+	}
+	if strange > 0 {
+		p.wrongCard(at, "heights", 0, "the height %s is not among those of setup %d%s", p.text(first), s.Number, andMore(strange, "nor are"))
 	}
 	p.passes(at, c, most)
 }
@@ -39,8 +48,11 @@ func (p *prover) passes(at int, c *Card, most setup.Cap) {
 		p.wrongCard(at, "cap rule", 0, "the card gives %q for the depth of one pass, the shop %q", c.CapRule, most.Rule)
 	}
 	from := joinery.Length(0)
+	told := 0
 	for _, h := range c.Heights {
-		if over := h - from - most.Depth; over > hair {
+		// A card of a hundred such passes is no better known than one of a few.
+		if over := h - from - most.Depth; over > hair && told < mostPasses {
+			told++
 			p.wrongCard(at, "heights", over, "the pass to %s takes %s, %s more than the bit may: %s",
 				p.text(h), p.text(h-from), p.text(over), most.Rule)
 		}

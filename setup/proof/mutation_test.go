@@ -33,8 +33,9 @@ func (m *mutant) set(what string, v reflect.Value, to any) {
 	v.Set(old)
 }
 
-// skipped are fields that are not claims: where a deck was read.
-var skipped = []string{"Place", "Silent"}
+// skipped are fields that are not claims: where a deck was read, and what is
+// passed on.
+var skipped = []string{"Place", "Silent", "Said"}
 
 func (m *mutant) walk(what string, v reflect.Value) {
 	switch old := v.Interface().(type) {

@@ -10,6 +10,13 @@ import (
 	"fencecard/setup"
 )
 
+// No bit climbs in so many heights, nor are there so many cautions; longer lists
+// mean harm.
+const (
+	mostHeights  = 5000
+	mostCautions = 1000
+)
+
 // DeckFormat is the form of deck that [Read] understands.
 const DeckFormat = "fencecard deck 1"
 
@@ -52,16 +59,16 @@ func (r *reader) deck() *Claims {
 		"unit":    {read: func() { c.Unit = r.word("in or mm") }},
 		"changes": {read: func() { c.Changes = r.changes() }},
 		"setups": {read: func() {
-			r.list("a list of setups", func() { c.Setups = append(c.Setups, r.setup()) })
+			r.list("a list of setups", 0, func() { c.Setups = append(c.Setups, r.setup()) })
 		}},
 	})
 	return c
 }
 
 func (r *reader) format() {
-	at := r.here()
-	if got := r.word("the format"); got != DeckFormat && !r.ended {
-		r.refuse(at, fmt.Sprintf("this is %q, not a %q", shorten(got), DeckFormat), "write the deck anew with fencecard cards --format json")
+	at, faults := r.here(), len(r.faults)
+	if got := r.word("the format"); got != DeckFormat && len(r.faults) == faults {
+		r.refuse(at, fmt.Sprintf("this is %q, not a %q", shorten(got), DeckFormat), anew)
 	}
 }
 
@@ -87,7 +94,7 @@ func (r *reader) setup() Setup {
 		"bit":     {read: func() { s.Bit = r.bit() }},
 		"fence":   {read: func() { s.Fence = r.fence() }},
 		"heights": {read: func() { s.Heights = r.lengths() }},
-		"cards":   {read: func() { r.list("a list of cards", func() { s.Cards = append(s.Cards, r.card()) }) }},
+		"cards":   {read: func() { r.list("a list of cards", 0, func() { s.Cards = append(s.Cards, r.card()) }) }},
 	})
 	return s
 }
@@ -120,22 +127,21 @@ func (r *reader) card() Card {
 		return field{optional: true, read: func() { c.Silent &^= which; read() }}
 	}
 	r.object("a card", map[string]field{
-		"number": word(&c.Number, "a card's number"),
-		"piece":  word(&c.Piece, "a piece's name"),
-		"count":  {read: func() { c.Count = r.whole("a count of pieces") }},
-		"cut":    word(&c.Cut, "a cut's name"),
-		"kind":   word(&c.Kind, "a kind of cut"),
-		"down":   side(&c.Down),
-		"fence":  side(&c.Fence),
-		"leads":  side(&c.Leads),
-		"begin":  {read: func() { c.Begin = oneOf(r, setup.FeedIn, setup.Drop) }},
-		"end":    {read: func() { c.End = oneOf(r, setup.RunOut, setup.Lift) }},
-		"start":  {read: func() { c.Start = r.mark("trailing") }},
-		"stop":   {read: func() { c.Stop = r.mark("leading") }},
-		"heights": {read: func() {
-			c.Heights = r.lengths()
-		}},
+		"number":    word(&c.Number, "a card's number"),
+		"piece":     word(&c.Piece, "a piece's name"),
+		"count":     {read: func() { c.Count = r.whole("a count of pieces") }},
+		"cut":       word(&c.Cut, "a cut's name"),
+		"kind":      word(&c.Kind, "a kind of cut"),
+		"down":      side(&c.Down),
+		"fence":     side(&c.Fence),
+		"leads":     side(&c.Leads),
+		"begin":     {read: func() { c.Begin = oneOf(r, setup.FeedIn, setup.Drop) }},
+		"end":       {read: func() { c.End = oneOf(r, setup.RunOut, setup.Lift) }},
+		"start":     {read: func() { c.Start = r.mark("trailing", &c.Said.StartGuide) }},
+		"stop":      {read: func() { c.Stop = r.mark("leading", &c.Said.StopGuide) }},
+		"heights":   {read: func() { c.Heights = r.lengths() }},
 		"part":      {read: func() { c.Part = r.word("a part of a cut") }, optional: true},
+		"cautions":  {read: func() { c.Said.Cautions = r.cautions() }, optional: true},
 		"turned":    {read: func() { c.Turned = r.truth("whether the piece is turned") }, optional: true},
 		"climb":     extra(NoClimb, func() { c.Climb = r.whole("a climb's number") }),
 		"wood":      extra(NoWood, func() { c.Wood = r.word("a wood") }),
@@ -150,14 +156,22 @@ func (r *reader) card() Card {
 	return c
 }
 
-// mark reads a mark, or nil for null. Its edge is the bit's trailing or leading
-// one.
-func (r *reader) mark(edge string) *setup.Mark {
+// cautions reads the numbers of a card's cautions; a list of none is not nil.
+func (r *reader) cautions() []int {
+	all := []int{}
+	r.list("a list of cautions", mostCautions, func() { all = append(all, r.whole("a caution's number")) })
+	return all
+}
+
+// mark reads a mark, or nil for null, and what is brought to it. Its edge is the
+// bit's trailing or leading one.
+func (r *reader) mark(edge string, guide *string) *setup.Mark {
 	if r.null() {
 		return nil
 	}
 	var m setup.Mark
 	r.object("a mark", map[string]field{
+		"guide":                         {read: func() { *guide = r.word("line, lead or tail") }, optional: true},
 		"line":                          r.lengthInto(&m.Line),
 		"lead_past_" + edge + "_edge":   r.lengthInto(&m.LeadPastEdge),
 		"lead_past_centre":              r.lengthInto(&m.LeadPastCentre),
@@ -197,7 +211,7 @@ func (r *reader) lengthInto(to *joinery.Length) field {
 
 func (r *reader) lengths() []joinery.Length {
 	var all []joinery.Length
-	r.list("a list of heights", func() { all = append(all, r.length()) })
+	r.list("a list of heights", mostHeights, func() { all = append(all, r.length()) })
 	return all
 }
 

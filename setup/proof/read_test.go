@@ -85,12 +85,18 @@ func TestReadFaults(t *testing.T) {
 	text := string(data)
 	for _, test := range []struct{ name, deck, want string }{
 		{"nothing", "", "deck.json:1:1: the deck breaks off here"},
+		{"a plan", "title: Boot bench\n", "deck.json:1:1: this is no deck: one begins with {"},
+		{"UTF-16 without a mark", "{\x00}\x00", "deck.json:1:1: the deck is saved as UTF-16"},
+		{"a zero byte", "{\n\x00}", "deck.json:2:1: there is a zero byte here"},
+		{"too deep", `{"x": ` + strings.Repeat("[", 50) + strings.Repeat("]", 50) + "}", "deck.json:1:56: lists and objects lie inside one another too deeply"},
+		{"too many faults", `{"setups": [` + strings.Repeat("1, ", 60) + "1]}", "from here on the deck was not read"},
+		{"too many heights", strings.Replace(text, `"heights": [`, `"heights": [`+strings.Repeat(`{"mm": 25.4, "text": "1"}, `, 5000), 1), "a list of heights has more than 5000"},
 		{"no object", "[]", "deck.json:1:1: a list stands where the deck belongs"},
 		{"another format", `{"format": "fencecard deck 9"}`, `deck.json:1:12: this is "fencecard deck 9", not a "fencecard deck 1"`},
-		{"no JSON", "{\n  \"format\" 1}", "deck.json:2:11: this is not JSON"},
+		{"no JSON", "{\n  \"format\" 1}", "deck.json:2:12: this is not JSON: '1' cannot stand here"},
 		{"cut short", text[:len(text)/2], "the deck breaks off here"},
 		{"more behind", text + "{}", "something stands behind the end of the deck"},
-		{"no UTF-8", strings.Replace(text, "Boot", "B\xf6\xf6t", 1), "deck.json:3:14: the file is not UTF-8 text"},
+		{"no UTF-8", strings.Replace(text, "Boot", "B\xf6\xf6t", 1), "deck.json:3:14: this letter is not UTF-8"},
 		{"a side that is none", strings.Replace(text, `"down": "right"`, `"down": "rihgt"`, 1), `"rihgt" is not a side`},
 		{"a word that is none", strings.Replace(text, `"begin": "drop"`, `"begin": "plunge"`, 1), `"plunge" is neither feed-in nor drop`},
 		{"a text for a length", regexp.MustCompile(`"length": \{[^}]*\}`).ReplaceAllString(text, `"length": "17"`), "a text stands where a length belongs"},
@@ -109,6 +115,7 @@ func TestReadFaults(t *testing.T) {
 		assert.Contains(t, faults.Error(), test.want, test.name)
 		for _, f := range faults {
 			assert.True(t, f.Place.Known(), test.name)
+			assert.NotEmpty(t, f.Remedy, test.name)
 		}
 	}
 }

@@ -1,0 +1,3 @@
+package main
+
+func hostileBooks() []hostileDocument { return nil }

@@ -1,0 +1,17 @@
+package joinery_test
+
+import (
+	"testing"
+
+	"fencecard/joinery"
+
+	"github.com/stretchr/testify/assert"
+)
+
+func TestBrief(t *testing.T) {
+	for _, test := range []struct{ text, want string }{
+		{"", ""}, {"oak", "oak"}, {"ash", "ash"}, {"beech", "bee..."}, {"élé", "élé"}, {"éléph", "élé..."}, {"\xff\xff\xff\xff", "\xff\xff\xff..."},
+	} {
+		assert.Equal(t, test.want, joinery.Brief(test.text, 3))
+	}
+}

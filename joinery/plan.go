@@ -38,28 +38,6 @@ type Piece struct {
 	Places   Places
 }
 
-// Places tells where each key of a piece or cut was written. It is a list and
-// not a map because a plan has thousands of short ones.
-type Places []KeyPlace
-
-// KeyPlace is where the value of a key was written.
-type KeyPlace struct {
-	Key string
-	Place
-}
-
-// At returns the place of the first key that was written, or the fallback.
-func (p Places) At(fallback Place, keys ...string) Place {
-	for _, key := range keys {
-		for i := range p {
-			if p[i].Key == key {
-				return p[i].Place
-			}
-		}
-	}
-	return fallback
-}
-
 // Cut returns the piece's cut of that name, or nil.
 func (p *Piece) Cut(name string) *Cut {
 	for i := range p.Cuts {

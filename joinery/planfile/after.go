@@ -12,7 +12,7 @@ import (
 
 // cutNames are the names of a piece's cuts and which waits for which.
 type cutNames struct {
-	places map[string]joinery.Place
+	places map[string]position
 	order  []string // as written
 	copied int      // how many of them are the mirrored piece's
 	waitOn []wait
@@ -21,10 +21,10 @@ type cutNames struct {
 // wait is one name after the key after.
 type wait struct {
 	cut, on string
-	node    *yaml.Node
+	at      position
 }
 
-func newCutNames() *cutNames { return &cutNames{places: map[string]joinery.Place{}} }
+func newCutNames() *cutNames { return &cutNames{places: map[string]position{}} }
 
 // inherited are the names a mirror has from the piece it mirrors; what waits
 // for what was checked there.
@@ -42,7 +42,7 @@ func (c *cutNames) see(r *planReader, name string, n *yaml.Node) {
 			Place:   r.place(n),
 			Problem: "two cuts of this piece are named " + quoted(name),
 			Remedy:  "give each cut of a piece a name of its own",
-			Other:   first,
+			Other:   r.where(first),
 			Clash:   "the first one",
 		}
 		if slices.Contains(c.order[:c.copied], name) {
@@ -53,27 +53,27 @@ func (c *cutNames) see(r *planReader, name string, n *yaml.Node) {
 		r.add(fault)
 		return
 	}
-	c.places[name] = r.place(n)
+	c.places[name] = positionOf(n)
 	c.order = append(c.order, name)
 }
 
 func (c *cutNames) waits(cut, on string, n *yaml.Node) {
-	c.waitOn = append(c.waitOn, wait{cut, on, n})
+	c.waitOn = append(c.waitOn, wait{cut, on, positionOf(n)})
 }
 
 // checkAfter faults waits on unknown cuts and circles of waits.
 func (r *planReader) checkAfter(b *blank) {
 	next := map[string][]wait{}
 	for _, w := range b.cuts.waitOn {
-		if r.full {
+		if r.over() {
 			return
 		}
 		_, known := b.cuts.places[w.on]
 		switch {
 		case !known:
-			r.fault(w.node, "after names a cut of the same piece; "+nearName("cut", w.on, b.cuts.but(w.cut)), "this piece has no cut named %s", quoted(w.on))
+			r.faultAt(w.at, "after names a cut of the same piece; "+nearName("cut", w.on, b.cuts.but(w.cut)), "this piece has no cut named %s", quoted(w.on))
 		case w.on == w.cut:
-			r.fault(w.node, "name the cut that comes first, or take after out", "%s cannot come after itself", quoted(w.cut))
+			r.faultAt(w.at, "name the cut that comes first, or take after out", "%s cannot come after itself", quoted(w.cut))
 		case w.cut != "":
 			next[w.cut] = append(next[w.cut], w)
 		}
@@ -139,6 +139,6 @@ func (c *circles) fault(last wait) {
 		}
 		names = append(names, w.cut)
 	}
-	c.r.fault(last.node, "take one of these after lines out",
+	c.r.faultAt(last.at, "take one of these after lines out",
 		"the cuts wait for each other in a circle: %s", strings.Join(names, " after ")+" after "+last.on)
 }

@@ -15,12 +15,11 @@ const cutExample = "- mortise: seat rail"
 // readCuts reads the cuts of a piece, holds each against the piece, and
 // checks the order they ask for.
 func (r *planReader) readCuts(b *blank) {
-	for _, n := range b.f.entries("cuts", "cut", cutExample) {
-		if r.full {
+	for n := range b.f.entries("cuts", "cut", cutExample) {
+		if r.over() {
 			return
 		}
 		r.readCut(n, b)
-		n.Content = nil // the tree of a plan is many times its text
 	}
 	r.checkAfter(b)
 }

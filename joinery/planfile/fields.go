@@ -2,6 +2,7 @@ package planfile
 
 import (
 	"fmt"
+	"iter"
 	"slices"
 	"strings"
 
@@ -204,29 +205,28 @@ func (f *fields) scalar(key string) (string, *yaml.Node, bool) {
 }
 
 // entries returns the entries of a list; what is an entry in a message.
-func (f *fields) entries(key, what, example string) []*yaml.Node {
+func (f *fields) entries(key, what, example string) iter.Seq[*yaml.Node] {
 	if !f.has(key) {
-		return nil
+		return slices.Values[[]*yaml.Node](nil)
 	}
 	n := f.value[key]
+	_, aside := f.r.lists[n]
 	switch {
 	case n.Kind != yaml.SequenceNode:
 		f.r.fault(n, "begin each "+what+" with a dash: "+example, "%s is not a list", key)
-	case len(n.Content) == 0:
+		return slices.Values[[]*yaml.Node](nil)
+	case len(n.Content) == 0 && !aside:
 		f.r.fault(n, "write a "+what+": "+example, "the list of %s is empty", key)
 	}
-	if n.Kind != yaml.SequenceNode {
-		return nil
-	}
-	return n.Content
+	return f.r.each(n, key, what)
 }
 
 // places tells where each value was written.
 func (f *fields) places() joinery.Places {
-	places := make(joinery.Places, 0, len(f.value))
+	places := joinery.PlacesIn(f.r.text, len(f.value))
 	for _, key := range f.known {
 		if n, ok := f.value[key]; ok {
-			places = append(places, joinery.KeyPlace{Key: key, Place: f.r.place(n)})
+			places.Add(key, n.Line, n.Column)
 		}
 	}
 	return places

@@ -15,7 +15,7 @@ import (
 // a plan with the shop in place, and returns the new file. Nothing else in it
 // changes: remarks, order and line ends stay. The error is [joinery.Faults].
 func KeepMeasured(name string, data []byte, bit string, diameter joinery.Length, scale joinery.Scale) ([]byte, error) {
-	r := &reader{name: name, scale: scale}
+	r := newReader(name, scale.Unit, scale)
 	root := r.tree(data, "the shop file", beginShop)
 	if err := r.err(); err != nil {
 		return nil, err
@@ -154,7 +154,7 @@ func offsetOf(data []byte, n *yaml.Node) int {
 
 // keeps reads the new file and makes sure that it says what was to be kept.
 func keeps(name string, data []byte, bit string, diameter joinery.Length, scale joinery.Scale) bool {
-	r := &reader{name: name, unit: scale.Unit, scale: scale}
+	r := newReader(name, scale.Unit, scale)
 	root := r.tree(data, "the shop file", beginShop)
 	if r.err() != nil {
 		return false

@@ -4,8 +4,6 @@ import (
 	"strings"
 
 	"fencecard/joinery"
-
-	"go.yaml.in/yaml/v4"
 )
 
 // readMates reads what goes into a cut: "PIECE / CUT" or "PIECE". The names
@@ -19,42 +17,45 @@ func (r *planReader) readMates(f *fields) joinery.Mate {
 	if at := strings.LastIndex(text, " / "); at >= 0 {
 		mate.Piece, mate.Cut = text[:at], text[at+len(" / "):]
 	}
-	r.mates = append(r.mates, mateRef{mate, f.value["mates"]})
+	r.mates = append(r.mates, mateRef{mate, positionOf(f.value["mates"])})
 	return mate
 }
 
 // mateRef is a mate to be looked up.
 type mateRef struct {
 	joinery.Mate
-	node *yaml.Node
+	position
 }
 
 // checkMates faults mates that name no piece or cut.
-func (r *planReader) checkMates(blanks []*blank, named map[string]*blank) {
+func (r *planReader) checkMates() {
 	for _, m := range r.mates {
 		if r.full {
 			return
 		}
-		b, ok := named[m.Piece]
+		b, ok := r.named[m.Piece]
 		if !ok && r.nameless {
 			continue
 		}
 		if piece, cut, both := strings.Cut(m.Piece, "/"); !ok && both && m.Cut == "" {
-			r.fault(m.node, "write mates: "+strings.TrimSpace(piece)+" / "+strings.TrimSpace(cut),
-				"a piece and its cut are named with blanks around the stroke")
+			r.add(joinery.Fault{
+				Place:   r.where(m.position),
+				Problem: "a piece and its cut are named with blanks around the stroke",
+				Remedy:  "write mates: " + strings.TrimSpace(piece) + " / " + strings.TrimSpace(cut),
+			})
 			continue
 		}
 		if !ok {
 			r.add(joinery.Fault{
-				Place:   r.inside(m.node, m.Piece),
+				Place:   inside(r.where(m.position), m.Piece),
 				Problem: "there is no piece named " + quoted(m.Piece),
-				Remedy:  r.nearPiece(m.Piece, nil, blanks),
+				Remedy:  r.nearPiece(m.Piece, nil),
 			})
 			continue
 		}
 		if _, ok := b.cuts.places[m.Cut]; m.Cut != "" && !ok {
 			r.add(joinery.Fault{
-				Place:   r.inside(m.node, m.Cut),
+				Place:   inside(r.where(m.position), m.Cut),
 				Problem: quoted(m.Piece) + " has no cut named " + quoted(m.Cut),
 				Remedy:  nearName("cut", m.Cut, b.cuts.order),
 			})

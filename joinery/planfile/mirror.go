@@ -10,8 +10,28 @@ import (
 	"go.yaml.in/yaml/v4"
 )
 
+// mirrorWish is what stands after the key mirror, as written.
+type mirrorWish struct {
+	of     string
+	across []string
+}
+
+// wishOf reads it without a word about its faults; nil is a wish for nothing.
+func wishOf(n *yaml.Node) *mirrorWish {
+	w := &mirrorWish{}
+	for i := 0; n != nil && n.Kind == yaml.MappingNode && i+1 < len(n.Content); i += 2 {
+		switch n.Content[i].Value {
+		case "of":
+			w.of = strings.Join(strings.Fields(n.Content[i+1].Value), " ")
+		case "across":
+			w.across = texts(n.Content[i+1])
+		}
+	}
+	return w
+}
+
 // readMirror reads a piece that mirrors another, and its own cuts besides.
-func (r *planReader) readMirror(b *blank, blanks []*blank, named map[string]*blank) {
+func (r *planReader) readMirror(b *blank) {
 	if r.full {
 		return
 	}
@@ -26,7 +46,7 @@ func (r *planReader) readMirror(b *blank, blanks []*blank, named map[string]*bla
 		return
 	}
 	across := r.readAcross(f)
-	source := r.mirrored(b, f, across, blanks, named)
+	source := r.mirrored(b, f, across)
 	if source == nil {
 		return
 	}
@@ -87,21 +107,21 @@ func mirrorExample(n *yaml.Node) string {
 }
 
 // mirrored finds the piece to mirror.
-func (r *planReader) mirrored(b *blank, f *fields, across []joinery.Dimension, blanks []*blank, named map[string]*blank) *blank {
+func (r *planReader) mirrored(b *blank, f *fields, across []joinery.Dimension) *blank {
 	name := f.name("of")
 	if name == "" {
 		return nil
 	}
 	at := f.value["of"]
-	source, ok := named[name]
+	source, ok := r.named[name]
 	switch {
 	case !ok && r.nameless: // it may be the piece whose name is at fault
 	case !ok:
-		r.fault(at, r.nearPiece(name, b, blanks), "there is no piece named %s", quoted(name))
+		r.fault(at, r.nearPiece(name, b), "there is no piece named %s", quoted(name))
 	case source == b:
 		r.fault(at, "name another piece, or take mirror out and give this one its size", "%s mirrors itself", b.f.what)
-	case source.f.keys["mirror"] != nil:
-		r.fault(at, r.mirrorOnce(source, across), "%s is a mirror itself", quoted(name))
+	case source.mirror != nil:
+		r.fault(at, mirrorOnce(source.mirror, across), "%s is a mirror itself", quoted(name))
 	case source.done:
 		return source
 	}
@@ -109,9 +129,9 @@ func (r *planReader) mirrored(b *blank, f *fields, across []joinery.Dimension, b
 }
 
 // nearPiece is the remedy for an unknown name of a piece.
-func (r *planReader) nearPiece(name string, but *blank, blanks []*blank) string {
+func (r *planReader) nearPiece(name string, but *blank) string {
 	var names []string
-	for _, b := range blanks {
+	for _, b := range r.blanks {
 		if b != but && b.Name != "" {
 			names = append(names, b.Name)
 		}
@@ -138,17 +158,8 @@ func nearName(what, name string, names []string) string {
 
 // mirrorOnce is the remedy for a mirror of a mirror: the piece behind both,
 // mirrored across what remains.
-func (r *planReader) mirrorOnce(source *blank, across []joinery.Dimension) string {
-	n := source.f.value["mirror"]
-	of, first := "", []string(nil)
-	for i := 0; n.Kind == yaml.MappingNode && i+1 < len(n.Content); i += 2 {
-		switch n.Content[i].Value {
-		case "of":
-			of = n.Content[i+1].Value
-		case "across":
-			first = texts(n.Content[i+1])
-		}
-	}
+func mirrorOnce(source *mirrorWish, across []joinery.Dimension) string {
+	first := slices.Clone(source.across)
 	for _, d := range across {
 		if at := slices.Index(first, d.String()); at >= 0 {
 			first = slices.Delete(first, at, at+1)
@@ -156,10 +167,10 @@ func (r *planReader) mirrorOnce(source *blank, across []joinery.Dimension) strin
 			first = append(first, d.String())
 		}
 	}
-	if of == "" || len(first) == 0 {
+	if source.of == "" || len(first) == 0 {
 		return "mirror a piece that has a size of its own"
 	}
-	return fmt.Sprintf("mirror the first piece: mirror: {of: %s, across: [%s]}", of, strings.Join(first, ", "))
+	return fmt.Sprintf("mirror the first piece: mirror: {of: %s, across: [%s]}", source.of, strings.Join(first, ", "))
 }
 
 // texts lists the texts of a scalar or a list.

@@ -17,41 +17,51 @@ var pieceKeys = []string{"piece", "count", "size", "grain", "wood", "mirror", "c
 
 const pieceExample = "- piece: front left leg"
 
-// blank is a piece while it is read.
+// blank is a piece while it is read, and what others may ask of it afterwards.
 type blank struct {
 	joinery.Piece
-	f     *fields
-	sized bool // the size was read without fault
-	done  bool // the piece is read; a mirror of it may be made
-	cuts  *cutNames
+	f      *fields // only while it is read
+	sized  bool    // the size was read without fault
+	done   bool    // the piece is read; a mirror of it may be made
+	mirror *mirrorWish
+	cuts   *cutNames
 }
 
-// readPieces reads the pieces; mirrors come last, because they may stand
-// before what they mirror.
+// readPieces reads the pieces. A mirror that stands before what it mirrors has
+// to wait, and is parsed once more when all the others are read.
 func (r *planReader) readPieces(f *fields) {
-	var blanks []*blank
-	named := map[string]*blank{}
-	for _, n := range f.entries("pieces", "piece", pieceExample) {
-		if r.full {
+	waiting := map[position]*blank{}
+	for n := range f.entries("pieces", "piece", pieceExample) {
+		if r.over() {
 			return
 		}
-		if b := r.begin(n); b != nil {
-			r.keep(b, named)
-			blanks = append(blanks, b)
+		b := r.begin(n)
+		if b == nil {
+			continue
+		}
+		r.keep(b)
+		r.blanks = append(r.blanks, b)
+		if !r.readPiece(b) {
+			waiting[positionOf(n)] = b
+		}
+		b.f = nil // the tree of a piece is many times its text
+	}
+	for n := range f.entries("pieces", "piece", pieceExample) {
+		if r.over() || len(waiting) == 0 {
+			break
+		}
+		if b, waits := waiting[positionOf(n)]; waits {
+			delete(waiting, positionOf(n))
+			b.f = r.begin(n).f
+			r.readMirror(b)
+			b.f = nil
 		}
 	}
-	for _, b := range blanks {
-		if _, mirrored := b.f.keys["mirror"]; !mirrored {
-			r.readBlank(b)
-		}
+	if r.over() {
+		return
 	}
-	for _, b := range blanks {
-		if _, mirrored := b.f.keys["mirror"]; mirrored {
-			r.readMirror(b, blanks, named)
-		}
-	}
-	r.checkMates(blanks, named)
-	for _, b := range blanks {
+	r.checkMates()
+	for _, b := range r.blanks {
 		r.plan.Pieces = append(r.plan.Pieces, b.Piece)
 	}
 }
@@ -80,12 +90,29 @@ func (r *planReader) begin(n *yaml.Node) *blank {
 	}
 	b.Places = f.places()
 	b.Count = f.count()
+	if _, ok := f.keys["mirror"]; ok {
+		b.mirror = wishOf(f.value["mirror"])
+	}
 	return b
 }
 
+// readPiece reads a piece, unless it mirrors one that is not read yet.
+func (r *planReader) readPiece(b *blank) bool {
+	if b.mirror == nil {
+		r.readBlank(b)
+		return true
+	}
+	source := r.named[b.mirror.of]
+	if source == nil || !source.done {
+		return false
+	}
+	r.readMirror(b)
+	return true
+}
+
 // keep faults a second piece of the same name.
-func (r *planReader) keep(b *blank, named map[string]*blank) {
-	first, again := named[b.Name]
+func (r *planReader) keep(b *blank) {
+	first, again := r.named[b.Name]
 	switch {
 	case b.Name == "":
 		r.nameless = true
@@ -98,7 +125,7 @@ func (r *planReader) keep(b *blank, named map[string]*blank) {
 			Clash:   "the first one",
 		})
 	default:
-		named[b.Name] = b
+		r.named[b.Name] = b
 	}
 }
 
@@ -128,7 +155,7 @@ func (r *planReader) readSize(f *fields) (joinery.Size, bool) {
 	}
 	n := f.value["size"]
 	before := len(r.faults)
-	if !r.mapping(n, "a size has three dimensions, each by its name", sizeRemedy(n)) || !r.named(n) {
+	if !r.mapping(n, "a size has three dimensions, each by its name", sizeRemedy(n)) || !r.namesDimensions(n) {
 		return size, false
 	}
 	dimensions := r.fields(n, "size", dimensionNames())
@@ -152,8 +179,8 @@ func sizeRemedy(n *yaml.Node) string {
 
 var timesSign = pattern.New(`\s*[x×*]\s*`)
 
-// named faults a size of which no dimension has its name, once.
-func (r *planReader) named(n *yaml.Node) bool {
+// namesDimensions faults a size of which no dimension has its name, once.
+func (r *planReader) namesDimensions(n *yaml.Node) bool {
 	for i := 0; i+1 < len(n.Content); i += 2 {
 		if near := meant(n.Content[i].Value, dimensionNames()); near != "" || strings.Contains(n.Content[i].Value, "-") {
 			return true

@@ -30,6 +30,9 @@ type planReader struct {
 	wood  joinery.Wood            // for pieces that name none
 	other joinery.Faults          // of a shop file
 	mates []mateRef
+
+	blanks []*blank
+	named  map[string]*blank // the first of each name
 	// copied counts the cuts that mirrors added.
 	copied int
 	// doubtful tells that the shop has faults: an unknown wood may be its own.
@@ -47,13 +50,21 @@ type planReader struct {
 // be taken from the plan's folder; where open is nil, no path is allowed. The
 // error is [joinery.Faults] with every fault of the plan and its shop.
 func Read(name string, data []byte, open func(path string) ([]byte, error)) (*joinery.Plan, error) {
-	r := &planReader{
-		reader: &reader{name: name, scale: joinery.InchScale},
+	return newPlanReader(name, open).readAll(data)
+}
+
+func newPlanReader(name string, open func(path string) ([]byte, error)) *planReader {
+	return &planReader{
+		reader: newReader(name, joinery.Inches, joinery.InchScale),
 		open:   open,
 		plan:   &joinery.Plan{Name: baseName(name), Climate: joinery.DefaultClimate, Place: joinery.Place{File: name}},
 		woods:  map[string]joinery.Wood{},
+		named:  map[string]*blank{},
 		fits:   true,
 	}
+}
+
+func (r *planReader) readAll(data []byte) (*joinery.Plan, error) {
 	if root := r.tree(data, "the plan", beginPlan); root != nil && r.isPlan(root) {
 		r.read(r.fields(root, "the plan", planKeys))
 	}

@@ -2,6 +2,7 @@ package planfile
 
 import (
 	"fmt"
+	"slices"
 
 	"fencecard/joinery"
 
@@ -12,53 +13,73 @@ import (
 // is of another format, or is meant to do harm.
 const mostFaults = 100
 
-// reader reads one file: its lines, and the faults found so far.
+// reader reads one file: its text, and the faults found so far.
 type reader struct {
 	name   string
-	lines  []string
+	text   *joinery.Text
+	most   int                 // the heaviest part that is made a tree
+	lists  map[*yaml.Node]listing // those set aside
 	unit   joinery.Unit
 	scale  joinery.Scale // for lengths in messages
 	faults joinery.Faults
 	full   bool // more faults than are kept
+	broken bool // a part is no YAML, or too heavy; what follows it is not read
 }
+
+func newReader(name string, unit joinery.Unit, scale joinery.Scale) *reader {
+	return &reader{
+		name: name, unit: unit, scale: scale,
+		text: joinery.NewText(name, ""), most: mostAtOnce, lists: map[*yaml.Node]listing{},
+	}
+}
+
+// over reports whether reading stops here.
+func (r *reader) over() bool { return r.full || r.broken }
+
+// position is a place in the file, for what is kept of thousands of values. It
+// is counted from 1.
+type position struct{ line, column int32 }
+
+func positionOf(n *yaml.Node) position { return position{int32(n.Line), int32(n.Column)} }
+
+// where returns the place of a position.
+func (r *reader) where(p position) joinery.Place { return r.at(int(p.line), int(p.column)) }
 
 // place returns where a node was written.
 func (r *reader) place(n *yaml.Node) joinery.Place { return r.at(n.Line, n.Column) }
 
 // at returns a place by line and column, both from 1.
-func (r *reader) at(line, column int) joinery.Place {
-	p := joinery.Place{File: r.name, Line: line, Column: column}
-	p.Source = r.line(line)
-	return p
-}
+func (r *reader) at(line, column int) joinery.Place { return r.text.Place(line, column) }
 
 // line is a line counted from 1, or "" past the last.
-func (r *reader) line(n int) string {
-	if n < 1 || n > len(r.lines) {
-		return ""
-	}
-	return r.lines[n-1]
-}
+func (r *reader) line(n int) string { return r.text.Line(n) }
 
 // fault adds a fault at a node.
 func (r *reader) fault(n *yaml.Node, remedy, problem string, args ...any) {
-	r.add(joinery.Fault{Place: r.place(n), Problem: fmt.Sprintf(problem, args...), Remedy: remedy})
+	r.faultAt(positionOf(n), remedy, problem, args...)
+}
+
+// faultAt adds a fault at a position.
+func (r *reader) faultAt(p position, remedy, problem string, args ...any) {
+	r.add(joinery.Fault{Place: r.where(p), Problem: fmt.Sprintf(problem, args...), Remedy: remedy})
 }
 
 // add keeps a fault unless there are too many.
 func (r *reader) add(f joinery.Fault) {
-	if len(r.faults) < mostFaults {
+	switch {
+	case slices.Contains(r.faults, f): // an entry that was read again
+	case len(r.faults) < mostFaults:
 		r.faults.Add(f)
-		return
+	default:
+		r.full = true
 	}
-	r.full = true
 }
 
 // err returns every fault found, as an error.
 func (r *reader) err() error {
 	if r.full {
 		r.faults.Add(joinery.Fault{
-			Place:   joinery.Place{File: r.name, Line: len(r.lines) + 1},
+			Place:   joinery.Place{File: r.name, Line: r.text.Count() + 1},
 			Problem: fmt.Sprintf("there are more than %d faults; only these are shown", mostFaults),
 			Remedy:  "mend them and run it again",
 		})

@@ -32,7 +32,7 @@ func ReadShop(name string, data []byte, unit joinery.Unit) (joinery.Shop, error)
 }
 
 func readShop(name string, data []byte, unit joinery.Unit, rest joinery.Shop) (joinery.Shop, error) {
-	r := &reader{name: name, unit: unit, scale: joinery.DefaultScale(unit)}
+	r := newReader(name, unit, joinery.DefaultScale(unit))
 	shop := rest
 	if root := r.tree(data, "the shop file", beginShop); root != nil && r.isShop(root) {
 		shop = r.shop(root, rest)

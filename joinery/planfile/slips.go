@@ -105,6 +105,13 @@ func (r *reader) syntax(e *yaml.LoadError) joinery.Fault {
 	return joinery.Fault{Place: shown, Problem: e.Message} // the last slip fits
 }
 
+// unclear faults a line that cannot be read for a reason unknown.
+func (r *reader) unclear(at joinery.Place) {
+	last := slips[len(slips)-1]
+	r.add(joinery.Fault{Place: at, Problem: last.problem, Remedy: last.remedy})
+	r.broken = true
+}
+
 // around splits the line shown at the place.
 func around(p joinery.Place) (before, after string) {
 	characters := 0
@@ -123,7 +130,7 @@ func (r *reader) markPlace(m yaml.Mark) joinery.Place {
 		return r.secondDocument()
 	}
 	line, column := m.Line, m.Column
-	for line > 1 && (line > len(r.lines) || strings.TrimSpace(r.lines[line-1]) == "") {
+	for line > 1 && strings.TrimSpace(r.line(line)) == "" {
 		line--
 		column = utf8.RuneCountInString(r.line(line)) + 1
 	}
@@ -133,9 +140,9 @@ func (r *reader) markPlace(m yaml.Mark) joinery.Place {
 // secondDocument finds the line --- that the library tells no place of.
 func (r *reader) secondDocument() joinery.Place {
 	written := false
-	for i, line := range r.lines {
+	for n, line := range r.text.Lines() {
 		if strings.HasPrefix(line, "---") && written {
-			return r.at(i+1, 1)
+			return r.at(n, 1)
 		}
 		line = strings.TrimSpace(line)
 		written = written || line != "" && line[0] != '#'

@@ -9,74 +9,49 @@ import (
 )
 
 // mostBytes is the largest file read, and mostValues the most words and values
-// in it: some 30,000 cuts. Each takes some 200 bytes of memory once it is read.
+// in it: some 30,000 cuts.
 const (
 	mostBytes  = 8 << 20
 	mostValues = 400_000
 )
 
-// text turns the file's bytes into clean lines for the YAML library, which
+const tooLarge = "check that this is the file you mean; a large batch can be split into several plans"
+
+// clean turns the file's bytes into clean lines for the YAML library, which
 // tells no place for bad bytes and miscounts lines that end in CR LF.
-func (r *reader) text(data []byte, what string) (string, bool) {
-	refuse := func(problem, remedy string) (string, bool) {
+func (r *reader) clean(data []byte, what string) bool {
+	refuse := func(problem, remedy string) bool {
 		r.add(joinery.Fault{Place: joinery.Place{File: r.name}, Problem: what + " " + problem, Remedy: remedy})
-		return "", false
+		return false
 	}
 	switch {
 	case len(data) > mostBytes:
-		return refuse(fmt.Sprintf("is larger than %d MB", mostBytes>>20),
-			"check that this is the file you mean; a large batch can be split into several plans")
+		return refuse(fmt.Sprintf("is larger than %d MB", mostBytes>>20), tooLarge)
 	case wide(data):
 		return refuse("is saved as UTF-16", "save it again as plain text in UTF-8")
 	case noText(data):
 		return refuse("is not a text file", "check that this is the file you mean; write it in a plain text editor")
 	}
 	text := strings.TrimPrefix(string(data), "\ufeff")
-	text = strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(text)
-	r.lines = strings.Split(text, "\n")
+	r.text = joinery.NewText(r.name, strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(text))
 	before := len(r.faults)
 	r.checkLetters()
 	r.checkTabs()
 	r.checkValues(what)
-	if len(r.faults) > before {
-		return "", false
-	}
-	return text, true
+	return len(r.faults) == before
 }
 
-// checkValues faults a file with more words and values than a plan can have. It
-// counts what may stand between them, so it counts too many rather than too few.
+// checkValues faults a file with more words and values than a plan can have.
 func (r *reader) checkValues(what string) {
-	count := 0
-	for i, line := range r.lines {
-		if text := strings.TrimLeft(line, " "); text == "" || text[0] == '#' {
-			continue
-		}
-		before := count
-		count += 1 + strings.Count(line, ":") + strings.Count(line, ",")
-		if count <= mostValues {
-			continue
-		}
+	text := r.text.String()
+	if weight, passed := weigh(text, mostValues); weight > mostValues {
+		at := further(text[:passed], 1, 1)
 		r.add(joinery.Fault{
-			Place:   r.at(i+1, column(line, separator(line, mostValues-before))),
+			Place:   r.at(at.Line, at.Column),
 			Problem: fmt.Sprintf("%s has more than %d words and values up to here", what, mostValues),
-			Remedy:  "check that this is the file you mean; a large batch can be split into several plans",
+			Remedy:  tooLarge,
 		})
-		return
 	}
-}
-
-// separator returns where the line's colon or comma of that number stands,
-// counted from 0.
-func separator(line string, number int) int {
-	for i, c := range line {
-		if c == ':' || c == ',' {
-			if number--; number < 0 {
-				return i
-			}
-		}
-	}
-	return 0
 }
 
 // wide reports whether the bytes look like UTF-16: a mark that says so, or a
@@ -108,20 +83,20 @@ func noText(data []byte) bool {
 // cannot be printed.
 func (r *reader) checkLetters() {
 	broken, unprintable := false, false
-	for i, line := range r.lines {
+	for n, line := range r.text.Lines() {
 		for offset, c := range line {
 			switch {
 			case c == utf8.RuneError && !broken && !strings.HasPrefix(line[offset:], "\ufffd"):
 				broken = true
 				r.add(joinery.Fault{
-					Place:   r.at(i+1, column(line, offset)),
+					Place:   r.at(n, column(line, offset)),
 					Problem: fmt.Sprintf("this letter is not UTF-8%s", latin(line[offset])),
 					Remedy:  "save the file again as plain text in UTF-8; the editor has it set to Latin-1 or Windows-1252",
 				})
 			case control(c) && !unprintable:
 				unprintable = true
 				r.add(joinery.Fault{
-					Place:   r.at(i+1, column(line, offset)),
+					Place:   r.at(n, column(line, offset)),
 					Problem: fmt.Sprintf("there is an invisible character here (code %04X)", c),
 					Remedy:  "delete it and type the word again; if the whole file looks like this, it is not a text file",
 				})
@@ -154,14 +129,14 @@ const blanks = "\t\u00a0\u2002\u2003\u2007\u2009\u202f\u3000"
 // kind; YAML allows only plain spaces there.
 func (r *reader) checkTabs() {
 	first, more := 0, 0
-	for i, line := range r.lines {
+	for n, line := range r.text.Lines() {
 		word := strings.TrimLeft(line, " "+blanks)
 		indent := line[:len(line)-len(word)]
 		if word == "" || word[0] == '#' || !strings.ContainsAny(indent, blanks) {
 			continue
 		}
 		if first == 0 {
-			first = i + 1
+			first = n
 		} else {
 			more++
 		}
@@ -169,7 +144,7 @@ func (r *reader) checkTabs() {
 	if first == 0 {
 		return
 	}
-	line := r.lines[first-1]
+	line := r.line(first)
 	at := strings.IndexAny(line, blanks)
 	problem := "this line begins with a tab"
 	if line[at] != '\t' {

@@ -2,7 +2,9 @@ package planfile
 
 import (
 	"errors"
+	"fmt"
 	"strings"
+	"unicode/utf8"
 
 	"fencecard/joinery"
 
@@ -14,24 +16,34 @@ import (
 // library's own, so that a file of brackets is refused at once.
 var depthLimit = loaderlimits.New(loaderlimits.DepthValue(50))
 
+// mostAtOnce is the heaviest part of a file that is made a tree at once. A value
+// in a tree takes some 200 bytes, twenty times its text; so a large plan is read
+// some entries of its lists at a time, and only what is read of them is kept.
+const mostAtOnce = 4_000
+
+// part is a part of the file that is made a tree at once.
+type part struct {
+	stretch
+	flow bool   // entries of a list in brackets, without these
+	what string // in messages: "this cut"
+	list string // the list in it that may be read by itself, or ""
+}
+
 // tree parses the file and returns its outermost node, or nil with a fault.
-// What is YAML but not ours is refused here, once for the whole file.
 func (r *reader) tree(data []byte, what, begin string) *yaml.Node {
-	text, ok := r.text(data, what)
-	if !ok {
+	if !r.clean(data, what) {
 		return nil
 	}
-	var document yaml.Node
-	if err := yaml.Load([]byte(text), &document, yaml.WithPlugin(depthLimit)); err != nil {
-		r.unreadable(err, what, begin)
-		return nil
-	}
-	if len(document.Content) == 0 || null(document.Content[0]) {
+	text := r.text.String()
+	if word(text, 0) == len(text) {
 		r.empty(what, begin)
 		return nil
 	}
-	root := document.Content[0]
-	r.refuse(root)
+	root := r.load(part{stretch: stretch{0, len(text)}, what: what, list: innerList[""]})
+	if root == nil && !r.broken || null(root) {
+		r.empty(what, begin)
+		return nil
+	}
 	return root
 }
 
@@ -44,8 +56,72 @@ func null(n *yaml.Node) bool {
 	return n != nil && n.Kind == yaml.ScalarNode && n.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle) == 0 && n.Value == ""
 }
 
-// refuse faults the parts of YAML that a plan does without.
-func (r *reader) refuse(n *yaml.Node) {
+// load parses a part of the file, without the list in it where the part is too
+// heavy with it. It returns nil where the part is broken, or nothing but dashes.
+// What is YAML but not ours is refused here, once for the whole file.
+func (r *reader) load(p part) *yaml.Node {
+	text := r.text.String()
+	var lists []listing
+	weight, passed := weigh(text[p.from:p.to], r.most)
+	if weight > r.most && p.list != "" {
+		lists = outline(text, p.stretch, p.list)
+	}
+	written := blanked(text, p.stretch, lists)
+	if lists != nil {
+		weight, passed = weigh(written, r.most)
+	}
+	line, column := r.text.Position(p.from)
+	if weight > r.most {
+		r.tooHeavy(p, further(written[:passed], line, column))
+		return nil
+	}
+	column--
+	if p.flow {
+		written = "[" + written + "]"
+		column--
+	}
+	var document yaml.Node
+	if err := yaml.Load([]byte(written), &document, yaml.WithPlugin(depthLimit)); err != nil {
+		r.unreadable(err, line-1, column)
+		return nil
+	}
+	if len(document.Content) == 0 {
+		return nil
+	}
+	root := document.Content[0]
+	r.settle(root, line-1, column)
+	for _, l := range lists {
+		r.setAside(root, l)
+	}
+	return root
+}
+
+// further is the line and column behind a text that begins at others.
+func further(text string, line, column int) joinery.Place {
+	if lines := strings.Count(text, "\n"); lines > 0 {
+		line, column = line+lines, 1
+		text = text[strings.LastIndexByte(text, '\n')+1:]
+	}
+	return joinery.Place{Line: line, Column: column + utf8.RuneCountInString(text)}
+}
+
+func (r *reader) tooHeavy(p part, at joinery.Place) {
+	problem := fmt.Sprintf("%s has more than %d words and values up to here", p.what, r.most)
+	if p.list != "" {
+		problem += ", the list of " + p.list + " not counted"
+	}
+	r.add(joinery.Fault{Place: r.at(at.Line, at.Column), Problem: problem, Remedy: tooLarge})
+	r.broken = true
+}
+
+// settle moves the nodes of a part to where they stand in the file: all down,
+// those of its first line to the right. It faults the parts of YAML that a plan
+// does without.
+func (r *reader) settle(n *yaml.Node, down, right int) {
+	if n.Line == 1 {
+		n.Column += right
+	}
+	n.Line += down
 	switch {
 	case n.Kind == yaml.AliasNode:
 		r.fault(n, "write the value out here; if it is a name that begins with *, put quotes round it", "*%s is taken from elsewhere in the file, which a plan does not do", n.Value)
@@ -57,20 +133,28 @@ func (r *reader) refuse(n *yaml.Node) {
 		r.fault(n, "write the keys out here", "<< copies keys from elsewhere in the file, which a plan does not do")
 	}
 	for _, inner := range n.Content {
-		r.refuse(inner)
+		r.settle(inner, down, right)
 	}
 }
 
-// unreadable puts the library's error in a maker's words.
-func (r *reader) unreadable(err error, what, begin string) {
+// unreadable puts the library's error about a part in a maker's words.
+func (r *reader) unreadable(err error, down, right int) {
 	var load *yaml.LoadError
-	if !errors.As(err, &load) {
-		r.add(joinery.Fault{Place: joinery.Place{File: r.name}, Problem: what + " cannot be read: " + err.Error()})
+	if errors.As(err, &load) && strings.Contains(load.Message, "no documents") {
 		return
 	}
-	if strings.Contains(load.Message, "no documents") {
-		r.empty(what, begin)
+	r.broken = true
+	if load == nil {
+		r.add(joinery.Fault{Place: joinery.Place{File: r.name}, Problem: "the file cannot be read: " + err.Error()})
 		return
+	}
+	for _, m := range []*yaml.Mark{&load.Mark, &load.ContextMark} {
+		if m.Line == 1 {
+			m.Column += right
+		}
+		if m.Line > 0 {
+			m.Line += down
+		}
 	}
 	r.add(r.syntax(load))
 }

@@ -57,14 +57,13 @@ func (r *reader) length(n *yaml.Node, text string) (joinery.Length, bool) {
 func (r *reader) badLength(n *yaml.Node, text string, err error) {
 	var bad *joinery.LengthError
 	if errors.As(err, &bad) {
-		r.add(joinery.Fault{Place: r.inside(n, text), Problem: quoted(bad.Text) + " " + bad.Problem, Remedy: bad.Remedy})
+		r.add(joinery.Fault{Place: inside(r.place(n), text), Problem: quoted(bad.Text) + " " + bad.Problem, Remedy: bad.Remedy})
 	}
 }
 
-// inside returns the place of a part of a node's text where it can be found in
-// the node's line, else the node's place.
-func (r *reader) inside(n *yaml.Node, part string) joinery.Place {
-	p := r.place(n)
+// inside returns the place of a part of the text that begins at a place where
+// it can be found in that line, else the place itself.
+func inside(p joinery.Place, part string) joinery.Place {
 	_, rest := around(p)
 	if at := strings.Index(rest, part); at > 0 {
 		p.Column += utf8.RuneCountInString(rest[:at])
@@ -96,7 +95,7 @@ func (r *reader) side(n *yaml.Node, text string) joinery.Side {
 	if named == nil {
 		named = sideNames()
 	}
-	r.choice(r.inside(n, text), "side", text, named...)
+	r.choice(inside(r.place(n), text), "side", text, named...)
 	return joinery.NoSide
 }
 
@@ -121,10 +120,10 @@ func (r *reader) dimension(n *yaml.Node, text string) (joinery.Dimension, bool) 
 		}
 	}
 	if near != "" {
-		r.add(joinery.Fault{Place: r.inside(n, text), Problem: quoted(text) + " is no dimension", Remedy: "write " + near})
+		r.add(joinery.Fault{Place: inside(r.place(n), text), Problem: quoted(text) + " is no dimension", Remedy: "write " + near})
 		return 0, false
 	}
-	r.choice(r.inside(n, text), "dimension", text, dimensionNames()...)
+	r.choice(inside(r.place(n), text), "dimension", text, dimensionNames()...)
 	return 0, false
 }
 

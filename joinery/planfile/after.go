@@ -1,7 +1,6 @@
 package planfile
 
 import (
-	"maps"
 	"slices"
 	"strings"
 
@@ -12,10 +11,26 @@ import (
 
 // cutNames are the names of a piece's cuts and which waits for which.
 type cutNames struct {
-	places map[string]position
-	order  []string // as written
-	copied int      // how many of them are the mirrored piece's
-	waitOn []wait
+	mirrored *cutNames // of the piece that this one mirrors, or nil
+	places   map[string]position
+	order    []string // as written
+	waitOn   []wait
+}
+
+// place returns where a cut of that name was written.
+func (c *cutNames) place(name string) (position, bool) {
+	if p, ok := c.places[name]; ok || c.mirrored == nil {
+		return p, ok
+	}
+	return c.mirrored.place(name)
+}
+
+// all lists the names, those of the mirrored piece first.
+func (c *cutNames) all() []string {
+	if c.mirrored == nil {
+		return c.order
+	}
+	return slices.Concat(c.mirrored.all(), c.order)
 }
 
 // wait is one name after the key after.
@@ -24,20 +39,12 @@ type wait struct {
 	at      position
 }
 
-func newCutNames() *cutNames { return &cutNames{places: map[string]position{}} }
-
-// inherited are the names a mirror has from the piece it mirrors; what waits
-// for what was checked there.
-func (c *cutNames) inherited() *cutNames {
-	return &cutNames{places: maps.Clone(c.places), order: c.order[:len(c.order):len(c.order)], copied: len(c.order)}
-}
-
 // see keeps a cut's name and faults a second cut of that name.
 func (c *cutNames) see(r *planReader, name string, n *yaml.Node) {
 	if name == "" {
 		return
 	}
-	if first, again := c.places[name]; again {
+	if first, again := c.place(name); again {
 		fault := joinery.Fault{
 			Place:   r.place(n),
 			Problem: "two cuts of this piece are named " + quoted(name),
@@ -45,13 +52,16 @@ func (c *cutNames) see(r *planReader, name string, n *yaml.Node) {
 			Other:   r.where(first),
 			Clash:   "the first one",
 		}
-		if slices.Contains(c.order[:c.copied], name) {
+		if _, own := c.places[name]; !own {
 			fault.Problem = "this piece has the cut " + quoted(name) + " already, from the piece it mirrors"
 			fault.Remedy = "leave it out if it is the same cut, mirrored; else give this one a name of its own"
 			fault.Clash = "the cut that is mirrored"
 		}
 		r.add(fault)
 		return
+	}
+	if c.places == nil {
+		c.places = map[string]position{}
 	}
 	c.places[name] = positionOf(n)
 	c.order = append(c.order, name)
@@ -68,7 +78,7 @@ func (r *planReader) checkAfter(b *blank) {
 		if r.over() {
 			return
 		}
-		_, known := b.cuts.places[w.on]
+		_, known := b.cuts.place(w.on)
 		switch {
 		case !known:
 			r.faultAt(w.at, "after names a cut of the same piece; "+nearName("cut", w.on, b.cuts.but(w.cut)), "this piece has no cut named %s", quoted(w.on))
@@ -79,15 +89,15 @@ func (r *planReader) checkAfter(b *blank) {
 		}
 	}
 	search := circles{r: r, next: next, state: map[string]int{}}
-	for _, name := range b.cuts.order {
-		search.from(name)
+	for _, w := range b.cuts.waitOn {
+		search.from(w.cut)
 	}
 }
 
 // but lists the names except one.
 func (c *cutNames) but(name string) []string {
 	var others []string
-	for _, other := range c.order {
+	for _, other := range c.all() {
 		if other != name {
 			others = append(others, other)
 		}

@@ -60,3 +60,24 @@ func (r *reader) each(n *yaml.Node, key, what string) iter.Seq[*yaml.Node] {
 		}
 	}
 }
+
+// leastEntry is the shortest a piece or cut can be written, or nearly, in bytes.
+const leastEntry = 40
+
+// size is how many pieces or cuts may stand in the list under a key, for the
+// room they need.
+func (f *fields) size(key string) int {
+	n := f.value[key]
+	if n == nil {
+		return 0
+	}
+	l, aside := f.r.lists[n]
+	if !aside {
+		return len(n.Content)
+	}
+	count := 0
+	for range l.entries(f.r.text.String()) {
+		count++
+	}
+	return min(count, (l.inner.to-l.inner.from)/leastEntry)
+}

@@ -15,6 +15,7 @@ const cutExample = "- mortise: seat rail"
 // readCuts reads the cuts of a piece, holds each against the piece, and
 // checks the order they ask for.
 func (r *planReader) readCuts(b *blank) {
+	b.Cuts = slices.Grow(b.Cuts, b.f.size("cuts"))
 	for n := range b.f.entries("cuts", "cut", cutExample) {
 		if r.over() {
 			return
@@ -47,19 +48,20 @@ func (r *planReader) readCut(n *yaml.Node, b *blank) {
 	}
 	f := r.fieldsOf(n, what, kind.Keys(), key)
 	f.needs = append(f.needs, key)
-	cut := joinery.Cut{Kind: kind, Name: f.name(key), Place: r.place(f.value[key]), Places: f.places()}
+	b.Cuts = append(b.Cuts, joinery.Cut{Kind: kind, Name: f.name(key), Place: r.place(f.value[key]), Places: f.places()})
+	cut := &b.Cuts[len(b.Cuts)-1]
 	b.cuts.see(r, cut.Name, f.value[key])
 	f.need(kind.Required...)
-	r.readCutValues(f, &cut, b)
-	if r.full || len(r.faults) > before || !b.sized || !r.fits {
-		return
+	r.readCutValues(f, cut, b)
+	if !r.over() && len(r.faults) == before && b.sized && r.fits {
+		for _, fault := range cut.Lay(b.Piece, r.scale) {
+			r.add(fault)
+		}
+		if len(r.faults) == before {
+			return
+		}
 	}
-	for _, fault := range cut.Lay(&b.Piece, r.scale) {
-		r.add(fault)
-	}
-	if len(r.faults) == before {
-		b.Cuts = append(b.Cuts, cut)
-	}
+	b.Cuts = b.Cuts[:len(b.Cuts)-1]
 }
 
 // valueOf returns the value of a key, or nil.

@@ -53,11 +53,11 @@ func (r *planReader) checkMates() {
 			})
 			continue
 		}
-		if _, ok := b.cuts.places[m.Cut]; m.Cut != "" && !ok {
+		if _, ok := b.cuts.place(m.Cut); m.Cut != "" && !ok {
 			r.add(joinery.Fault{
 				Place:   inside(r.where(m.position), m.Cut),
 				Problem: quoted(m.Piece) + " has no cut named " + quoted(m.Cut),
-				Remedy:  nearName("cut", m.Cut, b.cuts.order),
+				Remedy:  nearName("cut", m.Cut, b.cuts.all()),
 			})
 		}
 	}

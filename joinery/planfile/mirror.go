@@ -53,7 +53,7 @@ func (r *planReader) readMirror(b *blank) {
 	if !r.room(b, source) {
 		return
 	}
-	piece := source.Piece
+	piece := *source.Piece
 	for _, d := range across {
 		piece = piece.Mirrored(b.Name, d, r.scale)
 	}
@@ -62,25 +62,26 @@ func (r *planReader) readMirror(b *blank) {
 	if _, own := b.f.value["wood"]; own {
 		piece.Wood = b.Wood
 	}
-	b.Piece, b.sized = piece, source.sized
-	b.cuts = source.cuts.inherited()
+	*b.Piece, b.sized = piece, source.sized
+	b.cuts.mirrored = &source.cuts
 	r.readCuts(b)
 }
 
-// mostMirrored is the most cuts that mirrors may add to those written: a plan
-// must not grow in memory far beyond its own size.
-const mostMirrored = 50_000
+// mostMirrored is the most pieces and cuts that mirrors may add to those written:
+// a plan must not grow in memory far beyond its own size.
+const mostMirrored = 15_000
 
-// room reports whether the cuts of one more mirror can be taken, and faults the
-// first that cannot.
+// room reports whether one more mirror can be taken; where it cannot, reading
+// ends with that fault.
 func (r *planReader) room(b, source *blank) bool {
-	room := r.copied <= mostMirrored
-	r.copied += len(source.Cuts)
-	if room && r.copied > mostMirrored {
-		r.fault(b.f.keys["mirror"], "write count where pieces are alike, or split the plan",
-			"with this mirror there are more than %d mirrored cuts", mostMirrored)
+	r.copied += 1 + len(source.Cuts)
+	if r.copied <= mostMirrored {
+		return true
 	}
-	return r.copied <= mostMirrored
+	r.fault(b.f.keys["mirror"], "write count where pieces are alike, or split the plan",
+		"with this mirror there are more than %d mirrored pieces and cuts", mostMirrored)
+	r.broken = true
+	return false
 }
 
 func (r *planReader) mirrorKeys(b *blank) *fields {

@@ -3,6 +3,7 @@ package planfile
 import (
 	"iter"
 	"strings"
+	"unicode/utf8"
 )
 
 // stretch is a part of the text, from one offset to before another.
@@ -175,21 +176,18 @@ func (l listing) batches(text string, most int) iter.Seq[stretch] {
 }
 
 // blanked is a stretch of the text with the lists in it emptied, and every other
-// character in its place.
+// character at its line and column.
 func blanked(text string, in stretch, lists []listing) string {
 	if len(lists) == 0 {
 		return text[in.from:in.to]
 	}
 	var b strings.Builder
-	b.Grow(in.to - in.from)
 	for _, l := range lists {
 		b.WriteString(text[in.from:l.inner.from])
-		for _, c := range text[l.inner.from:l.inner.to] {
-			if c != '\n' {
-				c = ' '
-			}
-			b.WriteByte(byte(c))
-		}
+		inner := text[l.inner.from:l.inner.to]
+		b.WriteString(strings.Repeat("\n", strings.Count(inner, "\n")))
+		last := inner[strings.LastIndexByte(inner, '\n')+1:]
+		b.WriteString(strings.Repeat(" ", utf8.RuneCountInString(last)))
 		in.from = l.inner.to
 	}
 	b.WriteString(text[in.from:in.to])

@@ -19,17 +19,17 @@ const pieceExample = "- piece: front left leg"
 
 // blank is a piece while it is read, and what others may ask of it afterwards.
 type blank struct {
-	joinery.Piece
-	f      *fields // only while it is read
-	sized  bool    // the size was read without fault
-	done   bool    // the piece is read; a mirror of it may be made
-	mirror *mirrorWish
-	cuts   *cutNames
+	*joinery.Piece         // its place among the plan's
+	f              *fields // only while it is read
+	sized          bool    // the size was read without fault
+	done           bool    // the piece is read; a mirror of it may be made
+	mirror         *mirrorWish
+	cuts           cutNames
 }
 
-// readPieces reads the pieces. A mirror that stands before what it mirrors has
-// to wait, and is parsed once more when all the others are read.
+// readPieces reads the pieces.
 func (r *planReader) readPieces(f *fields) {
+	r.plan.Pieces = make([]joinery.Piece, 0, f.size("pieces"))
 	waiting := map[position]*blank{}
 	for n := range f.entries("pieces", "piece", pieceExample) {
 		if r.over() {
@@ -40,34 +40,53 @@ func (r *planReader) readPieces(f *fields) {
 			continue
 		}
 		r.keep(b)
-		r.blanks = append(r.blanks, b)
 		if !r.readPiece(b) {
 			waiting[positionOf(n)] = b
 		}
 		b.f = nil // the tree of a piece is many times its text
 	}
-	for n := range f.entries("pieces", "piece", pieceExample) {
-		if r.over() || len(waiting) == 0 {
-			break
-		}
-		if b, waits := waiting[positionOf(n)]; waits {
-			delete(waiting, positionOf(n))
-			b.f = r.begin(n).f
-			r.readMirror(b)
-			b.f = nil
-		}
+	if len(waiting) > 0 {
+		r.readWaiting(f, waiting)
 	}
-	if r.over() {
-		return
-	}
-	r.checkMates()
-	for _, b := range r.blanks {
-		r.plan.Pieces = append(r.plan.Pieces, b.Piece)
+	if !r.over() {
+		r.checkMates()
 	}
 }
 
-// begin reads a piece's keys and name.
-func (r *planReader) begin(n *yaml.Node) *blank {
+// readWaiting reads the mirrors that stand before what they mirror. They are
+// parsed once more, since the trees of all would be too much to keep.
+func (r *planReader) readWaiting(f *fields, waiting map[position]*blank) {
+	for n := range f.entries("pieces", "piece", pieceExample) {
+		b, waits := waiting[positionOf(n)]
+		if !waits {
+			continue
+		}
+		b.f = r.pieceFields(n)
+		r.readMirror(b)
+		b.f = nil
+		delete(waiting, positionOf(n))
+		if len(waiting) == 0 || r.over() {
+			return
+		}
+	}
+}
+
+// take puts one more piece into the plan, still blank.
+func (r *planReader) take(f *fields) *blank {
+	if len(r.plan.Pieces) == cap(r.plan.Pieces) {
+		r.plan.Pieces = slices.Grow(r.plan.Pieces, 1)
+		for i, b := range r.blanks {
+			b.Piece = &r.plan.Pieces[i]
+		}
+	}
+	r.plan.Pieces = append(r.plan.Pieces, joinery.Piece{})
+	b := &blank{f: f, Piece: &r.plan.Pieces[len(r.plan.Pieces)-1]}
+	r.blanks = append(r.blanks, b)
+	return b
+}
+
+// pieceFields reads a piece's keys; nil where it has none.
+func (r *planReader) pieceFields(n *yaml.Node) *fields {
 	if !r.mapping(n, "a piece has a name and a size, each after its key", "write "+pieceExample+", and its size below") {
 		return nil
 	}
@@ -82,7 +101,16 @@ func (r *planReader) begin(n *yaml.Node) *blank {
 		r.fault(n, "add "+example("piece")+"; if this belongs to the piece above, take its dash out", "this piece has no name")
 	}
 	f.needs = append(f.needs, "piece")
-	b := &blank{f: f, cuts: newCutNames()}
+	return f
+}
+
+// begin reads a piece's name and count, and whether it mirrors another.
+func (r *planReader) begin(n *yaml.Node) *blank {
+	f := r.pieceFields(n)
+	if f == nil {
+		return nil
+	}
+	b := r.take(f)
 	b.Name = f.name("piece")
 	b.Place = r.place(n)
 	if value, ok := f.value["piece"]; ok {

@@ -33,7 +33,7 @@ type planReader struct {
 
 	blanks []*blank
 	named  map[string]*blank // the first of each name
-	// copied counts the cuts that mirrors added.
+	// copied counts the pieces and cuts that mirrors added.
 	copied int
 	// doubtful tells that the shop has faults: an unknown wood may be its own.
 	doubtful bool

@@ -17,7 +17,7 @@ const mostFaults = 100
 type reader struct {
 	name   string
 	text   *joinery.Text
-	most   int                 // the heaviest part that is made a tree
+	most   int                    // the heaviest part that is made a tree
 	lists  map[*yaml.Node]listing // those set aside
 	unit   joinery.Unit
 	scale  joinery.Scale // for lengths in messages

@@ -33,7 +33,10 @@ func (r *reader) clean(data []byte, what string) bool {
 		return refuse("is not a text file", "check that this is the file you mean; write it in a plain text editor")
 	}
 	text := strings.TrimPrefix(string(data), "\ufeff")
-	r.text = joinery.NewText(r.name, strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(text))
+	if strings.Contains(text, "\r") {
+		text = strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(text)
+	}
+	r.text = joinery.NewText(r.name, text)
 	before := len(r.faults)
 	r.checkLetters()
 	r.checkTabs()

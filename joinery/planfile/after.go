@@ -88,10 +88,11 @@ func (r *planReader) checkAfter(b *blank) {
 			next[w.cut] = append(next[w.cut], w)
 		}
 	}
-	search := circles{r: r, next: next, state: map[string]int{}}
+	search := circles{r: r, next: next, state: map[string]walked{}}
 	for _, w := range b.cuts.waitOn {
 		search.from(w.cut)
 	}
+	b.cuts.waitOn = nil
 }
 
 // but lists the names except one.
@@ -105,33 +106,54 @@ func (c *cutNames) but(name string) []string {
 	return others
 }
 
+// walked is how far a cut was looked at for circles.
+type walked uint8
+
+const (
+	unseen walked = iota
+	onTheWay
+	walkedOut
+)
+
 // circles looks for cuts that wait for each other, by walking along the waits
 // and meeting a cut that is still on the way.
 type circles struct {
 	r     *planReader
 	next  map[string][]wait
-	state map[string]int // 0 new, 1 on the way, 2 done
-	way   []wait
+	state map[string]walked
+	way   []step
+}
+
+// step is a cut on the way, and its waits that were not followed yet.
+type step struct {
+	cut  string
+	left []wait
 }
 
 func (c *circles) from(name string) {
-	if c.state[name] == 2 {
-		return
-	}
-	c.state[name] = 1
-	for _, w := range c.next[name] {
-		c.way = append(c.way, w)
-		switch {
-		case c.r.full:
-			return
-		case c.state[w.on] == 1:
-			c.fault(w)
-		default:
-			c.from(w.on)
+	c.enter(name)
+	for len(c.way) > 0 && !c.r.over() {
+		last := &c.way[len(c.way)-1]
+		if len(last.left) == 0 {
+			c.state[last.cut] = walkedOut
+			c.way = c.way[:len(c.way)-1]
+			continue
 		}
-		c.way = c.way[:len(c.way)-1]
+		w := last.left[0]
+		last.left = last.left[1:]
+		if c.state[w.on] == onTheWay {
+			c.fault(w)
+		}
+		c.enter(w.on)
 	}
-	c.state[name] = 2
+}
+
+// enter puts a cut on the way, unless it was there before.
+func (c *circles) enter(name string) {
+	if c.state[name] == unseen {
+		c.state[name] = onTheWay
+		c.way = append(c.way, step{name, c.next[name]})
+	}
 }
 
 // fault names the whole circle that the last wait closes.
@@ -142,12 +164,12 @@ func (c *circles) fault(last wait) {
 	}
 	const few = 8
 	var names []string
-	for _, w := range c.way[begin:] {
+	for _, s := range c.way[begin:] {
 		if len(names) == few {
 			names = append(names, "...")
 			break
 		}
-		names = append(names, w.cut)
+		names = append(names, s.cut)
 	}
 	c.r.faultAt(last.at, "take one of these after lines out",
 		"the cuts wait for each other in a circle: %s", strings.Join(names, " after ")+" after "+last.on)

@@ -42,8 +42,8 @@ func (r *reader) each(n *yaml.Node, key, what string) iter.Seq[*yaml.Node] {
 		return slices.Values(n.Content)
 	}
 	return func(yield func(*yaml.Node) bool) {
-		for batch := range l.batches(r.text.String(), r.most/2) {
-			root := r.load(part{stretch: batch, flow: l.flow, what: "this " + what, list: innerList[key]})
+		for batch := range l.batches(r.text.String(), r.most/16) {
+			root := r.load(part{stretch: batch, entries: true, flow: l.flow, what: "this " + what, list: innerList[key]})
 			if r.broken {
 				return
 			}

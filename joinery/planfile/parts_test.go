@@ -18,7 +18,7 @@ import (
 )
 
 // partSizes are limits on a tree at which plans of some ten pieces come apart.
-var partSizes = []int{30, 60, 120, 250}
+var partSizes = []int{15, 30, 60, 120, 250}
 
 const heavy = "words and values up to here"
 
@@ -113,4 +113,48 @@ func TestReadBracesInParts(t *testing.T) {
 		})
 	}
 	assert.Greater(t, compared, 100)
+}
+
+// Layouts that a reader of parts could take for something else.
+func TestOddLayoutsInParts(t *testing.T) {
+	const (
+		size = "{left-right: 30, front-back: 9, top-bottom: 1}"
+		cut  = "{dado: NAME, in: top, width: 1/4, setback: 1 from left, depth: 1/4}"
+	)
+	named := func(name string) string { return strings.Replace(cut, "NAME", name, 1) }
+	cuts := func(before string) string {
+		return "\n" + before + "- " + named("a") + "\n" + before + "- " + named("b") + "\n" + before + "- " + named("c") + "\n"
+	}
+	for name, text := range map[string]string{
+		"lists at their key's margin": "unit: in\npieces:\n- piece: a\n  size: " + size + "\n  cuts:" + cuts("  ") +
+			"- piece: b\n  cuts:" + cuts("  ") + "  size: " + size + "\ntitle: x\n",
+		"the list first": "pieces:\n  - cuts:" + cuts("      ") + "    piece: a\n    size: " + size + "\nunit: in\n",
+		"a dash alone":   "unit: in\npieces:\n  -\n    piece: a\n    size: " + size + "\n    cuts:" + cuts("      ") + "  - piece: b\n    size: " + size + "\n",
+		"quoted keys":    "'unit': in\n\"pieces\":\n  - \"piece\": a\n    size: " + size + "\n    'cuts':" + cuts("      "),
+		"remarks everywhere": "# a\nunit: in # b\npieces: # c\n# - piece: no\n  # d\n  - piece: a # e: [\n    size: " + size + "\n# f\n    cuts: # g\n#\n" +
+			strings.TrimPrefix(cuts("      "), "\n") + "# h\n  # i\n",
+		"brackets in texts": "unit: in\npieces:\n  - piece: see [1\n    size: " + size + "\n    cuts:\n      - {dado: x}y, in: top}\n",
+		"plain brackets": "unit: in\npieces:\n  - piece: a [b {c\n    size: " + size + "\n    cuts:" + cuts("      ") +
+			"      - dado: a 3/8\" one, don't\n        in: top\n        width: 1/4\n        setback: 5 from left\n        depth: 1/4\n        note: it's {one} [of] 'these\n",
+		"quotes over lines": "unit: in\ntitle: \"a\n- piece: b\n  pieces:\n  - c\"\npieces:\n  - piece: 'a\n\n  - it''s\n    b'\n    size: " + size + "\n    cuts:" + cuts("      "),
+		"texts by lines":    "unit: in\ntitle: |\n  pieces:\n    - piece: \"no\n  [\npieces:\n  - piece: >-\n      - dado: [\n      \"\n    size: " + size + "\n    cuts:" + cuts("      "),
+		"braces over lines": "unit: in\npieces:\n  - {piece: a, size: " + size + ", cuts: [\n" + named("a") + ", # one, [\n" + named("\"b, c\"") + ",\n" + named("'d]'") + "]}\n  - {piece: b,\n  size: " + size + "}\n",
+		"all in braces":     "{unit: in, pieces: [{piece: a, cuts: [" + named("it's") + ", " + named("b") + ", " + named("c#d") + "], size: " + size + "},{piece: é}], title: \"{\"}\n",
+		"no blanks": `{"unit":"in","pieces":[{"piece":"a","size":{"left-right":30,"front-back":9,"top-bottom":1},"cuts":[` +
+			`{"dado":"a:'b","in":"top","width":"1/4","setback":"1 from left","depth":"1/4"},{"dado":"c","in":"top","width":"1/4","setback":"2 from left","depth":"1/4"}]}]}`,
+		"a comma last":       "unit: in\npieces: [{piece: a, size: " + size + ", cuts: [" + named("a") + ", " + named("b") + ",]},]\n",
+		"pieces twice":       "unit: in\npieces:\n  - {piece: a, size: " + size + "}\n  - {piece: b, size: " + size + "}\npieces:\n  - {piece: c, size: " + size + "}\n  - {piece: d}\n",
+		"document marks":     "---\nunit: in\npieces:\n- {piece: a, size: " + size + "}\n- {piece: b, size: " + size + "}\n...\n",
+		"a second document":  "---\nunit: in\npieces:\n- {piece: a, size: " + size + "}\n- {piece: b, size: " + size + "}\n---\nunit: in\n",
+		"a mirror before":    "unit: in\npieces:\n  - {piece: b, mirror: {of: a, across: left-right}, cuts: [" + named("d") + "]}\n  - {piece: a, size: " + size + ", cuts: [" + named("a") + "]}\n",
+		"a dash astray":      "unit: in\npieces:\n  - piece: a\n    size: " + size + "\n    cuts:" + cuts("      ") + "     - " + named("d") + "\n",
+		"a key astray":       "unit: in\npieces:\n  - piece: a\n    size: " + size + "\n    cuts:" + cuts("      ") + "   count: 2\n",
+		"nothing in the end": "unit: in\npieces:\n  - piece: a\n    size: " + size + "\n    cuts:" + cuts("      ") + "  -\n",
+		"not a list":         "unit: in\npieces:\n    piece: a\n    size: " + size + "\n    cuts:" + cuts("      "),
+	} {
+		t.Run(name, func(t *testing.T) {
+			assert.Positive(t, wholeAndInParts(t, []byte(text)))
+			wholeAndInParts(t, []byte(strings.ReplaceAll(text, "\n", "\r\n")))
+		})
+	}
 }

@@ -24,9 +24,10 @@ const mostAtOnce = 4_000
 // part is a part of the file that is made a tree at once.
 type part struct {
 	stretch
-	flow bool   // entries of a list in brackets, without these
-	what string // in messages: "this cut"
-	list string // the list in it that may be read by itself, or ""
+	entries bool   // of a list; else it is the file
+	flow    bool   // of a list in brackets, without these
+	what    string // in messages: "this cut"
+	list    string // the list in it that may be read by itself, or ""
 }
 
 // tree parses the file and returns its outermost node, or nil with a fault.
@@ -82,7 +83,7 @@ func (r *reader) load(p part) *yaml.Node {
 	}
 	var document yaml.Node
 	if err := yaml.Load([]byte(written), &document, yaml.WithPlugin(depthLimit)); err != nil {
-		r.unreadable(err, line-1, column)
+		r.unreadable(err, line-1, column, p)
 		return nil
 	}
 	if len(document.Content) == 0 {
@@ -138,7 +139,7 @@ func (r *reader) settle(n *yaml.Node, down, right int) {
 }
 
 // unreadable puts the library's error about a part in a maker's words.
-func (r *reader) unreadable(err error, down, right int) {
+func (r *reader) unreadable(err error, down, right int, p part) {
 	var load *yaml.LoadError
 	if errors.As(err, &load) && strings.Contains(load.Message, "no documents") {
 		return
@@ -155,6 +156,9 @@ func (r *reader) unreadable(err error, down, right int) {
 		if m.Line > 0 {
 			m.Line += down
 		}
+	}
+	if p.entries && strings.Contains(load.Message, "document start") {
+		load.Message = "expected '-'" // the part ends there, but not the list
 	}
 	r.add(r.syntax(load))
 }

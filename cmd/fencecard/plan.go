@@ -31,7 +31,7 @@ func (a *app) readPlan(args []string) (*joinery.Plan, error) {
 	// A value in a tree of YAML takes far more than its text. What is no longer
 	// needed of it is collected sooner here, so that a file of megabytes does not
 	// take hundreds.
-	defer debug.SetGCPercent(debug.SetGCPercent(40))
+	defer debug.SetGCPercent(debug.SetGCPercent(25))
 	return planfile.Read(name, data, a.shopIn(folder))
 }
 

@@ -67,7 +67,7 @@ const leastEntry = 40
 // size is how many pieces or cuts may stand in the list under a key, for the
 // room they need.
 func (f *fields) size(key string) int {
-	n := f.value[key]
+	n := f.value(key)
 	if n == nil {
 		return 0
 	}

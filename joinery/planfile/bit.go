@@ -45,7 +45,7 @@ func (r *reader) readBit(n *yaml.Node) (joinery.Bit, bool) {
 	f := r.fields(n, "the bit", bitKeys)
 	f.need("bit", "diameter")
 	bit := joinery.Bit{Place: r.place(n), Name: f.name("bit")}
-	if value, ok := f.value["bit"]; ok {
+	if value := f.value("bit"); value != nil {
 		bit.Place = r.place(value)
 	}
 	bit.Kind = f.bitKind()
@@ -62,7 +62,7 @@ func (r *reader) readBit(n *yaml.Node) (joinery.Bit, bool) {
 // seldom its size, but then it is another bit or a slip of the finger.
 func (r *reader) checkMeasured(f *fields, bit joinery.Bit) {
 	if bit.Measured > 0 && bit.Diameter > 0 && 10*(bit.Measured-bit.Diameter).Abs() >= bit.Diameter {
-		r.fault(f.value["measured"], "measure the trial slot again; if it is correct, write it as the diameter too",
+		r.fault(f.value("measured"), "measure the trial slot again; if it is correct, write it as the diameter too",
 			"measured is more than a tenth off the diameter")
 	}
 }
@@ -73,7 +73,7 @@ const widestBit = 100 * joinery.Millimetre
 func (f *fields) diameter() joinery.Length {
 	d := f.positive("diameter")
 	if d > widestBit {
-		f.r.fault(f.value["diameter"], "check the number and its unit; millimetres are written 8 mm, inches 3/8 in", "no router bit is this wide")
+		f.r.fault(f.value("diameter"), "check the number and its unit; millimetres are written 8 mm, inches 3/8 in", "no router bit is this wide")
 		return 0
 	}
 	return d

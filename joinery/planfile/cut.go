@@ -48,9 +48,9 @@ func (r *planReader) readCut(n *yaml.Node, b *blank) {
 	}
 	f := r.fieldsOf(n, what, kind.Keys(), key)
 	f.needs = append(f.needs, key)
-	b.Cuts = append(b.Cuts, joinery.Cut{Kind: kind, Name: f.name(key), Place: r.place(f.value[key]), Places: f.places()})
+	b.Cuts = append(b.Cuts, joinery.Cut{Kind: kind, Name: f.name(key), Place: r.place(f.value(key)), Places: f.places()})
 	cut := &b.Cuts[len(b.Cuts)-1]
-	b.cuts.see(r, cut.Name, f.value[key])
+	b.cuts.see(r, cut.Name, f.value(key))
 	f.need(kind.Required...)
 	r.readCutValues(f, cut, b)
 	if !r.over() && len(r.faults) == before && b.sized && r.fits {
@@ -139,14 +139,14 @@ func (r *planReader) readCheeks(f *fields) []joinery.Cheek {
 	if !f.has("cheeks") {
 		return nil
 	}
-	n := f.value["cheeks"]
+	n := f.value("cheeks")
 	if !r.mapping(n, "each cheek has its own depth", "write "+example("cheeks")+", what is taken off each side") {
 		return nil
 	}
 	sides := r.fields(n, "cheeks", sideNames())
 	var cheeks []joinery.Cheek
 	for _, s := range joinery.Sides {
-		if _, ok := sides.value[s.String()]; ok {
+		if sides.written(s.String()) {
 			cheeks = append(cheeks, joinery.Cheek{Side: s, Depth: sides.cheek(s.String())})
 		}
 	}

@@ -12,5 +12,6 @@
 //
 // The caller opens files: Read is handed a function for a shop that the plan
 // names by path, and never touches the disk itself. A plan of a megabyte,
-// however odd, is read or refused in time and memory that grow with its size.
+// however odd, is read or refused in time and memory that grow with its size: a
+// large one is never made a tree as a whole.
 package planfile

@@ -19,9 +19,8 @@ type fields struct {
 	what  string     // the thing in a message: `mortise "seat rail"`
 	node  *yaml.Node // where the thing begins
 	known []string
-	kind  string // a key known besides, the kind of a cut, or ""
-	keys  map[string]*yaml.Node
-	value map[string]*yaml.Node
+	kind  string   // a key known besides, the kind of a cut, or ""
+	pairs []pair   // of keys that are known
 	meant []string // keys that unknown ones were taken for
 	needs []string // keys that must be there
 
@@ -50,7 +49,7 @@ func (r *reader) fields(n *yaml.Node, what string, known []string) *fields {
 func (r *reader) fieldsOf(n *yaml.Node, what string, known []string, kind string) *fields {
 	f := &fields{
 		r: r, what: what, node: n, known: known, kind: kind,
-		keys: map[string]*yaml.Node{}, value: map[string]*yaml.Node{},
+		pairs: make([]pair, 0, len(n.Content)/2),
 	}
 	for i := 0; i+1 < len(n.Content); i += 2 {
 		key, value := n.Content[i], n.Content[i+1]
@@ -71,11 +70,11 @@ func (f *fields) notInside(before, key *yaml.Node) bool {
 	if f.knows(key.Value) {
 		return false
 	}
-	if f.outside == nil && slices.Contains(holders, before.Value) && null(f.value[before.Value]) {
+	if f.outside == nil && slices.Contains(holders, before.Value) && null(f.value(before.Value)) {
 		f.outside = before
 		f.r.fault(key, fmt.Sprintf("begin it two spaces further in than %s, and so the keys below that belong with it", before.Value),
 			"%s stands beside %s, not inside it", quoted(key.Value), before.Value)
-		delete(f.value, before.Value) // nothing else is wrong with it
+		f.forget(before.Value) // nothing else is wrong with it
 		return true
 	}
 	return f.outside != nil && f.outside.Line < key.Line
@@ -93,7 +92,7 @@ func (f *fields) commaInNumber(key, before, after, value *yaml.Node) bool {
 		return false
 	}
 	f.r.fault(before, fmt.Sprintf("write %s: %s.%s", short(key.Value), short(before.Value), short(after.Value)), "there is a comma where a point belongs")
-	delete(f.value, key.Value) // what stands before the comma is not the length
+	f.forget(key.Value) // what stands before the comma is not the length
 	return true
 }
 
@@ -101,7 +100,7 @@ func (f *fields) commaInNumber(key, before, after, value *yaml.Node) bool {
 func (f *fields) knows(key string) bool { return key == f.kind || slices.Contains(f.known, key) }
 
 func (f *fields) add(key, value *yaml.Node) {
-	first, again := f.keys[key.Value]
+	first := f.key(key.Value)
 	switch {
 	case f.r.full:
 	case key.Kind != yaml.ScalarNode:
@@ -109,7 +108,7 @@ func (f *fields) add(key, value *yaml.Node) {
 	case key.Tag == "!!merge": // refused with the tree
 	case !f.knows(key.Value):
 		f.unknown(key, value)
-	case again:
+	case first != nil:
 		f.r.add(joinery.Fault{
 			Place:   f.r.place(key),
 			Problem: fmt.Sprintf("%s has %s twice", f.what, key.Value),
@@ -118,7 +117,7 @@ func (f *fields) add(key, value *yaml.Node) {
 			Clash:   "the first one",
 		})
 	default:
-		f.keys[key.Value], f.value[key.Value] = key, value
+		f.pairs = append(f.pairs, pair{key, value})
 	}
 }
 
@@ -156,7 +155,7 @@ func (f *fields) need(keys ...string) {
 	f.needs = append(f.needs, keys...)
 	var missing, examples []string
 	for _, key := range keys {
-		if _, ok := f.keys[key]; !ok && !slices.Contains(f.meant, key) {
+		if !f.written(key) && !slices.Contains(f.meant, key) {
 			missing = append(missing, key)
 			examples = append(examples, example(key))
 		}
@@ -173,8 +172,8 @@ func (f *fields) need(keys ...string) {
 // has reports whether the key was written with a value; one without is
 // faulted.
 func (f *fields) has(key string) bool {
-	n, ok := f.value[key]
-	if !ok || n.Kind == yaml.AliasNode {
+	n := f.value(key)
+	if n == nil || n.Kind == yaml.AliasNode {
 		return false
 	}
 	if null(n) {
@@ -182,10 +181,10 @@ func (f *fields) has(key string) bool {
 		if !slices.Contains(f.needs, key) {
 			remedy += ", or take " + key + " out"
 		}
-		if strings.Contains(f.r.line(f.keys[key].Line), "#") {
+		if strings.Contains(f.r.line(f.key(key).Line), "#") {
 			remedy += "; what follows # is a remark unless quotes stand round it"
 		}
-		f.r.fault(f.keys[key], remedy, "nothing stands after %s", key)
+		f.r.fault(f.key(key), remedy, "nothing stands after %s", key)
 		return false
 	}
 	return true
@@ -196,7 +195,7 @@ func (f *fields) scalar(key string) (string, *yaml.Node, bool) {
 	if !f.has(key) {
 		return "", nil, false
 	}
-	n := f.value[key]
+	n := f.value(key)
 	if n.Kind != yaml.ScalarNode {
 		f.r.fault(n, "write "+example(key), "%s takes one value, not a list or keys", key)
 		return "", nil, false
@@ -209,7 +208,7 @@ func (f *fields) entries(key, what, example string) iter.Seq[*yaml.Node] {
 	if !f.has(key) {
 		return slices.Values[[]*yaml.Node](nil)
 	}
-	n := f.value[key]
+	n := f.value(key)
 	_, aside := f.r.lists[n]
 	switch {
 	case n.Kind != yaml.SequenceNode:
@@ -223,9 +222,9 @@ func (f *fields) entries(key, what, example string) iter.Seq[*yaml.Node] {
 
 // places tells where each value was written.
 func (f *fields) places() joinery.Places {
-	places := joinery.PlacesIn(f.r.text, len(f.value))
+	places := joinery.PlacesIn(f.r.text, len(f.pairs))
 	for _, key := range f.known {
-		if n, ok := f.value[key]; ok {
+		if n := f.value(key); n != nil {
 			places.Add(key, n.Line, n.Column)
 		}
 	}

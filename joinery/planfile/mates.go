@@ -17,7 +17,7 @@ func (r *planReader) readMates(f *fields) joinery.Mate {
 	if at := strings.LastIndex(text, " / "); at >= 0 {
 		mate.Piece, mate.Cut = text[:at], text[at+len(" / "):]
 	}
-	r.mates = append(r.mates, mateRef{mate, positionOf(f.value["mates"])})
+	r.mates = append(r.mates, mateRef{mate, positionOf(f.value("mates"))})
 	return mate
 }
 
@@ -57,7 +57,7 @@ func (r *planReader) checkMates() {
 			r.add(joinery.Fault{
 				Place:   inside(r.where(m.position), m.Cut),
 				Problem: quoted(m.Piece) + " has no cut named " + quoted(m.Cut),
-				Remedy:  nearName("cut", m.Cut, b.cuts.all()),
+				Remedy:  nearName("cut", m.Cut, b.cuts.all("")),
 			})
 		}
 	}

@@ -36,7 +36,7 @@ func (r *planReader) readMirror(b *blank) {
 		return
 	}
 	for _, key := range []string{"size", "grain"} {
-		if at, ok := b.f.keys[key]; ok {
+		if at := b.f.key(key); at != nil {
 			r.fault(at, "take "+key+" out here", "%s takes its %s from the piece it mirrors", b.f.what, key)
 		}
 	}
@@ -59,7 +59,7 @@ func (r *planReader) readMirror(b *blank) {
 	}
 	piece.Name, piece.MirrorOf = b.Name, source.Name
 	piece.Count, piece.Place, piece.Places = b.Count, b.Place, b.Places
-	if _, own := b.f.value["wood"]; own {
+	if b.f.written("wood") {
 		piece.Wood = b.Wood
 	}
 	*b.Piece, b.sized = piece, source.sized
@@ -78,7 +78,7 @@ func (r *planReader) room(b, source *blank) bool {
 	if r.copied <= mostMirrored {
 		return true
 	}
-	r.fault(b.f.keys["mirror"], "write count where pieces are alike, or split the plan",
+	r.fault(b.f.key("mirror"), "write count where pieces are alike, or split the plan",
 		"with this mirror there are more than %d mirrored pieces and cuts", mostMirrored)
 	r.broken = true
 	return false
@@ -88,7 +88,7 @@ func (r *planReader) mirrorKeys(b *blank) *fields {
 	if !b.f.has("mirror") {
 		return nil
 	}
-	n := b.f.value["mirror"]
+	n := b.f.value("mirror")
 	if !r.mapping(n, "a mirror says of which piece, and across which dimension", "write "+mirrorExample(n)) {
 		return nil
 	}
@@ -113,7 +113,7 @@ func (r *planReader) mirrored(b *blank, f *fields, across []joinery.Dimension) *
 	if name == "" {
 		return nil
 	}
-	at := f.value["of"]
+	at := f.value("of")
 	source, ok := r.named[name]
 	switch {
 	case !ok && r.nameless: // it may be the piece whose name is at fault
@@ -212,7 +212,7 @@ func (f *fields) oneOrMore(key string) []*yaml.Node {
 	if !f.has(key) {
 		return nil
 	}
-	n := f.value[key]
+	n := f.value(key)
 	if n.Kind == yaml.ScalarNode {
 		return []*yaml.Node{n}
 	}

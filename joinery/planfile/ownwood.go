@@ -40,12 +40,12 @@ func (r *reader) readWoods(f *fields) []joinery.Wood {
 		}
 		if first, again := named[strings.ToLower(wood.Name)]; again {
 			r.add(joinery.Fault{
-				Place: r.place(g.value["wood"]), Problem: "two woods are named " + quoted(wood.Name),
+				Place: r.place(g.value("wood")), Problem: "two woods are named " + quoted(wood.Name),
 				Remedy: "give each wood a name of its own", Other: first, Clash: "the first one",
 			})
 			continue
 		}
-		named[strings.ToLower(wood.Name)] = r.place(g.value["wood"])
+		named[strings.ToLower(wood.Name)] = r.place(g.value("wood"))
 		woods = append(woods, wood)
 	}
 	return woods
@@ -57,8 +57,8 @@ func (f *fields) ownWood() joinery.Wood {
 	if w.Hardness = f.hardness(); w.Hardness > 0 {
 		w.HardnessFrom = joinery.ShopFile
 	}
-	if f.has("shrinkage") && f.r.mapping(f.value["shrinkage"], "shrinkage is radial and tangential", "write "+example("shrinkage")) {
-		g := f.r.fields(f.value["shrinkage"], "the shrinkage", shrinkageKeys)
+	if f.has("shrinkage") && f.r.mapping(f.value("shrinkage"), "shrinkage is radial and tangential", "write "+example("shrinkage")) {
+		g := f.r.fields(f.value("shrinkage"), "the shrinkage", shrinkageKeys)
 		g.need(shrinkageKeys...)
 		w.ShrinkR, w.ShrinkT = g.figure("radial", mostShrinkage), g.figure("tangential", mostShrinkage)
 		w.ShrinkFrom = joinery.ShopFile
@@ -126,16 +126,16 @@ func figure(text string) (float64, bool) {
 // readClimate reads the air the work will live in; what is left out stays as
 // in a heated house.
 func (r *planReader) readClimate(f *fields) {
-	if !f.has("climate") || !r.mapping(f.value["climate"], "a climate has a dry and a damp season", "write "+example("climate")) {
+	if !f.has("climate") || !r.mapping(f.value("climate"), "a climate has a dry and a damp season", "write "+example("climate")) {
 		return
 	}
 	before, climate := len(r.faults), joinery.DefaultClimate
-	g := r.fields(f.value["climate"], "the climate", []string{"dry", "damp", "temp"})
+	g := r.fields(f.value("climate"), "the climate", []string{"dry", "damp", "temp"})
 	for _, part := range []struct {
 		key   string
 		value *float64
 	}{{"dry", &climate.Dry}, {"damp", &climate.Damp}} {
-		if _, ok := g.value[part.key]; ok {
+		if g.written(part.key) {
 			*part.value = g.figure(part.key, 100)
 		}
 	}
@@ -146,7 +146,7 @@ func (r *planReader) readClimate(f *fields) {
 		}
 	}
 	if len(r.faults) == before {
-		r.checkClimate(f.value["climate"], climate)
+		r.checkClimate(f.value("climate"), climate)
 	}
 }
 

@@ -97,7 +97,7 @@ func (r *planReader) pieceFields(n *yaml.Node) *fields {
 		}
 	}
 	f := r.fields(n, what, pieceKeys)
-	if _, ok := f.keys["piece"]; !ok && !slices.Contains(f.meant, "piece") {
+	if !f.written("piece") && !slices.Contains(f.meant, "piece") {
 		r.fault(n, "add "+example("piece")+"; if this belongs to the piece above, take its dash out", "this piece has no name")
 	}
 	f.needs = append(f.needs, "piece")
@@ -113,13 +113,13 @@ func (r *planReader) begin(n *yaml.Node) *blank {
 	b := r.take(f)
 	b.Name = f.name("piece")
 	b.Place = r.place(n)
-	if value, ok := f.value["piece"]; ok {
+	if value := f.value("piece"); value != nil {
 		b.Place = r.place(value)
 	}
 	b.Places = f.places()
 	b.Count = f.count()
-	if _, ok := f.keys["mirror"]; ok {
-		b.mirror = wishOf(f.value["mirror"])
+	if f.written("mirror") {
+		b.mirror = wishOf(f.value("mirror"))
 	}
 	return b
 }
@@ -181,7 +181,7 @@ func (r *planReader) readSize(f *fields) (joinery.Size, bool) {
 	if !f.has("size") {
 		return size, false
 	}
-	n := f.value["size"]
+	n := f.value("size")
 	before := len(r.faults)
 	if !r.mapping(n, "a size has three dimensions, each by its name", sizeRemedy(n)) || !r.namesDimensions(n) {
 		return size, false

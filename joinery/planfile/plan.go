@@ -155,7 +155,7 @@ func (r *planReader) readWood(f *fields, fallback joinery.Wood) joinery.Wood {
 		if strings.Contains(near, " or ") {
 			problem = " may be more than one wood"
 		}
-		r.fault(f.value["wood"], remedy, "%s", quoted(name)+problem)
+		r.fault(f.value("wood"), remedy, "%s", quoted(name)+problem)
 		return fallback
 	}
 	r.woods[name] = wood
@@ -169,7 +169,7 @@ func (r *planReader) readShop(f *fields) {
 	if !f.has("shop") {
 		return
 	}
-	n, before := f.value["shop"], len(r.faults)
+	n, before := f.value("shop"), len(r.faults)
 	defer func() { r.doubtful = len(r.faults)+len(r.other) > before }()
 	switch n.Kind {
 	case yaml.MappingNode:

@@ -23,13 +23,13 @@ func (r *reader) readRules(f *fields, shop *joinery.Shop) {
 	if f.has("base") {
 		shop.Base = f.positive("base")
 	}
-	if f.has("clearances") && r.mapping(f.value["clearances"], "the clearances are at the cheeks and beyond the end of a tenon", "write "+example("clearances")) {
-		g := r.fields(f.value["clearances"], "the list of clearances", clearanceKeys)
+	if f.has("clearances") && r.mapping(f.value("clearances"), "the clearances are at the cheeks and beyond the end of a tenon", "write "+example("clearances")) {
+		g := r.fields(f.value("clearances"), "the list of clearances", clearanceKeys)
 		g.replace("cheek", &shop.Clearance.Cheek, g.length)
 		g.replace("length", &shop.Clearance.Length, g.length)
 	}
-	if f.has("rules") && r.mapping(f.value["rules"], "each rule has its own length", "write "+example("rules")) {
-		g := r.fields(f.value["rules"], "the list of rules", ruleKeys)
+	if f.has("rules") && r.mapping(f.value("rules"), "each rule has its own length", "write "+example("rules")) {
+		g := r.fields(f.value("rules"), "the list of rules", ruleKeys)
 		g.replace("shortest-piece", &shop.Rules.ShortPiece, g.positive)
 		g.replace("hand-distance", &shop.Rules.HandDistance, g.positive)
 		g.replace("thinnest-floor", &shop.Rules.ThinFloor, g.length)

@@ -67,25 +67,25 @@ func (r *reader) shop(n *yaml.Node, rest joinery.Shop) joinery.Shop {
 	shop := rest
 	shop.Place = r.place(n)
 	if f.has("fence") {
-		shop.Fence = r.readFence(f.value["fence"], rest.Fence)
+		shop.Fence = r.readFence(f.value("fence"), rest.Fence)
 	}
-	if _, ok := f.value["lift"]; ok {
+	if f.written("lift") {
 		shop.Lift = f.positive("lift")
 	}
 	shop.Scale = r.readScale(f, rest.Scale)
 	if f.has("minutes") {
-		shop.Minutes = r.readMinutes(f.value["minutes"], rest.Minutes)
+		shop.Minutes = r.readMinutes(f.value("minutes"), rest.Minutes)
 	}
 	if f.word("stops", "way to stop a cut", []string{joinery.Marks.String(), joinery.Blocks.String()}) == 1 {
 		shop.Stops = joinery.Blocks
 	}
-	if _, ok := f.value["share"]; ok {
+	if f.written("share") {
 		shop.Share = f.share("share")
 	}
-	if _, ok := f.value["bits"]; ok {
+	if f.written("bits") {
 		shop.Bits = r.readBits(f)
 	}
-	if _, ok := f.value["woods"]; ok {
+	if f.written("woods") {
 		shop.Woods = r.readWoods(f)
 	}
 	r.readRules(f, &shop)
@@ -105,7 +105,7 @@ const (
 
 // doubtUnit faults a shop whose numbers make no sense in its unit.
 func (r *reader) doubtUnit(f *fields, shop *joinery.Shop) {
-	remedy, lift, bits := inchesTyped, f.value["lift"], f.value["bits"]
+	remedy, lift, bits := inchesTyped, f.value("lift"), f.value("bits")
 	if r.unit == joinery.Inches {
 		remedy = metricsTyped
 	}
@@ -129,7 +129,7 @@ func (r *reader) readFence(n *yaml.Node, fence joinery.FenceReach) joinery.Fence
 	}
 	f := r.fields(n, "fence", fenceKeys)
 	for i, part := range []*joinery.Length{&fence.Infeed, &fence.Outfeed, &fence.Reach} {
-		if _, ok := f.value[fenceKeys[i]]; ok {
+		if f.written(fenceKeys[i]) {
 			*part = f.positive(fenceKeys[i])
 		}
 	}
@@ -156,7 +156,7 @@ func (r *reader) readMinutes(n *yaml.Node, m joinery.Minutes) joinery.Minutes {
 	}
 	f := r.fields(n, "minutes", minutesKeys)
 	for i, part := range []*joinery.Time{&m.Bit, &m.Fence, &m.Height, &m.Stop} {
-		if _, ok := f.value[minutesKeys[i]]; ok {
+		if f.written(minutesKeys[i]) {
 			*part = f.minutes(minutesKeys[i])
 		}
 	}

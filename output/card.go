@@ -1,10 +1,6 @@
 package output
 
-import (
-	"iter"
-
-	"fencecard/setup"
-)
+import "fencecard/setup"
 
 // Space between the parts of a card.
 const (
@@ -31,34 +27,44 @@ func (s setter) card(u *setup.Setup, c *setup.Card) []block {
 		if i == 0 {
 			return block{} // the first row is the head itself
 		}
-		return s.head(c, w, ", continued")
+		return s.again(c, w, ", continued")
 	})
 	return append(cards[:len(cards)-1], s.onTwo(cards[len(cards)-1], u, c)...)
 }
 
-// onTwo puts the drawings on a card of their own, and the notes where they
-// have room, in full if they can be.
+// onTwo puts the drawings on a card of their own. The notes stand under the
+// words as far as there is room, the gravest first, and go on beside or under
+// the drawings; what has room on neither card goes on more.
 func (s setter) onTwo(words block, u *setup.Setup, c *setup.Card) []block {
 	w, h := s.cells[0].W, s.cells[0].H
-	head := s.head(c, w, ", drawings")
+	head := s.again(c, w, ", drawings")
 	bare, _ := s.stacked(head, u, c, nil)
-	for full := min(inFull, len(c.Cautions)); full >= 0; full-- {
-		notes := s.notes(c, full)
+	with := func(notes []phrase) (block, bool) {
+		if len(notes) == 0 {
+			return bare.block, true
+		}
+		smallest := min(nearBy, bare.bit)
+		if b, ok := s.onOne(head, u, c, notes); ok && b.bit >= smallest {
+			return b.block, true
+		}
 		under := paragraphs(notes, w)
-		if words.h+cardGap+under.h <= h {
-			return []block{stack(cardGap, words, under), bare.block}
-		}
-		if b, ok := s.onOne(head, u, c, notes); ok && b.bit >= min(nearBy, bare.bit) {
-			return []block{words, b.block}
-		}
-		if b, ok := s.shorter(under.h+cardGap).stacked(head, u, c, nil); ok && b.bit >= min(nearBy, bare.bit) {
-			return []block{words, stack(cardGap, b.block, under)}
+		b, ok := s.shorter(under.h+cardGap).stacked(head, u, c, nil)
+		return stack(cardGap, b.block, under), ok && b.bit >= smallest
+	}
+	for _, brief := range s.briefer() {
+		under, rest := pourIn(brief.notes(c), w, h-words.h-cardGap)
+		if drawings, ok := with(rest); ok {
+			return []block{stack(cardGap, words, under), drawings}
 		}
 	}
-	more := fill(lines(s.notes(c, inFull), w), 0, h, func(int) block {
-		return stack(0, s.head(c, w, ", notes"), block{h: cardGap})
-	})
-	return append([]block{words, bare.block}, more...)
+	under, rest := pourIn(s.briefer()[0].notes(c), w, h-words.h-cardGap)
+	for n := len(rest) - 1; ; n-- {
+		if drawings, ok := with(rest[:n]); ok {
+			return append([]block{stack(cardGap, words, under), drawings}, fill(lines(rest[n:], w), 0, h, func(int) block {
+				return stack(0, s.again(c, w, ", notes"), block{h: cardGap})
+			})...)
+		}
+	}
 }
 
 // shorter returns the setter for cards that leave some room at the foot.
@@ -69,17 +75,17 @@ func (s setter) shorter(by Paper) setter {
 	return s
 }
 
-// whole puts everything on one card if it can be: with as many cautions in
-// full as leave room for drawings that are distinct, or at least can be read
-// near by, and the heights and the letters of the cautions as large as leaves
-// that. Words that may save a hand come before what is read from further away.
+// whole puts everything on one card if it can be, the drawings distinct or at
+// least to be read near by, the heights and the letters of the cautions as
+// large as leaves that.
 func (s setter) whole(u *setup.Setup, c *setup.Card) (block, bool) {
 	bit := Paper(u.Bit.True().Millimetres())
 	for _, smallest := range []Paper{distinct, nearBy} {
-		for full := min(inFull, len(c.Cautions)); full >= 0; full-- {
-			for smaller := range s.smaller() {
-				words := stack(cardGap, smaller.cardWords(u, c)...)
-				if b, ok := smaller.onOne(words, u, c, smaller.notes(c, full)); ok && b.bit >= min(smallest, bit) {
+		for _, brief := range s.briefer() {
+			notes := brief.notes(c)
+			for _, low := range brief.lower() {
+				words := stack(cardGap, low.cardWords(u, c)...)
+				if b, ok := low.onOne(words, u, c, notes); ok && b.bit >= min(smallest, bit) {
 					return b.block, true
 				}
 			}
@@ -88,20 +94,29 @@ func (s setter) whole(u *setup.Setup, c *setup.Card) (block, bool) {
 	return block{}, false
 }
 
-// smaller steps through the sizes of heights, and then of cautions too.
-func (s setter) smaller() iter.Seq[setter] {
-	return func(yield func(setter) bool) {
-		for s.grade.height >= s.grade.body {
-			if !yield(s) {
-				return
-			}
-			last := s
-			if s.grade.height = stepDown(s.grade.height); s.grade.height < s.grade.body && s.grade.body > least {
-				last.grade.caution = least
-				yield(last)
-			}
-		}
+// briefer are the ways to set the cautions, each in less room: in all their
+// words, in a few, and these in small letters. A small card has the few at
+// once.
+func (s setter) briefer() []setter {
+	full, brief, small := s, s, s
+	brief.grade.brief, small.grade.brief = true, true
+	small.grade.caution = least
+	switch {
+	case s.grade.body == least:
+		return []setter{brief}
+	case s.grade.compact:
+		return []setter{brief, small}
 	}
+	return []setter{full, brief, small}
+}
+
+// lower are the sizes of the heights, the largest first.
+func (s setter) lower() []setter {
+	var all []setter
+	for ; s.grade.height >= s.grade.body; s.grade.height = stepDown(s.grade.height) {
+		all = append(all, s)
+	}
+	return all
 }
 
 // drawn is a block with the two drawings to scale in it.

@@ -22,7 +22,7 @@ func (s setter) cardWords(u *setup.Setup, c *setup.Card) []block {
 	default:
 		orders.below(s.inPlace(u, c, w, orders.h*0.8), cardGap)
 	}
-	rows := []block{s.head(c, w, ""), orders}
+	rows := []block{s.head(c, w), orders}
 	table := []block{s.fence(u, w), s.heights(c, w)}
 	if s.grade.compact {
 		table = []block{s.fenceAndHeights(u, c, w)}
@@ -77,14 +77,28 @@ func (s setter) nearName(u *setup.Setup) string {
 }
 
 // head names the card, the piece and the cut, and counts the pieces.
-func (s setter) head(c *setup.Card, w Paper, more string) block {
-	number := framed(phrase{}.say(s.bold(s.grade.number), c.Number()).set(w), 1, thick)
-	side := w - number.w - 4
-	name := phrase{}.say(s.bold(s.grade.title), c.Piece.Name+more).set(side)
-	name.below(s.cutLine(c).set(side), 0)
-	name.below(s.tally(c.Piece.Count, side), 1)
-	b := number
-	b.add(name, number.w+4, 0)
+func (s setter) head(c *setup.Card, w Paper) block {
+	return s.named(c, w, "", func(side Paper) block {
+		return stack(1, s.cutLine(c).set(side), s.tally(c.Piece.Count, side))
+	})
+}
+
+// again is the head of the further cards that a card takes: what is ticked off
+// is ticked on the first.
+func (s setter) again(c *setup.Card, w Paper, more string) block {
+	return s.named(c, w, more, func(side Paper) block {
+		return phrase{}.say(s.bold(s.grade.body), c.Cut.Kind.Name).say(s.letters(s.grade.body), c.Cut.Name).set(side)
+	})
+}
+
+// named sets the number of a card, and beside it the name of the piece and
+// what stands under that.
+func (s setter) named(c *setup.Card, w Paper, more string, under func(w Paper) block) block {
+	b := framed(phrase{}.say(s.bold(s.grade.number), c.Number()).set(w), 1, thick)
+	left := b.w + 4
+	name := phrase{}.say(s.bold(s.grade.title), c.Piece.Name+more).set(w - left)
+	name.below(under(w-left), 0)
+	b.add(name, left, 0)
 	return b
 }
 

@@ -31,6 +31,7 @@ type grade struct {
 	caution  Paper // of cautions in full; 0: as the body
 	bit      Paper // how large the bit should be in the drawings
 	compact  bool  // there is no width to spare
+	brief    bool  // cautions in their few words
 }
 
 // The grades, largest first, and the narrowest card each is for.

@@ -12,13 +12,17 @@ import (
 // noteGap is the space between notes.
 const noteGap Paper = 1
 
-// notes say what to mind, some cautions in full, and what to do.
-func (s setter) notes(c *setup.Card, full int) []phrase {
+// notes say what to mind, the gravest cautions in full, and what to do.
+func (s setter) notes(c *setup.Card) []phrase {
 	body, bold, small := s.letters(s.grade.body), s.bold(s.grade.body), s.letters(least)
-	full = min(full, len(c.Cautions))
+	full := min(inFull, len(c.Cautions))
 	var all []phrase
 	for _, caution := range c.Cautions[:full] {
-		all = append(all, phrase{}.say(s.bold(s.cautionSize()), caution.Weight.String()).say(s.letters(s.cautionSize()), caution.Words))
+		words := caution.Words
+		if s.grade.brief {
+			words = caution.Brief
+		}
+		all = append(all, phrase{}.say(s.bold(s.cautionSize()), caution.Weight.String()).say(s.letters(s.cautionSize()), words))
 	}
 	if rest := c.Cautions[full:]; len(rest) > 0 {
 		all = append(all, s.byCode(rest))
@@ -74,6 +78,21 @@ func paragraphs(phrases []phrase, w Paper) block {
 		}
 	}
 	return b
+}
+
+// pourIn sets as many of some phrases under each other as have room in a width
+// and height, and returns the others.
+func pourIn(phrases []phrase, w, h Paper) (block, []phrase) {
+	var b block
+	for i, p := range phrases {
+		more := b
+		more.below(p.set(w), noteGap)
+		if more.h > h {
+			return b, phrases[i:]
+		}
+		b = more
+	}
+	return b, nil
 }
 
 // lines sets phrases as a block for each line, to be poured over cards.

@@ -13,6 +13,7 @@ type Caution struct {
 	Code   string // a word such as "start-stopped"
 	Weight Weight
 	Words  string // full sentences
+	Brief  string // the same in fewer words, for small cards
 	Basis  string // what stands behind it
 }
 
@@ -55,7 +56,7 @@ func (s *situation) cautions() []Caution {
 	var found []Caution
 	for i, row := range cautionTable {
 		if row.when(s) {
-			found = append(found, Caution{i + 1, row.code, row.weight, s.fill(row.words), row.basis})
+			found = append(found, Caution{i + 1, row.code, row.weight, s.fill(row.words), s.fill(row.brief), row.basis})
 		}
 	}
 	return found
@@ -99,7 +100,7 @@ func CautionTable(shop *joinery.Shop) []Caution {
 	s := situation{shop: shop, card: &Card{Run: Run{Bit: &joinery.Bit{}}}}
 	all := make([]Caution, len(cautionTable))
 	for i, row := range cautionTable {
-		all[i] = Caution{i + 1, row.code, row.weight, s.fill(row.words), row.basis}
+		all[i] = Caution{i + 1, row.code, row.weight, s.fill(row.words), s.fill(row.brief), row.basis}
 	}
 	return all
 }

@@ -177,7 +177,9 @@ func TestTheGravestComeFirst(t *testing.T) {
 		assert.Equal(t, i+1, c.Number)
 		assert.LessOrEqual(t, c.Weight, weight, c.Code)
 		assert.NotEmpty(t, c.Basis, c.Code)
-		assert.NotContains(t, c.Words, "{", c.Code)
+		assert.NotContains(t, c.Words+c.Brief, "{", c.Code)
+		assert.Less(t, len(c.Brief), len(c.Words), c.Code)
+		assert.NotEmpty(t, c.Brief, c.Code)
 		assert.LessOrEqual(t, len(c.Words), 230, "%s: a card has room for what applies, not for a wall of text", c.Code)
 		assert.False(t, strings.Contains(c.Words, "  "), c.Code)
 		weight = c.Weight

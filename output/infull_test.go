@@ -1,0 +1,106 @@
+package output
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fencecard/setup"
+)
+
+// realDecks are the examples and every plan of the test data.
+func realDecks(t testing.TB) []namedDeck {
+	t.Helper()
+	decks := exampleDecks(t)
+	files, err := filepath.Glob("../testdata/plans/*.yaml")
+	require.NoError(t, err)
+	for _, file := range files {
+		plan, err := os.ReadFile(file)
+		require.NoError(t, err)
+		decks = append(decks, namedDeck{filepath.Base(file), planDeck(t, plan)})
+	}
+	return decks
+}
+
+// saidOnCard is everything the pieces of paper of a card say, in one line.
+func saidOnCard(blocks []block) string {
+	var all []string
+	for _, b := range blocks {
+		all = append(all, strings.ReplaceAll(said(b), "|", " "))
+	}
+	return oneLine(strings.Join(all, " "))
+}
+
+// inFullOn reports whether a card says its gravest cautions in all their words
+// or, brief, in their few.
+func inFullOn(words string, c *setup.Card, brief bool) bool {
+	for _, caution := range c.Cautions[:min(inFull, len(c.Cautions))] {
+		full := strings.Contains(words, oneLine(printable(caution.Words)))
+		if !full && !(brief && strings.Contains(words, oneLine(printable(caution.Brief)))) {
+			return false
+		}
+	}
+	return true
+}
+
+// TestGravestCautionsAreInFull lays out the cards of real plans and finds on
+// each the words of its gravest cautions, not their numbers. Every card is laid
+// out in one of the ways to print, and in each way at least one for every set
+// of the gravest there is.
+func TestGravestCautionsAreInFull(t *testing.T) {
+	decks := realDecks(t)
+	all := allPages()
+	for way, o := range all {
+		seen, lacking, cards := map[string]bool{}, 0, 0
+		for _, c := range decks {
+			s, err := newSetter(c.deck, o)
+			require.NoError(t, err)
+			for i := range c.deck.Setups {
+				u := &c.deck.Setups[i]
+				for k := range u.Cards {
+					card := &u.Cards[k]
+					set := byNumbers(card)
+					if seen[set] && (i+k)%len(all) != way {
+						continue
+					}
+					seen[set] = true
+					cards++
+					if words := saidOnCard(s.card(u, card)); !inFullOn(words, card, true) {
+						lacking++
+						t.Logf("%s, card %s, %d a page on %s: %s", c.name, card.Number(), o.PerPage, o.Paper, words)
+					}
+				}
+			}
+		}
+		assert.Greater(t, cards, 100)
+		assert.Zero(t, lacking, "of %d cards, %d a page on %s", cards, o.PerPage, o.Paper)
+	}
+}
+
+// byNumbers names the gravest cautions of a card.
+func byNumbers(c *setup.Card) string {
+	if len(c.Cautions) == 0 {
+		return ""
+	}
+	return byNumber(c.Cautions[:min(inFull, len(c.Cautions))])
+}
+
+// TestSmallCardsHaveFewWordsAndTheirPageAll finds the few words on small
+// cards, and all of them on the page that stands behind the deck.
+func TestSmallCardsHaveFewWordsAndTheirPageAll(t *testing.T) {
+	d := slenderDeck(t)
+	u, c := stoppedCard(t, d)
+	s, err := newSetter(d, Pages{Paper: Index})
+	require.NoError(t, err)
+	words := saidOnCard(s.card(u, c))
+	assert.False(t, inFullOn(words, c, false))
+	assert.True(t, inFullOn(words, c, true))
+	pages := spoken(t, d, Pages{Paper: Index})
+	for _, caution := range setup.CautionTable(&d.Plan.Shop) {
+		assert.Contains(t, pages, oneLine(printable(caution.Words)))
+	}
+}

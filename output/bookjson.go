@@ -1,6 +1,9 @@
 package output
 
 import (
+	"bufio"
+	"bytes"
+	"encoding/json"
 	"io"
 
 	"fencecard/joinery"
@@ -30,12 +33,6 @@ func orEmpty(texts []string) []string {
 	return texts
 }
 
-type jsonBook struct {
-	Format  string       `json:"format"`
-	Entries []jsonEntry  `json:"entries"`
-	Damage  []jsonDamage `json:"damage"`
-}
-
 type jsonEntry struct {
 	jsonKept
 	Kept  string    `json:"kept"`
@@ -51,19 +48,51 @@ type jsonDamage struct {
 	Remedy  string `json:"remedy"`
 }
 
-// KeptSetupsJSON writes entries of a setup book, and what is damaged in it.
+// KeptSetupsJSON writes entries of a setup book, and what is damaged in it. It
+// writes one after another: all of a long book at once are many times its size.
 func KeptSetupsJSON(w io.Writer, entries []*book.Entry, damage joinery.Faults) error {
-	out := jsonBook{Format: "fencecard book 1", Entries: []jsonEntry{}, Damage: []jsonDamage{}}
-	for _, e := range entries {
-		out.Entries = append(out.Entries, jsonEntry{
+	out := bufio.NewWriter(w)
+	out.WriteString("{\n  \"format\": \"fencecard book 1\",\n  \"entries\": ")
+	err := listed(out, len(entries), func(i int) any {
+		e := entries[i]
+		return jsonEntry{
 			jsonKept: *keptToJSON(e.Kept(e.Shop.Scale)), Kept: e.Date, From: e.From, Unit: e.Shop.Scale.Unit.String(),
 			Setup: jsonScale(e.Shop.Scale).setup(&e.Setup, e.Shop.Fence),
-		})
+		}
+	})
+	if err != nil {
+		return err
 	}
-	for _, f := range damage {
-		out.Damage = append(out.Damage, jsonDamage{f.Line, f.Column, f.Problem, f.Remedy})
+	out.WriteString(",\n  \"damage\": ")
+	err = listed(out, len(damage), func(i int) any {
+		return jsonDamage{damage[i].Line, damage[i].Column, damage[i].Problem, damage[i].Remedy}
+	})
+	if err != nil {
+		return err
 	}
-	return indented(w, out)
+	out.WriteString("\n}\n")
+	return out.Flush()
+}
+
+// listed writes a list that lies in an object, as [indented] would.
+func listed(out *bufio.Writer, n int, item func(i int) any) error {
+	if n == 0 {
+		_, err := out.WriteString("[]")
+		return err
+	}
+	for i := range n {
+		out.WriteString([...]string{"[\n    ", ",\n    "}[min(i, 1)])
+		var page bytes.Buffer
+		e := json.NewEncoder(&page)
+		e.SetEscapeHTML(false)
+		e.SetIndent("    ", "  ")
+		if err := e.Encode(item(i)); err != nil {
+			return err
+		}
+		out.Write(bytes.TrimSuffix(page.Bytes(), []byte("\n")))
+	}
+	_, err := out.WriteString("\n  ]")
+	return err
 }
 
 type jsonMatches struct {

@@ -1,6 +1,7 @@
 package output
 
 import (
+	"bufio"
 	"fmt"
 	"io"
 	"strings"
@@ -12,19 +13,19 @@ import (
 
 // KeptSetups lists the entries of a setup book.
 func KeptSetups(w io.Writer, entries []*book.Entry) error {
-	t := &textWriter{}
+	out := bufio.NewWriter(w) // a long book is not held twice
 	if len(entries) == 0 {
-		t.line(0, "The setup book is empty. fencecard book keep puts a setup into it.")
+		out.WriteString("The setup book is empty. fencecard book keep puts a setup into it.\n")
 	}
 	for _, e := range entries {
-		t.scale = e.Shop.Scale
+		t := &textWriter{scale: e.Shop.Scale}
 		t.wrapped("", e.Name)
 		t.wrapped("    ", keptLine(e))
 		t.bit("    ", &e.Setup)
 		t.said("    ", e.Kept(t.scale))
+		out.WriteString(t.String())
 	}
-	_, err := io.WriteString(w, t.String())
-	return err
+	return out.Flush()
 }
 
 // KeptSetup writes one entry with its cards.

@@ -22,27 +22,25 @@ var versionOf = pattern.New(`^` + formatLine + ` +0*([1-9]\d*)\s*$`)
 
 // block is the lines of one entry, from its setup line up to but not with
 // last. Blank lines and comments at the left margin behind it are not its own.
-type block struct {
-	name        string
-	first, last int
-}
+type block struct{ first, last uint32 }
 
 // divide finds the entries' lines, and faults lines that belong to none.
-func (t text) divide() (blocks []block, faults complaints) {
+func (t *text) divide() (blocks []block, faults complaints) {
 	current := -1 // the entry that indented lines belong to
 	strange := false
-	for i, line := range t.lines {
+	for i := range t.count() {
+		line := t.line(i)
 		indented := indentOf(line) > 0
 		switch {
 		case blank(line):
 			// A comment of an entry is indented as its fields are.
 			if indented && current >= 0 && strings.TrimSpace(line) != "" {
-				blocks[current].last = i + 1
+				blocks[current].last = uint32(i + 1)
 			}
 			continue
 		case indented:
 			if current >= 0 {
-				blocks[current].last = i + 1
+				blocks[current].last = uint32(i + 1)
 			} else if !strange {
 				strange = true
 				faults.add(joinery.Fault{Place: t.place(i, 0),
@@ -50,10 +48,9 @@ func (t text) divide() (blocks []block, faults complaints) {
 			}
 			continue
 		}
-		f, ok := t.fieldOf(i)
-		if ok && f.key == "setup" {
+		if f, ok := t.fieldOf(i); ok && f.key == "setup" {
 			current, strange = len(blocks), false
-			blocks = append(blocks, block{f.value, i, i + 1})
+			blocks = append(blocks, block{uint32(i), uint32(i + 1)})
 			continue
 		}
 		current, strange = -1, true
@@ -79,8 +76,9 @@ func stray(place joinery.Place, line string) joinery.Fault {
 
 // checkFormat refuses a text that says it is in a newer format. Without a word
 // on it, it is in the oldest.
-func (t text) checkFormat() error {
-	for i, line := range t.lines {
+func (t *text) checkFormat() error {
+	for i := range t.count() {
+		line := t.line(i)
 		switch {
 		case blank(line):
 			continue
@@ -95,7 +93,7 @@ func (t text) checkFormat() error {
 		version, err := strconv.Atoi(m[1])
 		if err != nil || version > Format {
 			return joinery.Faults{{Place: t.place(i, 0),
-				Problem: fmt.Sprintf("this setup book is in format %s, and this fencecard reads formats up to %d", m[1], Format),
+				Problem: fmt.Sprintf("this setup book is in format %s, and this fencecard reads formats up to %d", joinery.Brief(m[1], 24), Format),
 				Remedy:  "use a newer fencecard; the book was left as it is"}}
 		}
 		return nil

@@ -1,11 +1,9 @@
 package book
 
 import (
-	"bytes"
 	"fmt"
 	"strings"
 	"sync"
-	"unicode/utf8"
 
 	"fencecard/joinery"
 )
@@ -41,35 +39,6 @@ func Read(name string, data []byte) (*Book, error) {
 	return b, nil
 }
 
-// checkText refuses what is no text, before any of it is read.
-func checkText(name string, data []byte) error {
-	refuse := func(place joinery.Place, problem, remedy string) error {
-		place.File = name
-		return joinery.Faults{{Place: place, Problem: problem, Remedy: remedy}}
-	}
-	if len(data) > mostBytes {
-		return refuse(joinery.Place{}, "the setup book is larger than 16 MB", "name another file with --book; this is hardly a setup book")
-	}
-	if at := bytes.IndexByte(data, 0); at >= 0 {
-		return refuse(joinery.Place{Line: lineAt(data, at), Column: 1}, "there is a zero byte here, so this is no text",
-			"save the file as UTF-8 text")
-	}
-	if !utf8.Valid(data) {
-		at := 0
-		for at < len(data) {
-			r, n := utf8.DecodeRune(data[at:])
-			if r == utf8.RuneError && n == 1 {
-				break
-			}
-			at += n
-		}
-		return refuse(joinery.Place{Line: lineAt(data, at), Column: 1}, "this line is not UTF-8 text", "save the file as UTF-8")
-	}
-	return nil
-}
-
-func lineAt(data []byte, at int) int { return bytes.Count(data[:at], []byte{'\n'}) + 1 }
-
 // Entries returns the sound entries as they stand in the book.
 func (b *Book) Entries() []*Entry {
 	b.read.Do(b.readEntries)
@@ -84,7 +53,7 @@ func (b *Book) Damage() joinery.Faults {
 }
 
 // Bytes returns the book's text.
-func (b *Book) Bytes() []byte { return b.bytes() }
+func (b *Book) Bytes() []byte { return []byte(b.mark + b.source) }
 
 // Find returns the sound entry that a maker means by a name or a code.
 // Capitals and the hyphen of a code do not count. The error, always
@@ -101,7 +70,7 @@ func (b *Book) Find(word string) (*Entry, error) {
 		}
 	}
 	if i := b.blockNamed(word); i >= 0 {
-		return nil, joinery.Faults{{Place: b.place(b.blocks[i].first, 0),
+		return nil, joinery.Faults{{Place: b.place(int(b.blocks[i].first), 0),
 			Problem: fmt.Sprintf("the entry %q is damaged", word), Remedy: "mend it as the messages about it say"}}
 	}
 	return nil, b.unknown(word)
@@ -113,7 +82,7 @@ func (b *Book) unknown(word string) error {
 		Remedy: "fencecard book list shows what it has"}
 	var names []string
 	for _, block := range b.blocks {
-		names = append(names, block.name)
+		names = append(names, b.nameOf(block))
 	}
 	if near := joinery.Nearest(word, names); near != "" {
 		fault.Remedy = fmt.Sprintf("did you mean %q?", near)
@@ -121,10 +90,16 @@ func (b *Book) unknown(word string) error {
 	return joinery.Faults{fault}
 }
 
+// nameOf returns the name of an entry.
+func (b *Book) nameOf(block block) string {
+	f, _ := b.fieldOf(int(block.first))
+	return f.value
+}
+
 // blockNamed returns the first entry of that name, sound or not, or -1.
 func (b *Book) blockNamed(name string) int {
 	for i, block := range b.blocks {
-		if sameName(block.name, name) {
+		if sameName(b.nameOf(block), name) {
 			return i
 		}
 	}

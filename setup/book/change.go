@@ -2,7 +2,6 @@ package book
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"fencecard/joinery"
@@ -16,31 +15,31 @@ import (
 func (b *Book) Put(e *Entry, replace bool) (*Book, error) {
 	at := b.blockNamed(e.Name)
 	if at >= 0 && !replace {
-		return nil, joinery.Faults{{Place: b.place(b.blocks[at].first, 0),
-			Problem: fmt.Sprintf("the book already has a setup %q", b.blocks[at].name),
+		return nil, joinery.Faults{{Place: b.place(int(b.blocks[at].first), 0),
+			Problem: fmt.Sprintf("the book already has a setup %q", joinery.Brief(b.nameOf(b.blocks[at]), mostQuoted)),
 			Remedy:  "choose another name, or say --force to keep the new setup in its place"}}
 	}
-	t := b.text
 	if at >= 0 {
 		if _, err := b.Find(e.Name); err != nil {
 			return nil, err
 		}
 		block := b.blocks[at]
-		t.lines = slices.Concat(t.lines[:block.first], b.merged(block, e), t.lines[block.last:])
-	} else {
-		t.lines = slices.Clone(t.lines)
-		if n := len(t.lines); n > 0 && strings.TrimSpace(t.lines[n-1]) != "" {
-			t.lines = append(t.lines, "")
-		}
-		t.lines = append(t.lines, e.lines()...)
+		return b.reread(b.changed(int(block.first), int(block.last), b.merged(block, e)), e)
 	}
-	return reread(t, e)
+	if len(b.blocks) >= mostEntries {
+		return nil, joinery.Faults{{Place: joinery.Place{File: b.name}, Problem: fmt.Sprintf("the book is full: it has %d setups", len(b.blocks)), Remedy: anotherBook}}
+	}
+	lines, n := e.lines(), b.count()
+	if n > 0 && strings.TrimSpace(b.line(n-1)) != "" {
+		lines = append([]string{""}, lines...)
+	}
+	return b.reread(b.changed(n, n, lines), e)
 }
 
 // reread reads the changed text and makes sure that it gives the entry back: a
 // book that could not be read again must never be written.
-func reread(t text, e *Entry) (*Book, error) {
-	changed, err := Read(t.name, t.withHeader().bytes())
+func (b *Book) reread(data []byte, e *Entry) (*Book, error) {
+	changed, err := Read(b.name, data)
 	if err != nil {
 		return nil, err
 	}
@@ -48,7 +47,7 @@ func reread(t text, e *Entry) (*Book, error) {
 	if err == nil && back.Code == e.Code {
 		return changed, nil
 	}
-	return nil, joinery.Faults{{Place: joinery.Place{File: t.name},
+	return nil, joinery.Faults{{Place: joinery.Place{File: b.name},
 		Problem: fmt.Sprintf("setup %q cannot be written so that it is read back; the book was left as it is", e.Name),
 		Remedy:  "try another name; if that does not help, this is a fault of fencecard"}}
 }
@@ -65,31 +64,14 @@ func (b *Book) Forget(word string) (*Book, error) {
 		}
 		at = b.blockNamed(e.Name)
 	}
-	first, last, t := b.blocks[at].first, b.blocks[at].last, b.text
+	first, last := int(b.blocks[at].first), int(b.blocks[at].last)
 	// One of the blank lines around it goes too, lest they add up.
-	empty := func(line int) bool { return strings.TrimSpace(t.lines[line]) == "" }
+	empty := func(line int) bool { return strings.TrimSpace(b.line(line)) == "" }
 	switch {
-	case last < len(t.lines) && empty(last):
+	case last < b.count() && empty(last):
 		last++
-	case last == len(t.lines) && first > 0 && empty(first-1):
+	case last == b.count() && first > 0 && empty(first-1):
 		first--
 	}
-	t.lines = slices.Concat(t.lines[:first], t.lines[last:])
-	return Read(t.name, t.withHeader().bytes())
-}
-
-// withHeader writes the format at the top of a book that does not name it.
-func (t text) withHeader() text {
-	for i, line := range t.lines {
-		if strings.HasPrefix(line, formatLine) {
-			t.lines = slices.Clone(t.lines)
-			t.lines[i] = header
-			return t
-		}
-		if !blank(line) {
-			break
-		}
-	}
-	t.lines = append([]string{header, ""}, t.lines...)
-	return t
+	return Read(b.name, b.changed(first, last, nil))
 }

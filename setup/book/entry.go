@@ -18,11 +18,10 @@ type Entry struct {
 	Date  string // when it was kept, "2006-01-02"; "" when not said
 	From  string // where it came from, in words
 	Notes []string
-	Setup setup.Setup // its number is 1
-	Shop  joinery.Shop
-	Stood Stood   // corrections from test cuts
-	Marks []Stood // the same for the marks of each card
-	Place joinery.Place
+	Setup setup.Setup   // its number is 1
+	Shop  *joinery.Shop // shared by entries of one shop
+	Stood Stood         // corrections from test cuts
+	Marks []Stood       // the same for the marks of each card
 
 	// Edited is where the book gives another code than the contents make: they
 	// were changed by hand, or spoiled.
@@ -87,10 +86,11 @@ func Keep(d *setup.Deck, number int, k Keeping) (*Entry, error) {
 	if err := k.Stood.far(&d.Setups[at], d.Plan.Shop.Scale); err != nil {
 		return nil, err
 	}
+	shop := kept(d.Plan.Shop)
 	e := &Entry{
 		Name: name, Date: k.On.Format(time.DateOnly),
 		From:  clean(fmt.Sprintf("setup %d of %q (%s)", number, d.Plan.Title, k.From)),
-		Setup: d.Setups[at], Shop: kept(d.Plan.Shop), Stood: k.Stood,
+		Setup: d.Setups[at], Shop: &shop, Stood: k.Stood,
 		Marks: make([]Stood, len(d.Setups[at].Cards)),
 	}
 	e.Setup.Kept = nil
@@ -152,7 +152,7 @@ func (e *Entry) Kept(scale joinery.Scale) *setup.Kept {
 func (e *Entry) Deck() *setup.Deck {
 	s := e.Setup
 	s.Kept = e.Kept(e.Shop.Scale)
-	shop := e.Shop
+	shop := *e.Shop
 	shop.Bits = []joinery.Bit{*s.Bit}
 	plan := &joinery.Plan{Name: "setup", Title: e.Name, Unit: shop.Scale.Unit, Shop: shop}
 	at := map[*joinery.Piece]int{}

@@ -12,7 +12,7 @@ import (
 
 // group is the fields of an entry, or of one of its cards.
 type group struct {
-	text   text
+	text   *text
 	head   field // the setup or card line
 	lines  []int // the others, by index: fields, comments and what cannot be read
 	fields []field
@@ -25,13 +25,24 @@ type group struct {
 // in it again and again, and reading one is most of the work.
 type memory map[spelling]joinery.Length
 
+// mostRemembered is more than the lengths of any workshop's book.
+const mostRemembered = 10_000
+
 type spelling struct {
 	text string
 	unit joinery.Unit
 }
 
+// mostQuoted is how much of a name or a value a message quotes, in characters.
+const mostQuoted = 60
+
 // fault adds a fault at a field, with the value pointed at.
 func (g *group) fault(f field, remedy, problem string, args ...any) {
+	for i, arg := range args {
+		if word, ok := arg.(string); ok {
+			args[i] = joinery.Brief(word, mostQuoted)
+		}
+	}
 	g.faults.add(joinery.Fault{Place: g.text.place(f.line, f.at), Problem: fmt.Sprintf(problem, args...), Remedy: remedy})
 }
 
@@ -142,14 +153,23 @@ func (g *group) parse(f field, value string) (joinery.Length, bool) {
 		g.fault(f, bad.Remedy, "%s: %q %s", f.key, bad.Text, bad.Problem)
 		return 0, false
 	}
-	g.read[as] = l
+	if len(g.read) < mostRemembered {
+		g.read[as] = l
+	}
 	return l, true
 }
+
+// mostHeights bounds a ladder: no bit climbs in so many.
+const mostHeights = 5000
 
 // ladder reads heights that climb.
 func (g *group) ladder() []joinery.Length {
 	f, ok := g.one(keyHeights)
 	if !ok || f.value == "" {
+		return nil
+	}
+	if n := strings.Count(f.value, ",") + 1; n > mostHeights {
+		g.fault(f, "take away what is too much", "there are %d heights, and a setup has at most %d", n, mostHeights)
 		return nil
 	}
 	var heights []joinery.Length

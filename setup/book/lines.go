@@ -1,6 +1,7 @@
 package book
 
 import (
+	"bytes"
 	"strings"
 	"unicode/utf8"
 
@@ -10,15 +11,17 @@ import (
 // byteOrderMark opens a text file of some editors.
 const byteOrderMark = "\ufeff"
 
-// text is the file's lines, without their ends.
+// text is a file and where its lines begin. A line takes four bytes here and no
+// string of its own, so that a file of empty lines stays small.
 type text struct {
-	name  string
-	mark  string // the byte order mark, or ""
-	ends  string // how lines end
-	lines []string
+	name   string
+	mark   string // the byte order mark, or ""
+	ends   string // how lines end
+	source string // behind the mark
+	starts []uint32
 }
 
-// split cuts a file into lines. A last line without an end counts as one.
+// split finds a file's lines. A last line without an end counts as one.
 func split(name, data string) text {
 	t := text{name: name, ends: "\n"}
 	if rest, ok := strings.CutPrefix(data, byteOrderMark); ok {
@@ -27,34 +30,87 @@ func split(name, data string) text {
 	if first := strings.IndexByte(data, '\n'); first > 0 && data[first-1] == '\r' {
 		t.ends = "\r\n"
 	}
-	if data = strings.TrimSuffix(data, "\n"); data == "" {
-		return t
-	}
-	t.lines = strings.Split(data, "\n")
-	for i, line := range t.lines {
-		t.lines[i] = strings.TrimSuffix(line, "\r")
+	t.source = data
+	t.starts = make([]uint32, 0, strings.Count(data, "\n")+1)
+	for at := 0; at < len(data); {
+		t.starts = append(t.starts, uint32(at))
+		end := strings.IndexByte(data[at:], '\n')
+		if end < 0 {
+			break
+		}
+		at += end + 1
 	}
 	return t
 }
 
-// bytes joins the lines again.
-func (t text) bytes() []byte {
-	var b strings.Builder
-	b.WriteString(t.mark)
-	for _, line := range t.lines {
-		b.WriteString(line)
-		b.WriteString(t.ends)
+// count is how many lines there are.
+func (t *text) count() int { return len(t.starts) }
+
+// line returns a line without its end, by its index from 0.
+func (t *text) line(i int) string {
+	return strings.TrimSuffix(strings.TrimSuffix(t.source[t.startOf(i):t.startOf(i+1)], "\n"), "\r")
+}
+
+// startOf is the byte where a line begins, or the text's end behind the last.
+func (t *text) startOf(i int) int {
+	if i < len(t.starts) {
+		return int(t.starts[i])
 	}
-	return []byte(b.String())
+	return len(t.source)
 }
 
 // place is a place in the text: a line's index from 0, a byte in it.
-func (t text) place(line, at int) joinery.Place {
-	source := t.lines[line]
+func (t *text) place(line, at int) joinery.Place {
+	source := t.line(line)
 	return joinery.Place{
 		File: t.name, Line: line + 1, Source: source,
 		Column: utf8.RuneCountInString(source[:at]) + 1,
 	}
+}
+
+// changed returns the file with lines in the place of those from first up to but
+// not with last. All others stay as they are, but for the line that names the
+// format, which stands at the top of whatever is written.
+func (t *text) changed(first, last int, lines []string) []byte {
+	var b bytes.Buffer
+	b.Grow(len(t.source) + len(header) + 64)
+	b.WriteString(t.mark)
+	put := func(source string) {
+		b.WriteString(source)
+		if source != "" && !strings.HasSuffix(source, "\n") {
+			b.WriteString(t.ends)
+		}
+	}
+	switch at := t.headed(); {
+	case at < 0:
+		put(header + t.ends + t.ends)
+		put(t.source[:t.startOf(first)])
+	case t.line(at) == header:
+		put(t.source[:t.startOf(first)])
+	default:
+		put(t.source[:t.startOf(at)])
+		put(header)
+		put(t.source[t.startOf(at+1):t.startOf(first)])
+	}
+	for _, line := range lines {
+		b.WriteString(line)
+		b.WriteString(t.ends)
+	}
+	put(t.source[t.startOf(last):])
+	return b.Bytes()
+}
+
+// headed returns the index of the line that names the format, or -1.
+func (t *text) headed() int {
+	for i := range t.count() {
+		switch line := t.line(i); {
+		case strings.HasPrefix(line, formatLine):
+			return i
+		case !blank(line):
+			return -1
+		}
+	}
+	return -1
 }
 
 // blank reports whether a line is empty or a comment.
@@ -96,8 +152,8 @@ type field struct {
 }
 
 // fieldOf reads a line as a field.
-func (t text) fieldOf(line int) (field, bool) {
-	source := t.lines[line]
+func (t *text) fieldOf(line int) (field, bool) {
+	source := t.line(line)
 	key, value, ok := strings.Cut(source, ":")
 	key = strings.ToLower(strings.TrimSpace(key))
 	if !ok || key == "" {

@@ -8,23 +8,23 @@ import (
 // merged writes an entry over the lines of an older one.
 func (b *Book) merged(block block, e *Entry) []string {
 	var ignored complaints
-	own, cards := b.groups(block, &ignored)
+	own, cards := b.groups(block, &ignored, &reading{})
 	m := merger{b: b, margin: "  "}
 	if len(own.fields) > 0 {
-		m.margin = blanks(b.lines[own.fields[0].line])
+		m.margin = blanks(b.line(own.fields[0].line))
 	}
-	m.lines = append(m.lines, b.lines[block.first])
+	m.lines = append(m.lines, b.line(int(block.first)))
 	m.overwrite(own.lines, entryKeys, lasting(e.fields(), own), m.margin)
 	for i := range e.Setup.Cards {
 		fields := e.card(i)
 		name := clean(e.Setup.Cards[i].Piece.Name)
 		m.lines = append(m.lines, m.margin+keyCard+": "+name)
-		old := slices.IndexFunc(cards, func(g *group) bool { return g.isCard(name, fields) })
+		old := slices.IndexFunc(cards, func(g group) bool { return g.isCard(name, fields) })
 		if old < 0 {
 			m.overwrite(nil, cardKeys, fields, m.margin+"  ")
 			continue
 		}
-		m.overwrite(cards[old].lines, cardKeys, lasting(fields, cards[old]), m.margin+"  ")
+		m.overwrite(cards[old].lines, cardKeys, lasting(fields, &cards[old]), m.margin+"  ")
 		cards = slices.Delete(cards, old, old+1)
 	}
 	m.leftOver(cards)
@@ -91,7 +91,7 @@ func (m *merger) overwrite(old []int, keys []string, fresh pairs, indent string)
 		}
 	}
 	for _, i := range old {
-		line := m.b.lines[i]
+		line := m.b.line(i)
 		f, ok := m.b.fieldOf(i)
 		if blank(line) || !ok || !slices.Contains(keys, f.key) {
 			m.lines = append(m.lines, m.deeper(line, indent))
@@ -119,10 +119,10 @@ func (m *merger) deeper(line, indent string) string {
 }
 
 // leftOver keeps the comments of cards that the new entry does not have.
-func (m *merger) leftOver(cards []*group) {
+func (m *merger) leftOver(cards []group) {
 	for _, card := range cards {
 		for _, i := range card.lines {
-			if line := m.b.lines[i]; blank(line) && strings.TrimSpace(line) != "" {
+			if line := m.b.line(i); blank(line) && strings.TrimSpace(line) != "" {
 				m.lines = append(m.lines, m.deeper(line, m.margin+"  "))
 			}
 		}

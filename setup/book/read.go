@@ -1,35 +1,54 @@
 package book
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"fencecard/joinery"
 	"fencecard/joinery/pattern"
 	"fencecard/setup"
 )
 
+// mostEntries is more setups than a workshop keeps.
+const mostEntries = 10_000
+
+const anotherBook = "move some of them into a book of their own, and name it with --book when you want it"
+
+// mostLines bounds the lines of one entry: some 1,500 cards.
+const mostLines = 30_000
+
+// mostName bounds the name of an entry, in characters.
+const mostName = 200
+
 // readEntries reads every block; a name may be used once.
 func (b *Book) readEntries() {
-	first := map[string]joinery.Place{}
-	read := memory{}
+	first := make(map[string]uint32) // the line of each name
+	read := &reading{lengths: memory{}}
 	strays := len(b.damage)
-	for _, block := range b.blocks {
+	for i, block := range b.blocks {
+		if i == mostEntries {
+			b.damage = append(b.damage, joinery.Fault{Place: b.place(int(block.first), 0),
+				Problem: fmt.Sprintf("from here on the book was not read: it has more than %d setups", mostEntries), Remedy: anotherBook})
+			break
+		}
 		if len(b.damage)-strays >= mostDamage {
-			b.damage = append(b.damage, joinery.Fault{Place: b.place(block.first, 0),
+			b.damage = append(b.damage, joinery.Fault{Place: b.place(int(block.first), 0),
 				Problem: "from here on the book was not read: too much of it is damaged",
 				Remedy:  "mend what is above, or take the backup beside the book"})
 			break
 		}
 		e, faults := b.readEntry(block, read)
-		key := strings.ToLower(block.name)
+		name := b.nameOf(block)
+		key := strings.ToLower(name)
 		if before, ok := first[key]; ok {
-			faults.add(joinery.Fault{Place: b.place(block.first, 0),
-				Problem: "a second setup has the name \"" + block.name + "\"", Remedy: "give it another name",
-				Other: before, Clash: "the first one"})
+			faults.add(joinery.Fault{Place: b.place(int(block.first), 0),
+				Problem: fmt.Sprintf("a second setup has the name %q", joinery.Brief(name, mostQuoted)), Remedy: "give it another name",
+				Other: b.place(int(before), 0), Clash: "the first one"})
 		} else {
-			first[key] = b.place(block.first, 0)
+			first[key] = block.first
 		}
 		if faults.count == 0 {
 			b.entries = append(b.entries, e)
@@ -40,17 +59,20 @@ func (b *Book) readEntries() {
 }
 
 // readEntry reads one block.
-func (b *Book) readEntry(block block, read memory) (*Entry, complaints) {
+func (b *Book) readEntry(block block, read *reading) (*Entry, complaints) {
 	var faults complaints
-	g, cards := b.groups(block, &faults)
-	e := &Entry{Name: block.name, From: g.words(keyFrom), Notes: g.notes(), Place: b.place(block.first, 0)}
+	if !b.bounded(block, &faults) {
+		return nil, faults
+	}
+	g, cards := b.groups(block, &faults, read)
+	e := &Entry{Name: g.head.value, From: g.words(keyFrom), Notes: g.notes()}
 	if e.Name == "" {
 		g.fault(g.head, "write setup: NAME", "this setup has no name")
 	}
-	g.read = read
-	e.Shop = g.shop()
-	for _, card := range cards {
-		card.unit, card.read = g.unit, read
+	g.read = read.lengths
+	e.Shop = read.same(g.shop())
+	for i := range cards {
+		cards[i].unit, cards[i].read = g.unit, read.lengths
 	}
 	e.Date = g.date()
 	bit := g.bit()
@@ -71,35 +93,18 @@ func (b *Book) readEntry(block block, read memory) (*Entry, complaints) {
 	return e, faults
 }
 
-// groups divides a block into the entry's own fields and its cards'. A line
-// indented further than its card's belongs to the card.
-func (b *Book) groups(block block, faults *complaints) (entry *group, cards []*group) {
-	entry = &group{text: b.text, faults: faults}
-	entry.head, _ = b.fieldOf(block.first)
-	current, inset := entry, 0 // who gets the lines, and its own line's indent
-	for i := block.first + 1; i < block.last; i++ {
-		f, ok := b.fieldOf(i)
-		switch {
-		case blank(b.lines[i]):
-			current.lines = append(current.lines, i)
-			continue
-		case current != entry && indentOf(b.lines[i]) > inset:
-		case ok && f.key == keyCard:
-			current, inset = &group{text: b.text, head: f, faults: faults}, indentOf(b.lines[i])
-			cards = append(cards, current)
-			continue
-		default:
-			current = entry
-		}
-		current.lines = append(current.lines, i)
-		if ok {
-			current.fields = append(current.fields, f)
-			continue
-		}
-		faults.add(joinery.Fault{Place: b.place(i, len(blanks(b.lines[i]))),
-			Problem: "this line is no field", Remedy: "write KEY: VALUE, or # before a comment"})
+// bounded faults a block that is no setup, before it is read.
+func (b *Book) bounded(block block, faults *complaints) bool {
+	head, _ := b.fieldOf(int(block.first))
+	if block.last-block.first > mostLines {
+		faults.add(joinery.Fault{Place: b.place(int(block.first), head.at),
+			Problem: fmt.Sprintf("this setup has more than %d lines, so it was not read", mostLines), Remedy: "cut it into several setups, or take it away"})
 	}
-	return entry, cards
+	if utf8.RuneCountInString(head.value) > mostName {
+		faults.add(joinery.Fault{Place: b.place(int(block.first), head.at),
+			Problem: fmt.Sprintf("this name is longer than %d letters", mostName), Remedy: "write a shorter one, and the rest in a note: line"})
+	}
+	return faults.count == 0
 }
 
 // date reads the day an entry was kept.

@@ -11,10 +11,12 @@ import (
 )
 
 // readCards reads the cards of an entry. Cards of one piece share it.
-func (e *Entry) readCards(groups []*group) {
+func (e *Entry) readCards(groups []group) {
 	pieces := map[pieceKey]*joinery.Piece{}
 	cuts := map[*joinery.Piece][]int{} // the cards of each piece
-	for _, g := range groups {
+	e.Setup.Cards, e.Marks = make([]setup.Card, 0, len(groups)), make([]Stood, 0, len(groups))
+	for i := range groups {
+		g := &groups[i]
 		if g.faults.count >= mostDamage {
 			return
 		}

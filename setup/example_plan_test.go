@@ -29,7 +29,7 @@ func length(t testing.TB, text string, unit joinery.Unit) joinery.Length {
 // planOf lays one piece on a bench with the bits given.
 func planOf(t testing.TB, unit joinery.Unit, size joinery.Size, cut joinery.Cut, bits ...joinery.Bit) *joinery.Plan {
 	t.Helper()
-	p := joinery.Piece{Name: "piece", Count: 1, Size: size, Grain: longest(size), Cuts: []joinery.Cut{cut}}
+	p := joinery.Piece{Name: "piece", Count: 1, Size: size, Grain: longest(size), Cuts: []joinery.Cut{cut}, Wood: joinery.Wood{Name: "wood"}}
 	scale := joinery.DefaultScale(unit)
 	require.Empty(t, p.LayAll(scale))
 	return &joinery.Plan{

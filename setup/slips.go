@@ -11,12 +11,18 @@ import (
 // slips are what a maker may well mean and is more likely to have mistyped:
 // each is a question. They are told before the conditions of the same cut.
 var slips = []condition{
-	{"unit-doubt", commonPractice, findUnitDoubt},
-	{"grain-doubt", commonPractice, findGrainDoubt},
-	{"same-mirror", "worked out from the mirror", findSameMirror},
-	{"wide-mortise", "a third of the stock: Handwork in Wood, ch. VII; half of it is allowed for here", findWideMortise},
-	{"far-setback", "gauge from the nearer face: " + commonPractice, findFarSetback},
-	{"crossed-grain", "a dado across the grain, a groove with it: Handwork in Wood, ch. VII", findCrossedGrain},
+	{"unit-doubt", "A size or cut looks as if typed in the other unit.",
+		commonPractice, findUnitDoubt},
+	{"grain-doubt", "The grain runs the shortest way through a piece.",
+		commonPractice, findGrainDoubt},
+	{"same-mirror", "A mirror image is the same piece again.",
+		"worked out from the mirror", findSameMirror},
+	{"wide-mortise", "A mortise is wider than long, or wide for its stock.",
+		"a third of the stock: Handwork in Wood, ch. VII; half of it is allowed for here", findWideMortise},
+	{"far-setback", "A setback is measured from the farther side.",
+		"gauge from the nearer face: " + commonPractice, findFarSetback},
+	{"crossed-grain", "A dado runs with the grain, or a groove across it.",
+		"a dado across the grain, a groove with it: Handwork in Wood, ch. VII", findCrossedGrain},
 }
 
 // stock is what furniture is made of, in one unit; what lies outside was

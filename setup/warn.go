@@ -8,10 +8,11 @@ import (
 	"fencecard/setup/solid"
 )
 
-// condition is one thing a maker is warned of: its code, what stands behind
-// it, and how it is found on one piece with all its cuts.
+// condition is one thing a maker is warned of: its code, what that says, what
+// stands behind it, and how it is found on one piece with all its cuts.
 type condition struct {
 	code  string
+	says  string
 	basis string
 	find  func(*work) []finding
 }
@@ -21,19 +22,32 @@ const commonPractice = "common practice, no source"
 
 // conditions lists what is looked for, in the order it is told about one cut.
 var conditions = []condition{
-	{"short-piece", "common shop rule, no regulator's figure", findShortPiece},
-	{"deep-for-thickness", "dado to half the stock: common practice; blind mortise about 7/8: Handwork in Wood, ch. VII", findDeep},
-	{"thin-floor", commonPractice, findThinFloor},
-	{"thin-tenon", "a third of the stock: Handwork in Wood, ch. VII", findThinTenon},
-	{"thin-wall", commonPractice, findThinWall},
-	{"thin-wall", commonPractice, findThinWeb},
-	{"short-grain", "wide shoulder above a leg's mortise: Woodwork Joints", findShortGrain},
-	{"cuts-meet", "meeting tenons in a leg mitred: Woodwork Joints", findMeeting},
-	{"short-end", "worked out from the round of the bit", findShortEnd},
-	{"trapped-wood", "worked out from the rotation of the bit", findTrapped},
-	{"lost-reference", "worked out from the order of the setups", findLostReference},
-	{"narrow-bearing", commonPractice, findNarrowBearing},
-	{"hair-move", commonPractice, findHairMove},
+	{"short-piece", "A piece is so short that hands come near the bit.",
+		"common shop rule, no regulator's figure", findShortPiece},
+	{"deep-for-thickness", "A cut takes more of the stock than it should.",
+		"dado to half the stock: common practice; blind mortise about 7/8: Handwork in Wood, ch. VII", findDeep},
+	{"thin-floor", "Little wood is left under a cut.",
+		commonPractice, findThinFloor},
+	{"thin-tenon", "A tenon is thin for its stock.",
+		"a third of the stock: Handwork in Wood, ch. VII", findThinTenon},
+	{"thin-wall", "Little wood is left beside a cut, or between two cuts.",
+		commonPractice, findThinWall},
+	{"thin-wall", "Little wood is left beside a cut, or between two cuts.",
+		commonPractice, findThinWeb},
+	{"short-grain", "Short grain beyond a cut near the end may split off.",
+		"wide shoulder above a leg's mortise: Woodwork Joints", findShortGrain},
+	{"cuts-meet", "Two cuts of a piece run into each other.",
+		"meeting tenons in a leg mitred: Woodwork Joints", findMeeting},
+	{"short-end", "A bit buried in the fence ends a stopped cut short.",
+		"worked out from the round of the bit", findShortEnd},
+	{"trapped-wood", "Wood runs between the bit and the fence and may be thrown.",
+		"worked out from the rotation of the bit", findTrapped},
+	{"lost-reference", "A cut is set from a side that an earlier cut has taken away.",
+		"worked out from the order of the setups", findLostReference},
+	{"narrow-bearing", "Little of the piece rides on the table or along the fence.",
+		commonPractice, findNarrowBearing},
+	{"hair-move", "A cut is wider than its bit by less than a rule shows.",
+		commonPractice, findHairMove},
 }
 
 // finding is one warning before it has its code and piece.
@@ -44,10 +58,10 @@ type finding struct {
 }
 
 // Remark writes what a deck says besides how the table is set: the joints and
-// cautions of its cards, and the warnings, first of its cuts and then of its
-// joints. It looks only at the plan and at the cards, however these were made.
+// cautions of its cards, and the warnings, first of the whole plan, then of its
+// cuts and then of its joints. It looks only at the plan and at the cards, however these were made.
 func (d *Deck) Remark() {
-	d.Warnings = append(warn(d), d.join()...)
+	d.Warnings = slices.Concat(noWood(d.Plan), warn(d), d.join())
 	d.Caution()
 }
 

@@ -45,7 +45,9 @@ func manPage(root *cobra.Command) string {
 		}
 	}
 	m.line(".SH EXIT STATUS")
-	m.line(".TP\n.B 0\nAll went well.\n.TP\n.B 1\nThe plan or the work is at fault.\n.TP\n.B 2\nThe command line is at fault.")
+	for _, s := range exitStatuses {
+		m.line(".TP\n.B %d\n%s", s.code, roff(s.says))
+	}
 	m.line(".SH EXAMPLES")
 	m.verbatim(root.Example)
 	return m.String()

@@ -17,6 +17,18 @@ const (
 	exitUsage = 2 // the command line is
 )
 
+// exitStatuses are the exit codes as the manual page tells them. An interrupt
+// ends the process by its signal, of which shells make 130.
+var exitStatuses = []struct {
+	code int
+	says string
+}{
+	{exitDone, "All went well."},
+	{exitFault, "The plan or the work is at fault."},
+	{exitUsage, "The command line is at fault."},
+	{130, "Interrupted, as by Ctrl-C. While the fewest changes are looked for, the first interrupt ends only the search."},
+}
+
 // streams are the three standard streams, handed in so that commands never
 // touch os.Stdout and its like themselves.
 type streams struct {

@@ -2,9 +2,12 @@ package main
 
 import (
 	"embed"
+	"fmt"
 	"strings"
 
 	"github.com/spf13/cobra"
+
+	"fencecard/setup"
 )
 
 //go:embed topics/*.txt
@@ -26,5 +29,21 @@ func topicCommands() []*cobra.Command {
 	return []*cobra.Command{
 		{Use: "plan", Short: "How a plan is written", Long: topic("plan")},
 		{Use: "safety", Short: "What can hurt you at a router table", Long: topic("safety")},
+		{Use: "warnings", Short: "What every warning says", Long: warningTopic()},
 	}
+}
+
+// warningTopic lists the warnings from their table.
+func warningTopic() string {
+	var b strings.Builder
+	b.WriteString(`A warning does not stop the work. It is told on standard error with its place in
+the plan, on the run sheet, and in the text and JSON of a deck, where its code
+stands; the words beside it say what to change.
+
+`)
+	for _, c := range setup.WarningCodes() {
+		fmt.Fprintf(&b, "  %-18s  %s\n", c.Code, c.Says)
+	}
+	b.WriteString("\nThe cautions of a card are listed behind its deck.")
+	return b.String()
 }

@@ -50,12 +50,12 @@ func hailwoodHorrobin(h, w, k, k1, k2 float64) float64 {
 }
 
 func checkAir(t Temperature, humidity float64) error {
-	text := strconv.FormatFloat(humidity, 'f', -1, 64)
+	text := strconv.FormatFloat(humidity, 'g', -1, 64)
 	switch {
 	case humidity > 0 && humidity < 1:
 		return Fault{
 			Problem: fmt.Sprintf("a relative humidity of %s %% is drier than any air a shop has", text),
-			Remedy:  fmt.Sprintf("write it in percent: %s", strconv.FormatFloat(humidity*100, 'f', -1, 64)),
+			Remedy:  fmt.Sprintf("write it in percent: %s", strconv.FormatFloat(humidity*100, 'g', -1, 64)),
 		}
 	case !(humidity >= 0 && humidity <= 100):
 		return Fault{

@@ -97,7 +97,7 @@ func part(width Length, share float64) Length {
 }
 
 func checkMoisture(percent float64) error {
-	text := strconv.FormatFloat(percent, 'f', -1, 64)
+	text := strconv.FormatFloat(percent, 'g', -1, 64)
 	switch {
 	case percent > fibreSaturation:
 		return Fault{

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math/big"
 	"strings"
-	"unicode/utf8"
 
 	"fencecard/joinery/pattern"
 )
@@ -47,8 +46,8 @@ var (
 // 0.375, each also with ", in, mm or cm, and with feet (1' 6 1/2"). A bare
 // number is in the given unit. The error is a [*LengthError].
 func ParseLength(text string, unit Unit) (Length, error) {
-	if utf8.RuneCountInString(text) > longestLengthText {
-		return 0, &LengthError{string([]rune(text)[:12]) + "...", "is not a length", "write one length, such as 1 3/8"}
+	if Brief(text, longestLengthText) != text {
+		return 0, &LengthError{Brief(text, 12), "is not a length", "write one length, such as 1 3/8"}
 	}
 	text = strings.Join(strings.Fields(text), " ") // messages are of one line
 	p := lengthParser{text: text}

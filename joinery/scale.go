@@ -154,7 +154,7 @@ const mostDivision = Centimetre
 func ParseScale(text string, unit Unit) (Scale, error) {
 	division, err := ParseLength(text, unit)
 	if err != nil || division == 0 || division > mostDivision {
-		return Scale{}, &LengthError{text, "is no division of a rule", "write the smallest division you set by eye, such as 1/64 or 0.1 mm"}
+		return Scale{}, &LengthError{Brief(text, 24), "is no division of a rule", "write the smallest division you set by eye, such as 1/64 or 0.1 mm"}
 	}
 	return Scale{UnitOf(text, unit), division}, nil
 }

@@ -57,10 +57,10 @@ func run(ctx context.Context, args []string, s streams) int {
 	case err == nil:
 		return exitDone
 	case !a.started || errors.As(err, &usage):
-		fmt.Fprintf(s.err, "fencecard: %s\nTry '%s --help'.\n", usageWords(cmd, err), cmd.CommandPath())
+		fmt.Fprintf(s.err, "fencecard: %s\nTry '%s --help'.\n", abridged(usageWords(cmd, err)), cmd.CommandPath())
 		return exitUsage
 	}
-	fmt.Fprintln(s.err, err)
+	fmt.Fprintln(s.err, abridged(err.Error()))
 	return exitFault
 }
 

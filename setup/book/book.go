@@ -64,8 +64,9 @@ func (b *Book) Find(word string) (*Entry, error) {
 			return e, nil
 		}
 	}
+	code := plainCode(word)
 	for _, e := range b.Entries() {
-		if plainCode(e.Code) == plainCode(word) {
+		if plainCode(e.Code) == code {
 			return e, nil
 		}
 	}

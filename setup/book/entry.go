@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 	"unicode"
+	"unicode/utf8"
 
 	"fencecard/joinery"
 	"fencecard/setup"
@@ -82,6 +83,10 @@ func Keep(d *setup.Deck, number int, k Keeping) (*Entry, error) {
 	name := clean(k.Name)
 	if name == "" || plainCode(name) == "" {
 		return nil, joinery.Faults{{Problem: "a kept setup needs a name", Remedy: `write one, such as --name "seat rail mortises"`}}
+	}
+	if utf8.RuneCountInString(name) > mostName {
+		return nil, joinery.Faults{{Problem: fmt.Sprintf("the name is longer than %d letters", mostName),
+			Remedy: "write a shorter one, and the rest with --note"}}
 	}
 	if err := k.Stood.far(&d.Setups[at], d.Plan.Shop.Scale); err != nil {
 		return nil, err

@@ -36,8 +36,8 @@ func (a *app) source(f *os.File) error {
 	return err
 }
 
-// mostRead is far more than any plan, deck or book comes to.
-const mostRead = 256 << 20
+// mostRead is more than any plan, deck or book comes to: a deck of 30,000 cards.
+const mostRead = 64 << 20
 
 // readAll reads to the end, but not without one: a name may be that of a
 // device.

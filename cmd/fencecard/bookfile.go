@@ -67,6 +67,7 @@ func dataFolder(system string, env func(string) string) (string, bool) {
 
 // openBook reads the setup book and reports what is damaged in it.
 func (a *app) openBook(flag string) (*book.Book, error) {
+	defer collectSooner()()
 	b, err := a.readBook(flag)
 	if err == nil {
 		a.reportDamage(b)
@@ -139,6 +140,7 @@ func (a *app) changeBook(ctx context.Context, flag string, change func(*book.Boo
 			return "", fmt.Errorf("the setup book %s cannot be made: %w; name another place for it with --book or $%s", path, cause(err), bookVariable)
 		}
 	}
+	defer collectSooner()()
 	var changed *book.Book
 	err = shelf.Update(ctx, path, func(old []byte) ([]byte, error) {
 		b, err := book.Read(path, old)

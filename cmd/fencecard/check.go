@@ -66,6 +66,7 @@ func (a *app) check(args []string, o checkOptions) error {
 	if err != nil {
 		return err
 	}
+	defer collectSooner()() // a deck of somebody else's may have thousands of faults
 	claims, err := proof.Read(o.deck, data, plan.Shop.Scale)
 	var faults joinery.Faults
 	if o.deck != "" && o.format == "json" && errors.As(err, &faults) {

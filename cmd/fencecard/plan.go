@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"runtime/debug"
 
 	"fencecard/joinery"
 	"fencecard/joinery/examples"
@@ -28,10 +27,7 @@ func (a *app) readPlan(args []string) (*joinery.Plan, error) {
 	if name == "-" {
 		name, folder = "stdin", "."
 	}
-	// A value in a tree of YAML takes far more than its text. What is no longer
-	// needed of it is collected sooner here, so that a file of megabytes does not
-	// take hundreds.
-	defer debug.SetGCPercent(debug.SetGCPercent(25))
+	defer collectSooner()()
 	return planfile.Read(name, data, a.shopIn(folder))
 }
 

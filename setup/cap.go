@@ -46,7 +46,9 @@ func CapFor(bit *joinery.Bit, wood joinery.Wood, shop *joinery.Shop) Cap {
 	share, rule := shareFor(wood, shop)
 	c := Cap{bit.True() * joinery.Length(share.Num) / joinery.Length(share.Den), rule}
 	most := func(depth joinery.Length, what string) {
-		c.limit(depth, fmt.Sprintf("%s %s, the most for %s", shop.Scale.Format(shop.Scale.Floor(depth)), shop.Scale.Unit, what))
+		if depth < c.Depth {
+			c.limit(depth, fmt.Sprintf("%s %s, the most for %s", shop.Scale.Format(shop.Scale.Floor(depth)), shop.Scale.Unit, what))
+		}
 	}
 	most(deepestPass, "any bit")
 	hard := isHard(wood)

@@ -1,7 +1,7 @@
 package setup
 
 import (
-	"fmt"
+	"strconv"
 
 	"fencecard/joinery"
 	"fencecard/setup/search"
@@ -107,7 +107,7 @@ type Card struct {
 }
 
 // Number gives the card's number, such as "2.3".
-func (c *Card) Number() string { return fmt.Sprintf("%d.%d", c.Setup, c.Index) }
+func (c *Card) Number() string { return strconv.Itoa(c.Setup) + "." + strconv.Itoa(c.Index) }
 
 // Mark is where the work stands when a stopped cut starts or stops. At the
 // start the bit's edge is its trailing edge, at the stop its leading edge.

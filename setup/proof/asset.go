@@ -95,7 +95,7 @@ func benchFor(plan *joinery.Plan, claims *Claims, number string) (bench, error) 
 			if c.Number != number {
 				continue
 			}
-			w, bit := p.find(c), p.bits[s.Bit.Name]
+			w, bit := p.wants.find(c), p.bits[s.Bit.Name]
 			if w == nil || bit == nil {
 				break
 			}

@@ -8,44 +8,38 @@ import (
 	"fencecard/setup/solid"
 )
 
-// card proves what a card says by itself, and puts it on the table for the
-// proof of its channel.
-func (p *prover) card(setupAt, at int, c *Card, bit *joinery.Bit) {
-	w := p.find(c)
+// card proves what a card of a piece says by itself, and puts it on the table
+// for the proof of its channel.
+func (p *prover) card(d dealt, of *wantedPiece) {
+	at, c := d.result, p.results[d.result].Card
+	w := of.find(c)
 	if w == nil {
-		p.wrongCard(at, "cut", 0, "the plan has no cut %q%s in a piece %q", c.Cut, inBrackets(c.Part), c.Piece)
+		p.unknown(at, c)
 		return
 	}
 	w.claimed++
 	p.labels(at, c, w)
-	if !p.orientation(at, c, w) || bit == nil {
+	s, tool := &p.claims.Setups[d.setup], &p.tools[d.setup]
+	if !p.orientation(at, c, w) || tool.bit == nil {
 		return
 	}
-	t := table{card: c, bit: bit.True(), size: w.piece.Size, long: w.piece.Size.Between(c.Leads)}
+	t := table{card: c, bit: tool.bit.True(), size: w.piece.Size, long: w.piece.Size.Between(c.Leads)}
 	if c.says(NoLength) && apart(c.Length, t.long) {
 		p.wrongCard(at, "length", c.Length-t.long, "the work is %s long along the feed, not %s", p.text(t.long), p.text(c.Length))
 	}
-	s := &p.claims.Setups[setupAt]
 	p.begin(at, t, w)
 	p.end(at, t, w)
-	p.heights(at, t, w, s, setup.CapFor(bit, w.piece.Wood, &p.plan.Shop))
-	p.limits(at, t, bit, s)
+	p.heights(at, t, w, s, tool.cap(&w.piece.Wood, &p.plan.Shop))
+	p.limits(at, t, tool.bit, s)
 	if c.Start != nil && c.Stop != nil {
 		p.results[at].Travel = c.Stop.Line - c.Start.Line - t.bit
 	}
-	w.runs = append(w.runs, run{table: t, setup: setupAt, result: at, fence: s.Fence})
+	w.runs = append(w.runs, run{table: t, dealt: d, fence: s.Fence})
 }
 
-// find returns the channel a card is about. A card that names no part of a cut
-// means the channel on the side that lies down.
-func (p *prover) find(c *Card) *wanted {
-	if c.Part != "" {
-		return p.byPart[partName{c.Piece, c.Cut, c.Part}]
-	}
-	if w := p.byPart[partName{c.Piece, c.Cut, ""}]; w != nil {
-		return w
-	}
-	return p.byDown[downName{c.Piece, c.Cut, c.Down}]
+// unknown tells of a card whose piece or cut the plan does not have.
+func (p *prover) unknown(at int, c *Card) {
+	p.wrongCard(at, "cut", 0, "the plan has no cut %q%s in a piece %q", c.Cut, inBrackets(c.Part), c.Piece)
 }
 
 // labels compares the words and counts that set nothing on the table but tell
@@ -104,7 +98,7 @@ func (p *prover) orientation(at int, c *Card, w *wanted) bool {
 }
 
 // mayBear reports whether the plan lets a side go to the fence.
-func mayBear(c *joinery.Cut, ch joinery.Channel, side joinery.Side) bool {
+func mayBear(c *joinery.Cut, ch *joinery.Channel, side joinery.Side) bool {
 	switch {
 	case c.Fence.Either:
 		return true
@@ -115,7 +109,7 @@ func mayBear(c *joinery.Cut, ch joinery.Channel, side joinery.Side) bool {
 }
 
 // lines returns where a channel begins and ends, from the leading end.
-func (t table) lines(ch joinery.Channel) (a, b joinery.Length) {
+func (t table) lines(ch *joinery.Channel) (a, b joinery.Length) {
 	r := solid.From(t.card.Leads, ch.Lo, ch.Hi, t.size)
 	return r.Lo, r.Hi
 }

@@ -44,7 +44,7 @@ func Carve(plan *joinery.Plan, claims *Claims) []Carving {
 		bit := p.bits[s.Bit.Name]
 		for j := range s.Cards {
 			card := &s.Cards[j]
-			w := p.find(card)
+			w := p.wants.find(card)
 			if w == nil || bit == nil || leading(card.Down, card.Fence) != card.Leads || card.Leads == joinery.NoSide {
 				continue
 			}

@@ -13,21 +13,19 @@ import (
 // before it, so many more would take hours.
 const mostRuns = 1000
 
-// channels proves every channel of the plan by all the runs that make it.
-func (p *prover) channels() {
-	for _, w := range p.wanted {
-		switch {
-		case w.claimed == 0:
-			p.deck = append(p.deck, Difference{Piece: w.piece.Name, Cut: w.cut.Name, Field: "cards",
-				Text: "no card cuts the " + w.name()})
-		case w.claimed > mostRuns:
-			p.deck = append(p.deck, Difference{Piece: w.piece.Name, Cut: w.cut.Name, Field: "cards",
-				Text: fmt.Sprintf("%d cards cut the %s, which is more than any cut takes", w.claimed, w.name())})
-		case len(w.runs) == w.claimed:
-			p.positions(w)
-			p.walls(w)
-			p.climbing(w)
-		}
+// channel proves a channel of the plan by all the runs that make it.
+func (p *prover) channel(w *wanted) {
+	switch {
+	case w.claimed == 0:
+		p.deck = append(p.deck, Difference{Piece: w.piece.Name, Cut: w.cut.Name, Field: "cards",
+			Text: "no card cuts the " + w.name()})
+	case w.claimed > mostRuns:
+		p.deck = append(p.deck, Difference{Piece: w.piece.Name, Cut: w.cut.Name, Field: "cards",
+			Text: fmt.Sprintf("%d cards cut the %s, which is more than any cut takes", w.claimed, w.name())})
+	case len(w.runs) == w.claimed:
+		p.positions(w)
+		p.walls(w)
+		p.climbing(w)
 	}
 }
 
@@ -71,7 +69,8 @@ func (r run) strip(from joinery.Side) solid.Range {
 // may stand out of the piece.
 func (p *prover) walls(w *wanted) {
 	ch, size := w.channel, w.piece.Size
-	runs := slices.Clone(w.runs)
+	runs := append(p.spare[:0], w.runs...)
+	p.spare = runs
 	slices.SortStableFunc(runs, func(a, b run) int { return cmp.Compare(a.strip(ch.Near).Lo, b.strip(ch.Near).Lo) })
 	first, last := runs[0], runs[0]
 	reached := first.strip(ch.Near).Hi

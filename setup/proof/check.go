@@ -2,6 +2,7 @@ package proof
 
 import (
 	"fmt"
+	"strconv"
 
 	"fencecard/joinery"
 	"fencecard/setup"
@@ -15,12 +16,14 @@ const hair = joinery.Millimetre / 1000
 // for every card; it has no warnings, which come from the deck's maker.
 func Check(plan *joinery.Plan, claims *Claims) Report {
 	p := newProver(plan, claims)
+	p.results = make([]Result, 0, claims.Cards())
 	p.heading()
 	for i := range claims.Setups {
 		p.setup(i)
 	}
-	p.channels()
-	p.order()
+	for i := range p.wants.pieces {
+		p.piece(&p.wants.pieces[i])
+	}
 	p.changes()
 	return p.report()
 }
@@ -31,62 +34,30 @@ type prover struct {
 	claims  *Claims
 	scale   joinery.Scale
 	bits    map[string]*joinery.Bit
-	wanted  []*wanted
-	byPart  map[partName]*wanted
-	byDown  map[downName]*wanted
+	tools   []tool // of each setup
+	wants   wants
+	room    []run // for the runs of one piece
+	spare   []run // to sort the runs of one channel
 	results []Result
 	deck    []Difference
-}
-
-// partName and downName find one channel by what a card says of it.
-type (
-	partName struct{ piece, cut, part string }
-	downName struct {
-		piece, cut string
-		down       joinery.Side
-	}
-)
-
-// wanted is one channel of the plan and the runs that claim to make it.
-type wanted struct {
-	piece   *joinery.Piece
-	cut     *joinery.Cut
-	channel joinery.Channel
-	claimed int   // cards that name it
-	runs    []run // those that could be put on the table, in running order
 }
 
 // run is a card put on the table.
 type run struct {
 	table
-	setup  int // index into the claims
-	result int // index into the results
-	fence  setup.Fence
+	dealt
+	fence setup.Fence
 }
 
 func newProver(plan *joinery.Plan, claims *Claims) *prover {
 	p := &prover{
 		plan: plan, claims: claims, scale: plan.Shop.Scale,
-		bits:    make(map[string]*joinery.Bit, len(plan.Shop.Bits)),
-		byPart:  map[partName]*wanted{},
-		byDown:  map[downName]*wanted{},
-		results: make([]Result, 0, claims.Cards()),
+		bits:  make(map[string]*joinery.Bit, len(plan.Shop.Bits)),
+		wants: wantsOf(plan),
 	}
 	for i := range plan.Shop.Bits {
 		b := &plan.Shop.Bits[i]
 		p.bits[b.Name] = b
-	}
-	for i := range plan.Pieces {
-		piece := &plan.Pieces[i]
-		for j := range piece.Cuts {
-			cut := &piece.Cuts[j]
-			for _, ch := range cut.Channels {
-				w := &wanted{piece: piece, cut: cut, channel: ch}
-				p.wanted = append(p.wanted, w)
-				p.byPart[partName{piece.Name, cut.Name, ch.Part}] = w
-				p.byDown[downName{piece.Name, cut.Name, ch.Down}] = w
-			}
-		}
 	}
 	return p
 }
@@ -137,29 +108,42 @@ func (p *prover) heading() {
 	}
 }
 
-// setup proves one setup and puts its cards on the table.
+// setup proves one setup, and hands its cards to their pieces.
 func (p *prover) setup(i int) {
 	s := &p.claims.Setups[i]
 	if s.Number != i+1 {
 		p.wrong("number", "the setup that comes %s in the deck is numbered %d", ordinal(i+1), s.Number)
 	}
-	bit := p.bit(s)
+	p.tools = append(p.tools, tool{bit: p.bit(s)})
 	p.fence(s)
 	p.ladder(s)
 	for j := range s.Cards {
 		c := &s.Cards[j]
 		p.results = append(p.results, Result{Card: c})
 		at := len(p.results) - 1
-		if want := fmt.Sprintf("%d.%d", i+1, j+1); c.Number != want {
-			p.wrongCard(at, "number", 0, "the card that comes %s in setup %d must be numbered %s", ordinal(j+1), i+1, want)
+		if !numbered(c.Number, i+1, j+1) {
+			p.wrongCard(at, "number", 0, "the card that comes %s in setup %d must be numbered %d.%d", ordinal(j+1), i+1, i+1, j+1)
 		}
 		var before *Card
 		if j > 0 {
 			before = &s.Cards[j-1]
 		}
 		p.climb(at, c, before)
-		p.card(i, at, c, bit)
+		if piece := p.wants.named[c.Piece]; piece != nil {
+			piece.cards = append(piece.cards, dealt{i, at})
+		} else {
+			p.unknown(at, c)
+		}
 	}
+}
+
+// numbered reports whether a card's number is that of its setup and its place.
+func numbered(number string, setup, card int) bool {
+	var room [40]byte
+	want := strconv.AppendInt(room[:0], int64(setup), 10)
+	want = append(want, '.')
+	want = strconv.AppendInt(want, int64(card), 10)
+	return number == string(want)
 }
 
 // bit looks up a setup's bit in the shop; it is nil where the shop has none.

@@ -2,28 +2,30 @@ package proof
 
 import "fencecard/joinery"
 
-// order checks that no cut is made before those it must wait for.
-func (p *prover) order() {
-	type name struct{ piece, cut string }
-	last := map[name]*run{}
-	for _, w := range p.wanted {
-		for i := range w.runs {
-			r, n := &w.runs[i], name{w.piece.Name, w.cut.Name}
-			if last[n] == nil || r.result > last[n].result {
-				last[n] = r
+// order checks that no channel is cut before those cuts of its piece that it
+// must wait for.
+func (p *prover) order(w *wanted, of *wantedPiece) {
+	for _, after := range w.cut.After {
+		other := last(of.cut(after))
+		if other == nil || len(w.runs) == 0 || p.later(w.runs[0], *other) {
+			continue
+		}
+		p.wrongCard(w.runs[0].result, "order", 0, "the plan wants this cut after %q, which is run at card %s",
+			after, p.results[other.result].Card.Number)
+	}
+}
+
+// last returns the last run of all the channels of a cut, nil where none is made.
+func last(channels []wanted) *run {
+	var last *run
+	for i := range channels {
+		if n := len(channels[i].runs); n > 0 {
+			if r := &channels[i].runs[n-1]; last == nil || r.result > last.result {
+				last = r
 			}
 		}
 	}
-	for _, w := range p.wanted {
-		for _, after := range w.cut.After {
-			other := last[name{w.piece.Name, after}]
-			if other == nil || len(w.runs) == 0 || p.later(w.runs[0], *other) {
-				continue
-			}
-			p.wrongCard(w.runs[0].result, "order", 0, "the plan wants this cut after %q, which is run at card %s",
-				after, p.results[other.result].Card.Number)
-		}
-	}
+	return last
 }
 
 // later reports whether one run is made when another is finished. Between

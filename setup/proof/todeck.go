@@ -16,7 +16,7 @@ func Deck(plan *joinery.Plan, claims *Claims) *setup.Deck {
 		s := setup.Setup{Number: from.Number, Bit: p.bits[from.Bit.Name], Fence: from.Fence, Heights: from.Heights}
 		for j := range from.Cards {
 			c := &from.Cards[j]
-			if w := p.find(c); w != nil && s.Bit != nil {
+			if w := p.wants.find(c); w != nil && s.Bit != nil {
 				s.Cards = append(s.Cards, p.cardBack(c, w, &s, j+1))
 			}
 		}
@@ -30,7 +30,7 @@ func (p *prover) cardBack(c *Card, w *wanted, s *setup.Setup, index int) setup.C
 	a, b := t.lines(w.channel)
 	return setup.Card{
 		Setup: s.Number, Index: index,
-		Piece: w.piece, Cut: w.cut, Channel: w.channel,
+		Piece: w.piece, Cut: w.cut, Channel: *w.channel,
 		Run: setup.Run{Bit: s.Bit, NearEdge: s.Fence.NearEdge, Down: c.Down, Fence: c.Fence,
 			Position: c.Position, Of: c.Positions, Turned: c.Turned},
 		Leads: c.Leads, Length: t.long, A: a, B: b,

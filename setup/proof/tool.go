@@ -1,0 +1,23 @@
+package proof
+
+import (
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// tool is the bit of a setup, nil where the shop has none. It remembers what
+// that may take at one pass in the wood it was last asked for, as most of a
+// deck is of one wood.
+type tool struct {
+	bit  *joinery.Bit
+	wood *joinery.Wood
+	most setup.Cap
+}
+
+// cap returns what the bit may take at one pass in a wood.
+func (t *tool) cap(wood *joinery.Wood, shop *joinery.Shop) setup.Cap {
+	if t.wood == nil || *t.wood != *wood {
+		t.wood, t.most = wood, setup.CapFor(t.bit, *wood, shop)
+	}
+	return t.most
+}

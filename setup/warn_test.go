@@ -130,6 +130,9 @@ func TestWarnings(t *testing.T) {
 		{"a wall between two grooves", boardSize, []string{"groove a bottom 1/8 1/4:front - 1/4", "groove b top 1/8 1/4:front - 1/4",
 			"groove c front 1/4 1:bottom - 1/4", "groove d front 1/4 1_3/8:bottom - 1/4"},
 			[]string{"thin-wall only 1/8 in of wood"}},
+		{"a groove just breaking into a mortise", legSize, []string{"mortise rail right 3/8 1/2:front 4-8:top 1", "groove panel front 1/4 1/4:right - 1/2"},
+			[]string{"thin-wall no wood is left between"}},
+		{"two grooves side by side make a wide one", boardSize, []string{"groove a back 1/4 1:bottom - 1/4", "groove b back 1/4 1_1/4:bottom - 1/4"}, nil},
 
 		{"a deep dado", boardSize, []string{"dado shelf back 3/4 10:left - 7/16"},
 			[]string{"deep-for-thickness takes 7/16 in of the 3/4 in of stock, more than 1/2 of it: make the depth 3/8 in"}},

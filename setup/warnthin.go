@@ -159,7 +159,7 @@ func (b beside) keys() []string {
 	return []string{"setback", "width"}
 }
 
-// findThinWeb looks at the wood between two channels that do not meet.
+// findThinWeb looks at the wood between two channels that share no room.
 func findThinWeb(w *work) []finding {
 	var found []finding
 	size := w.piece.Size
@@ -169,11 +169,17 @@ func findThinWeb(w *work) []finding {
 			return
 		}
 		web := solid.Between(a.runs, b.runs, size)
-		if web == 0 || web >= least {
+		left := "only " + w.text(web) + " of"
+		switch {
+		case web >= least:
 			return
+		case web == 0 && (meant(a, b) || !a.box.And(b.box).Empty()):
+			return // as it should be, or told as cuts that meet
+		case web == 0:
+			left = "no"
 		}
-		found = append(found, finding{b.cut, fmt.Sprintf("only %s of wood is left between the %s and the %s, under %s: move one %s away, or make it narrower or shallower",
-			w.text(web), a.words(), b.words(), w.text(least), w.text(least-web)), []string{"setback", "depth"}})
+		found = append(found, finding{b.cut, fmt.Sprintf("%s wood is left between the %s and the %s, under %s: move one %s away, or make it narrower or shallower",
+			left, a.words(), b.words(), w.text(least), w.text(least-web)), []string{"setback", "depth"}})
 	})
 	return found
 }

@@ -36,7 +36,7 @@ func Between(a, b []Hollow, size joinery.Size) joinery.Length {
 // or touch. Round ends count as round.
 func Gap(a, b Hollow, size joinery.Size) joinery.Length {
 	sa, sb := a.clipped(size), b.clipped(size)
-	p := sa.box.middle()
+	p := sa.box.facing(sb.box)
 	last := math.Inf(1)
 	// Going to and fro between two convex bodies ends at their nearest points.
 	for range 2000 {
@@ -79,10 +79,12 @@ func (b floatBox) nearest(p point) point {
 	return p
 }
 
-func (b floatBox) middle() point {
+// facing returns a place of a box that is nearest to another one: of all of
+// them the middle, where a rounded corner is least in the way.
+func (b floatBox) facing(other floatBox) point {
 	var p point
 	for i := range p {
-		p[i] = (b[i].lo + b[i].hi) / 2
+		p[i] = b[i].clamp((math.Max(b[i].lo, other[i].lo) + math.Min(b[i].hi, other[i].hi)) / 2)
 	}
 	return p
 }

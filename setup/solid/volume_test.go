@@ -71,6 +71,8 @@ func TestGap(t *testing.T) {
 		{"floors facing", slot(joinery.Right, joinery.Front, 48, 32, 48, 64, 192), slot(joinery.Left, joinery.Front, 48, 32, 64, 64, 192), 0.25},
 		{"meeting", slot(joinery.Right, joinery.Front, 48, 32, 64, 64, 192), slot(joinery.Front, joinery.Right, 48, 32, 64, 128, 256), 0},
 		{"touching", slot(joinery.Right, joinery.Front, 48, 32, 64, 64, 192), slot(joinery.Left, joinery.Front, 48, 32, 64, 64, 192), 0},
+		{"a floor touching a wall, middles apart", slot(joinery.Right, joinery.Front, 32, 32, 64, 0, 512), slot(joinery.Front, joinery.Right, 64, 32, 128, 300, 400), 0},
+		{"a floor before a wall, middles apart", slot(joinery.Right, joinery.Front, 32, 32, 62, 0, 512), slot(joinery.Front, joinery.Right, 64, 32, 128, 300, 400), 1.0 / 32},
 		{"into the corner past a round end", slot(joinery.Right, joinery.Front, 48, 32, 64, 64, 192), slot(joinery.Front, joinery.Right, 48, 32, 51, 190, 256), -1},
 	} {
 		t.Run(test.name, func(t *testing.T) {
@@ -82,6 +84,7 @@ func TestGap(t *testing.T) {
 				return
 			}
 			assert.InDelta(t, test.want, got.Inches(), 1e-5)
+			assert.Equal(t, test.want == 0, got == 0)
 		})
 	}
 }

@@ -64,7 +64,10 @@ func ParseLength(text string, unit Unit) (Length, error) {
 	return p.simple(clean, unit.Of())
 }
 
-type lengthParser struct{ text string }
+type lengthParser struct {
+	text string
+	unit string // behind the number at hand, as typed; a remedy repeats it
+}
 
 func (p lengthParser) fail(problem, remedy string) error {
 	return &LengthError{p.text, problem, remedy}
@@ -97,7 +100,7 @@ func (p lengthParser) simple(text string, unit Length) (Length, error) {
 		default:
 			unit = Inch
 		}
-		text = strings.TrimSpace(text[:m[0]])
+		text, p.unit = strings.TrimSpace(text[:m[0]]), text[m[0]:]
 	}
 	number, err := p.number(text)
 	if err != nil {
@@ -150,7 +153,7 @@ func (p lengthParser) number(text string) (*big.Rat, error) {
 		return part.Add(part, whole), nil
 	}
 	if decimalComma.MatchString(text) {
-		return nil, p.fail("has a comma where a point belongs", "write "+strings.Replace(text, ",", ".", 1))
+		return nil, p.fail("has a comma where a point belongs", "write "+strings.Replace(p.text, ",", ".", 1))
 	}
 	return nil, p.slip(text)
 }

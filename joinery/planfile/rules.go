@@ -17,28 +17,27 @@ var (
 
 // readRules reads what the shop keeps to besides its table and bits.
 func (r *reader) readRules(f *fields, shop *joinery.Shop) {
-	if f.has("speed") {
+	replace(f, "base", &shop.Base, f.positive)
+	if f.written("speed") {
 		shop.Speed = f.speed()
-	}
-	if f.has("base") {
-		shop.Base = f.positive("base")
 	}
 	if f.has("clearances") && r.mapping(f.value("clearances"), "the clearances are at the cheeks and beyond the end of a tenon", "write "+example("clearances")) {
 		g := r.fields(f.value("clearances"), "the list of clearances", clearanceKeys)
-		g.replace("cheek", &shop.Clearance.Cheek, g.length)
-		g.replace("length", &shop.Clearance.Length, g.length)
+		replace(g, "cheek", &shop.Clearance.Cheek, g.length)
+		replace(g, "length", &shop.Clearance.Length, g.length)
 	}
 	if f.has("rules") && r.mapping(f.value("rules"), "each rule has its own length", "write "+example("rules")) {
 		g := r.fields(f.value("rules"), "the list of rules", ruleKeys)
-		g.replace("shortest-piece", &shop.Rules.ShortPiece, g.positive)
-		g.replace("hand-distance", &shop.Rules.HandDistance, g.positive)
-		g.replace("thinnest-floor", &shop.Rules.ThinFloor, g.length)
+		replace(g, "shortest-piece", &shop.Rules.ShortPiece, g.positive)
+		replace(g, "hand-distance", &shop.Rules.HandDistance, g.positive)
+		replace(g, "thinnest-floor", &shop.Rules.ThinFloor, g.length)
 	}
 }
 
-// replace reads a length into its place where the key was written.
-func (f *fields) replace(key string, into *joinery.Length, read func(string) joinery.Length) {
-	if f.has(key) {
+// replace reads the value of a key into its place, which stays as it is where
+// the key was not written.
+func replace[T any](f *fields, key string, into *T, read func(key string) T) {
+	if f.written(key) {
 		*into = read(key)
 	}
 }

@@ -69,9 +69,7 @@ func (r *reader) shop(n *yaml.Node, rest joinery.Shop) joinery.Shop {
 	if f.has("fence") {
 		shop.Fence = r.readFence(f.value("fence"), rest.Fence)
 	}
-	if f.written("lift") {
-		shop.Lift = f.positive("lift")
-	}
+	replace(f, "lift", &shop.Lift, f.positive)
 	shop.Scale = r.readScale(f, rest.Scale)
 	if f.has("minutes") {
 		shop.Minutes = r.readMinutes(f.value("minutes"), rest.Minutes)
@@ -79,9 +77,7 @@ func (r *reader) shop(n *yaml.Node, rest joinery.Shop) joinery.Shop {
 	if f.word("stops", "way to stop a cut", []string{joinery.Marks.String(), joinery.Blocks.String()}) == 1 {
 		shop.Stops = joinery.Blocks
 	}
-	if f.written("share") {
-		shop.Share = f.share("share")
-	}
+	replace(f, "share", &shop.Share, f.share)
 	if f.written("bits") {
 		shop.Bits = r.readBits(f)
 	}
@@ -103,7 +99,8 @@ const (
 	metricsTyped = "write unit: mm if millimetres are meant"
 )
 
-// doubtUnit faults a shop whose numbers make no sense in its unit.
+// doubtUnit faults a shop whose numbers make no sense in its unit. A lift of 0
+// was faulted already.
 func (r *reader) doubtUnit(f *fields, shop *joinery.Shop) {
 	remedy, lift, bits := inchesTyped, f.value("lift"), f.value("bits")
 	if r.unit == joinery.Inches {
@@ -116,7 +113,7 @@ func (r *reader) doubtUnit(f *fields, shop *joinery.Shop) {
 	spell := joinery.DefaultScale(r.unit).Spell
 	metric := r.unit == joinery.Millimetres
 	switch {
-	case lift != nil && (metric && shop.Lift < leastLift || !metric && shop.Lift > mostLift):
+	case lift != nil && shop.Lift > 0 && (metric && shop.Lift < leastLift || !metric && shop.Lift > mostLift):
 		r.fault(lift, remedy, "no table lifts a bit by %s", spell(shop.Lift))
 	case len(r.faults) == 0 && bits != nil && metric && widest > 0 && widest < leastWidest:
 		r.fault(bits, remedy, "the widest bit of this shop would be %s", spell(widest))
@@ -128,11 +125,9 @@ func (r *reader) readFence(n *yaml.Node, fence joinery.FenceReach) joinery.Fence
 		return fence
 	}
 	f := r.fields(n, "fence", fenceKeys)
-	for i, part := range []*joinery.Length{&fence.Infeed, &fence.Outfeed, &fence.Reach} {
-		if f.written(fenceKeys[i]) {
-			*part = f.positive(fenceKeys[i])
-		}
-	}
+	replace(f, "infeed", &fence.Infeed, f.positive)
+	replace(f, "outfeed", &fence.Outfeed, f.positive)
+	replace(f, "reach", &fence.Reach, f.positive)
 	return fence
 }
 
@@ -155,11 +150,10 @@ func (r *reader) readMinutes(n *yaml.Node, m joinery.Minutes) joinery.Minutes {
 		return m
 	}
 	f := r.fields(n, "minutes", minutesKeys)
-	for i, part := range []*joinery.Time{&m.Bit, &m.Fence, &m.Height, &m.Stop} {
-		if f.written(minutesKeys[i]) {
-			*part = f.minutes(minutesKeys[i])
-		}
-	}
+	replace(f, "bit", &m.Bit, f.minutes)
+	replace(f, "fence", &m.Fence, f.minutes)
+	replace(f, "height", &m.Height, f.minutes)
+	replace(f, "stop", &m.Stop, f.minutes)
 	return m
 }
 

@@ -106,6 +106,16 @@ func TestBuiltInShop(t *testing.T) {
 	assert.Equal(t, joinery.MetricScale, planfile.BuiltInShop(joinery.Millimetres).Scale)
 }
 
+// What is no length is not taken for one in the other unit besides.
+func TestALiftAtFaultIsOneFault(t *testing.T) {
+	for _, lift := range []string{"high", "0", ""} {
+		_, err := planfile.ReadShop("shop.yaml", []byte("lift: "+lift), joinery.Millimetres)
+		var faults joinery.Faults
+		require.ErrorAs(t, err, &faults, lift)
+		assert.Len(t, faults, 1, "%q: %v", lift, err)
+	}
+}
+
 func TestShares(t *testing.T) {
 	for text, want := range map[string]joinery.Share{
 		"1/2": {Num: 1, Den: 2}, "0.5": {Num: 1, Den: 2}, "1": {Num: 1, Den: 1}, "010/16": {Num: 5, Den: 8}, "5/8": {Num: 5, Den: 8},

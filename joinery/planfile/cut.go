@@ -38,7 +38,7 @@ func (r *planReader) readCut(n *yaml.Node, b *blank) {
 	}
 	if kind == nil {
 		if value := valueOf(n, key); value.Kind == yaml.ScalarNode {
-			b.cuts.see(r, strings.Join(strings.Fields(value.Value), " "), value)
+			b.cuts.see(r, oneLine(value.Value), value)
 		}
 		return
 	}
@@ -62,16 +62,6 @@ func (r *planReader) readCut(n *yaml.Node, b *blank) {
 		}
 	}
 	b.Cuts = b.Cuts[:len(b.Cuts)-1]
-}
-
-// valueOf returns the value of a key, or nil.
-func valueOf(n *yaml.Node, key string) *yaml.Node {
-	for i := 0; i+1 < len(n.Content); i += 2 {
-		if n.Content[i].Value == key {
-			return n.Content[i+1]
-		}
-	}
-	return nil
 }
 
 // kind finds the key that is a kind of cut. Where there is none, it is a fault

@@ -244,12 +244,7 @@ func list(words []string, last string) string {
 const longestQuote = 60
 
 // short cuts a text that is too long for a message.
-func short(s string) string {
-	if letters := []rune(s); len(letters) > longestQuote {
-		return string(letters[:longestQuote]) + "..."
-	}
-	return s
-}
+func short(s string) string { return joinery.Brief(s, longestQuote) }
 
 // quoted puts quotes round a maker's text, as it was written.
 func quoted(s string) string {

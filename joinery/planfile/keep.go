@@ -38,52 +38,39 @@ func (r *reader) cannotKeep(n *yaml.Node, problem, remedy string) error {
 
 // bitNamed finds a bit in a shop file or in a plan that has its shop in place.
 func bitNamed(root *yaml.Node, name string) *yaml.Node {
-	if _, shop := pairOf(root, "shop"); shop != nil {
+	if shop := valueOf(root, "shop"); shop != nil {
 		root = shop
 	}
-	_, bits := pairOf(root, "bits")
+	bits := valueOf(root, "bits")
 	if bits == nil {
 		return nil
 	}
 	for _, bit := range bits.Content {
-		if _, n := pairOf(bit, "bit"); n != nil && strings.TrimSpace(n.Value) == name {
+		if n := valueOf(bit, "bit"); n != nil && oneLine(n.Value) == name {
 			return bit
 		}
 	}
 	return nil
 }
 
-// pairOf returns a key and its value, or nils.
-func pairOf(n *yaml.Node, key string) (name, value *yaml.Node) {
-	if n == nil || n.Kind != yaml.MappingNode {
-		return nil, nil
-	}
-	for i := 0; i+1 < len(n.Content); i += 2 {
-		if n.Content[i].Value == key {
-			return n.Content[i], n.Content[i+1]
-		}
-	}
-	return nil, nil
-}
-
 // keep puts the text into a bit: in place of the measure that is there, else
 // behind the diameter.
 func keep(data []byte, bit *yaml.Node, text string) ([]byte, bool) {
-	if key, old := pairOf(bit, "measured"); old != nil {
-		if null(old) {
-			return insert(data, offsetOf(data, key)+len("measured:"), " "+text), true
+	if old := pairOf(bit, "measured"); old.value != nil {
+		if null(old.value) {
+			return insert(data, offsetOf(data, old.key)+len("measured:"), " "+text), true
 		}
-		from, to, ok := extent(data, old)
+		from, to, ok := extent(data, old.value)
 		if !ok {
 			return nil, false
 		}
 		return insert(append(bytes.Clone(data[:from]), data[to:]...), from, text), true
 	}
-	key, diameter := pairOf(bit, "diameter")
-	if diameter == nil {
+	diameter := pairOf(bit, "diameter")
+	if diameter.value == nil {
 		return nil, false
 	}
-	_, to, ok := extent(data, diameter)
+	_, to, ok := extent(data, diameter.value)
 	if !ok {
 		return nil, false
 	}
@@ -91,7 +78,7 @@ func keep(data []byte, bit *yaml.Node, text string) ([]byte, bool) {
 		return insert(data, to, ", measured: "+text), true
 	}
 	line := to + bytes.IndexAny(append(data[to:len(data):len(data)], '\n'), "\r\n")
-	indent := strings.Repeat(" ", key.Column-1)
+	indent := strings.Repeat(" ", diameter.key.Column-1)
 	return insert(data, line, lineEnd(data)+indent+"measured: "+text), true
 }
 

@@ -55,6 +55,15 @@ func TestKeepMeasured(t *testing.T) {
 	}
 }
 
+// A plan that names the shop has the name in one line, however the shop file
+// spaces it.
+func TestKeepMeasuredOfANameSpacedOut(t *testing.T) {
+	const shop = "bits:\n  - bit: straight   half\n    diameter: 1/2\n"
+	kept, err := planfile.KeepMeasured("shop.yaml", []byte(shop), "straight half", 497*joinery.Inch/1000, joinery.InchScale)
+	require.NoError(t, err)
+	assert.Equal(t, shop+"    measured: 0.497 in\n", string(kept))
+}
+
 func TestKeepMeasuredRefuses(t *testing.T) {
 	for _, test := range []struct{ name, shop, want string }{
 		{"no such bit", "bits:\n  - {bit: quarter, diameter: 1/4}\n", `there is no bit "half" here`},

@@ -152,7 +152,7 @@ func (r *planReader) readAfter(f *fields, cut string, b *blank) []string {
 	var names []string
 	seen := map[string]bool{"": true}
 	for _, n := range f.oneOrMore("after") {
-		name := strings.Join(strings.Fields(n.Value), " ")
+		name := oneLine(n.Value)
 		if seen[name] {
 			continue
 		}

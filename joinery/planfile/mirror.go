@@ -22,7 +22,7 @@ func wishOf(n *yaml.Node) *mirrorWish {
 	for i := 0; n != nil && n.Kind == yaml.MappingNode && i+1 < len(n.Content); i += 2 {
 		switch n.Content[i].Value {
 		case "of":
-			w.of = strings.Join(strings.Fields(n.Content[i+1].Value), " ")
+			w.of = oneLine(n.Content[i+1].Value)
 		case "across":
 			w.across = texts(n.Content[i+1])
 		}

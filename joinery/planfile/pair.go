@@ -5,6 +5,24 @@ import "go.yaml.in/yaml/v4"
 // pair is a key and its value, nil where that was faulted already.
 type pair struct{ key, value *yaml.Node }
 
+// pairOf returns what a mapping has for a key, read as it stands: nothing is
+// faulted, not even a second key of the name. It is empty where the key is not
+// there.
+func pairOf(n *yaml.Node, key string) pair {
+	if n == nil || n.Kind != yaml.MappingNode {
+		return pair{}
+	}
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		if n.Content[i].Value == key {
+			return pair{n.Content[i], n.Content[i+1]}
+		}
+	}
+	return pair{}
+}
+
+// valueOf returns the value of a key, or nil.
+func valueOf(n *yaml.Node, key string) *yaml.Node { return pairOf(n, key).value }
+
 // pair returns what was written for a key, or nil. There are few, so that a map
 // of them would take longer and more memory.
 func (f *fields) pair(key string) *pair {

@@ -91,10 +91,8 @@ func (r *planReader) pieceFields(n *yaml.Node) *fields {
 		return nil
 	}
 	what := "the piece"
-	for i := 0; i+1 < len(n.Content); i += 2 {
-		if n.Content[i].Value == "piece" && n.Content[i+1].Kind == yaml.ScalarNode {
-			what = quoted(n.Content[i+1].Value)
-		}
+	if name := valueOf(n, "piece"); name != nil && name.Kind == yaml.ScalarNode {
+		what = quoted(name.Value)
 	}
 	f := r.fields(n, what, pieceKeys)
 	if !f.written("piece") && !slices.Contains(f.meant, "piece") {

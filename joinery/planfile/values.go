@@ -173,9 +173,13 @@ func (f *fields) text(key string, longest int) string {
 	return f.r.cleaned(n, key, text, longest)
 }
 
+// oneLine brings the blanks of a text together, so that a name is the same
+// however it was spaced.
+func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }
+
 // cleaned brings a text into one line; where it is too long or cannot be printed it is faulted.
 func (r *reader) cleaned(n *yaml.Node, key, text string, longest int) string {
-	text = strings.Join(strings.Fields(text), " ")
+	text = oneLine(text)
 	what := key
 	if longest == longestName && key != "title" {
 		what = "name"

@@ -90,6 +90,22 @@ func (c *cutNames) waits(cut, on string, n *yaml.Node) {
 	c.waitOn = append(c.waitOn, wait{int32(number), positionOf(n), on})
 }
 
+// readAfter reads the cuts that this one must follow.
+func (r *planReader) readAfter(f *fields, cut string, b *blank) []string {
+	var names []string
+	seen := map[string]bool{"": true}
+	for _, n := range f.oneOrMore("after") {
+		name := oneLine(n.Value)
+		if seen[name] {
+			continue
+		}
+		seen[name] = true
+		names = append(names, name)
+		b.cuts.waits(cut, name, n)
+	}
+	return names
+}
+
 // checkAfter faults waits on unknown cuts and circles of waits.
 func (r *planReader) checkAfter(b *blank) {
 	names := &b.cuts

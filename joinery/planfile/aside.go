@@ -42,7 +42,7 @@ func (r *reader) each(n *yaml.Node, key, what string) iter.Seq[*yaml.Node] {
 		return slices.Values(n.Content)
 	}
 	return func(yield func(*yaml.Node) bool) {
-		for batch := range l.batches(r.text.String(), r.most/16) {
+		for batch := range l.batches(r.text.String(), r.most/batchShare) {
 			root := r.load(part{stretch: batch, entries: true, flow: l.flow, what: "this " + what, list: innerList[key]})
 			if r.broken {
 				return

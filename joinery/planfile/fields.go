@@ -203,6 +203,33 @@ func (f *fields) scalar(key string) (string, *yaml.Node, bool) {
 	return strings.TrimSpace(n.Value), n, true
 }
 
+// oneOrMore returns the scalars of a value that is one text or a list of
+// texts.
+func (f *fields) oneOrMore(key string) []*yaml.Node {
+	if !f.has(key) {
+		return nil
+	}
+	n := f.value(key)
+	if n.Kind == yaml.ScalarNode {
+		return []*yaml.Node{n}
+	}
+	if n.Kind != yaml.SequenceNode {
+		f.r.fault(n, "write "+example(key), "%s takes a name or a list of names", key)
+		return nil
+	}
+	var all []*yaml.Node
+	for _, inner := range n.Content {
+		switch inner.Kind {
+		case yaml.ScalarNode:
+			all = append(all, inner)
+		case yaml.AliasNode: // refused with the tree
+		default:
+			f.r.fault(inner, "write "+example(key), "%s takes a name or a list of names", key)
+		}
+	}
+	return all
+}
+
 // entries returns the entries of a list; what is an entry in a message.
 func (f *fields) entries(key, what, example string) iter.Seq[*yaml.Node] {
 	if !f.has(key) {
@@ -229,27 +256,4 @@ func (f *fields) places() joinery.Places {
 		}
 	}
 	return places
-}
-
-// list joins words as "a, b and c".
-func list(words []string, last string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	end := len(words) - 1
-	return strings.Join(words[:end], ", ") + " " + last + " " + words[end]
-}
-
-// longestQuote is how much of a maker's text a message repeats, in characters.
-const longestQuote = 60
-
-// short cuts a text that is too long for a message.
-func short(s string) string { return joinery.Brief(s, longestQuote) }
-
-// quoted puts quotes round a maker's text, as it was written.
-func quoted(s string) string {
-	if strings.Contains(s, `"`) {
-		return "‘" + short(s) + "’"
-	}
-	return `"` + short(s) + `"`
 }

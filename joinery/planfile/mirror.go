@@ -129,34 +129,6 @@ func (r *planReader) mirrored(b *blank, f *fields, across []joinery.Dimension) *
 	return nil
 }
 
-// nearPiece is the remedy for an unknown name of a piece.
-func (r *planReader) nearPiece(name string, but *blank) string {
-	var names []string
-	for _, b := range r.blanks {
-		if b != but && b.Name != "" {
-			names = append(names, b.Name)
-		}
-	}
-	return nearName("piece", name, names)
-}
-
-// nearName is the remedy for an unknown name: the near one, or all there are.
-func nearName(what, name string, names []string) string {
-	const few = 6
-	near := joinery.Nearest(name, names)
-	switch {
-	case near != "":
-		return "write " + near
-	case len(names) == 0:
-		return "there is no other " + what + " it could be"
-	case len(names) > few:
-		return fmt.Sprintf("the %ss are %s and %d more", what, strings.Join(names[:few], ", "), len(names)-few)
-	case len(names) == 1:
-		return fmt.Sprintf("the only %s it could be is %s", what, names[0])
-	}
-	return fmt.Sprintf("the %ss are %s", what, list(names, "and"))
-}
-
 // mirrorOnce is the remedy for a mirror of a mirror: the piece behind both,
 // mirrored across what remains.
 func mirrorOnce(source *mirrorWish, across []joinery.Dimension) string {
@@ -204,31 +176,4 @@ func (r *planReader) readAcross(f *fields) []joinery.Dimension {
 		across = append(across, d)
 	}
 	return across
-}
-
-// oneOrMore returns the scalars of a value that is one text or a list of
-// texts.
-func (f *fields) oneOrMore(key string) []*yaml.Node {
-	if !f.has(key) {
-		return nil
-	}
-	n := f.value(key)
-	if n.Kind == yaml.ScalarNode {
-		return []*yaml.Node{n}
-	}
-	if n.Kind != yaml.SequenceNode {
-		f.r.fault(n, "write "+example(key), "%s takes a name or a list of names", key)
-		return nil
-	}
-	var all []*yaml.Node
-	for _, inner := range n.Content {
-		switch inner.Kind {
-		case yaml.ScalarNode:
-			all = append(all, inner)
-		case yaml.AliasNode: // refused with the tree
-		default:
-			f.r.fault(inner, "write "+example(key), "%s takes a name or a list of names", key)
-		}
-	}
-	return all
 }

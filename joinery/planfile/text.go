@@ -8,14 +8,8 @@ import (
 	"fencecard/joinery"
 )
 
-// mostBytes is the largest file read, and mostValues the most words and values
-// in it: some 30,000 cuts.
-const (
-	mostBytes  = 8 << 20
-	mostValues = 400_000
-)
-
-const tooLarge = "check that this is the file you mean; a large batch can be split into several plans"
+// mostBytes is the largest file read.
+const mostBytes = 8 << 20
 
 // clean turns the file's bytes into clean lines for the YAML library, which
 // tells no place for bad bytes and miscounts lines that end in CR LF.
@@ -42,19 +36,6 @@ func (r *reader) clean(data []byte, what string) bool {
 	r.checkTabs()
 	r.checkValues(what)
 	return len(r.faults) == before
-}
-
-// checkValues faults a file with more words and values than a plan can have.
-func (r *reader) checkValues(what string) {
-	text := r.text.String()
-	if weight, passed := weigh(text, mostValues); weight > mostValues {
-		at := further(text[:passed], 1, 1)
-		r.add(joinery.Fault{
-			Place:   r.at(at.Line, at.Column),
-			Problem: fmt.Sprintf("%s has more than %d words and values up to here", what, mostValues),
-			Remedy:  tooLarge,
-		})
-	}
 }
 
 // wide reports whether the bytes look like UTF-16: a mark that says so, or a

@@ -2,9 +2,7 @@ package planfile
 
 import (
 	"errors"
-	"fmt"
 	"strings"
-	"unicode/utf8"
 
 	"fencecard/joinery"
 
@@ -15,11 +13,6 @@ import (
 // depthLimit is far above the four levels of a plan and far below the
 // library's own, so that a file of brackets is refused at once.
 var depthLimit = loaderlimits.New(loaderlimits.DepthValue(50))
-
-// mostAtOnce is the heaviest part of a file that is made a tree at once. A value
-// in a tree takes some 200 bytes, twenty times its text; so a large plan is read
-// some entries of its lists at a time, and only what is read of them is kept.
-const mostAtOnce = 4_000
 
 // part is a part of the file that is made a tree at once.
 type part struct {
@@ -95,24 +88,6 @@ func (r *reader) load(p part) *yaml.Node {
 		r.setAside(root, l)
 	}
 	return root
-}
-
-// further is the line and column behind a text that begins at others.
-func further(text string, line, column int) joinery.Place {
-	if lines := strings.Count(text, "\n"); lines > 0 {
-		line, column = line+lines, 1
-		text = text[strings.LastIndexByte(text, '\n')+1:]
-	}
-	return joinery.Place{Line: line, Column: column + utf8.RuneCountInString(text)}
-}
-
-func (r *reader) tooHeavy(p part, at joinery.Place) {
-	problem := fmt.Sprintf("%s has more than %d words and values up to here", p.what, r.most)
-	if p.list != "" {
-		problem += ", the list of " + p.list + " not counted"
-	}
-	r.add(joinery.Fault{Place: r.at(at.Line, at.Column), Problem: problem, Remedy: tooLarge})
-	r.broken = true
 }
 
 // settle moves the nodes of a part to where they stand in the file: all down,

@@ -54,6 +54,12 @@ func (r *reader) length(n *yaml.Node, text string) (joinery.Length, bool) {
 	return 0, false
 }
 
+// isLength reports whether a text is a length; it faults nothing.
+func (r *reader) isLength(text string) bool {
+	_, err := joinery.ParseLength(text, r.unit)
+	return err == nil
+}
+
 func (r *reader) badLength(n *yaml.Node, text string, err error) {
 	var bad *joinery.LengthError
 	if errors.As(err, &bad) {

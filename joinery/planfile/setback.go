@@ -1,0 +1,72 @@
+package planfile
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fencecard/joinery"
+	"fencecard/joinery/pattern"
+
+	"go.yaml.in/yaml/v4"
+)
+
+var (
+	setbackText = pattern.New(`(?i)^(.+?)\s+from\s+(?:the\s+)?(\S+)$`)
+	centredText = pattern.New(`(?i)^(?:centred|centered|centre|center)(?:\s+from\s+(?:the\s+)?(\S+))?$`)
+)
+
+// readSetback reads where the near wall is: "1/2 from front", "centred", or
+// "centred from front".
+func (r *planReader) readSetback(f *fields, in joinery.Side) joinery.Setback {
+	text, n, ok := f.scalar("setback")
+	if !ok {
+		return joinery.Setback{}
+	}
+	if m := centredText.FindStringSubmatch(text); m != nil {
+		s := joinery.Setback{Centred: true}
+		if m[1] != "" {
+			s.From = r.side(n, m[1])
+		}
+		return s
+	}
+	m := setbackText.FindStringSubmatch(text)
+	if m == nil {
+		r.badSetback(n, text, in)
+		return joinery.Setback{}
+	}
+	distance, _ := r.length(n, m[1])
+	return joinery.Setback{Distance: distance, From: r.side(n, m[2])}
+}
+
+// badSetback faults a text that is no distance from a side.
+func (r *planReader) badSetback(n *yaml.Node, text string, in joinery.Side) {
+	words := strings.Fields(text)
+	last := joinery.NoSide
+	if len(words) > 0 {
+		last, _ = joinery.ParseSide(strings.ToLower(words[len(words)-1]))
+	}
+	switch {
+	case r.isLength(text):
+		r.fault(n, fmt.Sprintf("write setback: %s from %s", text, list(besides(in), "or")), "the setback does not say from which side")
+	case last != joinery.NoSide && len(words) < 3:
+		r.fault(n, fmt.Sprintf("write setback: 1/2 from %s, with your own distance", last), "the setback has no distance")
+	case last != joinery.NoSide && r.isLength(strings.Join(words[:len(words)-2], " ")):
+		r.fault(n, fmt.Sprintf("write setback: %s from %s", strings.Join(words[:len(words)-2], " "), last), "%s is no distance from a side", quoted(text))
+	case joinery.Nearest(text, []string{"centred"}) != "" || slices.Contains(words, "middle"):
+		r.fault(n, "write setback: centred", "%s is no distance from a side", quoted(text))
+	default:
+		r.fault(n, "write "+example("setback")+", or setback: centred", "%s is no distance from a side", quoted(text))
+	}
+}
+
+// besides lists the sides beside the one the bit enters, or all.
+func besides(in joinery.Side) []string {
+	var names []string
+	for _, s := range joinery.Sides {
+		if in == joinery.NoSide || s.Dimension() != in.Dimension() {
+			names = append(names, s.String())
+		}
+	}
+	return names
+}

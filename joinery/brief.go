@@ -1,6 +1,18 @@
 package joinery
 
-import "unicode/utf8"
+import (
+	"strings"
+	"unicode/utf8"
+)
+
+// List joins words for a message: "a, b and c", the last word being "and".
+func List(words []string, last string) string {
+	if len(words) < 2 {
+		return strings.Join(words, "")
+	}
+	end := len(words) - 1
+	return strings.Join(words[:end], ", ") + " " + last + " " + words[end]
+}
 
 // Brief cuts a text that a message quotes after so many characters, lest it fill
 // the screen.

@@ -187,15 +187,9 @@ func editDistance(a, b string) int {
 
 // orList joins names as "a, b or c".
 func orList(woods []Wood) string {
-	var b strings.Builder
+	names := make([]string, len(woods))
 	for i, w := range woods {
-		switch {
-		case i > 0 && i == len(woods)-1:
-			b.WriteString(" or ")
-		case i > 0:
-			b.WriteString(", ")
-		}
-		b.WriteString(w.Name)
+		names[i] = w.Name
 	}
-	return b.String()
+	return List(names, "or")
 }

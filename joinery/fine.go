@@ -17,3 +17,6 @@ func (s Scale) Fine(l Length) string {
 	}
 	return fine.Format(fine.Round(l))
 }
+
+// Say writes a length as [Scale.Fine] does, with its unit, for a message.
+func (s Scale) Say(l Length) string { return s.Fine(l) + " " + s.Unit.String() }

@@ -1,6 +1,9 @@
 package joinery
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // layout is the laying-out of one cut on one piece: it gathers channels, and
 // faults where the cut does not fit the piece.
@@ -69,16 +72,13 @@ func (l *layout) crosswise(key string, side, in Side) bool {
 
 // besides lists the four sides that meet a side.
 func besides(side Side) string {
-	text := ""
+	var names []string
 	for _, s := range Sides {
 		if s.Dimension() != side.Dimension() {
-			if text != "" {
-				text += ", "
-			}
-			text += s.String()
+			names = append(names, s.String())
 		}
 	}
-	return text
+	return strings.Join(names, ", ")
 }
 
 // deep checks a depth from a side into the wood.

@@ -52,7 +52,7 @@ func (p *Plan) mirrors(named *Piece, wanted Flips) []*Piece {
 	}
 	var all []*Piece
 	for i := range p.Pieces {
-		if p.Pieces[i].original() == named.original() {
+		if p.Pieces[i].Original() == named.Original() {
 			all = append(all, &p.Pieces[i])
 		}
 	}
@@ -69,8 +69,8 @@ func (p *Plan) mirrors(named *Piece, wanted Flips) []*Piece {
 	return all
 }
 
-// original names the piece that was not mirrored.
-func (p *Piece) original() string { return cmp.Or(p.MirrorOf, p.Name) }
+// Original names the piece that was not mirrored, which may be this one.
+func (p *Piece) Original() string { return cmp.Or(p.MirrorOf, p.Name) }
 
 // facing returns the cut of the piece that is meant by another cut's mate: the
 // named one where the maker named it, or for a mirrored cut the one that faces

@@ -7,6 +7,17 @@ import (
 	"unicode/utf8"
 )
 
+// UTF16 reports whether the bytes of a file look like UTF-16: a mark that says
+// so, or a zero byte beside each of the first letters.
+func UTF16(data []byte) bool {
+	if len(data) < 4 {
+		return false
+	}
+	first, second := data[0], data[1]
+	marked := first == 0xfe && second == 0xff || first == 0xff && second == 0xfe
+	return marked || first == 0 && data[2] == 0 && second != 0 || second == 0 && data[3] == 0 && first != 0
+}
+
 // Text is a file that a maker wrote, for messages that show its lines. It keeps
 // four bytes a line besides the text, which is at most 4 GB.
 type Text struct {

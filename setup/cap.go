@@ -13,8 +13,8 @@ type Cap struct {
 	Rule  string
 }
 
-// hardness grades, in lbf of side hardness: the share of the bit's diameter
-// that one pass may take (common practice, no source).
+// shares are what one pass may take of the bit's diameter below a side hardness
+// in lbf (common practice, no source).
 var shares = []struct {
 	below float64
 	share joinery.Share

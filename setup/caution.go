@@ -75,22 +75,21 @@ func (s *situation) fill(words string) string {
 		return words
 	}
 	scale, bit := s.shop.Scale, s.card.Run.Bit
-	text := func(l joinery.Length) string { return scale.Fine(l) + " " + scale.Unit.String() }
 	rpm, shank := "the speed for its diameter", "the shank"
 	if top := bit.TopSpeed(s.shop.Speed); bit.True() > 0 && top.RPM > 0 {
 		rpm = strconv.Itoa(top.RPM) + " rpm"
 	}
 	if bit.Shank > 0 {
-		shank = text(bit.Shank)
+		shank = scale.Say(bit.Shank)
 	}
 	return strings.NewReplacer(
 		"{rpm}", rpm,
 		"{shank}", shank,
-		"{large}", text(largeBit),
-		"{short}", text(s.shop.Rules.ShortPiece),
-		"{hands}", text(s.shop.Rules.HandDistance),
-		"{open}", text(openFence.of(scale)),
-		"{wall}", text(thinWall.of(scale)),
+		"{large}", scale.Say(largeBit),
+		"{short}", scale.Say(s.shop.Rules.ShortPiece),
+		"{hands}", scale.Say(s.shop.Rules.HandDistance),
+		"{open}", scale.Say(openFence.of(scale)),
+		"{wall}", scale.Say(thinWall.of(scale)),
 	).Replace(words)
 }
 

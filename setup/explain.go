@@ -65,14 +65,15 @@ func (x *explainer) reasons(i int) []string {
 // again tells why a bit and fence distance, or a bit, comes back.
 func (x *explainer) again(i int) []string {
 	s := &x.d.Setups[i]
+	const both, bitAlone = "the bit and fence distance of setup %d once more", "the bit of setup %d comes back"
 	before, what := -1, ""
 	for j := range i {
 		o := &x.d.Setups[j]
 		switch {
 		case o.key() == s.key():
-			before, what = j, "the bit and fence distance of setup %d once more"
-		case o.Bit == s.Bit && x.d.Setups[i-1].Bit != s.Bit && what != "the bit and fence distance of setup %d once more":
-			before, what = j, "the bit of setup %d comes back"
+			before, what = j, both
+		case o.Bit == s.Bit && x.d.Setups[i-1].Bit != s.Bit && what != both:
+			before, what = j, bitAlone
 		}
 	}
 	if before < 0 {
@@ -153,7 +154,7 @@ func (x *explainer) onlyHere(s *Setup) []string {
 	if len(names) == 0 {
 		return nil
 	}
-	return []string{"no other bit or fence distance makes " + list(few(names, ""))}
+	return []string{"no other bit or fence distance makes " + joinery.List(few(names, ""), "and")}
 }
 
 // uses reports whether some run of the way is made at a setup.
@@ -189,8 +190,7 @@ func (x *explainer) near(s *Setup) string {
 }
 
 func (x *explainer) text(l joinery.Length) string {
-	scale := x.d.Plan.Shop.Scale
-	return scale.Fine(l) + " " + scale.Unit.String()
+	return x.d.Plan.Shop.Scale.Say(l)
 }
 
 // mostListed is how many things a reason names before it counts the rest.
@@ -202,19 +202,4 @@ func few(all []string, what string) []string {
 		return all
 	}
 	return append(slices.Clone(all[:mostListed]), fmt.Sprintf("%d more%s", len(all)-mostListed, what))
-}
-
-// list joins names: "a", "a and b", "a, b and c".
-func list(names []string) string {
-	text := ""
-	for i, n := range names {
-		switch {
-		case i > 0 && i == len(names)-1:
-			text += " and "
-		case i > 0:
-			text += ", "
-		}
-		text += n
-	}
-	return text
 }

@@ -45,7 +45,7 @@ func (c *jointCheck) warn(h Half, code, text string, args ...any) {
 
 // text is a length with its unit.
 func (c *jointCheck) text(l joinery.Length) string {
-	return c.scale.Fine(l) + " " + c.scale.Unit.String()
+	return c.scale.Say(l)
 }
 
 // stopped reports whether the channel has a wall at that end of its run.

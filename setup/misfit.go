@@ -75,7 +75,7 @@ type missing struct {
 }
 
 func (m missing) text(l joinery.Length) string {
-	return m.shop.Scale.Fine(l) + " " + m.shop.Scale.Unit.String()
+	return m.shop.Scale.Say(l)
 }
 
 // words says what is wrong and what would be right; key is where in the plan.

@@ -163,9 +163,9 @@ func findWideMortise(w *work) []finding {
 }
 
 // findFarSetback looks for mortises and grooves more than twice as far from the
-// side they are measured from as from the other. Where another cut is measured from that side
-// too, it is the maker's face side and no slip; where they are open on the far
-// side, that is told elsewhere.
+// side they are measured from as from the other. Where another cut nearer to it
+// is measured from that side too, it is the maker's face side and no slip; where
+// they are open on the far side, that is told elsewhere.
 func findFarSetback(w *work) []finding {
 	var found []finding
 	for _, m := range w.cuts {

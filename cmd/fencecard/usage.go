@@ -108,13 +108,9 @@ func valueOf(f *pflag.Flag) string {
 
 // flagList writes "--a, --b and --c".
 func flagList(names []string, last string) string {
-	text := "--" + names[0]
-	for i, name := range names[1:] {
-		sep := ", "
-		if i == len(names)-2 {
-			sep = " " + last + " "
-		}
-		text += sep + "--" + name
+	flags := make([]string, len(names))
+	for i, name := range names {
+		flags[i] = "--" + name
 	}
-	return text
+	return joinery.List(flags, last)
 }

@@ -97,7 +97,7 @@ func (r *planReader) noKind(first *yaml.Node) {
 		all = append(append(all, k.Name), k.Also...)
 		ours = append(ours, k.Keys()...)
 	}
-	remedy := fmt.Sprintf("begin it with %s and a name, such as %s", list(names, "or"), cutExample)
+	remedy := fmt.Sprintf("begin it with %s and a name, such as %s", joinery.List(names, "or"), cutExample)
 	near := joinery.Nearest(first.Value, all)
 	switch {
 	case near != "":

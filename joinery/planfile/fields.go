@@ -128,12 +128,12 @@ func (f *fields) unknown(key, value *yaml.Node) {
 		f.r.fault(key, fmt.Sprintf("write %s: %s", short(before), short(after)), "there is no space after the colon")
 		return
 	}
-	remedy := "its keys are " + list(f.known, "and")
+	remedy := "its keys are " + joinery.List(f.known, "and")
 	if near := meant(key.Value, f.known); near != "" {
 		f.meant = append(f.meant, near)
 		remedy = "write " + near
 	} else if whose := kindsWith(key.Value); whose != "" && slices.Contains(f.known, "depth") {
-		remedy = fmt.Sprintf("that key belongs to a %s; the keys here are %s", whose, list(f.known, "and"))
+		remedy = fmt.Sprintf("that key belongs to a %s; the keys here are %s", whose, joinery.List(f.known, "and"))
 	}
 	f.r.fault(key, remedy, "%s has no key %s", f.what, quoted(key.Value))
 }
@@ -146,7 +146,7 @@ func kindsWith(key string) string {
 			kinds = append(kinds, k.Name)
 		}
 	}
-	return list(kinds, "or a")
+	return joinery.List(kinds, "or a")
 }
 
 // need faults every key that is missing, in one fault. A key that an unknown
@@ -161,11 +161,11 @@ func (f *fields) need(keys ...string) {
 		}
 	}
 	if missing != nil {
-		remedy := "add " + list(examples, "and")
+		remedy := "add " + joinery.List(examples, "and")
 		if strings.ContainsAny(remedy, "0123456789") {
 			remedy += ", with your own figures"
 		}
-		f.r.fault(f.node, remedy, "%s has no %s", f.what, list(missing, "and no"))
+		f.r.fault(f.node, remedy, "%s has no %s", f.what, joinery.List(missing, "and no"))
 	}
 }
 

@@ -32,5 +32,5 @@ func nearName(what, name string, names []string) string {
 	case len(names) == 1:
 		return fmt.Sprintf("the only %s it could be is %s", what, names[0])
 	}
-	return fmt.Sprintf("the %ss are %s", what, list(names, "and"))
+	return fmt.Sprintf("the %ss are %s", what, joinery.List(names, "and"))
 }

@@ -6,15 +6,6 @@ import (
 	"fencecard/joinery"
 )
 
-// list joins words as "a, b and c".
-func list(words []string, last string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	end := len(words) - 1
-	return strings.Join(words[:end], ", ") + " " + last + " " + words[end]
-}
-
 // longestQuote is how much of a maker's text a message repeats, in characters.
 const longestQuote = 60
 

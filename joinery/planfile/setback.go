@@ -48,7 +48,7 @@ func (r *planReader) badSetback(n *yaml.Node, text string, in joinery.Side) {
 	}
 	switch {
 	case r.isLength(text):
-		r.fault(n, fmt.Sprintf("write setback: %s from %s", text, list(besides(in), "or")), "the setback does not say from which side")
+		r.fault(n, fmt.Sprintf("write setback: %s from %s", text, joinery.List(besides(in), "or")), "the setback does not say from which side")
 	case last != joinery.NoSide && len(words) < 3:
 		r.fault(n, fmt.Sprintf("write setback: 1/2 from %s, with your own distance", last), "the setback has no distance")
 	case last != joinery.NoSide && r.isLength(strings.Join(words[:len(words)-2], " ")):

@@ -52,7 +52,7 @@ func (r *planReader) badSpan(n *yaml.Node, text string, in joinery.Side) {
 	joined := dashBetween.ReplaceAllString(text, " to ")
 	switch {
 	case two && r.isLength(from) && r.isLength(to):
-		r.fault(n, fmt.Sprintf("write span: %s from %s", text, list(besides(in), "or")), "the span does not say from which side")
+		r.fault(n, fmt.Sprintf("write span: %s from %s", text, joinery.List(besides(in), "or")), "the span does not say from which side")
 	case spanText.MatchString(joined):
 		r.fault(n, "write span: "+joined, "%s is no span", quoted(text))
 	case one != nil && r.isLength(one[1]):

@@ -21,7 +21,7 @@ func (r *reader) clean(data []byte, what string) bool {
 	switch {
 	case len(data) > mostBytes:
 		return refuse(fmt.Sprintf("is larger than %d MB", mostBytes>>20), tooLarge)
-	case wide(data):
+	case joinery.UTF16(data):
 		return refuse("is saved as UTF-16", "save it again as plain text in UTF-8")
 	case noText(data):
 		return refuse("is not a text file", "check that this is the file you mean; write it in a plain text editor")
@@ -36,17 +36,6 @@ func (r *reader) clean(data []byte, what string) bool {
 	r.checkTabs()
 	r.checkValues(what)
 	return len(r.faults) == before
-}
-
-// wide reports whether the bytes look like UTF-16: a mark that says so, or a
-// zero byte beside each of the first letters.
-func wide(data []byte) bool {
-	if len(data) < 4 {
-		return false
-	}
-	first, second := data[0], data[1]
-	marked := first == 0xfe && second == 0xff || first == 0xff && second == 0xfe
-	return marked || first == 0 && data[2] == 0 && second != 0 || second == 0 && data[3] == 0 && first != 0
 }
 
 // noText reports whether the bytes are a picture, a page or a program: one in

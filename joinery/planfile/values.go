@@ -143,7 +143,7 @@ func dimensionNames() []string {
 
 // choice faults a word that is none of a few.
 func (r *reader) choice(at joinery.Place, what, text string, words ...string) {
-	remedy := "write " + list(words, "or")
+	remedy := "write " + joinery.List(words, "or")
 	if near := meant(strings.ToLower(text), words); near != "" {
 		remedy = "write " + near
 	}

@@ -54,9 +54,8 @@ func (s Stood) far(of *setup.Setup, scale joinery.Scale) error {
 	var faults joinery.Faults
 	check := func(what string, stood *joinery.Length, plan joinery.Length) {
 		if stood != nil && (*stood-plan).Abs() > mostOff {
-			unit := " " + scale.Unit.String()
 			faults.Add(joinery.Fault{
-				Problem: fmt.Sprintf("%s stood at %s, but setup %d has it at %s", what, scale.Fine(*stood)+unit, of.Number, scale.Fine(plan)+unit),
+				Problem: fmt.Sprintf("%s stood at %s, but setup %d has it at %s", what, scale.Say(*stood), of.Number, scale.Say(plan)),
 				Remedy:  "look at the cards again: is it that setup, and is the number in the plan's unit?"})
 		}
 	}
@@ -173,7 +172,6 @@ func (e *Entry) Deck() *setup.Deck {
 		s.Cards[i].Piece = &plan.Pieces[at[s.Cards[i].Piece]]
 	}
 	d := &setup.Deck{Plan: plan, Setups: []setup.Setup{s}}
-	d.Caution()
 	d.Changes = setup.Count(d.Setups, &shop)
 	d.Caution()
 	return d

@@ -16,7 +16,7 @@ func checkText(name string, data []byte) error {
 	if len(data) > mostBytes {
 		return refuse(joinery.Place{}, "the setup book is larger than 16 MB", "name another file with --book; this is hardly a setup book")
 	}
-	if wide(data) {
+	if joinery.UTF16(data) {
 		return refuse(joinery.Place{}, "the setup book is saved as UTF-16", "save it again as plain text in UTF-8")
 	}
 	if at := bytes.IndexByte(data, 0); at >= 0 {
@@ -28,16 +28,6 @@ func checkText(name string, data []byte) error {
 			"save the file again as plain text in UTF-8; the editor has it set to Latin-1 or Windows-1252")
 	}
 	return nil
-}
-
-// wide reports whether the bytes look like UTF-16: a mark that says so, or a
-// zero byte beside each of the first letters.
-func wide(data []byte) bool {
-	if len(data) < 4 {
-		return false
-	}
-	marked := data[0] == 0xfe && data[1] == 0xff || data[0] == 0xff && data[1] == 0xfe
-	return marked || data[0] == 0 && data[2] == 0 && data[1] != 0 || data[1] == 0 && data[3] == 0 && data[0] != 0
 }
 
 // notUTF8 is where the first byte stands that is not UTF-8.

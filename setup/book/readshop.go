@@ -16,9 +16,7 @@ import (
 func (g *group) shop() joinery.Shop {
 	scale := joinery.InchScale
 	if f, ok := g.one(keyScale); ok {
-		if strings.HasSuffix(f.value, "m") {
-			scale.Unit = joinery.Millimetres
-		}
+		scale.Unit = joinery.UnitOf(f.value, scale.Unit)
 		if l, ok := g.parse(f, f.value); ok && l > 0 {
 			scale.Division = l
 		} else if ok {

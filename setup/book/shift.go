@@ -68,18 +68,6 @@ func change(p *joinery.Piece, cut *joinery.Cut, c *setup.Card, to joinery.Channe
 	return changes
 }
 
-// sameFamily reports whether two pieces are one, or mirrors of one: their cuts
-// are written once.
-func sameFamily(a, b *joinery.Piece) bool {
-	origin := func(p *joinery.Piece) string {
-		if p.MirrorOf != "" {
-			return p.MirrorOf
-		}
-		return p.Name
-	}
-	return origin(a) == origin(b)
-}
-
 // writes reports whether the cut is written at this piece, and not at the one
 // that it mirrors.
 func writes(plan *joinery.Plan, p *joinery.Piece, cut *joinery.Cut) bool {

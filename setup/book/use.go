@@ -69,7 +69,8 @@ func (t *trial) use(s *setup.Setup, shift joinery.Length) *Use {
 		for k := range plan.Pieces {
 			p := &plan.Pieces[k]
 			cut := p.Cut(c.Cut.Name)
-			if cut == nil || !sameFamily(p, c.Piece) || moved[[2]string{p.Name, cut.Name}] {
+			// The cuts of mirrors are written once, at what they mirror.
+			if cut == nil || p.Original() != c.Piece.Original() || moved[[2]string{p.Name, cut.Name}] {
 				continue
 			}
 			moved[[2]string{p.Name, cut.Name}] = true

@@ -33,9 +33,6 @@ func (p Pattern) FindStringSubmatchIndex(text string) []int {
 	return p.compiled().FindStringSubmatchIndex(text)
 }
 
-// FindStringIndex returns where the first match stands, or nil.
-func (p Pattern) FindStringIndex(text string) []int { return p.compiled().FindStringIndex(text) }
-
 // ReplaceAllString replaces every match; in the replacement $1 is a group.
 func (p Pattern) ReplaceAllString(text, by string) string {
 	return p.compiled().ReplaceAllString(text, by)

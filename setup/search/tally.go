@@ -24,26 +24,19 @@ func newTally(m *model) *tally {
 func (t *tally) cost() joinery.Time { return t.others + t.rungs }
 
 // add takes a way in.
-func (t *tally) add(w *way) {
-	for _, e := range w.elems {
-		t.need(e)
-	}
-	for i := range w.runs {
-		r := &w.runs[i]
-		if t.piles[r.station].add(r.demand) {
-			t.climb(r.station)
-		}
-	}
-}
+func (t *tally) add(w *way) { t.put(w, t.need, (*pile).add) }
 
 // remove takes a way out again.
-func (t *tally) remove(w *way) {
+func (t *tally) remove(w *way) { t.put(w, t.release, (*pile).remove) }
+
+// put changes the elements of a way and its demands, in or out.
+func (t *tally) put(w *way, element func(int), demand func(*pile, ladder.Demand) bool) {
 	for _, e := range w.elems {
-		t.release(e)
+		element(e)
 	}
 	for i := range w.runs {
 		r := &w.runs[i]
-		if t.piles[r.station].remove(r.demand) {
+		if demand(&t.piles[r.station], r.demand) {
 			t.climb(r.station)
 		}
 	}

@@ -41,7 +41,7 @@ type errands struct {
 	usedBits     []bool
 
 	rungs func(station int, demands []ladder.Demand) int
-	known map[string][][]int // parts worked out before
+	known map[string][][]int // parts worked out before, by what was ready
 	asked []ladder.Demand    // room to work in
 	rough bool               // some climbs were left untried
 }
@@ -136,42 +136,40 @@ func (e *errands) sortOut() {
 	}
 }
 
-// price works out what the idle errands cost.
+// price works out what the idle errands cost; a bit that others need too is paid
+// there.
 func (e *errands) price() {
-	minutes := e.m.problem.Minutes
-	key, bit := -1, -1
-	for _, at := range e.idle {
-		id := e.list[at[0]].station
-		s := e.m.stations[id]
-		e.fixed += e.climb(id, at) + e.m.blockCost(s)
-		if s.key != key {
-			key = s.key
-			e.fixed += minutes.Fence
-		}
-		if s.bit != bit {
-			bit = s.bit
-			if len(e.ofBit[bit]) == 0 {
-				e.fixed += minutes.Bit
-			}
-		}
-	}
+	e.fixed = e.paidOnce(e.idle, func(bit int) bool { return len(e.ofBit[bit]) == 0 })
 }
 
 // once is what the errands to be put in order cost with everything paid once.
 func (e *errands) once() joinery.Time {
+	lists := make([][]int, len(e.stations))
+	for i, s := range e.stations {
+		lists[i] = e.at[s]
+	}
+	return e.paidOnce(lists, func(int) bool { return true })
+}
+
+// paidOnce is what the errands of some stations, ascending, cost with everything
+// paid once, and of the bits those that are to be paid.
+func (e *errands) paidOnce(lists [][]int, pays func(bit int) bool) joinery.Time {
 	minutes := e.m.problem.Minutes
 	var sum joinery.Time
 	key, bit := -1, -1
-	for _, id := range e.stations {
+	for _, at := range lists {
+		id := e.list[at[0]].station
 		s := e.m.stations[id]
-		sum += e.climb(id, e.at[id]) + e.m.blockCost(s)
+		sum += e.climb(id, at) + e.m.blockCost(s)
 		if s.key != key {
 			key = s.key
 			sum += minutes.Fence
 		}
 		if s.bit != bit {
 			bit = s.bit
-			sum += minutes.Bit
+			if pays(bit) {
+				sum += minutes.Bit
+			}
 		}
 	}
 	return sum
@@ -194,69 +192,4 @@ func (e *errands) climb(station int, list []int) joinery.Time {
 		e.asked = append(e.asked, e.list[x].demand)
 	}
 	return joinery.Time(e.rungs(station, e.asked)) * e.m.problem.Minutes.Height
-}
-
-// set is a set of errands.
-type set []uint64
-
-func newSet(n int) set { return make(set, (n+63)/64) }
-
-func (s set) add(i int)      { s[i/64] |= 1 << (i % 64) }
-func (s set) has(i int) bool { return s[i/64]&(1<<(i%64)) != 0 }
-
-// join adds the members of t.
-func (s set) join(t set) {
-	for i := range s {
-		s[i] |= t[i]
-	}
-}
-
-// meets reports whether the sets have a member in common.
-func (s set) meets(t set) bool {
-	for i, w := range s {
-		if w&t[i] != 0 {
-			return true
-		}
-	}
-	return false
-}
-
-func (s set) empty() bool {
-	for _, w := range s {
-		if w != 0 {
-			return false
-		}
-	}
-	return true
-}
-
-// hasAll reports whether all of a list are members.
-func (s set) hasAll(list []int) bool {
-	for _, i := range list {
-		if !s.has(i) {
-			return false
-		}
-	}
-	return true
-}
-
-// within reports whether every member is in t.
-func (s set) within(t set) bool {
-	for i, w := range s {
-		if w&^t[i] != 0 {
-			return false
-		}
-	}
-	return true
-}
-
-// key gives the set as a key of a map.
-func (s set) key() string {
-	b := make([]byte, 0, 8*len(s))
-	for _, w := range s {
-		for shift := 0; shift < 64; shift += 8 {
-			b = append(b, byte(w>>shift))
-		}
-	}
-	return string(b)
 }

@@ -96,16 +96,12 @@ func (m *model) uses(choice []int) [][][]ladder.Demand {
 
 // numberStations numbers keys and stations by bit, fence distance and blocks.
 func (m *model) numberStations() {
-	type place struct {
-		key
-		blocks int
-	}
-	seen := map[place]bool{}
-	var places []place
+	seen := map[stationKey]bool{}
+	var places []stationKey
 	for _, j := range m.problem.Jobs {
 		for _, w := range j.Ways {
 			for _, r := range w.Runs {
-				at := place{key{r.Bit, r.Fence}, r.Blocks}
+				at := keyOf(r)
 				if !seen[at] {
 					seen[at] = true
 					places = append(places, at)
@@ -113,7 +109,7 @@ func (m *model) numberStations() {
 			}
 		}
 	}
-	slices.SortFunc(places, func(a, b place) int {
+	slices.SortFunc(places, func(a, b stationKey) int {
 		return cmp.Or(cmp.Compare(a.bit, b.bit), cmp.Compare(a.fence, b.fence), cmp.Compare(a.blocks, b.blocks))
 	})
 	for _, at := range places {
@@ -127,15 +123,16 @@ func (m *model) numberStations() {
 
 // stationKey is a station as the runs of a problem spell it.
 type stationKey struct {
-	bit    int
-	fence  joinery.Length
+	key
 	blocks int
 }
+
+func keyOf(r Run) stationKey { return stationKey{key{r.Bit, r.Fence}, r.Blocks} }
 
 func (m *model) stationIndex() map[stationKey]int {
 	index := make(map[stationKey]int, len(m.stations))
 	for i, s := range m.stations {
-		index[stationKey{s.bit, m.keys[s.key].fence, s.blocks}] = i
+		index[stationKey{m.keys[s.key], s.blocks}] = i
 	}
 	return index
 }
@@ -145,7 +142,7 @@ func (m *model) ways(j *Job, stationOf map[stationKey]int) []way {
 	for i, w := range j.Ways {
 		ways[i].turned = w.Turned
 		for k, r := range w.Runs {
-			next := run{stationOf[stationKey{r.Bit, r.Fence, r.Blocks}], r.Demand, []int{k}}
+			next := run{stationOf[keyOf(r)], r.Demand, []int{k}}
 			if last := len(ways[i].runs) - 1; w.Turned && last >= 0 && ways[i].runs[last].station == next.station {
 				ways[i].runs[last].of = append(ways[i].runs[last].of, k)
 				continue

@@ -30,9 +30,9 @@ const mostErrands = 400
 // mostLegs bounds one search for an order.
 const mostLegs = 20_000
 
-// order returns the last leg of the cheapest order, or nil where none costs less
-// than the limit or none is found while the steps last, and the least that any order can cost: where the search went
-// through and an order is returned, its cost.
+// order returns the last leg of the cheapest order, and the least that any order
+// can cost, which is its cost where the search went through. The leg is nil where
+// no order costs less than the limit, or none is found while the steps last.
 func (e *errands) order(limit joinery.Time, b *budget) (*leg, joinery.Time) {
 	start := e.start()
 	low := e.least(start)

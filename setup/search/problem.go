@@ -14,7 +14,7 @@
 // matter of sharing: every bit, fence distance and height is paid once by all
 // who use it. That choice is found by branch and bound (chooser.go, fork.go),
 // the bound being shares of each cost put on the jobs that may need it
-// (shares.go); ladders enter it by regions of height that need a rung (pile.go).
+// (shares.go); ladders enter it by regions of height that need a rung (region.go).
 // Then the runs are ordered at the least cost that After allows, the most
 // promising order gone on from first (order.go, trips.go, tails.go). Where the
 // order costs nothing more the answer is proved; where it does, a second branch

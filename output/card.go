@@ -21,21 +21,29 @@ func (s setter) card(u *setup.Setup, c *setup.Card) []block {
 	if b, ok := s.whole(u, c); ok {
 		return []block{b}
 	}
-	rows := s.cardWords(u, c)
 	w, h := s.cells[0].W, s.cells[0].H
-	cards := fill(rows, cardGap, h, func(i int) block {
+	cards := fill(s.cardWords(u, c), cardGap, h, func(i int) block {
 		if i == 0 {
 			return block{} // the first row is the head itself
 		}
 		return s.again(c, w, ", continued")
 	})
-	return append(cards[:len(cards)-1], s.onTwo(cards[len(cards)-1], u, c)...)
+	last := len(cards) - 1
+	words := cards[last:]
+	if last == 0 {
+		words = nil
+		for _, large := range s.roomier() {
+			words = append(words, stack(cardGap, large.cardWords(u, c)...))
+		}
+	}
+	return append(cards[:last], s.onTwo(words, u, c)...)
 }
 
 // onTwo puts the drawings on a card of their own. The notes stand under the
 // words as far as there is room, the gravest first, and go on beside or under
-// the drawings; what has room on neither card goes on more.
-func (s setter) onTwo(words block, u *setup.Setup, c *setup.Card) []block {
+// the drawings; what has room on neither card goes on more. The words are the
+// same in several sizes, the largest first.
+func (s setter) onTwo(words []block, u *setup.Setup, c *setup.Card) []block {
 	w, h := s.cells[0].W, s.cells[0].H
 	head := s.again(c, w, ", drawings")
 	bare, _ := s.stacked(head, u, c, nil)
@@ -52,19 +60,32 @@ func (s setter) onTwo(words block, u *setup.Setup, c *setup.Card) []block {
 		return stack(cardGap, b.block, under), ok && b.bit >= smallest
 	}
 	for _, brief := range s.briefer() {
-		under, rest := pourIn(brief.notes(c), w, h-words.h-cardGap)
+		first, rest := s.underWords(words, brief.notes(c))
 		if drawings, ok := with(rest); ok {
-			return []block{stack(cardGap, words, under), drawings}
+			return []block{first, drawings}
 		}
 	}
-	under, rest := pourIn(s.briefer()[0].notes(c), w, h-words.h-cardGap)
+	first, rest := s.underWords(words, s.briefer()[0].notes(c))
 	for n := len(rest) - 1; ; n-- {
 		if drawings, ok := with(rest[:n]); ok {
-			return append([]block{stack(cardGap, words, under), drawings}, fill(lines(rest[n:], w), 0, h, func(int) block {
+			return append([]block{first, drawings}, fill(lines(rest[n:], w), 0, h, func(int) block {
 				return stack(0, s.again(c, w, ", notes"), block{h: cardGap})
 			})...)
 		}
 	}
+}
+
+// underWords puts as many notes as it can under words, and these in the
+// largest size that leaves the same notes room. It returns the other notes.
+func (s setter) underWords(words []block, notes []phrase) (block, []phrase) {
+	w, h := s.cells[0].W, s.cells[0].H
+	_, most := pourIn(notes, w, h-words[len(words)-1].h-cardGap)
+	for _, b := range words {
+		if under, rest := pourIn(notes, w, h-b.h-cardGap); len(rest) == len(most) && b.h <= h+touching {
+			return stack(cardGap, b, under), rest
+		}
+	}
+	return words[len(words)-1], notes
 }
 
 // shorter returns the setter for cards that leave some room at the foot.
@@ -76,22 +97,26 @@ func (s setter) shorter(by Paper) setter {
 }
 
 // whole puts everything on one card if it can be, the drawings distinct or at
-// least to be read near by, the heights and the letters of the cautions as
+// least to be read near by, the numbers and the letters of the cautions as
 // large as leaves that.
 func (s setter) whole(u *setup.Setup, c *setup.Card) (block, bool) {
 	bit := Paper(u.Bit.True().Millimetres())
-	for _, smallest := range []Paper{distinct, nearBy} {
-		for _, brief := range s.briefer() {
-			notes := brief.notes(c)
-			for _, low := range brief.lower() {
-				words := stack(cardGap, low.cardWords(u, c)...)
-				if b, ok := low.onOne(words, u, c, notes); ok && b.bit >= min(smallest, bit) {
-					return b.block, true
-				}
+	var legible block
+	found := false
+	for _, brief := range s.briefer() {
+		notes := brief.notes(c)
+		for _, low := range brief.lower() {
+			words := stack(cardGap, low.cardWords(u, c)...)
+			b, ok := low.onOne(words, u, c, notes)
+			if ok && b.bit >= min(distinct, bit) {
+				return b.block, true
+			}
+			if ok && b.bit >= min(nearBy, bit) && !found {
+				legible, found = b.block, true
 			}
 		}
 	}
-	return block{}, false
+	return legible, found
 }
 
 // briefer are the ways to set the cautions, each in less room: in all their
@@ -110,13 +135,27 @@ func (s setter) briefer() []setter {
 	return []setter{full, brief, small}
 }
 
-// lower are the sizes of the heights, the largest first.
+// lower are the sizes of the numbers, the largest first.
 func (s setter) lower() []setter {
-	var all []setter
-	for ; s.grade.height >= s.grade.body; s.grade.height = stepDown(s.grade.height) {
+	all := s.roomier()
+	for {
+		if s.grade.height = stepDown(s.grade.height); s.grade.height < s.grade.body {
+			return all
+		}
 		all = append(all, s)
 	}
-	return all
+}
+
+// roomier are the sizes of the fence distances and marks, the largest first
+// and those that a card always has room for last.
+func (s setter) roomier() []setter {
+	var all []setter
+	for _, r := range s.grade.roomy {
+		large := s
+		large.grade.value, large.grade.aside = r.value, r.aside
+		all = append(all, large)
+	}
+	return append(all, s)
 }
 
 // drawn is a block with the two drawings to scale in it.

@@ -43,12 +43,12 @@ func (s setter) headed(words string, rows []block) []block {
 
 // fenceAndHeights is what is set at the table, side by side.
 func (s setter) fenceAndHeights(u *setup.Setup, c *setup.Card, w Paper) block {
-	body := s.letters(s.grade.body)
+	body, aside := s.letters(s.grade.body), s.letters(s.grade.aside)
 	reading := s.reading(u.Fence.NearEdge, w/2)
 	near := s.value(s.nearName(u), u.Fence.NearEdge, w/2)
 	room := min(w/2, w-reading.w-4)
-	more := s.length(phrase{}.say(body, "centre"), body, u.Fence.Centre).set(room)
-	more.below(s.length(phrase{}.say(body, "far"), body, u.Fence.FarEdge).set(room), 0.5)
+	more := s.length(phrase{}.say(body, "centre"), aside, u.Fence.Centre).set(room)
+	more.below(s.length(phrase{}.say(body, "far"), aside, u.Fence.FarEdge).set(room), 0.5)
 	near.add(more, reading.w+4, max(near.h-reading.h, near.h-more.h))
 	heights := func(w Paper) block {
 		return stack(1, phrase{}.say(s.bold(s.grade.body), "HEIGHTS").set(w),

@@ -24,15 +24,20 @@ type grade struct {
 	number   Paper // the card's number
 	order    Paper // the three orders
 	value    Paper // fence distance and marks
+	aside    Paper // distances to centre and far edge, beside it
 	fraction Paper // the figures of their fractions
 	title    Paper // the piece's name
 	height   Paper // the heights of the bit, read with the router running
 	body     Paper
-	caution  Paper // of cautions in full; 0: as the body
-	bit      Paper // how large the bit should be in the drawings
-	compact  bool  // there is no width to spare
-	brief    bool  // cautions in their few words
+	caution  Paper   // of cautions in full; 0: as the body
+	bit      Paper   // how large the bit should be in the drawings
+	compact  bool    // there is no width to spare
+	brief    bool    // cautions in their few words
+	roomy    []roomy // the largest first
 }
+
+// roomy is how large numbers are where a small card has room for that.
+type roomy struct{ value, aside Paper }
 
 // The grades, largest first, and the narrowest card each is for.
 var grades = []struct {
@@ -40,8 +45,8 @@ var grades = []struct {
 	grade
 }{
 	{170, grade{number: 14, order: 10, value: 10, fraction: 7, title: 7, height: 5, body: 3.5, bit: 3}},
-	{115, grade{number: 10, order: 7, value: 7, fraction: 7, title: 5, height: 5, body: 3.5, bit: 2, compact: true}},
-	{75, grade{number: 7, order: 5, value: 7, fraction: 5, title: 3.5, height: 3.5, body: 2.5, bit: 2, compact: true}},
+	{115, grade{number: 10, order: 7, value: 7, aside: 3.5, fraction: 7, title: 5, height: 5, body: 3.5, bit: 2, compact: true, roomy: []roomy{{10, 7}, {10, 5}, {7, 5}}}},
+	{75, grade{number: 7, order: 5, value: 7, aside: 2.5, fraction: 5, title: 3.5, height: 3.5, body: 2.5, bit: 2, compact: true, roomy: []roomy{{7, 5}, {7, 3.5}}}},
 }
 
 // Cards on one sheet stand apart, so that they can be cut.

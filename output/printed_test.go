@@ -146,7 +146,7 @@ func lengthTexts(v any) []string {
 	return slices.Compact(all)
 }
 
-// TestBigLetters measures the ink of the three orders, the fence distance and
+// TestBigLetters measures the ink of the three orders, the fence distances and
 // the marks on letter and A4 pages of one and two cards: at least 7 mm high, a
 // letter height of ISO 3098-1.
 func TestBigLetters(t *testing.T) {
@@ -169,7 +169,7 @@ func TestBigLetters(t *testing.T) {
 		}
 		scale := d.Plan.Shop.Scale
 		for _, l := range []string{
-			scale.Format(u.Fence.NearEdge),
+			scale.Format(u.Fence.NearEdge), scale.Format(u.Fence.Centre), scale.Format(u.Fence.FarEdge),
 			scale.Format(card.Start.LeadPastEdge), scale.Format(card.Start.TailBeforeEdge),
 			scale.Format(card.Stop.LeadPastEdge), scale.Format(card.Stop.TailBeforeEdge),
 		} {

@@ -60,6 +60,23 @@ func TestStopBlocksOnPages(t *testing.T) {
 	}
 }
 
+// TestBlocksAreDrawnAndNamed finds the blocks in the drawing from above where
+// the card tells to clamp them: the back stop in every shop, the front stop
+// where the shop sets blocks.
+func TestBlocksAreDrawnAndNamed(t *testing.T) {
+	for _, stops := range []string{"marks", "blocks"} {
+		d := sidesDeck(t, stops, "20")
+		u, c := stoppedCard(t, d)
+		s, err := newSetter(d, Pages{})
+		require.NoError(t, err)
+		b, ok := s.fromAbove(u, c, s.cells[0].W, 80)
+		require.True(t, ok)
+		words := said(b.block)
+		assert.Contains(t, words, "BACK|STOP", stops)
+		assert.Equal(t, stops == "blocks", strings.Contains(words, "FRONT|STOP"), "%s: %s", stops, words)
+	}
+}
+
 // TestBackStopBesideAShortFence starts a cut with the tail end further from the
 // bit than the fence reaches: nothing on the fence can hold the back stop.
 func TestBackStopBesideAShortFence(t *testing.T) {

@@ -32,6 +32,7 @@ type dimensionRow struct {
 	name string
 	pen  Pen // of the work at this mark
 	flag guideMark
+	stop stopBlock
 	at   [3]float64 // leading end, edge of the bit, tail end
 	text [2]block
 }
@@ -92,7 +93,7 @@ func (f *fromAbove) chains() []dimensionRow {
 	var rows []dimensionRow
 	chain := func(name string, pen Pen, m *setup.Mark, edge float64, stop bool) {
 		lead := -m.LeadPastCentre.Millimetres()
-		rows = append(rows, dimensionRow{name, pen, guideMark{f.c.Reach(stop, f.s.reach), stop}, [3]float64{lead, edge, lead + f.long},
+		rows = append(rows, dimensionRow{name, pen, f.guide(stop), f.block(stop), [3]float64{lead, edge, lead + f.long},
 			[2]block{f.s.small(m.LeadPastEdge), f.s.small(m.TailBeforeEdge)}})
 	}
 	if m := f.c.Start; m != nil {
@@ -149,8 +150,9 @@ func (f *fromAbove) fit(try drawingScale, w, h Paper) bool {
 // of the rows and on both sides for texts that stand outside their dimensions.
 func (f *fromAbove) fitAlong(w Paper) bool {
 	names := f.s.letters(least).width("START") + 6
-	f.left = names
-	right := Paper(1.6) // half a mark on the fence
+	front, back := f.besideWork(w)
+	f.left = max(names, front)
+	right := max(1.6, back) // half a mark on the fence
 	for range 3 {
 		var ok bool
 		if f.x, ok = newAxis(f.scale.size, w-f.left-right, aroundPoints, f.seen()); !ok {
@@ -199,6 +201,7 @@ func (f *fromAbove) draw(w Paper) block {
 	f.fence(d, w)
 	f.work(d)
 	f.bit(d)
+	f.blocks(d)
 	for _, x := range f.x.breaks() {
 		d.interrupt(Box{f.left + x - breakRoom/2, f.top - 1, breakRoom, workEnd - f.top + 2})
 	}
@@ -286,6 +289,9 @@ func (f *fromAbove) chain(d *drawing, r dimensionRow, y, workEnd Paper) {
 	d.text(name, 0, y-name.h-0.5)
 	d.stroke(r.pen, Point{0, y}, Point{max(name.w, 10), y})
 	r.flag.draw(d, Point{name.w + 2.2, y - 1})
+	if r.flag.Guide == setup.ByLine && r.stop != noBlock {
+		crossed(d, Box{name.w + 1, y - 1 - blockWide, blockWide, blockWide})
+	}
 	for _, m := range f.dimensions(r, y) {
 		d.dimension(m)
 	}

@@ -66,8 +66,10 @@ func (f *fromAbove) flag(d *drawing, y Paper) {
 	tip := Point{f.at(f.start, 0).X, y}
 	d.fill(Black, arrowhead(tip, 0, -1, 3)...)
 	words := phrase{}.say(f.s.bold(least), strings.ToUpper(f.c.Leads.String())+" leads").set(d.w)
+	front, back := f.besideWork(d.w)
+	hi := d.w - back
 	x := tip.X + 2
-	if x+words.w > d.w {
+	if x+words.w > hi {
 		x = tip.X - 2 - words.w
 	}
 	d.text(words, x, y)
@@ -78,12 +80,12 @@ func (f *fromAbove) flag(d *drawing, y Paper) {
 	}
 	for _, text := range []string{shortened, scale} {
 		note := phrase{}.say(f.s.letters(least), text).set(d.w)
-		if x+words.w+2+note.w <= d.w {
-			d.text(note, d.w-note.w, y)
+		if x+words.w+2+note.w <= hi {
+			d.text(note, hi-note.w, y)
 			return
 		}
-		if x-6-note.w >= 0 {
-			d.text(note, 0, y)
+		if x-6-note.w >= front {
+			d.text(note, front, y)
 			return
 		}
 	}

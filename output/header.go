@@ -2,6 +2,7 @@ package output
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
 	"fencecard/joinery"
@@ -19,7 +20,28 @@ func (s setter) header(d *setup.Deck, i int) []block {
 		}
 		return phrase{}.say(s.bold(s.grade.title), fmt.Sprintf("SETUP %d, continued", u.Number)).set(w)
 	}
-	return fill(append(s.settings(d, i, w), s.cardList(u, w)...), 1, h, heading)
+	settings := s.settings(d, i, w)
+	pour := func(list []block) []block { return fill(slices.Concat(settings, list), 1, h, heading) }
+	all := pour(s.cardList(u, w))
+	if len(all) > 1 {
+		if fewer := pour(twoAbreast(s.cardList(u, (w-cardGap)/2), w)); len(fewer) < len(all) {
+			return fewer
+		}
+	}
+	return all
+}
+
+// twoAbreast puts rows side by side by twos, to be read across.
+func twoAbreast(rows []block, w Paper) []block {
+	var all []block
+	for pair := range slices.Chunk(rows, 2) {
+		row := pair[0]
+		if len(pair) == 2 {
+			row.add(pair[1], (w+cardGap)/2, 0)
+		}
+		all = append(all, row)
+	}
+	return all
 }
 
 // settings is what is set for the whole setup, in rows.

@@ -48,14 +48,13 @@ func inFullOn(words string, c *setup.Card, brief bool) bool {
 }
 
 // TestGravestCautionsAreInFull lays out the cards of real plans and finds on
-// each the words of its gravest cautions, not their numbers. Every card is laid
-// out in one of the ways to print, and in each way at least one for every set
-// of the gravest there is.
+// each the words of its gravest cautions, not their numbers: in each of the ways
+// to print one card for every set of the gravest there is, and some more.
 func TestGravestCautionsAreInFull(t *testing.T) {
 	decks := realDecks(t)
 	all := allPages()
 	for way, o := range all {
-		seen, lacking, cards := map[string]bool{}, 0, 0
+		seen, lacking, cards, n := map[string]bool{}, 0, 0, 0
 		for _, c := range decks {
 			s, err := newSetter(c.deck, o)
 			require.NoError(t, err)
@@ -63,8 +62,9 @@ func TestGravestCautionsAreInFull(t *testing.T) {
 				u := &c.deck.Setups[i]
 				for k := range u.Cards {
 					card := &u.Cards[k]
+					n++
 					set := byNumbers(card)
-					if seen[set] && (i+k)%len(all) != way {
+					if seen[set] && n%(3*len(all)) != way {
 						continue
 					}
 					seen[set] = true
@@ -76,7 +76,7 @@ func TestGravestCautionsAreInFull(t *testing.T) {
 				}
 			}
 		}
-		assert.Greater(t, cards, 100)
+		assert.Greater(t, cards, 50)
 		assert.Zero(t, lacking, "of %d cards, %d a page on %s", cards, o.PerPage, o.Paper)
 	}
 }

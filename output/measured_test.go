@@ -230,6 +230,13 @@ func (m *measured) fromAbove() {
 		lead := middle - start.LeadPastCentre.Millimetres()*m.scale
 		m.line(solid, lead, "the leading end at the start")
 		m.line(solid, lead+long*m.scale, "the tail end at the start")
+		var block []render.Stroke
+		for _, s := range m.picture.Across(face+float64(blockWide)/2, m.box.Left, m.box.Right) {
+			if s.To-s.From > thickLine {
+				block = append(block, s)
+			}
+		}
+		m.line(block, lead+long*m.scale+float64(blockWide), "the far side of the back stop")
 	} else if len(solid) >= 2 {
 		m.agree(long, solid[len(solid)-1].Middle-solid[0].Middle, "the length of the work")
 	}

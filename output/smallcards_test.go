@@ -58,6 +58,21 @@ func TestMarksStandBesideTheOrders(t *testing.T) {
 	}
 }
 
+// TestHeaderKeepsToOneSmallCard sets the twelve cards of a setup in two columns
+// where one would run over on a second card for a single line.
+func TestHeaderKeepsToOneSmallCard(t *testing.T) {
+	d := exampleDecks(t)[0].deck
+	s, err := newSetter(d, Pages{PerPage: 2})
+	require.NoError(t, err)
+	require.Len(t, d.Setups[2].Cards, 12)
+	header := s.header(d, 2)
+	require.Len(t, header, 1)
+	for i := range d.Setups[2].Cards {
+		c := &d.Setups[2].Cards[i]
+		assert.Contains(t, saidOnCard(header), c.Number()+" "+c.Piece.Name)
+	}
+}
+
 // levelLines is a canvas that keeps the level lines drawn on it.
 type levelLines struct {
 	recorder

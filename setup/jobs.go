@@ -1,19 +1,25 @@
 package setup
 
 import (
+	"fmt"
 	"slices"
 
 	"fencecard/joinery"
 )
 
+// mostCards is more than anybody cuts by hand; a deck of as many already takes
+// some hundred megabytes, and a short plan of wide cuts would come to millions.
+const mostCards = 50_000
+
 // Jobs lists every channel of a plan with the ways to make it, in the plan's
 // order, or the faults that stop the deck: channels that no bit of the shop
-// can make.
+// can make, or more cards than mostCards.
 func Jobs(plan *joinery.Plan) ([]Job, error) {
 	var jobs []Job
 	var faults joinery.Faults
 	var stopped []*joinery.Piece
 	m := maker{&plan.Shop}
+	cards, most := 0, 0 // in all, and the job that takes the most
 	for i := range plan.Pieces {
 		p := &plan.Pieces[i]
 		first := len(jobs)
@@ -26,6 +32,14 @@ func Jobs(plan *joinery.Plan) ([]Job, error) {
 					faults.Add(why.fault(p, c, ch, &plan.Shop))
 				}
 				jobs = append(jobs, Job{Piece: p, Cut: c, Channel: ch, Ways: ways})
+				n := jobs[len(jobs)-1].cards()
+				if n > jobs[most].cards() {
+					most = len(jobs) - 1
+				}
+				if cards += n; cards > mostCards {
+					faults.Add(jobs[most].tooMany())
+					return nil, faults.Err()
+				}
 			}
 		}
 		linkAfter(jobs, first)
@@ -37,6 +51,29 @@ func Jobs(plan *joinery.Plan) ([]Job, error) {
 		return nil, err
 	}
 	return jobs, nil
+}
+
+// cards tells how many cards the channel takes at the fewest.
+func (j *Job) cards() int {
+	if len(j.Ways) == 0 {
+		return 0
+	}
+	return len(j.Ways[0].Runs)
+}
+
+// tooMany is the fault of a plan with too many cards, no job of which takes
+// more than this one.
+func (j *Job) tooMany() joinery.Fault {
+	f := joinery.Fault{Place: j.Cut.Place,
+		Problem: fmt.Sprintf("the plan comes to more than %d,%03d cards, the most in one deck", mostCards/1000, mostCards%1000),
+		Remedy:  "write a plan for each part of the work"}
+	if n := j.cards(); n > 1 {
+		f.Place = j.Cut.Places.At(f.Place, "width", "length")
+		f.Problem += fmt.Sprintf("; the %s %q in %q alone takes %d, the best bit for it being the %s",
+			j.Cut.Kind, j.Cut.Name, j.Piece.Name, n, j.Ways[0].Bit.Name)
+		f.Remedy = "add a wider bit to the shop, or " + f.Remedy
+	}
+	return f
 }
 
 // linkAfter fills After for one piece's jobs, jobs[first:].

@@ -1,0 +1,46 @@
+package setup_test
+
+import (
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fencecard/joinery"
+	"fencecard/setup"
+)
+
+// A deck has 50,000 cards at the most, be they of many cuts or of wide ones.
+func TestMostCards(t *testing.T) {
+	thin := benchBits(t)[:1]
+	thin[0].Name, thin[0].Diameter, thin[0].Measured = "thin", in(t, "1/8"), 0
+	// Neighbours overlap by 1/64 in: 60 times 7/64 in, and 1/8 in for the last.
+	wide := pieceFrom(t, boardSize, "lap end back left 6_11/16 1/4")
+	wide.Shop.Bits = thin
+	many := pieceFrom(t, boardSize, "groove panel bottom 1/4 1/4:front - 1/4")
+	for _, test := range []struct {
+		name          string
+		plan          *joinery.Plan
+		cards, pieces int // cards of one piece, and how many pieces may be
+		want          []string
+	}{
+		{"many cuts", many, 1, 50_000, []string{"more than 50,000 cards", "write a plan for each part"}},
+		{"wide cuts", wide, 61, 819, []string{"more than 50,000 cards", `the lap "end" in "piece" alone takes 61`, "add a wider bit"}},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			plan := *test.plan
+			plan.Pieces = slices.Repeat(plan.Pieces, test.pieces)
+			jobs, err := setup.Jobs(&plan)
+			require.NoError(t, err)
+			require.Len(t, jobs, test.pieces)
+			require.Len(t, jobs[0].Ways[0].Runs, test.cards)
+
+			plan.Pieces = slices.Repeat(test.plan.Pieces, test.pieces+1)
+			_, err = setup.Jobs(&plan)
+			for _, words := range test.want {
+				assert.ErrorContains(t, err, words)
+			}
+		})
+	}
+}

@@ -29,6 +29,9 @@ func (c *Cut) Channelled() bool {
 // most nearly so, for a rail may serve both hands; and there the named cut, or
 // another of its kind, that faces this one.
 func (p *Plan) Mate(cut *Cut) (*Piece, *Cut) {
+	if cut.Mates.Piece == "" {
+		return nil, nil // as most cuts do, so that not every cut is looked up among all pieces
+	}
 	named := p.Piece(cut.Mates.Piece)
 	if named == nil {
 		return nil, nil

@@ -110,11 +110,12 @@ func (m maker) way(bit *joinery.Bit, ch joinery.Channel, size joinery.Size) (Way
 	case !m.within(bit, at[len(at)-1]):
 		return Way{}, beyondReach
 	}
+	way.Runs = make([]Run, len(at))
 	for i, near := range at {
-		way.Runs = append(way.Runs, Run{
+		way.Runs[i] = Run{
 			Bit: bit, NearEdge: near, Down: ch.Down, Fence: ch.Near,
 			Position: i + 1, Of: len(at),
-		})
+		}
 	}
 	return way, fits
 }

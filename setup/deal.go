@@ -52,6 +52,7 @@ func (s *Setup) climb(cards []Card, scale joinery.Scale) {
 		demands[i] = cards[i].demand()
 	}
 	heights := ladder.Of(demands, scale)
+	s.Cards = slices.Grow(s.Cards, len(cards))
 	for i, c := range cards {
 		c.Climb, c.Heights = climb, ladder.Used(heights, demands[i])
 		s.Cards = append(s.Cards, c)

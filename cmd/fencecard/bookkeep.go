@@ -48,11 +48,8 @@ same setup carries its name, your notes and where the fence really stood.`,
 	f.StringVar(&o.height, "height-stood", "", "where the bit stood at full height after the test cut")
 	f.BoolVar(&o.force, "force", false, "keep it in the place of a setup of that name; its comments, and notes and\ncorrections you do not give anew, stay")
 	o.search.flag(cmd)
-	for _, required := range []string{"setup", "name"} {
-		if err := cmd.MarkFlagRequired(required); err != nil {
-			panic(err) // only for a flag that does not exist
-		}
-	}
+	required(cmd, "setup")
+	required(cmd, "name")
 	return cmd
 }
 

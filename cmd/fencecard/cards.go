@@ -68,14 +68,6 @@ standard output. 'fencecard help plan' tells how a plan is written.
 	return cmd
 }
 
-// choices offers a flag's values to the shell.
-func choices(cmd *cobra.Command, flag string, values ...string) {
-	// The only error is a flag that does not exist.
-	if err := cmd.RegisterFlagCompletionFunc(flag, cobra.FixedCompletions(values, cobra.ShellCompDirectiveNoFileComp)); err != nil {
-		panic(err)
-	}
-}
-
 func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
 	printer, err := o.printer()
 	if err != nil {

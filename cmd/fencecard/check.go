@@ -38,7 +38,7 @@ func (a *app) checkCommand() *cobra.Command {
 		RunE: a.work(func(_ context.Context, args []string) error { return a.check(args, o) }),
 	}
 	f := cmd.Flags()
-	f.StringVar(&o.format, "format", "text", "text or json")
+	formatFlag(cmd, &o.format)
 	f.StringVar(&o.deck, "deck", "", "prove this `FILE`, a deck written as JSON, in place of a fresh one")
 	f.IntVar(&o.batch, "batch", 1, "the deck was written for `N` of the work")
 	f.StringVar(&o.card, "card", "", "the card, by its `NUMBER`, that the table is set for")
@@ -46,11 +46,14 @@ func (a *app) checkCommand() *cobra.Command {
 	f.StringVar(&o.start, "start", "", "as measured: leading end past the trailing edge of the bit at the start")
 	f.StringVar(&o.stop, "stop", "", "as measured: leading end past the leading edge of the bit at the stop")
 	f.StringVar(&o.height, "height", "", "as measured: height of the bit above the table")
-	choices(cmd, "format", "text", "json")
 	return cmd
 }
 
 func (a *app) check(args []string, o checkOptions) error {
+	asJSON, err := asJSON(o.format)
+	if err != nil {
+		return err
+	}
 	if err := o.usage(); err != nil {
 		return err
 	}
@@ -69,9 +72,9 @@ func (a *app) check(args []string, o checkOptions) error {
 	defer collectSooner()() // a deck of somebody else's may have thousands of faults
 	claims, err := proof.Read(o.deck, data, plan.Shop.Scale)
 	var faults joinery.Faults
-	if o.deck != "" && o.format == "json" && errors.As(err, &faults) {
+	if o.deck != "" && asJSON && errors.As(err, &faults) {
 		report := proof.Unread(faults)
-		return a.tellProof(plan, &report, o.format)
+		return a.tellProof(plan, &report, asJSON)
 	}
 	if err != nil {
 		return err
@@ -86,15 +89,13 @@ func (a *app) check(args []string, o checkOptions) error {
 		report.Warnings, report.Removed = deck.Warnings, proof.Volumes(plan, claims)
 		report.Add(output.Differences(deck, claims))
 	}
-	return a.tellProof(plan, &report, o.format)
+	return a.tellProof(plan, &report, asJSON)
 }
 
 // usage finds flags that do not go together.
 func (o checkOptions) usage() error {
 	measured := o.fence != "" || o.start != "" || o.stop != "" || o.height != ""
 	switch {
-	case o.format != "text" && o.format != "json":
-		return usageError{fmt.Errorf("--format is text or json, not %q", o.format)}
 	case measured && o.card == "":
 		return usageError{errors.New("--fence, --start, --stop and --height need --card: which card is the table set for?")}
 	case o.card != "" && !measured:
@@ -119,10 +120,10 @@ func (a *app) deckData(plan *joinery.Plan, file string) ([]byte, error) {
 }
 
 // tellProof prints a proof; an error is returned where it failed.
-func (a *app) tellProof(plan *joinery.Plan, r *proof.Report, format string) error {
+func (a *app) tellProof(plan *joinery.Plan, r *proof.Report, asJSON bool) error {
 	var page bytes.Buffer
 	var err error
-	if format == "json" {
+	if asJSON {
 		err = output.ProofJSON(&page, plan.Shop.Scale, r)
 	} else {
 		err = output.ProofText(&page, plan.Title, plan.Shop.Scale, r)
@@ -168,14 +169,4 @@ func (a *app) asSet(plan *joinery.Plan, claims *proof.Claims, o checkOptions) er
 		}
 	}
 	return nil
-}
-
-// flagLength reads a length given to a flag, in the plan's unit.
-func flagLength(faults *joinery.Faults, flag, text string, unit joinery.Unit) joinery.Length {
-	l, err := joinery.ParseSpelled(text, unit)
-	var bad *joinery.LengthError
-	if errors.As(err, &bad) {
-		faults.Add(joinery.Fault{Problem: fmt.Sprintf("--%s: %q %s", flag, bad.Text, bad.Problem), Remedy: bad.Remedy})
-	}
-	return l
 }

@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"os"
 	"path/filepath"
 
 	"github.com/spf13/cobra"
@@ -38,24 +37,22 @@ func (a *app) correctCommand() *cobra.Command {
 		RunE: a.work(func(_ context.Context, args []string) error { return a.correct(args, o) }),
 	}
 	f := cmd.Flags()
-	f.StringVar(&o.format, "format", "text", "text or json")
+	formatFlag(cmd, &o.format)
 	f.StringVar(&o.card, "card", "", "the card, by its `NUMBER`, that was tested")
 	f.StringVar(&o.setback, "setback", "", "as measured: from the side at the fence to the near wall")
 	f.StringVar(&o.width, "width", "", "as measured: from wall to wall, of one run")
 	f.StringVar(&o.length, "length", "", "as measured: along the work, round ends included")
 	f.StringVar(&o.depth, "depth", "", "as measured: at the last height")
 	f.BoolVar(&o.keep, "keep", false, "write the bit's true diameter into the shop file as measured")
-	choices(cmd, "format", "text", "json")
-	if err := cmd.MarkFlagRequired("card"); err != nil {
-		panic(err) // only for a flag that does not exist
-	}
+	required(cmd, "card")
 	return cmd
 }
 
 func (a *app) correct(args []string, o correctOptions) error {
+	asJSON, err := asJSON(o.format)
 	switch {
-	case o.format != "text" && o.format != "json":
-		return usageError{fmt.Errorf("--format is text or json, not %q", o.format)}
+	case err != nil:
+		return err
 	case o.setback == "" && o.width == "" && o.length == "" && o.depth == "":
 		return usageError{errors.New("give one or more of --setback, --width, --length and --depth, as measured on the test cut")}
 	case o.keep && o.width == "":
@@ -80,7 +77,7 @@ func (a *app) correct(args []string, o correctOptions) error {
 	if err != nil {
 		return err
 	}
-	if o.format == "json" {
+	if asJSON {
 		err = output.CorrectionsJSON(a.out, plan.Shop.Scale, o.card, &lesson)
 	} else {
 		err = output.CorrectionsText(a.out, plan.Shop.Scale, &lesson)
@@ -130,26 +127,9 @@ func (a *app) keepMeasured(planFile string, plan *joinery.Plan, l *proof.Lesson)
 	if err != nil {
 		return err
 	}
-	if err := replaceFile(file, kept); err != nil {
-		return err
+	if err := shelf.Replace(file, kept); err != nil {
+		return fmt.Errorf("%s: %w", file, cause(err))
 	}
 	_, err = fmt.Fprintf(a.err, "%s: the %s bit now measures %s; print the cards again: numbers of setups and cards may change\n", file, l.Bit.Name, plan.Shop.Scale.Spell(l.Diameter))
 	return err
-}
-
-// replaceFile puts new contents into a file that is there already, in one
-// step; what it points to stays where it is, and so do its permissions.
-func replaceFile(name string, data []byte) error {
-	name, err := filepath.EvalSymlinks(name)
-	if err != nil {
-		return plainly(err)
-	}
-	info, err := os.Stat(name)
-	if err != nil {
-		return plainly(err)
-	}
-	if err := shelf.Replace(name, data); err != nil {
-		return fmt.Errorf("%s: %w", name, cause(err))
-	}
-	return plainly(os.Chmod(name, info.Mode().Perm()))
 }

@@ -43,24 +43,6 @@ americana.`,
 	return cmd
 }
 
-// formatFlag is the flag of commands that print text or JSON.
-func formatFlag(cmd *cobra.Command, format *string) {
-	cmd.Flags().StringVar(format, "format", "text", "text or json")
-	choices(cmd, "format", "text", "json")
-}
-
-// asJSON checks the value of that flag.
-func asJSON(format string) (bool, error) {
-	if format != "text" && format != "json" {
-		return false, usageError{fmt.Errorf("--format is text or json, not %q", format)}
-	}
-	return format == "json", nil
-}
-
-func shopFlag(cmd *cobra.Command, shop *string) {
-	cmd.Flags().StringVar(shop, "shop", "", "the shop file `FILE`, for its bits and its own woods")
-}
-
 // readShop reads a shop file, or gives the built-in shop for no name.
 func (a *app) readShop(name string, unit joinery.Unit) (joinery.Shop, error) {
 	if name == "" {

@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"fmt"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -120,14 +119,4 @@ func moistures(o changeOptions) (from, to float64, err error) {
 	}
 	to, err = joinery.Moisture(air, o.rhTo)
 	return from, to, err
-}
-
-// unitNamed reads the value of a --unit flag.
-func unitNamed(name string) (joinery.Unit, error) {
-	for _, u := range []joinery.Unit{joinery.Inches, joinery.Millimetres} {
-		if u.String() == name {
-			return u, nil
-		}
-	}
-	return joinery.Inches, usageError{fmt.Errorf("--unit is in or mm, not %q", name)}
 }

@@ -36,14 +36,6 @@ the Hailwood-Horrobin equation.`,
 	return cmd
 }
 
-// required marks a flag that must be given.
-func required(cmd *cobra.Command, flag string) {
-	// The only error is a flag that does not exist.
-	if err := cmd.MarkFlagRequired(flag); err != nil {
-		panic(err)
-	}
-}
-
 func (a *app) emc(o emcOptions) error {
 	asJSON, err := asJSON(o.format)
 	if err != nil {

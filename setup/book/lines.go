@@ -100,19 +100,6 @@ func (t *text) changed(first, last int, lines []string) []byte {
 	return b.Bytes()
 }
 
-// headed returns the index of the line that names the format, or -1.
-func (t *text) headed() int {
-	for i := range t.count() {
-		switch line := t.line(i); {
-		case strings.HasPrefix(line, formatLine):
-			return i
-		case !blank(line):
-			return -1
-		}
-	}
-	return -1
-}
-
 // blank reports whether a line is empty or a comment.
 func blank(line string) bool {
 	line = strings.TrimLeft(line, " \t")
@@ -141,34 +128,4 @@ func indentOf(line string) int {
 		}
 	}
 	return columns
-}
-
-// field is one line "key: value".
-type field struct {
-	key   string // in lower case
-	value string
-	line  int // index from 0
-	at    int // the byte in the line where the value begins
-}
-
-// fieldOf reads a line as a field.
-func (t *text) fieldOf(line int) (field, bool) {
-	source := t.line(line)
-	key, value, ok := strings.Cut(source, ":")
-	key = strings.ToLower(strings.TrimSpace(key))
-	if !ok || key == "" {
-		return field{}, false
-	}
-	value = strings.TrimLeft(value, " \t")
-	return field{key: key, value: strings.TrimSpace(value), line: line, at: len(source) - len(value)}, true
-}
-
-// withoutComment cuts a comment off a value that is no free text.
-func withoutComment(value string) (bare, comment string) {
-	for i := range value {
-		if value[i] == '#' && (i == 0 || value[i-1] == ' ' || value[i-1] == '\t') {
-			return strings.TrimRight(value[:i], " \t"), value[i:]
-		}
-	}
-	return value, ""
 }

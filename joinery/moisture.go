@@ -22,7 +22,7 @@ const (
 // Wood Handbook and lies within 0.13 of it on the average.
 //
 // The error is a [Fault] without a place where the humidity is not a percentage
-// or the temperature is outside 30 F to 210 F (-1 C to 99 C).
+// or the temperature is outside 30 F to 210 F (-1 C to 98 C in whole degrees).
 func Moisture(t Temperature, humidity float64) (float64, error) {
 	if err := checkAir(t, humidity); err != nil {
 		return 0, err

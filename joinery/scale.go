@@ -120,7 +120,8 @@ func (r Reading) String() string {
 	return b.String()
 }
 
-// fractional reports whether the scale is read in halves of halves of an inch.
+// fractional reports whether the scale is read in fractions of an inch: halves,
+// quarters, eighths and so on.
 func (s Scale) fractional() bool {
 	if s.Unit != Inches || Inch%s.Division != 0 {
 		return false

@@ -38,21 +38,18 @@ var temperatureText = pattern.New(`(?i)^([-−+]?\d{1,4}(?:\.\d{1,6})?)\s*(?:°|
 // The error is a [Fault] without a place.
 func ParseTemperature(text string) (Temperature, error) {
 	m := temperatureText.FindStringSubmatch(strings.TrimSpace(text))
-	if m == nil {
+	switch {
+	case m == nil:
 		return Temperature{}, Fault{
 			Problem: fmt.Sprintf("%q is not a temperature", Brief(text, 24)),
 			Remedy:  "write 70F or 21C",
 		}
-	}
-	if m[2] == "" {
+	case m[2] == "":
 		return Temperature{}, Fault{
-			Problem: fmt.Sprintf("%q does not say Fahrenheit or Celsius", text),
+			Problem: fmt.Sprintf("%q does not say Fahrenheit or Celsius", Brief(text, 24)),
 			Remedy:  fmt.Sprintf("write %sF or %sC", m[1], m[1]),
 		}
 	}
-	degrees, err := strconv.ParseFloat(strings.Replace(m[1], "−", "-", 1), 64)
-	if err != nil {
-		return Temperature{}, Fault{Problem: fmt.Sprintf("%q is not a temperature", Brief(text, 24)), Remedy: "write 70F or 21C"}
-	}
+	degrees, _ := strconv.ParseFloat(strings.Replace(m[1], "−", "-", 1), 64) // digits, by the pattern
 	return Temperature{Degrees: degrees, Fahrenheit: strings.ToLower(m[2][:1]) == "f"}, nil
 }

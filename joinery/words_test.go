@@ -8,6 +8,12 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
+func TestList(t *testing.T) {
+	for want, words := range map[string][]string{"": nil, "a": {"a"}, "a or b": {"a", "b"}, "a, b or c": {"a", "b", "c"}} {
+		assert.Equal(t, want, joinery.List(words, "or"))
+	}
+}
+
 func TestBrief(t *testing.T) {
 	for _, test := range []struct{ text, want string }{
 		{"", ""}, {"oak", "oak"}, {"ash", "ash"}, {"beech", "bee..."}, {"élé", "élé"}, {"éléph", "élé..."}, {"\xff\xff\xff\xff", "\xff\xff\xff..."},

@@ -13,6 +13,7 @@ import (
 var (
 	spanText    = pattern.New(`(?i)^(?:from\s+)?(.+?)(?:\s+from\s+(?:the\s+)?(\S+))?\s+to\s+(.+?)\s+from\s+(?:the\s+)?(\S+)$`)
 	wholeText   = pattern.New(`(?i)^(?:from\s+)?end to end$`)
+	unitBehind  = pattern.New(`(?i)\s*([a-z"'″′”’]+\.?)$`)
 	dashBetween = pattern.New(`\s*(?:\s-\s|–|—|\.\.+|…)\s*`)
 )
 
@@ -31,6 +32,7 @@ func (r *planReader) readSpan(f *fields, in joinery.Side, b *blank) joinery.Span
 	before := len(r.faults)
 	from, _ := r.length(n, m[1])
 	to, _ := r.length(n, m[3])
+	r.checkUnits(n, m, from)
 	last := r.side(n, m[4])
 	first := last
 	if m[2] != "" {
@@ -43,6 +45,21 @@ func (r *planReader) readSpan(f *fields, in joinery.Side, b *blank) joinery.Span
 		return joinery.Span{From: from, To: to, Side: first}
 	}
 	return r.fromBothEnds(n, b, joinery.Span{From: from, To: to, Side: first}, last)
+}
+
+// checkUnits faults a span such as "1 to 30 mm from top" in a plan in inches; m is
+// its parts. Whoever says it aloud means 1 mm, and whoever knows that
+// a bare number is in the plan's unit means 1 in. The cuts are not alike.
+func (r *planReader) checkUnits(n *yaml.Node, m []string, from joinery.Length) {
+	unit := unitBehind.FindStringSubmatch(m[3])
+	if unit == nil || m[2] != "" || !r.fits {
+		return
+	}
+	if alike, err := joinery.ParseLength(m[1]+unit[0], r.unit); err == nil && alike != from {
+		rest := fmt.Sprintf("to %s from %s", m[3], m[4])
+		r.fault(n, fmt.Sprintf("write span: %s%s %s, or %s %s %s", m[1], unit[0], rest, m[1], r.unit, rest),
+			"it is not clear whether %s is in %s too", m[1], unit[1])
+	}
 }
 
 // badSpan faults a text that is no span.

@@ -47,9 +47,9 @@ func (r *planReader) readSpan(f *fields, in joinery.Side, b *blank) joinery.Span
 	return r.fromBothEnds(n, b, joinery.Span{From: from, To: to, Side: first}, last)
 }
 
-// checkUnits faults a span such as "1 to 30 mm from top" in a plan in inches; m is
-// its parts. Whoever says it aloud means 1 mm, and whoever knows that
-// a bare number is in the plan's unit means 1 in. The cuts are not alike.
+// checkUnits faults a span such as "1 to 30 mm from top" in a plan in inches; m
+// is its parts. Whoever says it aloud means 1 mm, whoever knows that a bare
+// number is in the plan's unit means 1 in, and the cuts are not alike.
 func (r *planReader) checkUnits(n *yaml.Node, m []string, from joinery.Length) {
 	unit := unitBehind.FindStringSubmatch(m[3])
 	if unit == nil || m[2] != "" || !r.fits {

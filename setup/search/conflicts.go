@@ -53,19 +53,19 @@ func (e *errands) findConflicts(n int, place func(station) int, after []set) []c
 // what the tails tell: a place that a chain comes back to is set twice anyhow.
 func (e *errands) conflicts(l *leg) joinery.Time {
 	minutes := e.m.problem.Minutes
-	keys := e.again(l, e.keyConflicts, e.usedKeys, func(key int) bool {
+	keys := e.onceMore(l, e.keyConflicts, e.usedKeys, func(key int) bool {
 		return e.most(l, e.ofKey[key], func(t tail) int { return t.stays }) > 1
 	})
-	bits := e.again(l, e.bitConflicts, e.usedBits, func(bit int) bool {
+	bits := e.onceMore(l, e.bitConflicts, e.usedBits, func(bit int) bool {
 		return e.most(l, e.ofBit[bit], func(t tail) int { return t.bits }) > 1
 	})
 	return joinery.Time(keys)*minutes.Fence + joinery.Time(bits)*minutes.Bit
 }
 
-// again counts how many of some places must be set once more at the least:
+// onceMore counts how many of some places must be set once more at the least:
 // conflicts that are still ahead, no place in two of them, and none that is set
 // twice anyhow.
-func (e *errands) again(l *leg, conflicts []conflict, used []bool, twice func(place int) bool) int {
+func (e *errands) onceMore(l *leg, conflicts []conflict, used []bool, twice func(place int) bool) int {
 	clear(used)
 	n := 0
 	for i := range conflicts {

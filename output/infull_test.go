@@ -9,10 +9,12 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"fencecard/joinery/planfile"
 	"fencecard/setup"
 )
 
-// realDecks are the examples and every plan of the test data.
+// realDecks are the examples and every plan of the test data, which is not
+// searched for the fewest changes: its cards are the same, or like them.
 func realDecks(t testing.TB) []namedDeck {
 	t.Helper()
 	decks := exampleDecks(t)
@@ -21,7 +23,11 @@ func realDecks(t testing.TB) []namedDeck {
 	for _, file := range files {
 		plan, err := os.ReadFile(file)
 		require.NoError(t, err)
-		decks = append(decks, namedDeck{filepath.Base(file), planDeck(t, plan)})
+		p, err := planfile.Read(file, plan, nil)
+		require.NoError(t, err)
+		d, err := setup.MakeWith(t.Context(), p, setup.Options{Plain: true})
+		require.NoError(t, err)
+		decks = append(decks, namedDeck{filepath.Base(file), d})
 	}
 	return decks
 }

@@ -38,6 +38,9 @@ type Setback struct {
 type Span struct {
 	From, To Length
 	Side     Side // NoSide: from end to end
+	// Bare tells that To was written with a unit and From without one, which
+	// with that unit would be another length.
+	Bare bool
 }
 
 // Whole reports whether the span is left out: from end to end.

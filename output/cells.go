@@ -56,6 +56,13 @@ const (
 	smallestCards       = "2 on a5 and 1 on index are the most"
 )
 
+// Check tells whether so many cards of that paper can be read. The error says
+// what could.
+func (o Pages) Check() error {
+	w, h := o.Paper.Size()
+	return (&setter{paper: Box{0, 0, w, h}}).divide(o)
+}
+
 // divide finds the places of the cards on a sheet and the size of their
 // letters. Two cards stand side by side on a sheet laid across, so that a card
 // is always upright.

@@ -156,7 +156,10 @@ func (m maker) within(bit *joinery.Bit, near joinery.Length) bool {
 func (m maker) unfit(bit *joinery.Bit, ch joinery.Channel, size joinery.Size) reason {
 	run := ch.Run()
 	lowOpen, highOpen := ch.OpenAt(run.Low(), size), ch.OpenAt(run.High(), size)
+	walled := !ch.OpenBeside(ch.Near, size) && !ch.OpenBeside(ch.Near.Opposite(), size)
 	switch {
+	case walled && bit.True() > ch.Width:
+		return tooWide // said before the rest: no other change would help
 	case m.shop.Lift > 0 && m.shop.Lift < ch.Depth:
 		return tooHigh
 	case bit.Cutting > 0 && bit.Cutting < ch.Depth:

@@ -87,6 +87,11 @@ func (m missing) words() (key, problem, remedy string) {
 		if m.shop.Scale.Unit == joinery.Millimetres && ch.Width < joinery.Millimetre {
 			add = "write in behind it if inches are meant; else " + add
 		}
+		if m.bit.Diameter <= ch.Width {
+			measured := m.shop.Scale.Spell(m.bit.True())
+			return "width", fmt.Sprintf("the %s bit is measured %s, wider than the channel", m.bit.Name, measured),
+				"write width: " + measured + " and fit its mate to the slot, or " + add
+		}
 		return "width", fmt.Sprintf("no bit is narrow enough for a channel %s wide", m.text(ch.Width)), add + ", or widen the cut"
 	case tooNarrow:
 		return "width", fmt.Sprintf("%s wide would take more than %d fence distances with the %s bit", m.text(ch.Width), mostPositions, m.bit.Name),

@@ -42,6 +42,12 @@ func TestWhatBitWould(t *testing.T) {
 			p.Shop.Bits[1].Name, p.Shop.Bits[1].Cutting = "longer", in(t, "3/4")
 			p.Pieces[0].Cuts[0].Depth = in(t, "1")
 		}, []string{"the longer bit cuts only 3/4 in", "add a bit of 1/2 in with 1 in of cutting length to the shop"}},
+		{"too wide, and too short as well", func(p *joinery.Plan) {
+			p.Shop.Bits[0].Cutting = in(t, "1/2")
+			p.Pieces[0].Cuts[0].Width, p.Pieces[0].Cuts[0].Depth = in(t, "7/16"), in(t, "1")
+		}, []string{"no bit is narrow enough for a channel 7/16 in wide"}},
+		{"measured a hair too wide", func(p *joinery.Plan) { p.Shop.Bits[0].Measured = in(t, "0.5002") },
+			[]string{"bit is measured 0.5002 in, wider than the channel", "write width: 0.5002 in and fit its mate to the slot, or add a bit of 1/2 in"}},
 		{"a short span", func(p *joinery.Plan) {
 			p.Pieces[0].Cuts[0].Span = joinery.Span{From: in(t, "1"), To: in(t, "1 3/8"), Side: joinery.Left}
 		}, []string{"only 3/8 in long", "lengthen the span, or add a bit of 3/8 in with 1/4 in of cutting length that plunges"}},

@@ -81,6 +81,10 @@ func findUnitDoubt(w *work) []finding {
 	}
 	var found []finding
 	for _, m := range w.cuts {
+		if m.cut.Span.Bare {
+			found = append(found, finding{m.cut, fmt.Sprintf("the span of the %s begins at %s, since a number without a unit is in %s: is that meant? Write a unit behind both lines",
+				m.words(), spell(m.cut.Span.From), unitWords[w.unit]), []string{"span"}})
+		}
 		c := m.channel
 		key, l := "depth", c.Depth
 		if c.Depth >= is.shallowest {

@@ -61,6 +61,10 @@ func TestSlips(t *testing.T) {
 		{"one millimetre in", mm("640", "20", "90"), "", "groove: g, in: back, width: 6, setback: 1 from bottom, depth: 6", ""},
 		{"less far in", mm("640", "20", "90"), "", "groove: g, in: back, width: 6, setback: 1/2 from bottom, depth: 6",
 			`unit-doubt a: the groove "g" in the back has a setback of only 0.5 mm`},
+		{"a unit behind the second line only", leg, "", mortise + ", width: 3/8, span: 1 to 76.2 mm from top",
+			`unit-doubt a: the span of the mortise "m" in the right begins at 1 in, since a number without a unit is in inches: is that meant? Write a unit behind both lines`},
+		{"a unit behind both", leg, "", mortise + ", width: 3/8, span: 1 in to 76.2 mm from top", ""},
+		{"nothing needs no unit", leg, "", mortise + ", width: 3/8, span: 0 to 76.2 mm from top", ""},
 		{"at the edge", mm("640", "20", "90"), "", "groove: g, in: back, width: 6, setback: 0 from bottom, depth: 6", ""},
 
 		{"grain along the middle way", board, "grain: top-bottom,", "dado: d, in: front, width: 1/4, setback: 4 from left, depth: 1/4", "crossed-grain"},

@@ -83,7 +83,7 @@ func (p *pageFlags) options() (o output.Pages, err error) {
 		}
 	}
 	o.Strips = p.strips
-	return o, nil
+	return o, o.Check()
 }
 
 // unused is the error of page flags given for a format without pages.

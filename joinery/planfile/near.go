@@ -2,10 +2,14 @@ package planfile
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"fencecard/joinery"
 )
+
+// curlyQuotes takes out quotes that YAML does not know as such.
+var curlyQuotes = strings.NewReplacer("“", "", "”", "")
 
 // nearPiece is the remedy for an unknown name of a piece.
 func (r *planReader) nearPiece(name string, but *blank) string {
@@ -23,6 +27,10 @@ func nearName(what, name string, names []string) string {
 	const few = 6
 	near := joinery.Nearest(name, names)
 	switch {
+	case curlyQuotes.Replace(name) != name && slices.Contains(names, curlyQuotes.Replace(name)):
+		return "write " + curlyQuotes.Replace(name) + " without the curly quotes; they are letters like any other"
+	case near != "" && curlyQuotes.Replace(near) != near:
+		return "take the curly quotes out of " + near + "; they are letters like any other"
 	case near != "":
 		return "write " + near
 	case len(names) == 0:

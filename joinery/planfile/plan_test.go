@@ -103,6 +103,7 @@ func TestSpans(t *testing.T) {
 		"1/2 in to 76.2 mm from the left":   {From: in / 2, To: 3 * in, Side: joinery.Left},
 		"0 to 76.2 mm from left":            {To: 3 * in, Side: joinery.Left},
 		"1/2 to 3\u2033 from left":          {From: in / 2, To: 3 * in, Side: joinery.Left},
+		"1/2 to 76.2 mm from left":          {From: in / 2, To: 3 * in, Side: joinery.Left, Bare: true},
 		"0 to 1 1/4 from right":             {To: 5 * in / 4, Side: joinery.Right},
 		"from 1/2 to 3 from left":           {From: in / 2, To: 3 * in, Side: joinery.Left},
 		"1/2 from left to 3 from left":      {From: in / 2, To: 3 * in, Side: joinery.Left},

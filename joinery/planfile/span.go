@@ -32,7 +32,6 @@ func (r *planReader) readSpan(f *fields, in joinery.Side, b *blank) joinery.Span
 	before := len(r.faults)
 	from, _ := r.length(n, m[1])
 	to, _ := r.length(n, m[3])
-	r.checkUnits(n, m, from)
 	last := r.side(n, m[4])
 	first := last
 	if m[2] != "" {
@@ -42,24 +41,22 @@ func (r *planReader) readSpan(f *fields, in joinery.Side, b *blank) joinery.Span
 		return joinery.Span{}
 	}
 	if first == last {
-		return joinery.Span{From: from, To: to, Side: first}
+		return joinery.Span{From: from, To: to, Side: first, Bare: r.bare(m[1], m[3])}
 	}
 	return r.fromBothEnds(n, b, joinery.Span{From: from, To: to, Side: first}, last)
 }
 
-// checkUnits faults a span such as "1 to 30 mm from top" in a plan in inches; m
-// is its parts. Whoever says it aloud means 1 mm, whoever knows that a bare
-// number is in the plan's unit means 1 in, and the cuts are not alike.
-func (r *planReader) checkUnits(n *yaml.Node, m []string, from joinery.Length) {
-	unit := unitBehind.FindStringSubmatch(m[3])
-	if unit == nil || m[2] != "" || !r.fits {
-		return
+// bare reports whether only the second line of a span such as "1 to 30 mm" has a
+// unit, and not the plan's. A bare number is in the plan's, but whoever says the
+// two aloud means 1 mm.
+func (r *planReader) bare(first, second string) bool {
+	unit := unitBehind.FindStringSubmatch(second)
+	if unit == nil {
+		return false
 	}
-	if alike, err := joinery.ParseLength(m[1]+unit[0], r.unit); err == nil && alike != from {
-		rest := fmt.Sprintf("to %s from %s", m[3], m[4])
-		r.fault(n, fmt.Sprintf("write span: %s%s %s, or %s %s %s", m[1], unit[0], rest, m[1], r.unit, rest),
-			"it is not clear whether %s is in %s too", m[1], unit[1])
-	}
+	bare, err := joinery.ParseLength(first, r.unit)
+	alike, alikeErr := joinery.ParseLength(first+unit[0], r.unit)
+	return err == nil && alikeErr == nil && alike != bare
 }
 
 // badSpan faults a text that is no span.

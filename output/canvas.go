@@ -62,6 +62,7 @@ const (
 	Dashed                                // type 02: hidden edges
 	LongDashDot                           // type 04: centre lines
 	LongDashDoubleDot                     // type 05: another position of a moving part
+	Dotted                                // type 07: what only leads the eye
 	dashUnit            = Paper(1)        // one dash-and-gap unit; ISO 128-2 scales it with the pen
 	longDash, dash, gap = 6 * dashUnit, 3 * dashUnit, 1 * dashUnit
 	dot                 = 0.4 * dashUnit
@@ -72,6 +73,7 @@ var dashes = [...][]Paper{
 	Dashed:            {dash, gap},
 	LongDashDot:       {longDash, gap, dot, gap},
 	LongDashDoubleDot: {longDash, gap, dot, gap, dot, gap},
+	Dotted:            {dot, gap},
 }
 
 // Pen is how a line is drawn.

@@ -3,7 +3,7 @@ package output
 import "slices"
 
 // tag is a label on a strip and the leader that ties it to its mark. The
-// leader goes up from the mark, slants to its foot, and goes up again to the
+// leader slants from the mark to its foot, and goes up from there to the
 // label, which stands beside it.
 type tag struct {
 	at    Paper // the mark, along the strip

@@ -120,6 +120,7 @@ func (m *measurer) strip() {
 	}
 	for i, t := range tiles {
 		m.ticks(t, zero[i])
+		m.upright(t, zero[i])
 	}
 	m.says(tiles)
 }
@@ -220,6 +221,57 @@ func off(s render.Stroke, x float64) float64 {
 		return math.Abs(s.Middle - x)
 	}
 	return max(0, s.From+half-x, x-(s.To-half))
+}
+
+// stroke is longer than the stem of any letter and the side of any badge.
+const stroke = 8.5
+
+// upright looks for dark upright strokes on a tile: there is one at every mark,
+// from the lower edge up, and nowhere else is one that could be taken for it.
+func (m *measurer) upright(t *printedTile, zero float64) {
+	m.t.Helper()
+	p := m.look(t)
+	want := wanted(t.strip.cards, t.fence)
+	top, bottom := float64(t.box.Y)+1, float64(t.box.Bottom())-1
+	left, right := float64(t.box.X)+1, float64(t.box.Right())-1
+	const dot = 25.4 / fine
+	for x := left; x < right; x += 2 * dot { // a line is three dots wide
+		if t.tab > 0 && math.Abs(x-float64(t.box.X+t.tab)) < 0.5 || t.hasBit() && math.Abs(x-zero) < float64(t.strip.column) {
+			continue // what the next is laid to; the bit
+		}
+		for _, s := range p.Down(x, top, bottom) {
+			if s.To-s.From < stroke || mean(p, x, s) < 0.4 {
+				continue
+			}
+			near := math.Inf(1)
+			for _, w := range want {
+				near = min(near, math.Abs(zero+w-x))
+			}
+			require.Less(m.t, near, 0.3, "an upright stroke at %.2f from the bit that is no mark", x-zero)
+		}
+	}
+	for _, w := range want {
+		if x := zero + w; Paper(w) > t.from+1 && Paper(w) < t.to-1 {
+			for y := bottom - stroke; y < bottom; y += 0.2 {
+				require.Greater(m.t, darkest(p, x, y), 0.4, "the mark at %.3f is broken", w)
+			}
+		}
+	}
+}
+
+// mean is how dark a stroke down the page is all along.
+func mean(p *render.Picture, x float64, s render.Stroke) float64 {
+	sum, n := 0.0, 0.0
+	for y := s.From; y < s.To; y += 0.1 {
+		sum, n = sum+p.Ink(x, y), n+1
+	}
+	return sum / n
+}
+
+// darkest is the ink of the darkest dot about a place on a level.
+func darkest(p *render.Picture, x, y float64) float64 {
+	const dot = 25.4 / fine
+	return max(p.Ink(x-dot, y), p.Ink(x, y), p.Ink(x+dot, y))
 }
 
 func (m *measurer) measured(want, got float64, what string) {

@@ -7,10 +7,10 @@ import (
 )
 
 // Heights of a tile, from its top edge down: marks for a strip that lies on
-// the table, the head, the rows of labels, the slanted leaders, marks for a
-// strip that stands on the fence.
+// the table or is seen over thick work, the head, the rows of labels, the
+// slanted leaders, marks for a strip that stands on the fence.
 const (
-	topMarks    Paper = 4
+	topMarks    Paper = 7
 	underHead   Paper = 1
 	slants      Paper = 6
 	bottomMarks Paper = 9
@@ -18,9 +18,6 @@ const (
 
 // besidesRows is the height of a tile without its head and its labels.
 const besidesRows = topMarks + underHead + slants + bottomMarks
-
-// mark is the pen of what is measured by.
-var markPen = Pen{Width: 0.25}
 
 // tileBlocks draws the strip's tiles, all equally high.
 func (st *strip) tileBlocks() []block {
@@ -95,11 +92,9 @@ func (st *strip) draw(t tile, i int) block {
 	if t.hasBit() {
 		st.bit(d, t)
 	}
-	for _, m := range st.marks {
-		if at := Paper(m.At.Millimetres()); t.shows(at) {
-			x := at - t.from
-			d.stroke(markPen, Point{x, 0}, Point{x, topMarks})
-			d.stroke(markPen, Point{x, high - bottomMarks}, Point{x, high})
+	for _, g := range st.tags {
+		if !g.level && t.shows(g.at) {
+			st.mark(d, t, g, st.heads[i])
 		}
 	}
 	for _, g := range st.tags {
@@ -121,19 +116,6 @@ func (st *strip) draw(t tile, i int) block {
 
 // tilePart names a tile's outline among the parts of a sheet.
 const tilePart = "strip tile"
-
-// tag draws a leader and its label.
-func (st *strip) tag(d *drawing, t tile, g *tag) {
-	foot := d.h - bottomMarks - slants
-	x, at := g.foot-t.from, g.at-t.from
-	b := g.box()
-	if y := foot + b.Y + b.H/2; g.level {
-		d.stroke(thin, Point{at, y}, Point{x, y})
-	} else {
-		d.stroke(thin, Point{at, foot + slants}, Point{x, foot}, Point{x, foot + b.Y})
-	}
-	d.text(g.label, b.X-t.from, foot+b.Y)
-}
 
 // bit draws the bit's edges and centre and the lines to fold at, from edge to
 // edge, and the bit itself where it stands before the fence.

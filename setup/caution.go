@@ -41,10 +41,11 @@ const AlwaysMind = "Plug out before you touch bit or collet. Feed right to left.
 // Caution gives every card its cautions, the gravest first. [Make] has done so;
 // a deck that is put together otherwise needs it.
 func (d *Deck) Caution() {
+	apart := d.apart()
 	for i := range d.Setups {
 		for k := range d.Setups[i].Cards {
 			c := &d.Setups[i].Cards[k]
-			s := situation{shop: &d.Plan.Shop, card: c}
+			s := situation{shop: &d.Plan.Shop, card: c, apart: apart[c]}
 			c.Cautions = s.cautions()
 		}
 	}
@@ -64,8 +65,27 @@ func (s *situation) cautions() []Caution {
 
 // situation is one card as it is run.
 type situation struct {
-	shop *joinery.Shop
-	card *Card
+	shop  *joinery.Shop
+	card  *Card
+	apart bool // the card leaves its piece in two
+}
+
+// apart tells the cards that cut their pieces apart.
+func (d *Deck) apart() map[*Card]bool {
+	of := map[*joinery.Piece][]*Card{}
+	for i := range d.Setups {
+		for k := range d.Setups[i].Cards {
+			c := &d.Setups[i].Cards[k]
+			of[c.Piece] = append(of[c.Piece], c)
+		}
+	}
+	found := map[*Card]bool{}
+	for _, cards := range of {
+		for _, p := range partings(cards) {
+			found[p.card] = true
+		}
+	}
+	return found
 }
 
 // fill puts the card's own figures into words, or general ones where it has no

@@ -97,6 +97,12 @@ func TestCautionsOnBothSidesOfTheirEdges(t *testing.T) {
 	width := func(p *joinery.Plan, l joinery.Length) { cut(p).Width = l }
 	// Down to 4 in beside the bit at halfway: half the length less the radius.
 	narrow := func(p *joinery.Plan) { p.Pieces[0].Size[joinery.FrontBack] = in(t, "2") }
+	opposite := func(p *joinery.Plan, l joinery.Length) {
+		other := *cut(p)
+		other.Name, other.In, other.Depth = "other", joinery.Top, l
+		cut(p).Depth = in(t, "3/4")
+		p.Pieces[0].Cuts = append(p.Pieces[0].Cuts, other)
+	}
 	none := func(*joinery.Plan) {}
 
 	rows := []struct {
@@ -104,6 +110,11 @@ func TestCautionsOnBothSidesOfTheirEdges(t *testing.T) {
 		quiet, loud func(*joinery.Plan)
 	}{
 		// The grooves lead with the right end: front to the fence, bottom down.
+		{"trapped-wood", setting(setback, in(t, "2 1/2")-hair), setting(setback, in(t, "2 1/2"))},
+		{"trapped-wood", setting(setback, 0), setting(setback, in(t, "2 1/2"))},
+		{"cuts-apart", setting(depth, in(t, "1 1/2")-hair), setting(depth, in(t, "1 1/2"))},
+		{"cuts-apart", both(setting(depth, in(t, "1 1/2")), span("1/4", "24")), setting(depth, in(t, "1 1/2"))},
+		{"cuts-apart", setting(opposite, in(t, "3/4")-hair), setting(opposite, in(t, "3/4"))},
 		{"start-stopped", span("1", "24"), span("1", "23")},
 		{"end-stopped", span("0", "23"), span("1", "23")},
 		{"start-hole", both(span("1", "23"), plunges(joinery.Yes)), both(span("1", "23"), plunges(joinery.NotSaid))},

@@ -11,6 +11,14 @@ var cautionTable = []struct {
 	basis  string
 	when   func(*situation) bool
 }{
+	{"trapped-wood", Grave,
+		"Wood runs between the bit and the fence and may be thrown. Do not run this card: have the open side of the cut at the fence (fence: in the plan), and print it anew.",
+		"Wood between bit and fence may be thrown: do not run this; put the open side at the fence (fence: in the plan).",
+		"worked out from the rotation of the bit", (*situation).trapped},
+	{"cuts-apart", Grave,
+		"The last pass cuts the piece apart, and what comes loose beside the turning bit may be thrown. Do not run this card: saw the piece instead, or make the cut shallower.",
+		"The last pass cuts the piece apart, and the loose part may be thrown: saw it instead, or make the cut shallower.",
+		"worked out from the depth of the cuts", (*situation).cutsApart},
 	{"start-hole", Grave,
 		"This bit is not known to cut across its end. Bore a start hole as wide as the bit and as deep as the cut where the work is dropped on.",
 		"Bit not known to cut across its end: bore a start hole as wide as the bit and as deep as the cut where you drop on.",

@@ -12,6 +12,11 @@ var (
 	hair      = joinery.Millimetre
 )
 
+// trapped is where the bit works at an open side that faces away from the fence.
+func (s *situation) trapped() bool { return s.card.trapped() }
+
+func (s *situation) cutsApart() bool { return s.apart }
+
 func (s *situation) starts() bool { return s.card.Start != nil }
 
 func (s *situation) stops() bool { return s.card.Stop != nil }

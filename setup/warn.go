@@ -26,6 +26,8 @@ var conditions = []condition{
 		"common shop rule, no regulator's figure", findShortPiece},
 	{"deep-for-thickness", "A cut takes more of the stock than it should.",
 		"dado to half the stock: common practice; blind mortise about 7/8: Handwork in Wood, ch. VII", findDeep},
+	{"cuts-apart", "A cut leaves the piece in two, and one part is loose.",
+		"worked out from the depth of the cuts", findApart},
 	{"thin-floor", "Little wood is left under a cut.",
 		commonPractice, findThinFloor},
 	{"thin-tenon", "A tenon is thin for its stock.",

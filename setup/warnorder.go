@@ -36,15 +36,20 @@ func findTrapped(w *work) []finding {
 	var found []finding
 	for _, m := range w.cuts {
 		c := m.cards[0]
-		ch := c.facing()
-		away := c.Run.Fence.Opposite()
-		if ch.OpenBeside(c.Run.Fence, w.piece.Size) || !ch.OpenBeside(away, w.piece.Size) {
+		if !c.trapped() {
 			continue
 		}
+		ch, away := c.facing(), c.Run.Fence.Opposite()
 		found = append(found, finding{m.cut, fmt.Sprintf("the %s is open at the %s, so %s of wood runs between the bit and the fence and the bit may throw it: write fence: %s",
 			m.words(), away, w.text(ch.Setback), away), []string{"fence", "setback"}})
 	}
 	return found
+}
+
+// trapped reports whether the card's channel is open away from the fence only.
+func (c *Card) trapped() bool {
+	ch, size := c.facing(), c.Piece.Size
+	return !ch.OpenBeside(c.Run.Fence, size) && ch.OpenBeside(c.Run.Fence.Opposite(), size)
 }
 
 // facing returns the card's channel as measured from the side at the fence.

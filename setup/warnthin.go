@@ -68,8 +68,12 @@ func findThinFloor(w *work) []finding {
 		if !m.trench() || floor <= 0 || floor >= least {
 			continue
 		}
-		found = append(found, finding{m.cut, fmt.Sprintf("the %s leaves a floor of %s at the %s, under %s: make it %s shallower, or cut it through",
-			m.words(), w.text(floor), m.channel.Down.Opposite(), w.text(least), w.text(least-floor)), []string{"depth"}})
+		through := ", or cut it through"
+		if run := m.channel.Run(); m.channel.OpenAt(run.Low(), w.piece.Size) || m.channel.OpenAt(run.High(), w.piece.Size) {
+			through = "" // that would leave a fork, or two pieces
+		}
+		found = append(found, finding{m.cut, fmt.Sprintf("the %s leaves a floor of %s at the %s, under %s: make it %s shallower%s",
+			m.words(), w.text(floor), m.channel.Down.Opposite(), w.text(least), w.text(w.scale.Ceil(least-floor)), through), []string{"depth"}})
 	}
 	return found
 }

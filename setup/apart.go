@@ -1,0 +1,160 @@
+package setup
+
+import (
+	"cmp"
+	"slices"
+
+	"fencecard/joinery"
+	"fencecard/setup/solid"
+)
+
+// parting is a card that cuts its piece in two, and the cards before it without
+// which it would not.
+type parting struct {
+	card *Card
+	with []*Card
+}
+
+// partings finds the cards of one piece that cut it apart, in running order.
+// What runs from end to end leaves the same section all along: where that comes
+// to more parts than before, one is loose. Cuts that are stopped are not looked
+// at, so two that part the wood only together, end to end, are not found.
+func partings(cards []*Card) []parting {
+	open := slices.DeleteFunc(slices.Clone(cards), func(c *Card) bool { return !c.endToEnd() })
+	slices.SortStableFunc(open, byLastPass)
+	var found []parting
+	for i, c := range open {
+		with := touching(c, open[:i])
+		if len(with) == 0 && c.Channel.Depth < c.Piece.Size.Between(c.Channel.Down) || len(with) > mostTouching {
+			continue
+		}
+		if parts(append(slices.Clone(with), c)) > parts(with) {
+			found = append(found, parting{c, with})
+		}
+	}
+	return found
+}
+
+// mostTouching bounds the work on a plan that means harm: no piece of furniture
+// has so many cuts in one another.
+const mostTouching = 100
+
+func (c *Card) endToEnd() bool {
+	run, size := c.Channel.Run(), c.Piece.Size
+	return c.Channel.OpenAt(run.Low(), size) && c.Channel.OpenAt(run.High(), size)
+}
+
+// byLastPass sorts cards by when they are through: those of one climb go up
+// together, so that the deeper ends later.
+func byLastPass(a, b *Card) int {
+	return cmp.Or(cmp.Compare(a.Setup, b.Setup), cmp.Compare(a.Climb, b.Climb),
+		cmp.Compare(a.Channel.Depth, b.Channel.Depth), cmp.Compare(a.Index, b.Index))
+}
+
+// room is the block inside the blank that a card takes out.
+func (c *Card) room() solid.Box {
+	return solid.Run(c.Channel, c.Piece.Size, c.Run.Bit.True(), c.Run.Fence, c.Run.NearEdge).Box(c.Piece.Size)
+}
+
+// touching returns those of the earlier cards along the same way whose room
+// touches a card's, themselves or through others of them.
+func touching(c *Card, earlier []*Card) []*Card {
+	var with []*Card
+	rest := slices.DeleteFunc(slices.Clone(earlier), func(e *Card) bool { return e.Channel.Run() != c.Channel.Run() })
+	for next := []*Card{c}; len(next) > 0; next = next[1:] {
+		room := next[0].room()
+		rest = slices.DeleteFunc(rest, func(e *Card) bool {
+			other := e.room()
+			for d := range room {
+				if room[d].Gap(other[d]) > 0 {
+					return false
+				}
+			}
+			with, next = append(with, e), append(next, e)
+			return true
+		})
+	}
+	slices.SortStableFunc(with, byLastPass)
+	return with
+}
+
+// parts counts the parts a section falls into: it is sliced at every wall, and
+// what is left in a slice hangs together with what it overlaps in the next.
+func parts(cards []*Card) int {
+	if len(cards) == 0 {
+		return 1
+	}
+	size, run := cards[0].Piece.Size, cards[0].Channel.Run()
+	u, v := (run+1)%3, (run+2)%3
+	at := []joinery.Length{0, size[u]}
+	rooms := make([]solid.Box, len(cards))
+	for i, c := range cards {
+		rooms[i] = c.room()
+		at = append(at, rooms[i][u].Lo, rooms[i][u].Hi)
+	}
+	slices.Sort(at)
+	at = slices.Compact(at)
+	count := 0
+	var before, now []stretch
+	for i := range at[1:] {
+		var gone []solid.Range
+		for _, r := range rooms {
+			if r[u].Lo <= at[i] && r[u].Hi >= at[i+1] {
+				gone = append(gone, r[v])
+			}
+		}
+		now = nil
+		for _, left := range remains(gone, size[v]) {
+			s := stretch{Range: left, part: new(part)}
+			count++
+			for _, b := range before {
+				if b.And(left).Long() > 0 && s.part.join(b.part) {
+					count--
+				}
+			}
+			now = append(now, s)
+		}
+		before = now
+	}
+	return count
+}
+
+// stretch is wood in one slice of a section, and the part it belongs to.
+type stretch struct {
+	solid.Range
+	part *part
+}
+
+// part is one part of a section; what was joined to another points to it.
+type part struct{ into *part }
+
+func (p *part) root() *part {
+	for p.into != nil {
+		p = p.into
+	}
+	return p
+}
+
+// join makes one part of two, and reports whether they were two.
+func (p *part) join(q *part) bool {
+	p, q = p.root(), q.root()
+	if p == q {
+		return false
+	}
+	p.into = q
+	return true
+}
+
+// remains returns what ranges leave of a length.
+func remains(gone []solid.Range, long joinery.Length) []solid.Range {
+	slices.SortFunc(gone, func(a, b solid.Range) int { return cmp.Compare(a.Lo, b.Lo) })
+	var left []solid.Range
+	reached := joinery.Length(0)
+	for _, g := range append(gone, solid.Range{Lo: long, Hi: long}) {
+		if g.Lo > reached {
+			left = append(left, solid.Range{Lo: reached, Hi: g.Lo})
+		}
+		reached = max(reached, g.Hi)
+	}
+	return left
+}

@@ -125,13 +125,13 @@ type work struct {
 	rules  joinery.Rules
 }
 
-// made is a channel as the bit leaves it.
+// made is a channel as the bit, and a chisel after it, leaves it.
 type made struct {
 	cut     *joinery.Cut
 	channel joinery.Channel
 	hollow  solid.Hollow   // all runs together
 	box     solid.Box      // around it, inside the blank
-	runs    []solid.Hollow // one for each card
+	runs    []solid.Hollow // one for each card, with square corners where they are chiselled
 	cards   []*Card        // in running order
 }
 
@@ -178,7 +178,11 @@ func madeOf(cards []*Card) *made {
 		hollow: solid.Of(first.Channel, size, first.Run.Bit.True())}
 	m.box = m.hollow.Box(size)
 	for _, c := range cards {
-		m.runs = append(m.runs, solid.Run(c.Channel, size, c.Run.Bit.True(), c.Run.Fence, c.Run.NearEdge))
+		run := solid.Run(c.Channel, size, c.Run.Bit.True(), c.Run.Fence, c.Run.NearEdge)
+		if first.Cut.Square {
+			run.Radius = 0 // the chisel takes the corners out
+		}
+		m.runs = append(m.runs, run)
 	}
 	return m
 }

@@ -57,6 +57,7 @@ func benchBits(t testing.TB) []joinery.Bit {
 }
 
 // pieceFrom is a plan of one piece, its size written "left-right front-back top-bottom".
+// A cut may end in "square", for its ends, or "after groove".
 func pieceFrom(t testing.TB, size string, cuts ...string) *joinery.Plan {
 	t.Helper()
 	var s joinery.Size
@@ -68,7 +69,9 @@ func pieceFrom(t testing.TB, size string, cuts ...string) *joinery.Plan {
 	p.Cuts = nil
 	for _, words := range cuts {
 		c, after, ok := strings.Cut(words, " after ")
+		c, square := strings.CutSuffix(c, " square")
 		cut := cutFrom(t, c)
+		cut.Square = square
 		if ok {
 			cut.After = []string{after}
 		}
@@ -159,6 +162,25 @@ func TestWarnings(t *testing.T) {
 		{"a thin floor", boardSize, []string{"mortise slot front 1/4 3:bottom 2-3:left 21/32"}, []string{"thin-floor a floor of 3/32 in at the back, under 1/8 in: make it 1/32 in shallower"}},
 		{"wood between bit and fence", boardSize, []string{"groove edge back 3/8 7_5/8:bottom - 3/8"},
 			[]string{"trapped-wood write fence: top"}},
+		{"round corners pass each other", "3 2_1/2 20", []string{
+			"mortise a front 3/4 1/2:left 4-8:top 1", "mortise b front 3/4 1_3/16:left 7_15/16-12:top 1"},
+			[]string{"thin-wall only 7/32+ in of wood is left"}},
+		{"squared ones overlap", "3 2_1/2 20", []string{
+			"mortise a front 3/4 1/2:left 4-8:top 1 square", "mortise b front 3/4 1_3/16:left 7_15/16-12:top 1 square"},
+			[]string{"cuts-meet from 7 15/16 in to 8 in from the top: move one of them"}},
+		{"squared ones touch", "3 2_1/2 20", []string{
+			"mortise a front 3/4 1/2:left 4-8:top 1 square", "mortise b front 3/4 1_1/4:left 8-12:top 1 square"},
+			[]string{"thin-wall no wood is left between"}},
+		{"only one of them is squared", "3 2_1/2 20", []string{
+			"mortise a front 3/4 1/2:left 4-8:top 1 square", "mortise b front 3/4 1_1/4:left 8-12:top 1"},
+			[]string{"thin-wall only 5/32"}},
+		{"a web of a hair", "2 2 20", []string{
+			"mortise a front 1/2 1/2:left 4-6:top 3/4", "mortise b front 1/2 1/2:left 6_1/256-8:top 3/4"},
+			[]string{"thin-wall less than 1/64 in of wood is left between the mortise \"a\" in the front and the mortise \"b\" in the front, under 1/4 in: move one 1/4 in away"}},
+		{"a wall of a hair", "24 3/4 8", []string{"groove panel bottom 1/4 1/256:front - 1/4"},
+			[]string{"thin-wall a wall of less than 1/64 in at the front, under 1/4 in: move it 1/4 in away"}},
+		{"a floor short by a hair", boardSize, []string{"mortise slot front 1/4 3:bottom 2-3:left 161/256"},
+			[]string{"thin-floor under 1/8 in: make it 1/64 in shallower"}},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			d := deckOf(t, pieceFrom(t, test.size, test.cuts...))

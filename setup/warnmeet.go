@@ -79,10 +79,10 @@ func (w *work) apart(a, b *made, shared solid.Box) string {
 		return "move one of them, or shorten its span"
 	case downA == downB:
 		return fmt.Sprintf("make one of them %s shallower, or both %s, so that %s is left between them",
-			w.text(overA+web), w.text(w.scale.Ceil((overA+web)/2)), w.text(web))
+			w.enough(overA+web), w.enough((overA+web)/2), w.text(web))
 	}
 	return fmt.Sprintf("make the %s %s shallower or the %s %s shallower, the tenon as much shorter, which leaves %s between them; or mitre the ends of both tenons over the last %s",
-		nameOf(a), w.text(w.shorter(a, b)), nameOf(b), w.text(w.shorter(b, a)), w.text(web), w.text(max(overA, overB)))
+		nameOf(a), w.enough(w.shorter(a, b)), nameOf(b), w.enough(w.shorter(b, a)), w.text(web), w.enough(max(overA, overB)))
 }
 
 // shorter returns how much shallower a must be to end a web before b.

@@ -132,8 +132,8 @@ func findNarrowBearing(w *work) []finding {
 			if left >= least || left == 0 { // nothing left is told as a lost reference
 				continue
 			}
-			found = append(found, finding{m.cut, fmt.Sprintf("for the %s only %s of the %s rides the %s%s, under %s: %s",
-				m.words(), w.text(left), b.side, b.on, by(taker), w.text(least), bearingWayOut(taker, m)), []string{"fence", "in", "at"}})
+			found = append(found, finding{m.cut, fmt.Sprintf("for the %s %s of the %s rides the %s%s, under %s: %s",
+				m.words(), w.only(left), b.side, b.on, by(taker), w.text(least), bearingWayOut(taker, m)), []string{"fence", "in", "at"}})
 		}
 		// Tenons and laps are pushed with a backer whatever their width.
 		if short := shortAtFence.of(w.scale); m.trench() && c.Length < short {

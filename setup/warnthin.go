@@ -73,7 +73,7 @@ func findThinFloor(w *work) []finding {
 			through = "" // that would leave a fork, or two pieces
 		}
 		found = append(found, finding{m.cut, fmt.Sprintf("the %s leaves a floor of %s at the %s, under %s: make it %s shallower%s",
-			m.words(), w.text(floor), m.channel.Down.Opposite(), w.text(least), w.text(w.scale.Ceil(least-floor)), through), []string{"depth"}})
+			m.words(), w.text(floor), m.channel.Down.Opposite(), w.text(least), w.enough(least-floor), through), []string{"depth"}})
 	}
 	return found
 }
@@ -95,8 +95,8 @@ func findThinTenon(w *work) []finding {
 			if thick >= least {
 				continue
 			}
-			found = append(found, finding{c, fmt.Sprintf("the tenon %q is only %s thick %s, under %s: take %s less off its cheeks",
-				c.Name, w.text(thick), joinery.Dimension(d), w.text(least), w.text(least-thick)), []string{"cheeks"}})
+			found = append(found, finding{c, fmt.Sprintf("the tenon %q is %s thick %s, under %s: take %s less off its cheeks",
+				c.Name, w.only(thick), joinery.Dimension(d), w.text(least), w.enough(least-thick)), []string{"cheeks"}})
 		}
 	}
 	return found
@@ -118,7 +118,7 @@ func findThinWall(w *work) []finding {
 			}
 			spare := walls[i^1].wood - least // of the wall across from it
 			found = append(found, finding{m.cut, fmt.Sprintf("the %s leaves a wall of %s at the %s, under %s: %s",
-				m.words(), w.text(b.wood), b.side, w.text(least), b.wayOut(w.text(least-b.wood), spare >= least-b.wood)), b.keys()})
+				m.words(), w.text(b.wood), b.side, w.text(least), b.wayOut(w.enough(least-b.wood), spare >= least-b.wood)), b.keys()})
 		}
 	}
 	return found
@@ -173,7 +173,7 @@ func findThinWeb(w *work) []finding {
 			return
 		}
 		web := solid.Between(a.runs, b.runs, size)
-		left := "only " + w.text(web) + " of"
+		left := w.only(web) + " of"
 		switch {
 		case web >= least:
 			return
@@ -183,7 +183,7 @@ func findThinWeb(w *work) []finding {
 			left = "no"
 		}
 		found = append(found, finding{b.cut, fmt.Sprintf("%s wood is left between the %s and the %s, under %s: move one %s away, or make it narrower or shallower",
-			left, a.words(), b.words(), w.text(least), w.text(least-web)), []string{"setback", "depth"}})
+			left, a.words(), b.words(), w.text(least), w.enough(least-web)), []string{"setback", "depth"}})
 	})
 	return found
 }
@@ -225,8 +225,8 @@ func findShortGrain(w *work) []finding {
 				continue
 			}
 			need := min(m.channel.Depth, shortGrain.of(w.scale))
-			found = append(found, finding{m.cut, fmt.Sprintf("beyond the %s only %s of short grain is left at the %s, and it is %s deep: %s, or leave the piece long and saw it off after the glue-up",
-				m.words(), w.text(b.wood), b.side, w.text(m.channel.Depth), b.wayOut(w.text(need-b.wood), true)), b.keys()})
+			found = append(found, finding{m.cut, fmt.Sprintf("beyond the %s %s of short grain is left at the %s, and it is %s deep: %s, or leave the piece long and saw it off after the glue-up",
+				m.words(), w.only(b.wood), b.side, w.text(m.channel.Depth), b.wayOut(w.enough(need-b.wood), true)), b.keys()})
 		}
 	}
 	return found

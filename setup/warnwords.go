@@ -24,10 +24,27 @@ func (l limit) of(s joinery.Scale) joinery.Length {
 	return l.in
 }
 
-// text is a length with its unit.
+// text is a length with its unit. A hair, which would read as 0+, is said to be
+// under what the scale shows.
 func (w *work) text(l joinery.Length) string {
+	if w.hair(l) {
+		return "less than " + w.text(w.scale.Division)
+	}
 	return w.scale.Format(l) + " " + w.scale.Unit.String()
 }
+
+func (w *work) hair(l joinery.Length) bool { return l > 0 && w.scale.Round(l) == 0 }
+
+// only is a length of which there is too little.
+func (w *work) only(l joinery.Length) string {
+	if w.hair(l) {
+		return w.text(l)
+	}
+	return "only " + w.text(l)
+}
+
+// enough is a length to move or to take off, rounded up so that it does.
+func (w *work) enough(l joinery.Length) string { return w.text(w.scale.Ceil(l)) }
 
 // wall is the least thickness of a wall in stock that thick: a quarter of an
 // inch, or a third of the stock where that is less.

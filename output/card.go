@@ -15,37 +15,51 @@ const (
 	aboveShare   = 0.6 // of the room for both drawings
 )
 
-// card lays one card out. What does not fit on one goes on a second: the
-// drawings, and more if the notes are long.
+// card lays one card out. What does not fit on one goes on several slips.
 func (s setter) card(u *setup.Setup, c *setup.Card) []block {
 	if b, ok := s.whole(u, c); ok {
 		return []block{b}
 	}
+	return s.inSlips(u, c)
+}
+
+// split lays a card out on several slips: on the second or later the drawings,
+// and more if the notes are long. The first note, which is the gravest caution,
+// is on the slip of that number.
+func (s setter) split(u *setup.Setup, c *setup.Card) (slips []block, gravest int) {
 	w, h := s.cells[0].W, s.cells[0].H
 	cards := fill(s.cardWords(u, c), cardGap, h, func(i int) block {
 		if i == 0 {
 			return block{} // the first row is the head itself
 		}
-		return s.again(c, w, ", continued")
+		return s.again(c, w, i+1, ", continued")
 	})
 	last := len(cards) - 1
 	words := cards[last:]
-	if last == 0 {
+	told := 0 // cautions under the first words
+	if last > 0 {
+		cards[0], told = s.underFirst(cards[0], c)
+	} else {
 		words = nil
 		for _, large := range s.roomier() {
 			words = append(words, stack(cardGap, large.cardWords(u, c)...))
 		}
 	}
-	return append(cards[:last], s.onTwo(words, u, c)...)
+	rest, gravest := s.onTwo(words, last+1, told, u, c)
+	if told > 0 {
+		gravest = 1
+	}
+	return append(cards[:last], rest...), gravest
 }
 
-// onTwo puts the drawings on a card of their own. The notes stand under the
+// onTwo puts the drawings on a slip of their own. The notes stand under the
 // words as far as there is room, the gravest first, and go on beside or under
-// the drawings; what has room on neither card goes on more. The words are the
-// same in several sizes, the largest first.
-func (s setter) onTwo(words []block, u *setup.Setup, c *setup.Card) []block {
+// the drawings; what has room on neither slip goes on more. The words are the
+// same in several sizes, the largest first; they are on the slip with a number.
+// Some cautions were told before. It tells which slip the first note is on.
+func (s setter) onTwo(words []block, number, told int, u *setup.Setup, c *setup.Card) (slips []block, noted int) {
 	w, h := s.cells[0].W, s.cells[0].H
-	head := s.again(c, w, ", drawings")
+	head := s.again(c, w, number+1, ", drawings")
 	bare, _ := s.stacked(head, u, c, nil)
 	with := func(notes []phrase) (block, bool) {
 		if len(notes) == 0 {
@@ -59,20 +73,57 @@ func (s setter) onTwo(words []block, u *setup.Setup, c *setup.Card) []block {
 		b, ok := s.shorter(under.h+cardGap).stacked(head, u, c, nil)
 		return stack(cardGap, b.block, under), ok && b.bit >= smallest
 	}
-	for _, brief := range s.briefer() {
-		first, rest := s.underWords(words, brief.notes(c))
+	// What the drawings leave no room for, line by line on more slips.
+	spread := func(rest []phrase) (slips []block, drawn int) {
+		for n := len(rest); ; n-- {
+			if drawings, ok := with(rest[:n]); ok {
+				return append([]block{drawings}, fill(lines(rest[n:], w), 0, h, func(i int) block {
+					return stack(0, s.again(c, w, number+2+i, ", notes"), block{h: cardGap})
+				})...), n
+			}
+		}
+	}
+	ways := s.briefer()
+	for _, brief := range ways {
+		notes := brief.notes(c)[told:]
+		first, rest := s.underWords(words, notes)
+		if drawings, ok := with(rest); ok && len(rest) < len(notes) {
+			return []block{first, drawings}, number
+		}
+	}
+	// The gravest caution under the words is worth more slips.
+	for _, brief := range ways {
+		notes := brief.notes(c)[told:]
+		if first, rest := s.underWords(words, notes); len(rest) < len(notes) {
+			more, _ := spread(rest)
+			return append([]block{first}, more...), number
+		}
+	}
+	for _, brief := range ways {
+		first, rest := s.underWords(words, brief.notes(c)[told:])
 		if drawings, ok := with(rest); ok {
-			return []block{first, drawings}
+			return []block{first, drawings}, number + 1
 		}
 	}
-	first, rest := s.underWords(words, s.briefer()[0].notes(c))
-	for n := len(rest) - 1; ; n-- {
-		if drawings, ok := with(rest[:n]); ok {
-			return append([]block{first, drawings}, fill(lines(rest[n:], w), 0, h, func(int) block {
-				return stack(0, s.again(c, w, ", notes"), block{h: cardGap})
-			})...)
+	first, rest := s.underWords(words, ways[0].notes(c)[told:])
+	more, drawn := spread(rest)
+	if drawn > 0 {
+		return append([]block{first}, more...), number + 1
+	}
+	return append([]block{first}, more...), number + 2
+}
+
+// underFirst puts as many cautions as it can under the first of several slips
+// of words, and counts them.
+func (s setter) underFirst(words block, c *setup.Card) (block, int) {
+	w, h := s.cells[0].W, s.cells[0].H
+	for _, brief := range s.briefer() {
+		full := brief.notes(c)[:min(inFull, len(c.Cautions))]
+		if under, rest := pourIn(full, w, h-words.h-cardGap); len(rest) < len(full) {
+			return stack(cardGap, words, under), len(full) - len(rest)
 		}
 	}
+	return words, 0
 }
 
 // underWords puts as many notes as it can under words, and these in the

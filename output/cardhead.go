@@ -22,7 +22,11 @@ func (s setter) cardWords(u *setup.Setup, c *setup.Card) []block {
 	default:
 		orders.below(s.inPlace(u, c, w, orders.h*0.8), cardGap)
 	}
-	rows := []block{s.head(c, w), orders}
+	rows := []block{s.head(c, w)}
+	if s.slips.mind > 0 {
+		rows[0].below(s.mindFirst(c).set(w), 0.5)
+	}
+	rows = append(rows, orders)
 	table := []block{s.fence(u, w), s.heights(c, w)}
 	if s.grade.compact {
 		table = []block{s.fenceAndHeights(u, c, w)}
@@ -78,23 +82,24 @@ func (s setter) nearName(u *setup.Setup) string {
 
 // head names the card, the piece and the cut, and counts the pieces.
 func (s setter) head(c *setup.Card, w Paper) block {
-	return s.named(c, w, "", func(side Paper) block {
+	return s.named(c, w, 1, "", func(side Paper) block {
 		return stack(1, s.cutLine(c).set(side), s.tally(c.Piece.Count, side))
 	})
 }
 
-// again is the head of the further cards that a card takes: what is ticked off
+// again is the head of the further slips that a card takes: what is ticked off
 // is ticked on the first.
-func (s setter) again(c *setup.Card, w Paper, more string) block {
-	return s.named(c, w, more, func(side Paper) block {
+func (s setter) again(c *setup.Card, w Paper, slip int, more string) block {
+	return s.named(c, w, slip, more, func(side Paper) block {
 		return phrase{}.say(s.bold(s.grade.body), c.Cut.Kind.Name).say(s.letters(s.grade.body), c.Cut.Name).set(side)
 	})
 }
 
-// named sets the number of a card, and beside it the name of the piece and
-// what stands under that.
-func (s setter) named(c *setup.Card, w Paper, more string, under func(w Paper) block) block {
+// named sets the number of a card, with the slip under it, and beside it the
+// name of the piece and what stands under that.
+func (s setter) named(c *setup.Card, w Paper, slip int, more string, under func(w Paper) block) block {
 	b := framed(phrase{}.say(s.bold(s.grade.number), c.Number()).set(w), 1, thick)
+	b.below(s.slips.label(s, slip), 0.5)
 	left := b.w + 4
 	name := phrase{}.say(s.bold(s.grade.title), c.Piece.Name+more).set(w - left)
 	name.below(under(w-left), 0)

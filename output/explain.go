@@ -18,7 +18,7 @@ func Explain(w io.Writer, d *setup.Deck, all []setup.Explanation) error {
 		t.line(0, "")
 		s := x.Setup
 		t.wrapped(fmt.Sprintf("setup %-3d ", s.Number), fmt.Sprintf("%s, near edge at %s %s, %s",
-			s.Bit.Name, t.scale.Format(s.Fence.NearEdge), t.scale.Unit, plural(len(s.Cards), "card")))
+			s.Bit.Name, t.exactly(s.Fence.NearEdge), t.scale.Unit, plural(len(s.Cards), "card")))
 		for _, reason := range x.Reasons {
 			t.wrapped("          ", reason)
 		}

@@ -85,7 +85,7 @@ func nameOr(name, other string) string {
 
 // length is a length with its unit.
 func (t *textWriter) length(l joinery.Length) string {
-	return t.scale.Format(l) + " " + t.scale.Unit.String()
+	return t.exactly(l) + " " + t.scale.Unit.String()
 }
 
 // kept writes what the setup book says of a setup, below its ladder.

@@ -41,8 +41,15 @@ func (s setter) notes(c *setup.Card) []phrase {
 func (s setter) todo(c *setup.Card, inFull []setup.Caution) phrase {
 	body, bold := s.letters(s.grade.body), s.bold(s.grade.body)
 	var p phrase
-	for i, step := range steps(c, inFull, s.blocks) {
-		p = p.say(bold, strconv.Itoa(i+1)).say(body, step.words(s.grade.compact))
+	todo := steps(c, inFull, s.blocks)
+	for i, step := range todo {
+		if i == 0 {
+			p = p.say(bold, "To do:")
+		}
+		if len(todo) > 1 { // one alone would be a stray number
+			p = p.say(bold, strconv.Itoa(i+1)+")")
+		}
+		p = p.say(body, step.words(s.grade.compact))
 	}
 	if !c.Cut.Square && (c.Begin == setup.Drop || c.End == setup.Lift) {
 		p = s.length(p.say(body, "The ends stay round, radius"), body, c.Run.Bit.True()/2).tie(body, ".")

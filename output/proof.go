@@ -70,15 +70,15 @@ func (t *textWriter) proved(r *proof.Result) {
 	t.wrapped(fmt.Sprintf("%-6s", quoted(c.Number)), fmt.Sprintf("%s: %s %q%s", quoted(c.Piece), quoted(c.Kind), quoted(c.Cut), part))
 	if c.Start != nil {
 		t.wrapped("      start     ", fmt.Sprintf("line %s, %s end %s the trailing edge",
-			t.scale.Format(c.Start.Line), c.Leads, t.where(c.Start.LeadPastEdge, "past", "before")))
+			t.exactly(c.Start.Line), c.Leads, t.where(c.Start.LeadPastEdge, "past", "before")))
 	}
 	if c.Stop != nil {
 		t.wrapped("      stop      ", fmt.Sprintf("line %s, %s end %s the leading edge",
-			t.scale.Format(c.Stop.Line), c.Leads, t.where(c.Stop.LeadPastEdge, "past", "before")))
+			t.exactly(c.Stop.Line), c.Leads, t.where(c.Stop.LeadPastEdge, "past", "before")))
 	}
 	switch {
 	case c.Start != nil && c.Stop != nil:
-		t.line(6, "travel    %s", t.scale.Format(r.Travel))
+		t.line(6, "travel    %s", t.exactly(r.Travel))
 	case c.Start == nil && c.Stop == nil:
 		t.line(6, "from end to end")
 	}

@@ -17,7 +17,8 @@ type setter struct {
 	other *joinery.Scale // the second unit, where both are printed
 	reach joinery.FenceReach
 
-	blocks bool // the shop sets stop blocks for each card
+	slips  slips // of the card that is laid out
+	blocks bool  // the shop sets stop blocks for each card
 }
 
 func newSetter(d *setup.Deck, o Pages) (setter, error) {
@@ -62,14 +63,23 @@ func (s setter) measure(p phrase, l Letters, length joinery.Length) phrase {
 	return p
 }
 
+// beside is what stands beside a reading that is not exact: the true length as
+// a decimal.
+func beside(r joinery.Reading) string {
+	if r.Remainder == 0 {
+		return ""
+	}
+	return "(" + r.Exact + ")"
+}
+
 // exactly adds a built number to a phrase and small beside it the exact value
 // where the number is not. Where both units are wanted each has its name, and
 // the second is in brackets, lest the two read as one number.
 func (s setter) exactly(p phrase, n number, length joinery.Length) phrase {
 	p = p.count(n)
 	small := s.letters(least)
-	if n.reading.Remainder != 0 {
-		p = p.tie(small, "("+n.reading.Exact+")")
+	if text := beside(n.reading); text != "" {
+		p = p.keep(small, text) // a space between, lest the two read as a sum
 	}
 	if s.other != nil {
 		p = p.keep(s.letters(min(n.letters.Height, s.grade.body)), s.scale.Unit.String())

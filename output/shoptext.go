@@ -52,14 +52,14 @@ func (t *textWriter) table(shop *joinery.Shop) {
 	if shop.Share.Num > 0 {
 		t.line(0, "passes  %s of the bit's diameter, your own share", shop.Share)
 	}
-	t.line(0, "Lengths in %s; + or - behind one: a hair more or less.", unitWord(t.scale.Unit))
+	t.line(0, "Lengths in %s; + or - behind one: a hair more or less (true length).", unitWord(t.scale.Unit))
 }
 
 func (t *textWriter) orNotSaid(l joinery.Length) string {
 	if l == 0 {
 		return "not said"
 	}
-	return t.scale.Format(l)
+	return t.exactly(l)
 }
 
 // fine writes a length that may be finer than the scale.

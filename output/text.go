@@ -128,7 +128,7 @@ func (t *textWriter) heading(d *setup.Deck) {
 	for _, line := range changesLines(d) {
 		t.line(0, "%s", line)
 	}
-	t.line(0, "Lengths in %s; + or - behind one: a hair more or less.", unitWord(t.scale.Unit))
+	t.line(0, "Lengths in %s; + or - behind one: a hair more or less (true length).", unitWord(t.scale.Unit))
 	t.line(0, "Past is to the left of the bit, before is to the right. Feed from right to left.")
 	t.line(0, "Unplug before you touch the bit or its collet.")
 }
@@ -144,11 +144,11 @@ func unitWord(u joinery.Unit) string {
 func (t *textWriter) setup(s *setup.Setup) {
 	t.line(0, "")
 	t.line(0, "%s", strings.Repeat("=", textWidth))
-	t.wrapped(fmt.Sprintf("SETUP %d   ", s.Number), fmt.Sprintf("bit: %s, %s wide", s.Bit.Name, t.scale.Format(s.Bit.True())))
+	t.wrapped(fmt.Sprintf("SETUP %d   ", s.Number), fmt.Sprintf("bit: %s, %s wide", s.Bit.Name, t.exactly(s.Bit.True())))
 	t.wrappedParts("fence     ", []string{
-		"near edge " + t.scale.Format(s.Fence.NearEdge),
-		"centre " + t.scale.Format(s.Fence.Centre),
-		"far edge " + t.scale.Format(s.Fence.FarEdge),
+		"near edge " + t.exactly(s.Fence.NearEdge),
+		"centre " + t.exactly(s.Fence.Centre),
+		"far edge " + t.exactly(s.Fence.FarEdge),
 	}, "   ")
 	if s.Fence.NearEdge < 0 {
 		t.line(10, "the near edge stands behind the fence face: bury the bit in the fence")
@@ -173,7 +173,7 @@ func (t *textWriter) setup(s *setup.Setup) {
 func (t *textWriter) boxes(label string, heights []joinery.Length) {
 	var parts []string
 	for _, h := range heights {
-		parts = append(parts, "[ ] "+t.scale.Format(h))
+		parts = append(parts, "[ ] "+t.exactly(h))
 	}
 	t.wrappedParts(label, parts, "   ")
 }
@@ -233,9 +233,9 @@ func (t *textWriter) stop(c *setup.Card) {
 func (t *textWriter) mark(what, edge string, c *setup.Card, stop bool) {
 	m := markOf(c, stop)
 	tail := c.Leads.Opposite()
-	t.line(6, "%-9s line %s from the %s end at the %s edge:", what, t.scale.Format(m.Line), c.Leads, edge)
-	t.line(16, "%s end %s it, %s end %s it", c.Leads, t.where(m.LeadPastEdge, "past", "before"),
-		tail, t.where(m.TailBeforeEdge, "before", "past"))
+	t.wrapped(fmt.Sprintf("      %-9s ", what), fmt.Sprintf("line %s from the %s end at the %s edge:", t.exactly(m.Line), c.Leads, edge))
+	t.wrapped(strings.Repeat(" ", 16), fmt.Sprintf("%s end %s it, %s end %s it", c.Leads, t.where(m.LeadPastEdge, "past", "before"),
+		tail, t.where(m.TailBeforeEdge, "before", "past")))
 	b := bids(c, stop, t.fence, t.blocks)
 	for _, to := range []struct {
 		bid step
@@ -258,7 +258,14 @@ func (t *textWriter) where(l joinery.Length, side, other string) string {
 	if l < 0 {
 		side = other
 	}
-	return t.scale.Format(l.Abs()) + " " + side
+	return t.exactly(l.Abs()) + " " + side
+}
+
+// exactly is a length as read off the scale, and beside it the true one where
+// that is a hair more or less.
+func (t *textWriter) exactly(l joinery.Length) string {
+	r := t.scale.Read(l)
+	return strings.TrimRight(r.String()+" "+beside(r), " ")
 }
 
 func (t *textWriter) warnings(d *setup.Deck) {

@@ -1,0 +1,56 @@
+package output
+
+import (
+	"fmt"
+
+	"fencecard/setup"
+)
+
+// slips is what the slips of a card that does not fit on one say of each
+// other. The zero value is a card on a slip of its own.
+type slips struct {
+	of   int // how many there are
+	mind int // where to read the gravest caution, if the first has no room for it
+}
+
+// inSlips lays a card out on several slips, each with its number and how many
+// there are. How many is only known when they are laid out; the label takes as
+// much room whatever it says, so the second time is like the first.
+func (s setter) inSlips(u *setup.Setup, c *setup.Card) []block {
+	s.slips = slips{of: 2} // mostly it is two
+	all, gravest := s.split(u, c)
+	if gravest > 1 && len(c.Cautions) > 0 {
+		s.slips.mind = gravest
+		all, gravest = s.split(u, c)
+	}
+	if said := s.slips; said.of != len(all) || said.mind > 0 && said.mind != gravest {
+		s.slips.of = len(all)
+		if said.mind > 0 {
+			s.slips.mind = gravest
+		}
+		all, _ = s.split(u, c)
+	}
+	return all
+}
+
+// label says which slip of how many it is, in the room of the longest label.
+func (l slips) label(s setter, slip int) block {
+	if l.of == 0 {
+		return block{}
+	}
+	bold := s.bold(s.grade.body)
+	b := phrase{}.say(bold, fmt.Sprintf("slip %d of %d", slip, l.of)).set(s.paper.W)
+	b.w = bold.width("slip 10 of 10")
+	return b
+}
+
+// mindFirst stands on a first slip that has no room for the gravest caution. Its
+// own line may push the marks to the next, which leaves the room after all.
+func (s setter) mindFirst(c *setup.Card) phrase {
+	where := "below"
+	if s.slips.mind > 1 {
+		where = fmt.Sprintf("on slip %d", s.slips.mind)
+	}
+	return phrase{}.say(s.bold(s.grade.body),
+		fmt.Sprintf("%s: read cautions %s before running.", c.Cautions[0].Weight, where))
+}

@@ -1,0 +1,67 @@
+package output
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fencecard/setup"
+)
+
+var readOn = regexp.MustCompile(`read cautions on slip (\d+) before running`)
+
+// TestSlipsNameEachOther lays out every card in every small format: the slips
+// of a card that takes several are numbered, and the first has the gravest
+// caution or says on which slip that is.
+func TestSlipsNameEachOther(t *testing.T) {
+	several, sent, told := 0, 0, 0
+	decks := []*setup.Deck{slenderDeck(t)}
+	for _, e := range exampleDecks(t) {
+		decks = append(decks, e.deck)
+	}
+	for _, d := range decks {
+		for _, o := range []Pages{{Paper: Index}, {PerPage: 4}, {Paper: A5, PerPage: 2}, {}} {
+			s, err := newSetter(d, o)
+			require.NoError(t, err)
+			for i := range d.Setups {
+				u := &d.Setups[i]
+				for k := range u.Cards {
+					c := &u.Cards[k]
+					slips := s.card(u, c)
+					if len(slips) == 1 {
+						assert.NotContains(t, said(slips[0]), "slip ")
+						continue
+					}
+					several++
+					for n, slip := range slips {
+						assert.Contains(t, said(slip), fmt.Sprintf("slip %d of %d", n+1, len(slips)), "card %s", c.Number())
+					}
+					if len(c.Cautions) == 0 {
+						continue
+					}
+					on := func(slip block) bool {
+						text := saidOnCard([]block{slip})
+						return strings.Contains(text, oneLine(c.Cautions[0].Brief)) || strings.Contains(text, oneLine(c.Cautions[0].Words))
+					}
+					if on(slips[0]) {
+						told++
+						continue
+					}
+					sent++
+					m := readOn.FindStringSubmatch(saidOnCard(slips[:1]))
+					require.NotNil(t, m, "card %s: %s", c.Number(), said(slips[0]))
+					var n int
+					fmt.Sscan(m[1], &n)
+					assert.True(t, n <= len(slips) && on(slips[n-1]), "card %s: no caution on slip %d", c.Number(), n)
+				}
+			}
+		}
+	}
+	assert.Positive(t, several)
+	assert.Positive(t, told)
+	assert.Positive(t, sent)
+}

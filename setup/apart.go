@@ -61,7 +61,7 @@ func (c *Card) room() solid.Box {
 func touching(c *Card, earlier []*Card) []*Card {
 	var with []*Card
 	rest := slices.DeleteFunc(slices.Clone(earlier), func(e *Card) bool { return e.Channel.Run() != c.Channel.Run() })
-	for next := []*Card{c}; len(next) > 0; next = next[1:] {
+	for next := []*Card{c}; len(next) > 0 && len(with) <= mostTouching; next = next[1:] {
 		room := next[0].room()
 		rest = slices.DeleteFunc(rest, func(e *Card) bool {
 			other := e.room()

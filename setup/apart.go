@@ -22,14 +22,22 @@ type parting struct {
 func partings(cards []*Card) []parting {
 	open := slices.DeleteFunc(slices.Clone(cards), func(c *Card) bool { return !c.endToEnd() })
 	slices.SortStableFunc(open, byLastPass)
-	var found []parting
+	inOrder := make([]passage, len(open))
 	for i, c := range open {
-		with := touching(c, open[:i])
+		inOrder[i] = passage{c, c.room()}
+	}
+	var found []parting
+	for i, c := range inOrder {
+		with := touching(c, inOrder[:i])
 		if len(with) == 0 && c.Channel.Depth < c.Piece.Size.Between(c.Channel.Down) || len(with) > mostTouching {
 			continue
 		}
 		if parts(append(slices.Clone(with), c)) > parts(with) {
-			found = append(found, parting{c, with})
+			p := parting{card: c.Card}
+			for _, w := range with {
+				p.with = append(p.with, w.Card)
+			}
+			found = append(found, p)
 		}
 	}
 	return found
@@ -51,6 +59,12 @@ func byLastPass(a, b *Card) int {
 		cmp.Compare(a.Channel.Depth, b.Channel.Depth), cmp.Compare(a.Index, b.Index))
 }
 
+// passage is a card and the room it takes out.
+type passage struct {
+	*Card
+	room solid.Box
+}
+
 // room is the block inside the blank that a card takes out.
 func (c *Card) room() solid.Box {
 	return solid.Run(c.Channel, c.Piece.Size, c.Run.Bit.True(), c.Run.Fence, c.Run.NearEdge).Box(c.Piece.Size)
@@ -58,39 +72,41 @@ func (c *Card) room() solid.Box {
 
 // touching returns those of the earlier cards along the same way whose room
 // touches a card's, themselves or through others of them.
-func touching(c *Card, earlier []*Card) []*Card {
-	var with []*Card
-	rest := slices.DeleteFunc(slices.Clone(earlier), func(e *Card) bool { return e.Channel.Run() != c.Channel.Run() })
-	for next := []*Card{c}; len(next) > 0 && len(with) <= mostTouching; next = next[1:] {
-		room := next[0].room()
-		rest = slices.DeleteFunc(rest, func(e *Card) bool {
-			other := e.room()
-			for d := range room {
-				if room[d].Gap(other[d]) > 0 {
-					return false
-				}
+func touching(c passage, earlier []passage) []passage {
+	var with []passage
+	seen := make([]bool, len(earlier))
+	for next := []passage{c}; len(next) > 0 && len(with) <= mostTouching; next = next[1:] {
+		for i := range earlier {
+			e := &earlier[i]
+			if seen[i] || apart(&next[0].room, &e.room) || e.Channel.Run() != c.Channel.Run() {
+				continue
 			}
-			with, next = append(with, e), append(next, e)
-			return true
-		})
+			seen[i] = true
+			with, next = append(with, *e), append(next, *e)
+			if len(with) > mostTouching {
+				break
+			}
+		}
 	}
-	slices.SortStableFunc(with, byLastPass)
 	return with
+}
+
+// apart reports whether there is wood between two rooms.
+func apart(a, b *solid.Box) bool {
+	return a[0].Gap(b[0]) > 0 || a[1].Gap(b[1]) > 0 || a[2].Gap(b[2]) > 0
 }
 
 // parts counts the parts a section falls into: it is sliced at every wall, and
 // what is left in a slice hangs together with what it overlaps in the next.
-func parts(cards []*Card) int {
+func parts(cards []passage) int {
 	if len(cards) == 0 {
 		return 1
 	}
 	size, run := cards[0].Piece.Size, cards[0].Channel.Run()
 	u, v := (run+1)%3, (run+2)%3
 	at := []joinery.Length{0, size[u]}
-	rooms := make([]solid.Box, len(cards))
-	for i, c := range cards {
-		rooms[i] = c.room()
-		at = append(at, rooms[i][u].Lo, rooms[i][u].Hi)
+	for _, c := range cards {
+		at = append(at, c.room[u].Lo, c.room[u].Hi)
 	}
 	slices.Sort(at)
 	at = slices.Compact(at)
@@ -98,9 +114,9 @@ func parts(cards []*Card) int {
 	var before, now []stretch
 	for i := range at[1:] {
 		var gone []solid.Range
-		for _, r := range rooms {
-			if r[u].Lo <= at[i] && r[u].Hi >= at[i+1] {
-				gone = append(gone, r[v])
+		for _, c := range cards {
+			if c.room[u].Lo <= at[i] && c.room[u].Hi >= at[i+1] {
+				gone = append(gone, c.room[v])
 			}
 		}
 		now = nil

@@ -66,7 +66,7 @@ func (r *reader) load(p part) *yaml.Node {
 	}
 	line, column := r.text.Position(p.from)
 	if weight > r.most {
-		r.tooHeavy(p, further(written[:passed], line, column))
+		r.tooHeavy(p, further(written[:passed], line, column), lists != nil)
 		return nil
 	}
 	column--

@@ -59,9 +59,9 @@ func (r *reader) checkValues(what string) {
 
 // tooHeavy faults a part that is more than a tree may hold, even without the list
 // in it that may be read by itself.
-func (r *reader) tooHeavy(p part, at joinery.Place) {
+func (r *reader) tooHeavy(p part, at joinery.Place, without bool) {
 	problem := fmt.Sprintf("%s has more than %d words and values up to here", p.what, r.most)
-	if p.list != "" {
+	if without {
 		problem += ", the list of " + p.list + " not counted"
 	}
 	r.add(joinery.Fault{Place: r.at(at.Line, at.Column), Problem: problem, Remedy: tooLarge})

@@ -30,23 +30,46 @@ func TestLicences(t *testing.T) {
 	}
 	module, err := os.ReadFile("../../go.mod")
 	require.NoError(t, err)
-	required := regexp.MustCompile(`(?m)^\t(\S+) v`).FindAllStringSubmatch(string(module), -1)
+	var required []string
+	for _, line := range regexp.MustCompile(`(?m)^\t(\S+) v`).FindAllStringSubmatch(string(module), -1) {
+		required = append(required, line[1])
+	}
 	require.NotEmpty(t, required)
-	for _, r := range required {
-		path := r[1]
-		folder, err := exec.Command("go", "list", "-m", "-f", "{{.Dir}}", path).Output()
-		require.NoError(t, err, path)
-		files, err := filepath.Glob(filepath.Join(strings.TrimSpace(string(folder)), "LICENSE*"))
-		require.NoError(t, err)
-		require.NotEmpty(t, files, path)
-		licence, err := os.ReadFile(files[0])
-		require.NoError(t, err)
-		require.NotEmpty(t, listed[path], "%s is not in the table", path)
-		for name := range strings.SplitSeq(listed[path], ", ") {
-			require.NotEmpty(t, licenceWords[name], "%s: %s", path, name)
-			assert.Contains(t, string(licence), licenceWords[name], path)
-		}
-		delete(listed, path)
+	folders := moduleFolders(t, required)
+	for _, path := range required {
+		t.Run(path, func(t *testing.T) {
+			require.NotEmpty(t, listed[path], "not in the table")
+			names := strings.Split(listed[path], ", ")
+			delete(listed, path)
+			for _, name := range names {
+				require.NotEmpty(t, licenceWords[name], name)
+			}
+			if folders[path] == "" {
+				t.Skip("not in the module cache, since nothing was built here that needs it; go mod download fetches it")
+			}
+			files, err := filepath.Glob(filepath.Join(folders[path], "LICENSE*"))
+			require.NoError(t, err)
+			require.NotEmpty(t, files)
+			licence, err := os.ReadFile(files[0])
+			require.NoError(t, err)
+			for _, name := range names {
+				assert.Contains(t, string(licence), licenceWords[name])
+			}
+		})
 	}
 	assert.Empty(t, listed, "no longer in go.mod")
+}
+
+// moduleFolders tells where each module lies in the module cache; "" for one
+// that is not there.
+func moduleFolders(t *testing.T, paths []string) map[string]string {
+	t.Helper()
+	list, err := exec.Command("go", append([]string{"list", "-m", "-f", "{{.Path}}\t{{.Dir}}"}, paths...)...).Output()
+	require.NoError(t, err)
+	folders := map[string]string{}
+	for line := range strings.Lines(string(list)) {
+		path, folder, _ := strings.Cut(strings.TrimSuffix(line, "\n"), "\t")
+		folders[path] = folder
+	}
+	return folders
 }

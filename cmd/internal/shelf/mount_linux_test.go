@@ -59,6 +59,7 @@ func TestAReadOnlyFolder(t *testing.T) {
 	path := filepath.Join(folder, "book")
 	require.NoError(t, os.WriteFile(path, []byte("1"), 0o666))
 	require.NoError(t, os.Chmod(folder, 0o555))
+	t.Cleanup(func() { os.Chmod(folder, 0o777) }) // or it cannot be emptied
 	assert.ErrorIs(t, Update(t.Context(), path, adding("2")), os.ErrPermission)
 	holds(t, folder, map[string]string{"book": "1"})
 }

@@ -19,6 +19,7 @@ type Cut struct {
 	After  []string
 	Mates  Mate // what goes into it, or what it goes into
 	Note   string
+	By     string // what it is made with by hand, such as "saw"; "" at the router table
 	Place  Place
 	Places Places
 

@@ -15,7 +15,7 @@ type Kind struct {
 }
 
 // CommonKeys are the keys that any cut may carry.
-var CommonKeys = []string{"fence", "ends", "after", "note", "mates"}
+var CommonKeys = []string{"fence", "ends", "after", "note", "mates", "by"}
 
 // Kinds lists the kinds of cut.
 var Kinds = []*Kind{&Mortise, &Groove, &Dado, &Rabbet, &Lap, &Tenon}

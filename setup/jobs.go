@@ -25,6 +25,9 @@ func Jobs(plan *joinery.Plan) ([]Job, error) {
 		first := len(jobs)
 		for j := range p.Cuts {
 			c := &p.Cuts[j]
+			if c.By != "" {
+				continue
+			}
 			for _, ch := range c.Channels {
 				ways, why := m.ways(p, c, ch)
 				if len(ways) == 0 {
@@ -82,8 +85,9 @@ func linkAfter(jobs []Job, first int) {
 		if len(jobs[i].Cut.After) == 0 {
 			continue
 		}
+		after := jobs[i].Piece.WaitsFor(jobs[i].Cut)
 		for j := first; j < len(jobs); j++ {
-			if slices.Contains(jobs[i].Cut.After, jobs[j].Cut.Name) {
+			if slices.Contains(after, jobs[j].Cut.Name) {
 				jobs[i].After = append(jobs[i].After, j)
 			}
 		}

@@ -58,7 +58,7 @@ func (w misfit) fault(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel, shop
 	return joinery.Fault{
 		Place:   c.Places.At(c.Place, key, writtenAs[key], "length", "depth"),
 		Problem: name + ": " + problem,
-		Remedy:  remedy,
+		Remedy:  remedy + "; or write by: hand and make it with other tools",
 	}
 }
 

@@ -48,6 +48,8 @@ var conditions = []condition{
 		"worked out from the order of the setups", findLostReference},
 	{"narrow-bearing", "Little of the piece rides on the table or along the fence.",
 		commonPractice, findNarrowBearing},
+	{"by-hand", "A cut has no card: the plan has it made by hand.",
+		"the plan", findByHand},
 	{"hair-move", "A cut is wider than its bit by less than a rule shows.",
 		commonPractice, findHairMove},
 }
@@ -132,7 +134,7 @@ type made struct {
 	hollow  solid.Hollow   // all runs together
 	box     solid.Box      // around it, inside the blank
 	runs    []solid.Hollow // one for each card, with square corners where they are chiselled
-	cards   []*Card        // in running order
+	cards   []*Card        // in running order; none where it is made by hand
 }
 
 // works sorts the cards of a deck by piece and channel.
@@ -160,7 +162,9 @@ func works(d *Deck) []*work {
 		for j := range p.Cuts {
 			c := &p.Cuts[j]
 			for _, ch := range c.Channels {
-				if run := cards[key{c, ch}]; len(run) > 0 {
+				if c.By != "" {
+					w.cuts = append(w.cuts, byHand(c, ch, p.Size))
+				} else if run := cards[key{c, ch}]; len(run) > 0 {
 					w.cuts = append(w.cuts, madeOf(run))
 				}
 			}

@@ -13,7 +13,7 @@ import (
 // that the round of the bit never reaches the line in the wood.
 func findShortEnd(w *work) []finding {
 	var found []finding
-	for _, m := range w.cuts {
+	for _, m := range w.atTable() {
 		c := m.cards[0]
 		inside := c.Channel.Width - c.Run.Bit.True()/2 // the bit's centre, from the open face
 		if c.Start == nil && c.Stop == nil || m.trench() || inside >= 0 {
@@ -34,7 +34,7 @@ func findShortEnd(w *work) []finding {
 // the wood runs between bit and fence, and the teeth throw it.
 func findTrapped(w *work) []finding {
 	var found []finding
-	for _, m := range w.cuts {
+	for _, m := range w.atTable() {
 		c := m.cards[0]
 		if !c.trapped() {
 			continue
@@ -61,9 +61,11 @@ func (c *Card) facing() joinery.Channel {
 }
 
 // before visits the channels that are finished in earlier setups than a card.
+// What is made by hand comes last, unless the card's cut waits for it.
 func (w *work) before(c *Card, visit func(*made)) {
 	for _, m := range w.cuts {
-		if m.cards[len(m.cards)-1].Setup < c.Setup {
+		last := len(m.cards) - 1
+		if last >= 0 && m.cards[last].Setup < c.Setup || last < 0 && slices.Contains(c.Cut.After, m.cut.Name) {
 			visit(m)
 		}
 	}
@@ -73,7 +75,7 @@ func (w *work) before(c *Card, visit func(*made)) {
 // earlier cut has taken away.
 func findLostReference(w *work) []finding {
 	var found []finding
-	for _, m := range w.cuts {
+	for _, m := range w.atTable() {
 		for _, side := range m.references() {
 			if taker := w.taken(m.cards[0], side); taker != nil {
 				found = append(found, finding{m.cut, fmt.Sprintf("the %s is set from the %s, which the %s has taken away by then: cut this one first (%s)",
@@ -117,7 +119,7 @@ func (w *work) taken(c *Card, side joinery.Side) *made {
 // run, less what earlier cuts have taken away.
 func findNarrowBearing(w *work) []finding {
 	var found []finding
-	for _, m := range w.cuts {
+	for _, m := range w.atTable() {
 		c := m.cards[0]
 		across, up := c.Run.Fence.Dimension(), c.Run.Down.Dimension()
 		bearings := []struct {

@@ -10,7 +10,7 @@ import (
 func findShortPiece(w *work) []finding {
 	longest := max(w.piece.Size[0], w.piece.Size[1], w.piece.Size[2])
 	least := w.rules.ShortPiece
-	if longest >= least || len(w.cuts) == 0 {
+	if longest >= least || len(w.atTable()) == 0 {
 		return nil
 	}
 	return []finding{{

@@ -123,6 +123,9 @@ func (r *planReader) readCutValues(f *fields, cut *joinery.Cut, b *blank) {
 	}
 	cut.After = r.readAfter(f, cut.Name, b)
 	cut.Mates = r.readMates(f)
+	if f.has("by") {
+		cut.By = f.name("by")
+	}
 }
 
 func (r *planReader) readCheeks(f *fields) []joinery.Cheek {

@@ -34,6 +34,7 @@ var examplesOf = map[string]string{
 	"after":      "after: NAME",
 	"note":       "note: TEXT",
 	"mates":      "mates: PIECE / CUT",
+	"by":         "by: hand (or by: saw, by: chisel)",
 	"infeed":     "infeed: 16",
 	"outfeed":    "outfeed: 16",
 	"reach":      "reach: 8",

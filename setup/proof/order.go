@@ -5,7 +5,7 @@ import "fencecard/joinery"
 // order checks that no channel is cut before those cuts of its piece that it
 // must wait for.
 func (p *prover) order(w *wanted, of *wantedPiece) {
-	for _, after := range w.cut.After {
+	for _, after := range w.piece.WaitsFor(w.cut) {
 		other := last(of.cut(after))
 		if other == nil || len(w.runs) == 0 || p.later(w.runs[0], *other) {
 			continue

@@ -61,6 +61,9 @@ func wantsOf(plan *joinery.Plan) wants {
 		firstCut, firstChannel := len(allCuts), len(allChannels)
 		for j := range piece.Cuts {
 			cut, first := &piece.Cuts[j], len(allChannels)
+			if cut.By != "" {
+				continue
+			}
 			for k := range cut.Channels {
 				allChannels = append(allChannels, wanted{piece: piece, cut: cut, channel: &cut.Channels[k]})
 			}

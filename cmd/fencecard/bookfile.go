@@ -81,7 +81,11 @@ func (a *app) readBook(flag string) (*book.Book, error) {
 	if err != nil {
 		return nil, err
 	}
-	data, err := a.readFile(path)
+	// A pipe or a terminal would be waited for.
+	if err := shelf.Ordinary(path); err != nil {
+		return nil, plainly(err)
+	}
+	data, err := a.readNamed(path)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return nil, err
 	}
@@ -170,5 +174,15 @@ func bookFault(path string, err error) error {
 	case errors.Is(err, shelf.ErrUnsettled):
 		return fmt.Errorf("%s: %w; close it in your editor and try again", path, shelf.ErrUnsettled)
 	}
-	return fmt.Errorf("%s: %w; the book was left as it is", path, cause(err))
+	var named *fs.PathError
+	if errors.As(err, &named) { // the book, its lock or its backup
+		path, err = named.Path, named.Err
+	}
+	switch {
+	case errors.Is(err, shelf.ErrNoFile):
+		err = fmt.Errorf("%w; move it away, or name another book", err)
+	case errors.Is(err, fs.ErrPermission):
+		err = fmt.Errorf("%w; allow writing to it, or name another book", err)
+	}
+	return fmt.Errorf("%s: %w; the book was left as it is", path, err)
 }

@@ -16,6 +16,11 @@ func (a *app) readFile(name string) ([]byte, error) {
 	if name == "-" {
 		return readAll(a.in, "standard input")
 	}
+	return a.readNamed(name)
+}
+
+// readNamed reads a file by its name, whatever that is.
+func (a *app) readNamed(name string) ([]byte, error) {
 	f, err := os.Open(name)
 	if err != nil {
 		return nil, plainly(err)

@@ -23,7 +23,7 @@ const mostBytes = 16 << 20
 
 // Read reads a setup book; the name is for messages. An error, always
 // [joinery.Faults], means that the book cannot be used at all: it is written
-// in a newer format, or is no text. What is wrong with single entries is told
+// in a newer format, is no text, or is a text of another kind. What is wrong with single entries is told
 // by [Book.Damage], and the rest works. An empty book is a book.
 func Read(name string, data []byte) (*Book, error) {
 	if err := checkText(name, data); err != nil {
@@ -35,6 +35,9 @@ func Read(name string, data []byte) (*Book, error) {
 	}
 	var strays complaints
 	b.blocks, strays = b.divide()
+	if err := b.checkBook(b.blocks); err != nil {
+		return nil, err
+	}
 	b.damage = strays.listed
 	return b, nil
 }

@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -45,6 +46,38 @@ func (t *text) checkFormat() error {
 		return nil
 	}
 	return nil
+}
+
+// ownKeys are fields that tell an entry of a book from a line "setup: x" of
+// another file.
+var ownKeys = []string{keyBit, keyDiameter, keyFence, keyCode}
+
+// checkBook refuses a text that is no setup book, so that nothing is written
+// into a plan or a letter: it neither names the format nor has an entry with a
+// field of a setup. What is damaged of a book is told entry by entry instead.
+func (t *text) checkBook(blocks []block) error {
+	first := -1
+	for i := range t.count() {
+		line := t.line(i)
+		if strings.HasPrefix(line, formatLine) {
+			return nil
+		}
+		if first < 0 && strings.TrimSpace(line) != "" {
+			first = i
+		}
+	}
+	if first < 0 {
+		return nil // an empty book
+	}
+	for _, b := range blocks {
+		for i := int(b.first) + 1; i < int(b.last); i++ {
+			if f, ok := t.fieldOf(i); ok && slices.Contains(ownKeys, f.key) {
+				return nil
+			}
+		}
+	}
+	return joinery.Faults{{Place: t.place(first, 0), Problem: "this is no setup book",
+		Remedy: "name another file; a book begins with the line " + header}}
 }
 
 // headed returns the index of the line that names the format, or -1.

@@ -67,7 +67,7 @@ func TestRandomSetupsComeBack(t *testing.T) {
 		if err != nil {
 			continue
 		}
-		b := read(t, "# mine\n")
+		b := read(t, "# mine\n"+header+"\n")
 		for i := range d.Setups {
 			heights := d.Setups[i].Heights
 			stood := heights[len(heights)-1] - joinery.Length(random.IntN(int(mostOff)))
@@ -275,6 +275,26 @@ func TestFormats(t *testing.T) {
 	}
 }
 
+// A file of another kind is no book, whatever is asked of it.
+func TestWhatIsNoBook(t *testing.T) {
+	for _, text := range []string{
+		"unit: in\npieces:\n  - piece: leg\n",
+		"bits:\n  - {bit: quarter, diameter: 1/4}\n",
+		"# a list of what to buy\n",
+		"Dear aunt,\n  the chairs are done.\n",
+		"setup: tools\n\tgo build ./...\n", // of a file that builds something
+		"\n\n  \n.\n",
+	} {
+		_, err := Read("book.txt", []byte(text))
+		assert.ErrorContains(t, err, "this is no setup book", text)
+		assert.ErrorContains(t, err, "begins with the line "+header, text)
+	}
+	for _, text := range []string{"", "\n  \n", byteOrderMark, "# mine\n" + header, "<<<<<<< mine\n" + header + "\n", "stray\nsetup: a\n  Diameter: 3/8 in\n"} {
+		_, err := Read("book.txt", []byte(text))
+		assert.NoError(t, err, text)
+	}
+}
+
 func TestNoText(t *testing.T) {
 	for _, data := range []string{"setup: a\n\x00", "setup: a\nbit: \xff", "\xff\xfes\x00e\x00"} {
 		_, err := Read("book.txt", []byte(data))
@@ -287,8 +307,8 @@ func TestNoText(t *testing.T) {
 func TestAFileOfFaultsStaysSmall(t *testing.T) {
 	head := "setup: a\n diameter: 1\n fence to near edge: 1\n"
 	for name, text := range map[string]string{
-		"entries": strings.Repeat("setup: x\n", 100_000),
-		"strays":  strings.Repeat("x\n", 100_000),
+		"entries": header + "\n" + strings.Repeat("setup: x\n", 100_000),
+		"strays":  header + "\n" + strings.Repeat("x\n", 100_000),
 		"cards":   head + strings.Repeat(" card: x\n", 100_000),
 		"lines":   head + strings.Repeat(" x\n", 100_000),
 	} {

@@ -52,8 +52,14 @@ func (s shelf) direct(path string, data []byte) error {
 
 func (s shelf) replace(path string, data []byte) error {
 	path = target(path)
-	if !regular(path) {
+	switch err := Ordinary(path); {
+	case errors.Is(err, ErrNoFile):
 		return os.WriteFile(path, data, 0o666) // a terminal or a pipe stays one
+	case err != nil:
+		return err
+	}
+	if err := writable(path); err != nil {
+		return err
 	}
 	temp, err := s.beside(path, data)
 	if err != nil {
@@ -92,19 +98,4 @@ func fill(f file, data []byte) error {
 		err = f.Sync()
 	}
 	return errors.Join(err, f.Close())
-}
-
-// regular reports whether a path is, or can become, an ordinary file.
-func regular(path string) bool {
-	info, err := os.Stat(path)
-	return err != nil || info.Mode().IsRegular()
-}
-
-// target follows links, so that the file behind one is replaced and not the
-// link: a book may be linked into a folder under version control.
-func target(path string) string {
-	if real, err := filepath.EvalSymlinks(path); err == nil {
-		return real
-	}
-	return path
 }

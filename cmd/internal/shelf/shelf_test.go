@@ -47,7 +47,7 @@ func TestWhatIsNoFileIsNotReplaced(t *testing.T) {
 	assert.ErrorIs(t, Update(t.Context(), folder, adding("x")), ErrNoFile)
 	assert.NoError(t, Replace(os.DevNull, []byte("x")))
 	assert.ErrorIs(t, Update(t.Context(), os.DevNull, adding("x")), ErrNoFile)
-	assert.False(t, regular(os.DevNull))
+	assert.ErrorIs(t, Ordinary(os.DevNull), ErrNoFile)
 	assert.DirExists(t, folder)
 }
 

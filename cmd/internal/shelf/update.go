@@ -34,8 +34,6 @@ const mostTries = 8
 var (
 	// ErrBusy is returned when another run holds the lock for too long.
 	ErrBusy = errors.New("another run of fencecard is writing it")
-	// ErrNoFile is returned for a folder, a pipe and the like.
-	ErrNoFile = errors.New("this is no ordinary file")
 	// ErrUnsettled is returned when something else keeps changing the file.
 	ErrUnsettled = errors.New("something else keeps changing it")
 )
@@ -48,16 +46,22 @@ var (
 // One run at a time gets to the file: the lock is the operating system's, on a
 // file beside it, and ends with the process that holds it, so one that was
 // left behind by a crash locks nothing. The last version stays as a backup.
+//
+// An error of the disk is an [fs.PathError] whose path is the file at fault: the
+// file itself, its lock or its backup.
 func Update(ctx context.Context, path string, change func(old []byte) ([]byte, error)) error {
 	return shelf{osDisk{}}.update(ctx, path, change)
 }
 
 func (s shelf) update(ctx context.Context, path string, change func(old []byte) ([]byte, error)) error {
 	path = target(path)
-	if !regular(path) {
-		return &fs.PathError{Op: "update", Path: path, Err: ErrNoFile}
+	if err := mayUpdate(path); err != nil {
+		return err
 	}
 	unlock, err := hold(ctx, path+LockEnding)
+	if errors.Is(err, fs.ErrNotExist) {
+		return naming(path, err) // there is no such folder
+	}
 	if err != nil {
 		return err
 	}
@@ -82,16 +86,30 @@ func (s shelf) update(ctx context.Context, path string, change func(old []byte) 
 	return ErrUnsettled
 }
 
+// mayUpdate faults a file that is not to be updated, or what stands in the
+// place of its lock or its backup.
+func mayUpdate(path string) error {
+	if err := Ordinary(path); err != nil {
+		return err
+	}
+	for _, ending := range []string{LockEnding, BackupEnding} {
+		if err := checkBeside(path, path+ending); err != nil {
+			return err
+		}
+	}
+	return writable(path)
+}
+
 // swap puts data in the place of old, unless the file no longer holds it.
 func (s shelf) swap(path string, old, data []byte) (done bool, err error) {
 	temp, err := s.beside(path, data)
 	if err != nil {
-		return false, err
+		return false, naming(path, err)
 	}
 	defer os.Remove(temp) // gone already where all went well
 	if old != nil {
 		if err := s.replace(path+BackupEnding, old); err != nil {
-			return false, err
+			return false, naming(path+BackupEnding, err)
 		}
 	}
 	now, err := read(path)
@@ -99,7 +117,7 @@ func (s shelf) swap(path string, old, data []byte) (done bool, err error) {
 		return false, err
 	}
 	if err := s.disk.rename(temp, path); err != nil {
-		return false, err
+		return false, naming(path, err)
 	}
 	s.disk.syncFolder(filepath.Dir(path))
 	return true, nil
@@ -127,7 +145,7 @@ func hold(ctx context.Context, path string) (unlock func(), err error) {
 	case err != nil && waiting.Err() != nil:
 		return nil, fmt.Errorf("%s: %w", path, context.Cause(waiting))
 	case err != nil:
-		return nil, err
+		return nil, naming(path, err)
 	}
 	return func() { lock.Close() }, nil
 }

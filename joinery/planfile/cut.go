@@ -115,7 +115,7 @@ func (r *planReader) readCutValues(f *fields, cut *joinery.Cut, b *blank) {
 	cut.Width, cut.Length, cut.Depth = f.positive("width"), f.positive("length"), f.positive("depth")
 	cut.Start = r.readSetback(f, cut.In)
 	cut.Span = r.readSpan(f, cut.In, b)
-	cut.Cheeks = r.readCheeks(f)
+	cut.Cheeks = r.readCheeks(f, cut.At)
 	cut.Fence = r.readFencing(f)
 	cut.Square = f.word("ends", "way to leave ends", []string{"round", "square"}) == 1
 	if f.has("note") {
@@ -128,11 +128,16 @@ func (r *planReader) readCutValues(f *fields, cut *joinery.Cut, b *blank) {
 	}
 }
 
-func (r *planReader) readCheeks(f *fields) []joinery.Cheek {
+// readCheeks reads what a tenon at a side takes off each side beside it: each by
+// its name, or one depth for all four.
+func (r *planReader) readCheeks(f *fields, at joinery.Side) []joinery.Cheek {
 	if !f.has("cheeks") {
 		return nil
 	}
 	n := f.value("cheeks")
+	if n.Kind == yaml.ScalarNode {
+		return allRound(at, f.cheek("cheeks"))
+	}
 	if !r.mapping(n, "each cheek has its own depth", "write "+example("cheeks")+", what is taken off each side") {
 		return nil
 	}
@@ -149,6 +154,18 @@ func (r *planReader) readCheeks(f *fields) []joinery.Cheek {
 	return cheeks
 }
 
+// allRound is a cheek of one depth on each side of a tenon; none where the
+// depth or the tenon's end was faulted.
+func allRound(at joinery.Side, depth joinery.Length) []joinery.Cheek {
+	var cheeks []joinery.Cheek
+	for _, s := range joinery.Sides {
+		if depth > 0 && at != joinery.NoSide && s.Dimension() != at.Dimension() {
+			cheeks = append(cheeks, joinery.Cheek{Side: s, Depth: depth})
+		}
+	}
+	return cheeks
+}
+
 // cheek reads the depth of a cheek.
 func (f *fields) cheek(key string) joinery.Length {
 	text, n, ok := f.scalar(key)
@@ -157,7 +174,11 @@ func (f *fields) cheek(key string) joinery.Length {
 	}
 	depth, ok := f.r.length(n, text)
 	if ok && depth == 0 {
-		f.r.fault(n, "leave "+key+" out: a side that is not named keeps its wood", "nothing is taken off the %s", key)
+		remedy := "leave " + key + " out: a side that is not named keeps its wood"
+		if key == "cheeks" {
+			remedy = "write " + example(key)
+		}
+		f.r.fault(n, remedy, "nothing is taken off the %s", key)
 	}
 	return depth
 }

@@ -147,6 +147,16 @@ func TestTenonTakesCheeksInTheOrderOfSides(t *testing.T) {
 	}, cut.Cheeks)
 }
 
+func TestOneDepthForAllCheeks(t *testing.T) {
+	cut := readCut(t, "tenon: a, at: left, length: 7/8, cheeks: 3/16")
+	require.Len(t, cut.Cheeks, 4)
+	for i, side := range []joinery.Side{joinery.Front, joinery.Back, joinery.Bottom, joinery.Top} {
+		assert.Equal(t, joinery.Cheek{Side: side, Depth: 3 * in / 16}, cut.Cheeks[i])
+	}
+	_, err := planfile.Read("plan.yaml", []byte(board("tenon: a, at: left, length: 7/8, cheeks: 0")), nil)
+	assert.ErrorContains(t, err, "nothing is taken off the cheeks")
+}
+
 func TestWishesOfACut(t *testing.T) {
 	const groove = "groove: g, in: top, width: 1, depth: 1/2, setback: 1 from front, "
 	assert.Equal(t, joinery.Fencing{}, readCut(t, groove).Fence)

@@ -80,10 +80,10 @@ func (fs Faults) Error() string {
 		b.WriteString(heading(f))
 		b.WriteString(f.Excerpt())
 		if f.Remedy != "" {
-			b.WriteString("  " + printable(f.Remedy) + "\n")
+			b.WriteString("  " + Printable(f.Remedy) + "\n")
 		}
 		if f.Other.Known() {
-			b.WriteString("  " + printable(f.Other.String()+": "+f.Clash) + "\n")
+			b.WriteString("  " + Printable(f.Other.String()+": "+f.Clash) + "\n")
 			b.WriteString(f.Other.Excerpt())
 		}
 	}
@@ -92,9 +92,9 @@ func (fs Faults) Error() string {
 
 func heading(f Fault) string {
 	if f.Place.File == "" {
-		return printable(f.Problem) + "\n"
+		return Printable(f.Problem) + "\n"
 	}
-	return printable(f.Place.String()+": "+f.Problem) + "\n"
+	return Printable(f.Place.String()+": "+f.Problem) + "\n"
 }
 
 // excerptWidth is how much of a long line is shown, in characters.
@@ -121,7 +121,7 @@ func (p Place) Excerpt() string {
 			pad.WriteByte(' ')
 		}
 	}
-	return "    " + printable(string(shown)) + "\n    " + pad.String() + "^\n"
+	return "    " + Printable(string(shown)) + "\n    " + pad.String() + "^\n"
 }
 
 // characters returns up to n characters of a line that may be very long.
@@ -140,8 +140,10 @@ func characters(line string, from, n int) []rune {
 	return some
 }
 
-// printable keeps hostile text from harming the terminal.
-func printable(s string) string {
+// Printable returns a text that cannot harm a terminal: each character that is
+// [Unprintable], and each byte that is no letter, is replaced by one "\uFFFD".
+// Tabs stay.
+func Printable(s string) string {
 	return strings.Map(func(r rune) rune {
 		if r != '\t' && Unprintable(r) {
 			return unicode.ReplacementChar

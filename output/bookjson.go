@@ -3,7 +3,6 @@ package output
 import (
 	"bufio"
 	"bytes"
-	"encoding/json"
 	"io"
 
 	"fencecard/joinery"
@@ -83,10 +82,7 @@ func listed(out *bufio.Writer, n int, item func(i int) any) error {
 	for i := range n {
 		out.WriteString([...]string{"[\n    ", ",\n    "}[min(i, 1)])
 		var page bytes.Buffer
-		e := json.NewEncoder(&page)
-		e.SetEscapeHTML(false)
-		e.SetIndent("    ", "  ")
-		if err := e.Encode(item(i)); err != nil {
+		if err := newEncoder(&page, "    ").Encode(item(i)); err != nil {
 			return err
 		}
 		out.Write(bytes.TrimSuffix(page.Bytes(), []byte("\n")))

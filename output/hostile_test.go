@@ -161,6 +161,12 @@ func TestUnprintableNames(t *testing.T) {
 		require.NoError(t, xml.Unmarshal(svg.Bytes(), new(struct{})), "%q", name)
 		require.NoError(t, JSON(&js, d))
 		require.True(t, json.Valid(js.Bytes()), "%q", name)
+		for _, r := range js.String() {
+			assert.False(t, r != '\n' && joinery.Unprintable(r), "%q: %q in the JSON", name, r)
+		}
+		var back struct{ Title string }
+		require.NoError(t, json.Unmarshal(js.Bytes(), &back))
+		assert.Equal(t, string([]rune(name)), back.Title)
 		require.NoError(t, Text(&text, d))
 		for _, r := range text.String() {
 			assert.False(t, r != '\n' && joinery.Unprintable(r), "%q: %q in the text", name, r)

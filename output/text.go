@@ -36,7 +36,7 @@ func deckText(d *setup.Deck) *textWriter {
 // Summary writes what a maker wants to know after a deck went to a file; pages
 // is 0 where it has none.
 func Summary(w io.Writer, file string, d *setup.Deck, pages int) error {
-	first := fmt.Sprintf("%s: %s in %s", file, plural(d.Cards(), "card"), plural(len(d.Setups), "setup"))
+	first := fmt.Sprintf("%s: %s in %s", joinery.Printable(file), plural(d.Cards(), "card"), plural(len(d.Setups), "setup"))
 	if pages > 0 {
 		first += " on " + plural(pages, "page")
 	}

@@ -11,10 +11,7 @@ import (
 
 // indented writes a value as one indented JSON document.
 func indented(w io.Writer, v any) error {
-	e := json.NewEncoder(w)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
-	return e.Encode(v)
+	return newEncoder(w, "").Encode(v)
 }
 
 type jsonWoods struct {

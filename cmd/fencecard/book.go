@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"fmt"
 
 	"github.com/spf13/cobra"
 
@@ -105,8 +104,7 @@ func (a *app) bookForget(ctx context.Context, word string, o bookOptions) error 
 	if asJSON {
 		return output.KeptSetupsJSON(a.out, gone, nil)
 	}
-	_, err = fmt.Fprintf(a.out, "forgot %q; the book as it was is in %s%s\n", word, path, shelf.BackupEnding)
-	return err
+	return a.tell("forgot %q; the book as it was is in %s%s\n", word, path, shelf.BackupEnding)
 }
 
 func (a *app) bookMatchCommand() *cobra.Command {

@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"fmt"
 	"path/filepath"
 	"time"
 
@@ -89,7 +88,9 @@ func (a *app) bookKeep(ctx context.Context, args []string, o bookKeepOptions) er
 	if asJSON {
 		return output.KeptSetupsJSON(a.out, []*book.Entry{e}, nil)
 	}
-	fmt.Fprintf(a.out, "setup %d is kept as %q (%s) in %s\n", o.setup, e.Name, e.Code, path)
+	if err := a.tell("setup %d is kept as %q (%s) in %s\n", o.setup, e.Name, e.Code, path); err != nil {
+		return err
+	}
 	return output.KeptCuts(a.out, e)
 }
 

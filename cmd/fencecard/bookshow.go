@@ -73,8 +73,7 @@ func (a *app) bookShow(word string, o bookShowOptions) error {
 	if err := a.writeFile(to, page.Bytes(), o.force); err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(a.out, "%s: %q (%s)\n", to, e.Name, e.Code)
-	return err
+	return a.tell("%s: %q (%s)\n", to, e.Name, e.Code)
 }
 
 // printer returns the writer of the chosen format.

@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"fmt"
 
 	"github.com/spf13/cobra"
 
@@ -32,8 +31,7 @@ fence and your bits. FILE may be - for standard output.`,
 			if err := a.writeFile(args[0], text, force); err != nil {
 				return err
 			}
-			_, err := fmt.Fprintf(a.out, "%s: %s\nNext: %s\n", args[0], what, next)
-			return err
+			return a.tell("%s: %s\nNext: %s\n", args[0], what, next)
 		}),
 	}
 	cmd.Flags().BoolVar(&shop, "shop", false, "write a shop file instead of a plan")

@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 
 	"github.com/spf13/cobra"
@@ -29,13 +28,6 @@ var exitStatuses = []struct {
 	{130, "Interrupted, as by Ctrl-C. While the fewest changes are looked for, the first interrupt ends only the search."},
 }
 
-// streams are the three standard streams, handed in so that commands never
-// touch os.Stdout and its like themselves.
-type streams struct {
-	in       io.Reader
-	out, err io.Writer
-}
-
 // app is what every command shares.
 type app struct {
 	streams
@@ -48,12 +40,17 @@ type usageError struct{ error }
 
 // run is the whole program but for the process around it.
 func run(ctx context.Context, args []string, s streams) int {
+	out := &watched{to: s.out}
+	s.out, s.err = out, harmless{s.err}
 	a := &app{streams: s}
 	root := a.rootCommand()
 	root.SetArgs(joinLengths(args))
 	cmd, err := root.ExecuteContextC(ctx)
 	var usage usageError
 	switch {
+	case out.err != nil:
+		fmt.Fprintf(s.err, "standard output: %v\n", cause(out.err))
+		return exitFault
 	case err == nil:
 		return exitDone
 	case !a.started || errors.As(err, &usage):

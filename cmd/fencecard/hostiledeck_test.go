@@ -46,10 +46,10 @@ func hostileDecks() []hostileDocument {
 	}
 	var docs []hostileDocument
 	add := func(name, says string, exit int, text func(size int) string) {
-		docs = append(docs, hostileDocument{"deck/" + name, read, func() string { return text(megabyte) }, says, exit})
+		docs = append(docs, hostileDocument{"deck/" + name, read, func() string { return text(megabyte) }, says, exit, mostTimes})
 	}
 	large := func(name, says string, text func(size int) string) {
-		docs = append(docs, hostileDocument{"deck/" + name + " of 8 MB", read, func() string { return text(8 * megabyte) }, says, exitFault})
+		docs = append(docs, hostileDocument{"deck/" + name + " of 8 MB", read, func() string { return text(8 * megabyte) }, says, exitFault, mostTimes})
 	}
 	refused := func(name, says string, text func(size int) string) { add(name, says, exitFault, text) }
 	sound := func(name string, text func(size int) string) { add(name, "1 card proved.", exitDone, text) }

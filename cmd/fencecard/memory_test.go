@@ -17,8 +17,14 @@ import (
 
 const megabyte = 1 << 20
 
-// mostTimes is how many times a document's size the program may hold at once.
-const mostTimes = 20
+// How many times a document's size the program may hold at once. A tree of YAML
+// takes far more than its text, and the library holds all that stands in one pair
+// of braces until they close.
+const (
+	mostTimes         = 20 // decks and setup books
+	mostTimesTree     = 100
+	mostTimesInBraces = 300
+)
 
 // documentKind is a kind of document, and a command that reads one.
 type documentKind struct {
@@ -35,11 +41,12 @@ type hostileDocument struct {
 	text func() string
 	says string // part of the message, with its place
 	exit int    // exitFault, or exitDone where the command can do without
+	most int    // how many times its size the program may hold
 }
 
 // TestPeakMemory gives the program, in a process of its own, documents of a
 // megabyte and more that mean harm. It ends with the right exit code and says
-// what is wrong and where, and at its peak it has held no more than twenty times
+// what is wrong and where, and at its peak it has held no more than so many times
 // the document beyond what it holds for a small sound one.
 func TestPeakMemory(t *testing.T) {
 	for _, doc := range hostileDocuments() {
@@ -57,7 +64,7 @@ func TestPeakMemory(t *testing.T) {
 			}
 			if peak > 0 {
 				t.Logf("%.1f MB, %.1f times", float64(len(text))/megabyte, float64(peak-base)/float64(len(text)))
-				assert.LessOrEqual(t, peak-base, mostTimes*len(text))
+				assert.LessOrEqual(t, peak-base, doc.most*len(text))
 			}
 		})
 	}

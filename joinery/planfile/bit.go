@@ -13,7 +13,7 @@ import (
 func (r *reader) readBits(f *fields) []joinery.Bit {
 	var bits []joinery.Bit
 	named := map[string]joinery.Place{}
-	for n := range f.entries("bits", "bit", bitExample) {
+	for _, n := range f.entries("bits", "bit", bitExample) {
 		if r.full {
 			break
 		}

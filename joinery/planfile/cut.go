@@ -15,8 +15,9 @@ const cutExample = "- mortise: seat rail"
 // readCuts reads the cuts of a piece, holds each against the piece, and
 // checks the order they ask for.
 func (r *planReader) readCuts(b *blank) {
-	b.Cuts = slices.Grow(b.Cuts, b.f.size("cuts"))
-	for n := range b.f.entries("cuts", "cut", cutExample) {
+	entries := b.f.entries("cuts", "cut", cutExample)
+	b.Cuts = slices.Grow(b.Cuts, len(entries))
+	for _, n := range entries {
 		if r.over() {
 			return
 		}

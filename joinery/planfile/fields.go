@@ -2,7 +2,6 @@ package planfile
 
 import (
 	"fmt"
-	"iter"
 	"slices"
 	"strings"
 
@@ -231,20 +230,19 @@ func (f *fields) oneOrMore(key string) []*yaml.Node {
 }
 
 // entries returns the entries of a list; what is an entry in a message.
-func (f *fields) entries(key, what, example string) iter.Seq[*yaml.Node] {
+func (f *fields) entries(key, what, example string) []*yaml.Node {
 	if !f.has(key) {
-		return slices.Values[[]*yaml.Node](nil)
+		return nil
 	}
 	n := f.value(key)
-	_, aside := f.r.lists[n]
 	switch {
 	case n.Kind != yaml.SequenceNode:
 		f.r.fault(n, "begin each "+what+" with a dash: "+example, "%s is not a list", key)
-		return slices.Values[[]*yaml.Node](nil)
-	case len(n.Content) == 0 && !aside:
+		return nil
+	case len(n.Content) == 0:
 		f.r.fault(n, "write a "+what+": "+example, "the list of %s is empty", key)
 	}
-	return f.r.each(n, key, what)
+	return n.Content
 }
 
 // places tells where each value was written.

@@ -118,23 +118,3 @@ func checkFaults(t *testing.T, data []byte, err error) {
 	}
 	assert.NotContains(t, err.Error(), "\x1b")
 }
-
-// FuzzParts holds, for any bytes: a plan read in parts is the plan read at once,
-// and what is refused at once is refused in parts.
-func FuzzParts(f *testing.F) {
-	seed(f)
-	f.Fuzz(func(t *testing.T, data []byte) {
-		want, whole := planfile.Read("plan.yaml", data, noShop)
-		for _, most := range partSizes {
-			got, inParts := planfile.ReadInParts("plan.yaml", data, noShop, most)
-			switch {
-			case inParts == nil && whole == nil:
-				samePlan(t, want, got)
-			case inParts == nil:
-				t.Errorf("read in parts of %d, but not at once: %s", most, whole)
-			case whole == nil && !strings.Contains(inParts.Error(), heavy):
-				t.Errorf("read at once, but not in parts of %d: %s", most, inParts)
-			}
-		}
-	})
-}

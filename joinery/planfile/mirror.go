@@ -10,29 +10,9 @@ import (
 	"go.yaml.in/yaml/v4"
 )
 
-// mirrorWish is what stands after the key mirror, as written.
-type mirrorWish struct {
-	of     string
-	across []string
-}
-
-// wishOf reads it without a word about its faults; nil is a wish for nothing.
-func wishOf(n *yaml.Node) *mirrorWish {
-	w := &mirrorWish{}
-	for i := 0; n != nil && n.Kind == yaml.MappingNode && i+1 < len(n.Content); i += 2 {
-		switch n.Content[i].Value {
-		case "of":
-			w.of = oneLine(n.Content[i+1].Value)
-		case "across":
-			w.across = texts(n.Content[i+1])
-		}
-	}
-	return w
-}
-
 // readMirror reads a piece that mirrors another, and its own cuts besides.
 func (r *planReader) readMirror(b *blank) {
-	if r.full {
+	if r.over() {
 		return
 	}
 	for _, key := range []string{"size", "grain"} {
@@ -80,7 +60,7 @@ func (r *planReader) room(b, source *blank) bool {
 	}
 	r.fault(b.f.key("mirror"), "write count where pieces are alike, or split the plan",
 		"with this mirror there are more than %d mirrored pieces and cuts", mostMirrored)
-	r.broken = true
+	r.crowded = true
 	return false
 }
 
@@ -121,8 +101,8 @@ func (r *planReader) mirrored(b *blank, f *fields, across []joinery.Dimension) *
 		r.fault(at, r.nearPiece(name, b), "there is no piece named %s", quoted(name))
 	case source == b:
 		r.fault(at, "name another piece, or take mirror out and give this one its size", "%s mirrors itself", b.f.what)
-	case source.mirror != nil:
-		r.fault(at, mirrorOnce(source.mirror, across), "%s is a mirror itself", quoted(name))
+	case source.mirrors():
+		r.fault(at, mirrorOnce(source, across), "%s is a mirror itself", quoted(name))
 	case source.done:
 		return source
 	}
@@ -131,8 +111,15 @@ func (r *planReader) mirrored(b *blank, f *fields, across []joinery.Dimension) *
 
 // mirrorOnce is the remedy for a mirror of a mirror: the piece behind both,
 // mirrored across what remains.
-func mirrorOnce(source *mirrorWish, across []joinery.Dimension) string {
-	first := slices.Clone(source.across)
+func mirrorOnce(source *blank, across []joinery.Dimension) string {
+	of, first := "", []string(nil)
+	written := source.f.value("mirror")
+	if n := valueOf(written, "of"); n != nil {
+		of = oneLine(n.Value)
+	}
+	if n := valueOf(written, "across"); n != nil {
+		first = texts(n)
+	}
 	for _, d := range across {
 		if at := slices.Index(first, d.String()); at >= 0 {
 			first = slices.Delete(first, at, at+1)
@@ -140,10 +127,10 @@ func mirrorOnce(source *mirrorWish, across []joinery.Dimension) string {
 			first = append(first, d.String())
 		}
 	}
-	if source.of == "" || len(first) == 0 {
+	if of == "" || len(first) == 0 {
 		return "mirror a piece that has a size of its own"
 	}
-	return fmt.Sprintf("mirror the first piece: mirror: {of: %s, across: [%s]}", source.of, strings.Join(first, ", "))
+	return fmt.Sprintf("mirror the first piece: mirror: {of: %s, across: [%s]}", of, strings.Join(first, ", "))
 }
 
 // texts lists the texts of a scalar or a list.

@@ -27,7 +27,7 @@ const (
 func (r *reader) readWoods(f *fields) []joinery.Wood {
 	var woods []joinery.Wood
 	named := map[string]joinery.Place{}
-	for n := range f.entries("woods", "wood", woodExample) {
+	for _, n := range f.entries("woods", "wood", woodExample) {
 		if r.full || !r.mapping(n, "a wood has a name and its figures", "write "+woodExample) {
 			continue
 		}

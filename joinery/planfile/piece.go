@@ -17,72 +17,42 @@ var pieceKeys = []string{"piece", "count", "size", "grain", "wood", "mirror", "c
 
 const pieceExample = "- piece: front left leg"
 
-// blank is a piece while it is read, and what others may ask of it afterwards.
+// blank is a piece while the plan is read.
 type blank struct {
-	*joinery.Piece         // its place among the plan's
-	f              *fields // only while it is read
-	sized          bool    // the size was read without fault
-	done           bool    // the piece is read; a mirror of it may be made
-	mirror         *mirrorWish
+	*joinery.Piece // its place among the plan's
+	f              *fields
+	sized          bool // the size was read without fault
+	done           bool // the piece is read; a mirror of it may be made
 	cuts           cutNames
 }
 
-// readPieces reads the pieces.
+// mirrors reports whether the piece mirrors another.
+func (b *blank) mirrors() bool { return b.f.written("mirror") }
+
+// readPieces reads the pieces; mirrors come last, because they may stand
+// before what they mirror.
 func (r *planReader) readPieces(f *fields) {
-	r.plan.Pieces = make([]joinery.Piece, 0, f.size("pieces"))
-	waiting := map[position]*blank{}
-	for n := range f.entries("pieces", "piece", pieceExample) {
+	entries := f.entries("pieces", "piece", pieceExample)
+	r.plan.Pieces = make([]joinery.Piece, 0, len(entries))
+	for _, n := range entries {
 		if r.over() {
 			return
 		}
-		b := r.begin(n)
-		if b == nil {
-			continue
-		}
-		r.keep(b)
-		if !r.readPiece(b) {
-			waiting[positionOf(n)] = b
-		}
-		b.f = nil // the tree of a piece is many times its text
+		r.begin(n)
 	}
-	if len(waiting) > 0 {
-		r.readWaiting(f, waiting)
+	for _, b := range r.blanks {
+		if !b.mirrors() {
+			r.readBlank(b)
+		}
+	}
+	for _, b := range r.blanks {
+		if b.mirrors() {
+			r.readMirror(b)
+		}
 	}
 	if !r.over() {
 		r.checkMates()
 	}
-}
-
-// readWaiting reads the mirrors that stand before what they mirror. They are
-// parsed once more, since the trees of all would be too much to keep.
-func (r *planReader) readWaiting(f *fields, waiting map[position]*blank) {
-	for n := range f.entries("pieces", "piece", pieceExample) {
-		b, waits := waiting[positionOf(n)]
-		if !waits {
-			continue
-		}
-		b.f = r.pieceFields(n)
-		r.readMirror(b)
-		b.f = nil
-		delete(waiting, positionOf(n))
-		if len(waiting) == 0 || r.over() {
-			return
-		}
-	}
-}
-
-// take puts one more piece into the plan, still blank.
-func (r *planReader) take(f *fields) *blank {
-	if len(r.plan.Pieces) == cap(r.plan.Pieces) {
-		r.plan.Pieces = slices.Grow(r.plan.Pieces, 1)
-		for i, b := range r.blanks {
-			b.Piece = &r.plan.Pieces[i]
-		}
-	}
-	r.plan.Pieces = append(r.plan.Pieces, joinery.Piece{})
-	b := &blank{f: f, Piece: &r.plan.Pieces[len(r.plan.Pieces)-1]}
-	r.blanks = append(r.blanks, b)
-	return b
 }
 
 // pieceFields reads a piece's keys; nil where it has none.
@@ -102,13 +72,15 @@ func (r *planReader) pieceFields(n *yaml.Node) *fields {
 	return f
 }
 
-// begin reads a piece's name and count, and whether it mirrors another.
-func (r *planReader) begin(n *yaml.Node) *blank {
+// begin reads a piece's name and count.
+func (r *planReader) begin(n *yaml.Node) {
 	f := r.pieceFields(n)
 	if f == nil {
-		return nil
+		return
 	}
-	b := r.take(f)
+	r.plan.Pieces = append(r.plan.Pieces, joinery.Piece{})
+	b := &blank{f: f, Piece: &r.plan.Pieces[len(r.plan.Pieces)-1]}
+	r.blanks = append(r.blanks, b)
 	b.Name = f.name("piece")
 	b.Place = r.place(n)
 	if value := f.value("piece"); value != nil {
@@ -116,24 +88,7 @@ func (r *planReader) begin(n *yaml.Node) *blank {
 	}
 	b.Places = f.places()
 	b.Count = f.count()
-	if f.written("mirror") {
-		b.mirror = wishOf(f.value("mirror"))
-	}
-	return b
-}
-
-// readPiece reads a piece, unless it mirrors one that is not read yet.
-func (r *planReader) readPiece(b *blank) bool {
-	if b.mirror == nil {
-		r.readBlank(b)
-		return true
-	}
-	source := r.named[b.mirror.of]
-	if source == nil || !source.done {
-		return false
-	}
-	r.readMirror(b)
-	return true
+	r.keep(b)
 }
 
 // keep faults a second piece of the same name.
@@ -157,7 +112,7 @@ func (r *planReader) keep(b *blank) {
 
 // readBlank reads a piece that mirrors no other.
 func (r *planReader) readBlank(b *blank) {
-	if r.full {
+	if r.over() {
 		return
 	}
 	b.f.need("size")

@@ -33,8 +33,10 @@ type planReader struct {
 
 	blanks []*blank
 	named  map[string]*blank // the first of each name
-	// copied counts the pieces and cuts that mirrors added.
-	copied int
+	// copied counts the pieces and cuts that mirrors added, and crowded tells that
+	// there are more than a plan may have: nothing behind is read.
+	copied  int
+	crowded bool
 	// doubtful tells that the shop has faults: an unknown wood may be its own.
 	doubtful bool
 	// nameless tells that a piece has no name that can be read: an unknown name
@@ -52,6 +54,9 @@ type planReader struct {
 func Read(name string, data []byte, open func(path string) ([]byte, error)) (*joinery.Plan, error) {
 	return newPlanReader(name, open).readAll(data)
 }
+
+// over reports whether reading stops here.
+func (r *planReader) over() bool { return r.full || r.crowded }
 
 func newPlanReader(name string, open func(path string) ([]byte, error)) *planReader {
 	return &planReader{

@@ -1,6 +1,7 @@
 package planfile_test
 
 import (
+	"encoding/json"
 	"io/fs"
 	"os"
 	"strings"
@@ -12,6 +13,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"go.yaml.in/yaml/v4"
 )
 
 func read(t *testing.T, name string, data []byte) *joinery.Plan {
@@ -309,4 +311,22 @@ func TestBootBenchHasEveryKind(t *testing.T) {
 	}
 	assert.Len(t, kinds, len(joinery.Kinds))
 	assert.GreaterOrEqual(t, written, 14)
+}
+
+// A plan with ten thousand cuts is read, as a maker writes it and as a program
+// does.
+func TestLargePlan(t *testing.T) {
+	written := planOf(10_000)
+	var tree map[string]any
+	require.NoError(t, yaml.Load(written, &tree))
+	inBraces, err := json.Marshal(tree)
+	require.NoError(t, err)
+	for _, data := range [][]byte{written, inBraces} {
+		plan, err := planfile.Read("plan.yaml", data, nil)
+		require.NoError(t, err)
+		require.Len(t, plan.Pieces, 1000)
+		for i := range plan.Pieces {
+			require.Len(t, plan.Pieces[i].Cuts, 10)
+		}
+	}
 }

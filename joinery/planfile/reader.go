@@ -2,7 +2,6 @@ package planfile
 
 import (
 	"fmt"
-	"slices"
 
 	"fencecard/joinery"
 
@@ -17,24 +16,15 @@ const mostFaults = 100
 type reader struct {
 	name   string
 	text   *joinery.Text
-	most   int                    // the heaviest part that is made a tree
-	lists  map[*yaml.Node]listing // those set aside
 	unit   joinery.Unit
 	scale  joinery.Scale // for lengths in messages
 	faults joinery.Faults
 	full   bool // more faults than are kept
-	broken bool // a part is no YAML, or too heavy; what follows it is not read
 }
 
 func newReader(name string, unit joinery.Unit, scale joinery.Scale) *reader {
-	return &reader{
-		name: name, unit: unit, scale: scale,
-		text: joinery.NewText(name, ""), most: mostAtOnce, lists: map[*yaml.Node]listing{},
-	}
+	return &reader{name: name, unit: unit, scale: scale, text: joinery.NewText(name, "")}
 }
-
-// over reports whether reading stops here.
-func (r *reader) over() bool { return r.full || r.broken }
 
 // position is a place in the file, for what is kept of thousands of values. It
 // is counted from 1.
@@ -66,13 +56,11 @@ func (r *reader) faultAt(p position, remedy, problem string, args ...any) {
 
 // add keeps a fault unless there are too many.
 func (r *reader) add(f joinery.Fault) {
-	switch {
-	case slices.Contains(r.faults, f): // an entry that was read again
-	case len(r.faults) < mostFaults:
-		r.faults.Add(f)
-	default:
+	if len(r.faults) == mostFaults {
 		r.full = true
+		return
 	}
+	r.faults.Add(f)
 }
 
 // err returns every fault found, as an error.

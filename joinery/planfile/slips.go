@@ -105,13 +105,6 @@ func (r *reader) syntax(e *yaml.LoadError) joinery.Fault {
 	return joinery.Fault{Place: shown, Problem: e.Message} // the last slip fits
 }
 
-// unclear faults a line that cannot be read for a reason unknown.
-func (r *reader) unclear(at joinery.Place) {
-	last := slips[len(slips)-1]
-	r.add(joinery.Fault{Place: at, Problem: last.problem, Remedy: last.remedy})
-	r.broken = true
-}
-
 // around splits the line shown at the place.
 func around(p joinery.Place) (before, after string) {
 	characters := 0

@@ -109,9 +109,7 @@ func (a *app) deckFor(ctx context.Context, plan *joinery.Plan, o cardsOptions) (
 	if err != nil {
 		return nil, err
 	}
-	searching, stop := callOff(ctx)
-	deck, err := a.makeDeck(searching, plan, o.search)
-	stop()
+	deck, err := a.makeDeck(ctx, plan, o.search)
 	if err != nil {
 		return nil, err
 	}

@@ -13,6 +13,7 @@ import (
 	"fencecard/output"
 	"fencecard/setup"
 	"fencecard/setup/proof"
+	"fencecard/setup/search"
 )
 
 // checkOptions are the flags of the check command.
@@ -35,7 +36,7 @@ func (a *app) checkCommand() *cobra.Command {
   fencecard check bench.yaml --deck deck.json
   fencecard check bench.yaml --card 3.3 --fence 25/64 --start 15/32 --stop 3 1/4`,
 		Args: cobra.MaximumNArgs(1),
-		RunE: a.work(func(_ context.Context, args []string) error { return a.check(args, o) }),
+		RunE: a.work(func(ctx context.Context, args []string) error { return a.check(ctx, args, o) }),
 	}
 	f := cmd.Flags()
 	formatFlag(cmd, &o.format)
@@ -49,7 +50,7 @@ func (a *app) checkCommand() *cobra.Command {
 	return cmd
 }
 
-func (a *app) check(args []string, o checkOptions) error {
+func (a *app) check(ctx context.Context, args []string, o checkOptions) error {
 	asJSON, err := asJSON(o.format)
 	if err != nil {
 		return err
@@ -65,7 +66,7 @@ func (a *app) check(args []string, o checkOptions) error {
 	if err != nil {
 		return err
 	}
-	data, err := a.deckData(plan, o.deck)
+	data, err := a.deckData(ctx, plan, o.deck)
 	if err != nil {
 		return err
 	}
@@ -106,11 +107,11 @@ func (o checkOptions) usage() error {
 
 // deckData reads the deck to be proved, or writes a fresh one, so that both go
 // the same way.
-func (a *app) deckData(plan *joinery.Plan, file string) ([]byte, error) {
+func (a *app) deckData(ctx context.Context, plan *joinery.Plan, file string) ([]byte, error) {
 	if file != "" {
 		return a.readFile(file)
 	}
-	deck, err := setup.Make(plan)
+	deck, err := a.findDeck(ctx, plan, searchFlag(search.DefaultTime))
 	if err != nil {
 		return nil, err
 	}

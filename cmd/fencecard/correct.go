@@ -12,8 +12,8 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/planfile"
 	"fencecard/output"
-	"fencecard/setup"
 	"fencecard/setup/proof"
+	"fencecard/setup/search"
 )
 
 // correctOptions are the flags of the correct command.
@@ -34,7 +34,7 @@ func (a *app) correctCommand() *cobra.Command {
 		Example: `  fencecard correct bench.yaml --card 3.3 --setback 25/64 --depth 27/32
   fencecard correct bench.yaml --card 3.3 --width 0.372 --keep`,
 		Args: cobra.ExactArgs(1),
-		RunE: a.work(func(_ context.Context, args []string) error { return a.correct(args, o) }),
+		RunE: a.work(func(ctx context.Context, args []string) error { return a.correct(ctx, args, o) }),
 	}
 	f := cmd.Flags()
 	formatFlag(cmd, &o.format)
@@ -48,7 +48,7 @@ func (a *app) correctCommand() *cobra.Command {
 	return cmd
 }
 
-func (a *app) correct(args []string, o correctOptions) error {
+func (a *app) correct(ctx context.Context, args []string, o correctOptions) error {
 	asJSON, err := asJSON(o.format)
 	switch {
 	case err != nil:
@@ -68,7 +68,7 @@ func (a *app) correct(args []string, o correctOptions) error {
 	if err != nil {
 		return err
 	}
-	deck, err := setup.Make(plan)
+	deck, err := a.findDeck(ctx, plan, searchFlag(search.DefaultTime))
 	if err != nil {
 		return err
 	}

@@ -3,10 +3,14 @@ package main
 import (
 	"bytes"
 	"context"
+	"io"
 	"os"
 	"os/exec"
+	"os/signal"
+	"path/filepath"
 	"runtime"
 	"strings"
+	"sync"
 	"syscall"
 	"testing"
 
@@ -42,6 +46,46 @@ func TestASearchCalledOffSaysSo(t *testing.T) {
 	require.NoError(t, err)
 	assert.NotEmpty(t, deck.Setups)
 	assert.Contains(t, told.String(), "interrupted: the search for fewer changes was cut short")
+}
+
+// The first interrupt ends the search of every command that has one, and the
+// command does its work with what was found.
+func TestInterruptsEndOnlyTheSearch(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("no process can be interrupted there")
+	}
+	seen := make(chan os.Signal, 1) // while somebody listens, an interrupt ends no process
+	signal.Notify(seen, os.Interrupt)
+	defer signal.Stop(seen)
+	const plan = "../../testdata/plans/panel-doors.yaml"
+	book := filepath.Join(t.TempDir(), "book.txt")
+	for _, line := range []string{
+		"cards " + plan + " --format text --book " + book,
+		"book keep " + plan + " --setup 1 --name x --book " + book,
+		"book match " + plan + " --book " + book,
+		"check " + plan,
+	} {
+		done := make(chan struct{})
+		var sent sync.WaitGroup
+		sent.Go(func() {
+			for {
+				select {
+				case <-done:
+					return
+				default:
+					interrupt(t)
+					runtime.Gosched()
+				}
+			}
+		})
+		var told bytes.Buffer
+		code := run(t.Context(), strings.Fields(line), streams{strings.NewReader(""), io.Discard, &told})
+		close(done)
+		sent.Wait()
+		assert.Equal(t, exitDone, code, line)
+		assert.Contains(t, told.String(), "interrupted: the search for fewer changes was cut short", line)
+	}
+	assert.FileExists(t, book)
 }
 
 // Where nothing is searched for, an interrupt ends the program as it would any

@@ -23,14 +23,23 @@ func (s *searchFlag) flag(cmd *cobra.Command) {
 
 // makeDeck makes a plan's deck and proves it.
 func (a *app) makeDeck(ctx context.Context, plan *joinery.Plan, most searchFlag) (*setup.Deck, error) {
-	if most < 0 {
-		return nil, usageError{errors.New("--search takes a time such as 5s, or 0 for no search")}
-	}
-	deck, err := setup.MakeWith(ctx, plan, setup.Options{Plain: most == 0, Search: search.Limit{Time: time.Duration(most)}})
+	deck, err := a.findDeck(ctx, plan, most)
 	if err != nil {
 		return nil, err
 	}
-	if err := prove(deck); err != nil {
+	return deck, prove(deck)
+}
+
+// findDeck looks for a plan's deck. Meanwhile the first interrupt ends only the
+// search.
+func (a *app) findDeck(ctx context.Context, plan *joinery.Plan, most searchFlag) (*setup.Deck, error) {
+	if most < 0 {
+		return nil, usageError{errors.New("--search takes a time such as 5s, or 0 for no search")}
+	}
+	searching, stop := callOff(ctx)
+	defer stop()
+	deck, err := setup.MakeWith(searching, plan, setup.Options{Plain: most == 0, Search: search.Limit{Time: time.Duration(most)}})
+	if err != nil {
 		return nil, err
 	}
 	switch deck.Ended {

@@ -30,7 +30,7 @@ func readBack(t *testing.T, plan *joinery.Plan, change func(string) string) []pr
 	report := proof.Check(plan, claims)
 	require.NoError(t, report.Err())
 	back := proof.Deck(plan, claims)
-	back.Remark()
+	setup.Remark(back)
 	return output.Differences(back, claims)
 }
 

@@ -112,7 +112,7 @@ func (s setter) bitRows(d *setup.Deck) []block {
 
 func (s setter) warningRows(d *setup.Deck) []block {
 	var rows []block
-	for _, warning := range d.WarnedOnce() {
+	for _, warning := range setup.WarnedOnce(d) {
 		rows = append(rows, phrase{}.say(s.letters(s.grade.body), warning.Text).set(s.frame.W))
 	}
 	return rows

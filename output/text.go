@@ -42,7 +42,7 @@ func Summary(w io.Writer, file string, d *setup.Deck, pages int) error {
 	}
 	lines := append([]string{first},
 		changesLines(d)...)
-	lines = append(lines, plural(len(d.WarnedOnce()), "warning"))
+	lines = append(lines, plural(len(setup.WarnedOnce(d)), "warning"))
 	_, err := io.WriteString(w, strings.Join(lines, "\n")+"\n")
 	return err
 }
@@ -275,7 +275,7 @@ func (t *textWriter) warnings(d *setup.Deck) {
 	t.line(0, "")
 	t.line(0, "%s", strings.Repeat("=", textWidth))
 	t.line(0, "WARNINGS")
-	for _, w := range d.WarnedOnce() {
+	for _, w := range setup.WarnedOnce(d) {
 		t.wrapped("  - ", w.Text+" ["+w.Code+"]")
 	}
 }

@@ -20,11 +20,11 @@ type parting struct {
 // to more parts than before, one is loose. Cuts that are stopped are not looked
 // at, so two that part the wood only together, end to end, are not found.
 func partings(cards []*Card) []parting {
-	open := slices.DeleteFunc(slices.Clone(cards), func(c *Card) bool { return !c.endToEnd() })
+	open := slices.DeleteFunc(slices.Clone(cards), func(c *Card) bool { return !endToEnd(c) })
 	slices.SortStableFunc(open, byLastPass)
 	inOrder := make([]passage, len(open))
 	for i, c := range open {
-		inOrder[i] = passage{c, c.room()}
+		inOrder[i] = passage{c, roomOf(c)}
 	}
 	var found []parting
 	for i, c := range inOrder {
@@ -47,7 +47,7 @@ func partings(cards []*Card) []parting {
 // has so many cuts in one another.
 const mostTouching = 100
 
-func (c *Card) endToEnd() bool {
+func endToEnd(c *Card) bool {
 	run, size := c.Channel.Run(), c.Piece.Size
 	return c.Channel.OpenAt(run.Low(), size) && c.Channel.OpenAt(run.High(), size)
 }
@@ -65,8 +65,8 @@ type passage struct {
 	room solid.Box
 }
 
-// room is the block inside the blank that a card takes out.
-func (c *Card) room() solid.Box {
+// roomOf is the block inside the blank that a card takes out.
+func roomOf(c *Card) solid.Box {
 	return solid.Run(c.Channel, c.Piece.Size, c.Run.Bit.True(), c.Run.Fence, c.Run.NearEdge).Box(c.Piece.Size)
 }
 
@@ -91,7 +91,7 @@ func touching(c passage, earlier []passage) []passage {
 	return with
 }
 
-// apart reports whether there is wood between two rooms.
+// takenApart reports whether there is wood between two rooms.
 func apart(a, b *solid.Box) bool {
 	return a[0].Gap(b[0]) > 0 || a[1].Gap(b[1]) > 0 || a[2].Gap(b[2]) > 0
 }

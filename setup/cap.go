@@ -6,13 +6,6 @@ import (
 	"fencecard/joinery"
 )
 
-// Cap is the greatest depth of one pass, on the shop's scale, and the rule it
-// came from in the maker's words.
-type Cap struct {
-	Depth joinery.Length
-	Rule  string
-}
-
 // shares are what one pass may take of the bit's diameter below a side hardness
 // in lbf (common practice, no source).
 var shares = []struct {
@@ -47,7 +40,7 @@ func CapFor(bit *joinery.Bit, wood joinery.Wood, shop *joinery.Shop) Cap {
 	c := Cap{bit.True() * joinery.Length(share.Num) / joinery.Length(share.Den), rule}
 	most := func(depth joinery.Length, what string) {
 		if depth < c.Depth {
-			c.limit(depth, fmt.Sprintf("%s %s, the most for %s", shop.Scale.Format(shop.Scale.Floor(depth)), shop.Scale.Unit, what))
+			lower(&c, depth, fmt.Sprintf("%s %s, the most for %s", shop.Scale.Format(shop.Scale.Floor(depth)), shop.Scale.Unit, what))
 		}
 	}
 	most(deepestPass, "any bit")
@@ -64,13 +57,13 @@ func CapFor(bit *joinery.Bit, wood joinery.Wood, shop *joinery.Shop) Cap {
 		most(midShankSoft, "an 8 mm shank")
 	}
 	if bit.Cap > 0 {
-		c.limit(bit.Cap, "the cap of this bit in the shop file")
+		lower(&c, bit.Cap, "the cap of this bit in the shop file")
 	}
 	c.Depth = max(shop.Scale.Floor(c.Depth), shop.Scale.Division)
 	return c
 }
 
-func (c *Cap) limit(depth joinery.Length, rule string) {
+func lower(c *Cap, depth joinery.Length, rule string) {
 	if depth < c.Depth {
 		c.Depth, c.Rule = depth, rule
 	}

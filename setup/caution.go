@@ -7,41 +7,13 @@ import (
 	"fencecard/joinery"
 )
 
-// Caution is one thing to mind at a card.
-type Caution struct {
-	Number int    // its row in the table, for the page of cautions
-	Code   string // a word such as "start-stopped"
-	Weight Weight
-	Words  string // full sentences
-	Brief  string // the same in fewer words, for small cards
-	Basis  string // what stands behind it
-}
-
-// Weight is how grave a caution is. The words follow ANSI Z535.4: a warning is
-// of what could cost a finger or worse, a notice is of spoiled work.
-type Weight uint8
-
-// The weights, the gravest last.
-const (
-	Noted Weight = iota
-	Grave
-)
-
-// String gives the signal word: "WARNING" or "NOTICE".
-func (w Weight) String() string {
-	if w == Grave {
-		return "WARNING"
-	}
-	return "NOTICE"
-}
-
 // AlwaysMind is what every card says.
 const AlwaysMind = "Plug out before you touch bit or collet. Feed right to left. Eyes, ears, lungs protected; no gloves."
 
-// Caution gives every card its cautions, the gravest first. [Make] has done so;
+// Cautions gives every card its cautions, the gravest first. [Make] has done so;
 // a deck that is put together otherwise needs it.
-func (d *Deck) Caution() {
-	apart := d.apart()
+func Cautions(d *Deck) {
+	apart := takenApart(d)
 	for i := range d.Setups {
 		for k := range d.Setups[i].Cards {
 			c := &d.Setups[i].Cards[k]
@@ -70,8 +42,8 @@ type situation struct {
 	apart bool // the card leaves its piece in two
 }
 
-// apart tells the cards that cut their pieces apart.
-func (d *Deck) apart() map[*Card]bool {
+// takenApart tells the cards that cut their pieces apart.
+func takenApart(d *Deck) map[*Card]bool {
 	of := map[*joinery.Piece][]*Card{}
 	for i := range d.Setups {
 		for k := range d.Setups[i].Cards {

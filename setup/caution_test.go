@@ -12,20 +12,6 @@ import (
 	"fencecard/setup"
 )
 
-// plainPlan is a groove along a long board, with no caution but those of every
-// first card: whatever a test brings up is its own doing.
-func plainPlan(t *testing.T) *joinery.Plan {
-	t.Helper()
-	plan := planOf(t, joinery.Inches, joinery.Size{in(t, "24"), in(t, "3"), in(t, "1 1/2")}, joinery.Cut{
-		Kind: &joinery.Groove, Name: "groove", In: joinery.Bottom, Width: in(t, "1/2"), Depth: in(t, "1/4"),
-		Start: joinery.Setback{Distance: in(t, "1/2"), From: joinery.Front},
-	}, bitOf(in(t, "1/2")))
-	plan.Shop.Rules = joinery.DefaultRules(joinery.Inches)
-	plan.Shop.Fence = joinery.FenceReach{Infeed: in(t, "24"), Outfeed: in(t, "24")}
-	plan.Shop.Bits[0].Shank = in(t, "1/2")
-	return plan
-}
-
 // cautioned makes the deck and lists what its last card is cautioned of.
 func cautioned(t *testing.T, plan *joinery.Plan) []setup.Caution {
 	t.Helper()

@@ -13,7 +13,7 @@ var (
 )
 
 // trapped is where the bit works at an open side that faces away from the fence.
-func (s *situation) trapped() bool { return s.card.trapped() }
+func (s *situation) trapped() bool { return trapped(s.card) }
 
 func (s *situation) cutsApart() bool { return s.apart }
 

@@ -8,7 +8,7 @@ import "fencecard/joinery"
 // A bit or fence distance counts whenever it is another than in the setup
 // before. A ladder is climbed once per setup, and every height of it counts.
 // With stop blocks a ladder is climbed once per setting of the blocks, by the
-// cards whose blocks stand alike, and every setting of the blocks counts once,
+// cards whose blocks Stand alike, and every setting of the blocks counts once,
 // both blocks of a card together; a through cut needs none.
 type Changes struct {
 	Bits, Fences, Heights, Stops int
@@ -31,10 +31,10 @@ func Count(setups []Setup, shop *joinery.Shop) Changes {
 		if last == nil || last.Bit != s.Bit || last.Fence != s.Fence {
 			c.Fences++
 		}
-		var stood stand
+		var stood Stand
 		for _, climb := range s.Climbs() {
 			c.Heights += len(climb.Heights)
-			stands := climb.Cards[0].blocks()
+			stands := climb.Cards[0].Blocks()
 			if shop.Stops == joinery.Blocks && climb.Blocks && stands != stood {
 				c.Stops++
 			}

@@ -11,7 +11,7 @@ import (
 )
 
 // plain deals the setups with the best way for every job, in the plain order.
-func (d *Deck) plain(jobs []Job) ([]Setup, Changes, error) {
+func plain(d *Deck, jobs []Job) ([]Setup, Changes, error) {
 	choice := make(Choice, len(jobs)) // the best way stands first
 	visits, ok := PlainOrder(jobs, choice)
 	if !ok {
@@ -25,13 +25,13 @@ func (d *Deck) plain(jobs []Job) ([]Setup, Changes, error) {
 // cheapest puts the deck's setups in the order that takes the least time, if
 // that is less than they take now. Of orders that cost the same the plain one
 // is kept: it is what a maker expects.
-func (d *Deck) cheapest(ctx context.Context, jobs []Job, limit search.Limit) {
+func cheapest(d *Deck, ctx context.Context, jobs []Job, limit search.Limit) {
 	p := problem(jobs, &d.Plan.Shop)
 	p.Known = d.Changes.Time
 	answer := search.Solve(ctx, p, limit)
 	d.Ended = answer.Ended
 	if answer.Choice != nil {
-		d.reset(jobs, answer)
+		reset(d, jobs, answer)
 	}
 	d.Changes.Bound = min(answer.Bound, d.Changes.Time)
 	d.Changes.Proved = d.Changes.Bound == d.Changes.Time
@@ -39,7 +39,7 @@ func (d *Deck) cheapest(ctx context.Context, jobs []Job, limit search.Limit) {
 
 // reset deals the setups anew as an answer has them, in the plain order if that
 // costs no more.
-func (d *Deck) reset(jobs []Job, answer *search.Answer) {
+func reset(d *Deck, jobs []Job, answer *search.Answer) {
 	choice := Choice(answer.Choice)
 	orders := [][]Visit{visitsOf(jobs, answer)}
 	if visits, ok := PlainOrder(jobs, choice); ok {
@@ -74,7 +74,7 @@ func visitsOf(jobs []Job, a *search.Answer) []Visit {
 func problem(jobs []Job, shop *joinery.Shop) *search.Problem {
 	p := &search.Problem{Jobs: make([]search.Job, len(jobs)), Minutes: shop.Minutes, Scale: shop.Scale}
 	bits := numberBits(shop)
-	stands := map[stand]int{{}: 0}
+	stands := map[Stand]int{{}: 0}
 	for i := range jobs {
 		job := &jobs[i]
 		p.Jobs[i] = search.Job{Ways: make([]search.Way, len(job.Ways)), After: job.After}
@@ -85,7 +85,7 @@ func problem(jobs []Job, shop *joinery.Shop) *search.Problem {
 				runs[r] = search.Run{Bit: bits[run.Bit], Fence: run.NearEdge, Demand: demand}
 				if shop.Stops == joinery.Blocks {
 					card := CardOf(job.Piece, job.Cut, job.Channel, run)
-					at := card.blocks()
+					at := card.Blocks()
 					if _, ok := stands[at]; !ok {
 						stands[at] = len(stands)
 					}

@@ -21,7 +21,7 @@ func (s *Setup) Climbs() []Climb {
 	for i := range s.Cards {
 		c := &s.Cards[i]
 		if i == 0 || c.Climb != s.Cards[i-1].Climb {
-			climbs = append(climbs, Climb{Cards: s.Cards[i:i], Blocks: c.blocks() != (stand{})})
+			climbs = append(climbs, Climb{Cards: s.Cards[i:i], Blocks: c.Blocks() != (Stand{})})
 		}
 		last := &climbs[len(climbs)-1]
 		last.Cards = last.Cards[:len(last.Cards)+1]

@@ -23,33 +23,33 @@ func Deal(plan *joinery.Plan, jobs []Job, choice Choice, visits []Visit) []Setup
 			cards[i] = write(job, job.Ways[choice[r.Job]].Runs[r.Run], &plan.Shop)
 		}
 		n := len(setups)
-		if !blocks || n == 0 || setups[n-1].key() != v.Key {
+		if !blocks || n == 0 || setups[n-1].Key() != v.Key {
 			setups = append(setups, Setup{Number: n + 1, Bit: v.Key.Bit, Fence: FenceAt(v.Key.Bit, v.Key.NearEdge)})
 		}
 		s := &setups[len(setups)-1]
 		if !blocks {
-			s.climb(slices.Concat(together(cards, (*Card).marks)...), plan.Shop.Scale)
+			climb(s, slices.Concat(together(cards, (*Card).Marks)...), plan.Shop.Scale)
 			continue
 		}
-		for _, alike := range together(cards, (*Card).blocks) {
-			s.climb(alike, plan.Shop.Scale)
+		for _, alike := range together(cards, (*Card).Blocks) {
+			climb(s, alike, plan.Shop.Scale)
 		}
 	}
 	for i := range setups {
-		setups[i].number()
+		number(&setups[i])
 	}
 	return setups
 }
 
 // climb adds cards that go up one ladder together.
-func (s *Setup) climb(cards []Card, scale joinery.Scale) {
+func climb(s *Setup, cards []Card, scale joinery.Scale) {
 	climb := 0
 	if n := len(s.Cards); n > 0 {
 		climb = s.Cards[n-1].Climb + 1
 	}
 	demands := make([]ladder.Demand, len(cards))
 	for i := range cards {
-		demands[i] = cards[i].demand()
+		demands[i] = demandOf(&cards[i])
 	}
 	heights := ladder.Of(demands, scale)
 	s.Cards = slices.Grow(s.Cards, len(cards))
@@ -62,7 +62,7 @@ func (s *Setup) climb(cards []Card, scale joinery.Scale) {
 
 // number numbers the cards and sorts the heights of all climbs. The two runs of
 // a turned piece may be made in either order: the first card is the first run.
-func (s *Setup) number() {
+func number(s *Setup) {
 	type channel struct {
 		cut  *joinery.Cut
 		part string
@@ -81,47 +81,16 @@ func (s *Setup) number() {
 	s.Heights = slices.Compact(s.Heights)
 }
 
-func (s *Setup) key() Key { return Key{s.Bit, s.Fence.NearEdge} }
-
-// demand is what a card asks of the ladder.
-func (c *Card) demand() ladder.Demand {
+// demandOf is what a card asks of the ladder.
+func demandOf(c *Card) ladder.Demand {
 	return ladder.Demand{Depth: c.Channel.Depth, Cap: c.Cap.Depth}
-}
-
-// stand is where a card's marks or blocks stand; a zero one is not needed.
-type stand struct {
-	begin       Begin
-	end         End
-	start, stop joinery.Length
-}
-
-// marks tells where the card's marks are, from the leading end of the work.
-func (c *Card) marks() stand {
-	at := stand{begin: c.Begin, end: c.End}
-	if c.Start != nil {
-		at.start = c.Start.LeadPastEdge
-	}
-	if c.Stop != nil {
-		at.stop = c.Stop.LeadPastEdge
-	}
-	return at
-}
-
-// blocks tells where the card's blocks stand: the back one behind the tail at
-// the start, the front one before the leading end at the stop.
-func (c *Card) blocks() stand {
-	at := c.marks()
-	if c.Start != nil {
-		at.start = c.Start.TailBeforeEdge
-	}
-	return at
 }
 
 // together keeps the order of the cards, but brings those that stand alike
 // next to the first of them.
-func together(cards []Card, where func(*Card) stand) [][]Card {
+func together(cards []Card, where func(*Card) Stand) [][]Card {
 	var groups [][]Card
-	at := map[stand]int{}
+	at := map[Stand]int{}
 	for i := range cards {
 		w := where(&cards[i])
 		n, ok := at[w]

@@ -70,7 +70,7 @@ func (x *explainer) again(i int) []string {
 	for j := range i {
 		o := &x.d.Setups[j]
 		switch {
-		case o.key() == s.key():
+		case o.Key() == s.Key():
 			before, what = j, both
 		case o.Bit == s.Bit && x.d.Setups[i-1].Bit != s.Bit && what != both:
 			before, what = j, bitAlone
@@ -145,7 +145,7 @@ func (x *explainer) onlyHere(s *Setup) []string {
 	for i := range s.Cards {
 		c := &s.Cards[i]
 		job := x.jobs[channelNamed(c.Cut, c.Channel)]
-		if job == nil || !slices.ContainsFunc(job.Ways, func(w Way) bool { return !w.uses(s.key()) }) {
+		if job == nil || !slices.ContainsFunc(job.Ways, func(w Way) bool { return !uses(&w, s.Key()) }) {
 			if name := cutName(c.Cut); !slices.Contains(names, name) {
 				names = append(names, name)
 			}
@@ -158,7 +158,7 @@ func (x *explainer) onlyHere(s *Setup) []string {
 }
 
 // uses reports whether some run of the way is made at a setup.
-func (w *Way) uses(k Key) bool {
+func uses(w *Way, k Key) bool {
 	return slices.ContainsFunc(w.Runs, func(r Run) bool { return r.Key() == k })
 }
 

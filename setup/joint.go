@@ -7,41 +7,8 @@ import (
 	"fencecard/joinery"
 )
 
-// Joint is two halves of the plan that go together, checked against each
-// other. It is made from a cut's mates; a joint that both halves name is one.
-type Joint struct {
-	Into     Half // the mortise, groove or dado
-	Part     Half // the tenon, or a whole piece such as a shelf
-	Fits     []Fit
-	Reveals  []Reveal
-	Movement *Movement // nil where no grain crosses
-}
-
-// Half is one side of a joint. Cut is nil for a whole piece.
-type Half struct {
-	Piece *joinery.Piece
-	Cut   *joinery.Cut
-}
-
-// Fit is one dimension of a joint: the room, what goes into it, and the gap
-// that the shop wants between the two.
-type Fit struct {
-	Of                string // "thickness", "width" or "length"
-	Room, Part, Wants joinery.Length
-}
-
-// Gap is what is left of the room; negative where the part does not go in.
-func (f Fit) Gap() joinery.Length { return f.Room - f.Part }
-
-// Reveal is how far the part's face stands back from the face of the piece it
-// goes into; negative where it stands proud.
-type Reveal struct {
-	Side     joinery.Side
-	Distance joinery.Length
-}
-
 // join finds and checks every joint of the plan, and tells the cards of theirs.
-func (d *Deck) join() []Warning {
+func join(d *Deck) []Warning {
 	joints, warnings := joints(d)
 	d.Joints = joints
 	for i := range d.Setups {
@@ -112,17 +79,9 @@ func mateApart(one, other Half) (Warning, bool) {
 	return w, true
 }
 
-// String names the half for a message: `tenon "left" of "seat rail"`.
-func (h Half) String() string {
-	if h.Cut == nil {
-		return fmt.Sprintf("%q", h.Piece.Name)
-	}
-	return fmt.Sprintf("%s %q of %q", h.Cut.Kind, h.Cut.Name, h.Piece.Name)
-}
-
-// shoulder is how much the half stands back from its piece's side; a whole
+// shoulderOf is how much the half stands back from its piece's side; a whole
 // piece has none.
-func (h Half) shoulder(side joinery.Side) joinery.Length {
+func shoulderOf(h Half, side joinery.Side) joinery.Length {
 	if h.Cut == nil {
 		return 0
 	}
@@ -134,7 +93,7 @@ func (h Half) shoulder(side joinery.Side) joinery.Length {
 	return 0
 }
 
-// across is the half's own size in a dimension.
-func (h Half) across(d joinery.Dimension) joinery.Length {
-	return h.Piece.Size[d] - h.shoulder(d.Low()) - h.shoulder(d.High())
+// acrossOf is the half's own size in a dimension.
+func acrossOf(h Half, d joinery.Dimension) joinery.Length {
+	return h.Piece.Size[d] - shoulderOf(h, d.Low()) - shoulderOf(h, d.High())
 }

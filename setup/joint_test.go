@@ -273,7 +273,7 @@ func TestPlacesOfTwoEnds(t *testing.T) {
 }
 
 // Two mortises w wide, a from the faces, in a leg L square: the tenons stay
-// apart while they are shorter than L - a - w (worked out).
+// takenApart while they are shorter than L - a - w (worked out).
 func TestTenonsThatMeet(t *testing.T) {
 	plan := func(length string) *setup.Deck {
 		text := strings.ReplaceAll(`unit: in

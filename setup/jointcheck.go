@@ -56,7 +56,7 @@ func (c *jointCheck) stopped(end joinery.Side) bool {
 // thickness holds the tenon's thickness against the width of its mortise.
 func (c *jointCheck) thickness() {
 	clearance := c.deck.Plan.Shop.Clearance.Cheek
-	fit := Fit{"thickness", c.channel.Width, c.joint.Part.across(c.channel.Near.Dimension()), clearance}
+	fit := Fit{"thickness", c.channel.Width, acrossOf(c.joint.Part, c.channel.Near.Dimension()), clearance}
 	c.joint.Fits = append(c.joint.Fits, fit)
 	part, into := c.joint.Part, c.joint.Into
 	switch {
@@ -82,7 +82,7 @@ func (c *jointCheck) width() {
 	if !c.stopped(run.Low()) || !c.stopped(run.High()) {
 		return
 	}
-	fit := Fit{"width", c.channel.Hi - c.channel.Lo, c.joint.Part.across(run), 0}
+	fit := Fit{"width", c.channel.Hi - c.channel.Lo, acrossOf(c.joint.Part, run), 0}
 	c.joint.Fits = append(c.joint.Fits, fit)
 	if fit.Gap() < 0 {
 		c.warn(c.joint.Part, "part-too-wide", "%s is %s wide, but %s is only %s long: take %s off its edges, or lengthen the other",
@@ -114,13 +114,13 @@ func (c *jointCheck) roundEnds() {
 			stopped++
 		}
 	}
-	bit := c.deck.bitFor(into.Cut)
+	bit := bitFor(c.deck, into.Cut)
 	if into.Cut.Square || stopped == 0 || bit == nil {
 		return
 	}
 	radius, fit := bit.True()/2, c.joint.Fits[0]
 	intrusion := roundEndIntrusion(radius, fit.Part, fit.Room)
-	if c.joint.Part.across(run)+stopped*intrusion <= c.channel.Hi-c.channel.Lo {
+	if acrossOf(c.joint.Part, run)+stopped*intrusion <= c.channel.Hi-c.channel.Lo {
 		return
 	}
 	c.warn(into, "round-ends", "%s has round ends of %s radius and %s has square corners: round the corners over, or write ends: square and chisel the ends",
@@ -140,7 +140,7 @@ func roundEndIntrusion(radius, thickness, width joinery.Length) joinery.Length {
 }
 
 // bitFor returns the bit a cut is made with, or nil.
-func (d *Deck) bitFor(cut *joinery.Cut) *joinery.Bit {
+func bitFor(d *Deck, cut *joinery.Cut) *joinery.Bit {
 	for i := range d.Setups {
 		for k := range d.Setups[i].Cards {
 			if d.Setups[i].Cards[k].Cut == cut {

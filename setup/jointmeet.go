@@ -15,7 +15,7 @@ func tenonsMeet(found []Joint, s joinery.Scale) []Warning {
 	for i := range found {
 		for k := range found[:i] {
 			a, b := &found[k], &found[i]
-			if a.Part.Cut == nil || b.Part.Cut == nil || a.Into.Piece != b.Into.Piece || !a.box().meets(b.box()) {
+			if a.Part.Cut == nil || b.Part.Cut == nil || a.Into.Piece != b.Into.Piece || !boxOf(a).meets(boxOf(b)) {
 				continue
 			}
 			warnings = append(warnings, Warning{
@@ -28,10 +28,10 @@ func tenonsMeet(found []Joint, s joinery.Scale) []Warning {
 	return warnings
 }
 
-// box is a tenon inside the piece it goes into, from the low sides.
+// boxOf is a tenon inside the piece it goes into, from the low sides.
 type box struct{ lo, hi [3]joinery.Length }
 
-func (j *Joint) box() box {
+func boxOf(j *Joint) box {
 	var b box
 	ch, size := j.Into.Cut.Channels[0], j.Into.Piece.Size
 	put := func(from joinery.Side, near, far joinery.Length) {
@@ -59,7 +59,7 @@ func (b box) meets(other box) bool {
 // clearOf is how long the tenon of a may be to stay a web away from that of b;
 // 0 where nothing is left.
 func clearOf(a, b *Joint) joinery.Length {
-	down, other := a.Into.Cut.Channels[0].Down, b.box()
+	down, other := a.Into.Cut.Channels[0].Down, boxOf(b)
 	d := down.Dimension()
 	if down.High() {
 		return max(0, a.Into.Piece.Size[d]-other.hi[d]-web)

@@ -7,31 +7,6 @@ import (
 	"fencecard/joinery"
 )
 
-// Movement is what the seasons do in a joint whose two halves do not move
-// alike, along its channel.
-type Movement struct {
-	Along  joinery.Dimension
-	Width  joinery.Length // of the part
-	Need   joinery.Length // how much the two move against each other from dry to damp
-	Room   joinery.Length // what the channel leaves beside the part
-	Open   bool           // the channel is open at the free end: room without end
-	Fixed  joinery.Side   // the end to set and glue
-	Glue   joinery.Length // how much of the part to glue from there; the whole width where it is narrow
-	Wood   joinery.Wood   // the wood the part was reckoned as
-	Change string         // moisture and humidity it was worked out for
-}
-
-// Whole reports whether the part is narrow enough to be glued all over.
-func (m Movement) Whole() bool { return m.Glue >= m.Width }
-
-// Short is how much room is lacking.
-func (m Movement) Short() joinery.Length {
-	if m.Open || m.Whole() {
-		return 0
-	}
-	return max(0, m.Need-m.Room)
-}
-
 // glueZone is how much of a joint across the grain may be glued (common
 // practice, no source).
 func glueZone(u joinery.Unit) joinery.Length {
@@ -50,7 +25,7 @@ const unknownWood = "American beech"
 // moves more.
 func (c *jointCheck) movement() {
 	into, part, run := c.joint.Into, c.joint.Part, c.channel.Run()
-	width := part.across(run)
+	width := acrossOf(part, run)
 	dry, damp, err := c.seasons()
 	if err != nil {
 		c.warn(part, "movement-unknown", "%v", err)
@@ -126,9 +101,9 @@ func woodOr(w joinery.Wood) joinery.Wood {
 func (c *jointCheck) makeRoom(m *Movement) string {
 	into, part, free := c.joint.Into, c.joint.Part, m.Fixed.Opposite()
 	more := c.scale.Ceil(m.Short())
-	if part.Cut != nil && part.shoulder(free) < max(0, m.Room)+more {
+	if part.Cut != nil && shoulderOf(part, free) < max(0, m.Room)+more {
 		return fmt.Sprintf("take %s more off the %s edge of the tenon (cheeks: %s: %s)",
-			c.text(more), free, free, c.scale.Format(part.shoulder(free)+more))
+			c.text(more), free, free, c.scale.Format(shoulderOf(part, free)+more))
 	}
 	if c.wall(free) < more {
 		return fmt.Sprintf("make %q %s narrower", part.Piece.Name, c.text(more))

@@ -35,7 +35,7 @@ func (c *jointCheck) reveals() {
 		if part.Cut == nil && part.Piece.Size[d] > into.Piece.Size[d] {
 			continue // a shelf that goes on past this piece
 		}
-		near := c.wall(from) - part.shoulder(from)
+		near := c.wall(from) - shoulderOf(part, from)
 		far := into.Piece.Size[d] - part.Piece.Size[d] - near
 		c.joint.Reveals = append(c.joint.Reveals, Reveal{from, near}, Reveal{from.Opposite(), far})
 	}
@@ -61,8 +61,8 @@ func (c *jointCheck) wall(side joinery.Side) joinery.Length {
 	return ch.Lo
 }
 
-// reveal is the joint's reveal at a side.
-func (j *Joint) reveal(side joinery.Side) (joinery.Length, bool) {
+// revealOf is the joint's reveal at a side.
+func revealOf(j *Joint, side joinery.Side) (joinery.Length, bool) {
 	for _, r := range j.Reveals {
 		if r.Side == side {
 			return r.Distance, true
@@ -82,8 +82,8 @@ func placesDiffer(found []Joint, s joinery.Scale) []Warning {
 				continue
 			}
 			if side, ok := skewed(a, b); ok {
-				one, _ := a.reveal(side)
-				other, _ := b.reveal(side)
+				one, _ := revealOf(a, side)
+				other, _ := revealOf(b, side)
 				warnings = append(warnings, Warning{
 					Code: "place-differs", Piece: a.Part.Piece.Name, Cut: b.Part.Cut.Name, Place: b.Part.Cut.Place,
 					Text: fmt.Sprintf("%q lies %s from the %s of %q at one end, but %s from that of %q at the other",
@@ -99,7 +99,7 @@ func placesDiffer(found []Joint, s joinery.Scale) []Warning {
 // dimension the two pieces gone into must be of one size to be compared.
 func skewed(a, b *Joint) (joinery.Side, bool) {
 	for _, r := range a.Reveals {
-		other, ok := b.reveal(r.Side)
+		other, ok := revealOf(b, r.Side)
 		d := r.Side.Dimension()
 		if ok && other != r.Distance && a.Into.Piece.Size[d] == b.Into.Piece.Size[d] {
 			return r.Side, true

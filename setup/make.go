@@ -30,13 +30,13 @@ func MakeWith(ctx context.Context, plan *joinery.Plan, o Options) (*Deck, error)
 		return nil, err
 	}
 	d := &Deck{Plan: plan}
-	if d.Setups, d.Changes, err = d.plain(jobs); err != nil {
+	if d.Setups, d.Changes, err = plain(d, jobs); err != nil {
 		return nil, err
 	}
 	if !o.Plain {
-		d.cheapest(ctx, jobs, o.Search)
+		cheapest(d, ctx, jobs, o.Search)
 	}
-	d.Remark()
+	Remark(d)
 	return d, nil
 }
 

@@ -34,7 +34,3 @@ func stopMark(b, length, d joinery.Length) *Mark {
 		TailBeforeCentre: length - b + d/2,
 	}
 }
-
-// Travel is how far the work moves between its marks, b - a - D; it means
-// something only for a cut stopped at both ends.
-func (c *Card) Travel() joinery.Length { return c.B - c.A - c.Run.Bit.True() }

@@ -10,38 +10,6 @@ import (
 	"fencecard/setup"
 )
 
-// groove is a groove along a board, in its front, from its bottom.
-func groove(t testing.TB, name, width, setback string, after ...string) joinery.Cut {
-	return joinery.Cut{
-		Kind: &joinery.Groove, Name: name, In: joinery.Front,
-		Width: in(t, width), Depth: in(t, "1/4"),
-		Start: joinery.Setback{Distance: in(t, setback), From: joinery.Bottom},
-		After: after,
-	}
-}
-
-// boardWith is a plan of one board with these grooves.
-func boardWith(t testing.TB, bits []joinery.Bit, cuts ...joinery.Cut) *joinery.Plan {
-	plan := planOf(t, joinery.Inches, joinery.Size{in(t, "24"), in(t, "3/4"), in(t, "8")}, cuts[0], bits...)
-	p := &plan.Pieces[0]
-	p.Cuts = cuts
-	require.Empty(t, p.LayAll(plan.Shop.Scale))
-	return plan
-}
-
-// route writes a deck's setups as "bit@near edge: cuts".
-func route(d *setup.Deck) []string {
-	var steps []string
-	for _, s := range d.Setups {
-		step := s.Bit.Name + "@" + joinery.InchScale.Format(s.Fence.NearEdge) + ":"
-		for _, c := range s.Cards {
-			step += " " + c.Cut.Name
-		}
-		steps = append(steps, step)
-	}
-	return steps
-}
-
 func TestOrder(t *testing.T) {
 	quarter := joinery.Bit{Name: "quarter", Diameter: in(t, "1/4"), Plunges: joinery.Yes}
 	half := joinery.Bit{Name: "half", Diameter: in(t, "1/2"), Plunges: joinery.Yes}

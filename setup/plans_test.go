@@ -2,9 +2,6 @@ package setup_test
 
 import (
 	"context"
-	"os"
-	"path/filepath"
-	"strings"
 	"testing"
 	"time"
 
@@ -12,28 +9,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
-	"fencecard/joinery/planfile"
 	"fencecard/setup"
 	"fencecard/setup/search"
 )
-
-// realPlans reads the two examples and every plan of testdata/plans: tables,
-// cabinets, doors, beds and benches as a maker would write them.
-func realPlans(t testing.TB) map[string]*joinery.Plan {
-	t.Helper()
-	files, err := filepath.Glob("../testdata/plans/*.yaml")
-	require.NoError(t, err)
-	files = append(files, "../joinery/examples/boot-bench.yaml", "../testdata/wall-cabinet.yaml")
-	plans := map[string]*joinery.Plan{}
-	for _, f := range files {
-		data, err := os.ReadFile(f)
-		require.NoError(t, err)
-		plan, err := planfile.Read(f, data, nil)
-		require.NoError(t, err)
-		plans[strings.TrimSuffix(filepath.Base(f), ".yaml")] = plan
-	}
-	return plans
-}
 
 // bySteps lets the default steps run out whatever the machine is busy with.
 var bySteps = setup.Options{Search: search.Limit{Steps: 2 * search.StepsPerSecond, Time: time.Hour}}

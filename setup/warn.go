@@ -64,9 +64,9 @@ type finding struct {
 // Remark writes what a deck says besides how the table is set: the joints and
 // cautions of its cards, and the warnings, first of the whole plan, then of its
 // cuts and then of its joints. It looks only at the plan and at the cards, however these were made.
-func (d *Deck) Remark() {
-	d.Warnings = slices.Concat(noWood(d.Plan), warn(d), d.join())
-	d.Caution()
+func Remark(d *Deck) {
+	d.Warnings = slices.Concat(noWood(d.Plan), warn(d), join(d))
+	Cautions(d)
 }
 
 // warn gathers the warnings about cuts: piece by piece and cut by cut in the

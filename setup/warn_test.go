@@ -6,85 +6,9 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"fencecard/joinery"
 )
 
-// cutFrom reads a cut from words: "mortise rail right 3/8 1/2:front 1/2-3:top 1"
-// is kind, name, side, width, setback, span and depth; a rabbet, lap or tenon
-// has "rabbet edge back left 3/8 1/2", "lap end back left 1 1/2 3/8" (in quarters
-// without blanks) and "tenon end left 7/8 front:3/16 back:3/16".
-func cutFrom(t testing.TB, words string) joinery.Cut {
-	t.Helper()
-	w := strings.Fields(words)
-	side := func(name string) joinery.Side {
-		s, ok := joinery.ParseSide(name)
-		require.True(t, ok, name)
-		return s
-	}
-	size := func(text string) joinery.Length { return in(t, strings.ReplaceAll(text, "_", " ")) }
-	c := joinery.Cut{Kind: joinery.KindNamed(w[0]), Name: w[1]}
-	switch c.Kind {
-	case &joinery.Rabbet:
-		c.In, c.Along, c.Width, c.Depth = side(w[2]), side(w[3]), size(w[4]), size(w[5])
-	case &joinery.Lap:
-		c.In, c.At, c.Length, c.Depth = side(w[2]), side(w[3]), size(w[4]), size(w[5])
-	case &joinery.Tenon:
-		c.At, c.Length = side(w[2]), size(w[3])
-		for _, cheek := range w[4:] {
-			name, deep, _ := strings.Cut(cheek, ":")
-			c.Cheeks = append(c.Cheeks, joinery.Cheek{Side: side(name), Depth: size(deep)})
-		}
-	default:
-		setback, from, _ := strings.Cut(w[4], ":")
-		c.In, c.Width, c.Depth = side(w[2]), size(w[3]), size(w[6])
-		c.Start = joinery.Setback{Distance: size(setback), From: side(from)}
-		if span, of, ok := strings.Cut(w[5], ":"); ok {
-			lo, hi, _ := strings.Cut(span, "-")
-			c.Span = joinery.Span{From: size(lo), To: size(hi), Side: side(of)}
-		}
-	}
-	return c
-}
-
-// benchBits are the usual sizes, all plunging, and long enough for anything.
-func benchBits(t testing.TB) []joinery.Bit {
-	var bits []joinery.Bit
-	for _, d := range []string{"1/8", "1/4", "3/8", "1/2", "3/4"} {
-		bits = append(bits, bitOf(in(t, d)))
-	}
-	return bits
-}
-
-// pieceFrom is a plan of one piece, its size written "left-right front-back top-bottom".
-// A cut may end in "square", for its ends, or "after groove".
-func pieceFrom(t testing.TB, size string, cuts ...string) *joinery.Plan {
-	t.Helper()
-	var s joinery.Size
-	for i, word := range strings.Fields(size) {
-		s[i] = in(t, strings.ReplaceAll(word, "_", " "))
-	}
-	plan := planOf(t, joinery.Inches, s, cutFrom(t, cuts[0]), benchBits(t)...)
-	p := &plan.Pieces[0]
-	p.Cuts = nil
-	for _, words := range cuts {
-		c, after, ok := strings.Cut(words, " after ")
-		c, square := strings.CutSuffix(c, " square")
-		cut := cutFrom(t, c)
-		cut.Square = square
-		if ok {
-			cut.After = []string{after}
-		}
-		p.Cuts = append(p.Cuts, cut)
-	}
-	require.Empty(t, p.LayAll(plan.Shop.Scale))
-	return plan
-}
-
-const (
-	legSize   = "1_5/8 1_5/8 17"
-	boardSize = "24 3/4 8"
-)
+const legSize = "1_5/8 1_5/8 17"
 
 func TestWarnings(t *testing.T) {
 	for _, test := range []struct {

@@ -8,7 +8,7 @@ import (
 
 // WarnedOnce returns the deck's warnings to be read: what is said of a piece and
 // again of its mirror images is said once, with how many others it is true of.
-func (d *Deck) WarnedOnce() []Warning {
+func WarnedOnce(d *Deck) []Warning {
 	type key struct {
 		piece, cut, code string
 		place            joinery.Place

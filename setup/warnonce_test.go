@@ -26,7 +26,7 @@ func TestWarnedOnce(t *testing.T) {
 		},
 	}
 	var said []string
-	for _, w := range d.WarnedOnce() {
+	for _, w := range setup.WarnedOnce(d) {
 		said = append(said, w.Text)
 	}
 	assert.Equal(t, []string{"leg: thin (and 2 mirrored)", "leg: thin too", "rail: thin", "left: short", "of the plan", "of the plan again"}, said)

@@ -36,10 +36,10 @@ func findTrapped(w *work) []finding {
 	var found []finding
 	for _, m := range w.atTable() {
 		c := m.cards[0]
-		if !c.trapped() {
+		if !trapped(c) {
 			continue
 		}
-		ch, away := c.facing(), c.Run.Fence.Opposite()
+		ch, away := facing(c), c.Run.Fence.Opposite()
 		found = append(found, finding{m.cut, fmt.Sprintf("the %s is open at the %s, so %s of wood runs between the bit and the fence and the bit may throw it: write fence: %s",
 			m.words(), away, w.text(ch.Setback), away), []string{"fence", "setback"}})
 	}
@@ -47,13 +47,13 @@ func findTrapped(w *work) []finding {
 }
 
 // trapped reports whether the card's channel is open away from the fence only.
-func (c *Card) trapped() bool {
-	ch, size := c.facing(), c.Piece.Size
+func trapped(c *Card) bool {
+	ch, size := facing(c), c.Piece.Size
 	return !ch.OpenBeside(c.Run.Fence, size) && ch.OpenBeside(c.Run.Fence.Opposite(), size)
 }
 
 // facing returns the card's channel as measured from the side at the fence.
-func (c *Card) facing() joinery.Channel {
+func facing(c *Card) joinery.Channel {
 	if c.Run.Fence == c.Channel.Near {
 		return c.Channel
 	}

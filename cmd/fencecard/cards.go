@@ -81,7 +81,7 @@ func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
 	if err != nil {
 		return err
 	}
-	for _, w := range deck.WarnedOnce() {
+	for _, w := range setup.WarnedOnce(deck) {
 		fmt.Fprintln(a.err, output.WarningLine(w))
 	}
 	var page bytes.Buffer

@@ -86,7 +86,7 @@ func (a *app) check(ctx context.Context, args []string, o checkOptions) error {
 	}
 	if report.Proved() {
 		deck := proof.Deck(plan, claims)
-		deck.Remark()
+		setup.Remark(deck)
 		report.Warnings, report.Removed = deck.Warnings, proof.Volumes(plan, claims)
 		report.Add(output.Differences(deck, claims))
 	}

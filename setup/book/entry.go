@@ -173,6 +173,6 @@ func (e *Entry) Deck() *setup.Deck {
 	}
 	d := &setup.Deck{Plan: plan, Setups: []setup.Setup{s}}
 	d.Changes = setup.Count(d.Setups, &shop)
-	d.Caution()
+	setup.Cautions(d)
 	return d
 }

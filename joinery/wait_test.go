@@ -3,7 +3,7 @@ package joinery_test
 import (
 	"testing"
 
-	. "fencecard/joinery"
+	"fencecard/joinery"
 
 	"github.com/stretchr/testify/assert"
 )
@@ -11,7 +11,7 @@ import (
 // A cut made by hand has no card, so who waits for it waits for what it waits
 // for.
 func TestWaitsForThroughHandWork(t *testing.T) {
-	p := Piece{Cuts: []Cut{
+	p := joinery.Piece{Cuts: []joinery.Cut{
 		{Name: "groove"},
 		{Name: "haunch", By: "saw", After: []string{"groove", "lap"}},
 		{Name: "lap"},

@@ -13,12 +13,13 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // anyDeck makes a deck of a few pieces of random sizes and cuts, from a thumb's
 // width to the length of a bench, in inches or millimetres. Cuts that do not
 // fit their piece, or that no bit can make, are left out.
-func anyDeck(t testing.TB, r *rand.Rand) *setup.Deck {
+func anyDeck(t testing.TB, r *rand.Rand) *deck.Deck {
 	t.Helper()
 	unit, scale := joinery.Inches, joinery.InchScale
 	if r.IntN(2) == 0 {
@@ -52,7 +53,7 @@ func anyDeck(t testing.TB, r *rand.Rand) *setup.Deck {
 			if len(alone.Pieces[0].LayAll(scale)) > 0 {
 				continue
 			}
-			if d, err := setup.Make(&alone); err == nil && d.Cards() > 0 {
+			if d, err := setup.Make(&alone); err == nil && d.Runs() > 0 {
 				plan.Pieces = append(plan.Pieces, alone.Pieces[0])
 			}
 		}
@@ -74,7 +75,7 @@ func TestAnyDeckHasSoundPages(t *testing.T) {
 		pages, err := lay(d, o)
 		require.NoError(t, err)
 		checkPages(t, fmt.Sprintf("deck %d on %s, %d a page, units %d", seed, o.Paper, o.PerPage, o.Units), slices.Collect(pages), o.Paper.margin())
-		cards += d.Cards()
+		cards += d.Runs()
 	}
 	assert.Greater(t, cards, 100)
 }

@@ -7,6 +7,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // in reads a length in inches.
@@ -20,7 +21,7 @@ func in(t testing.TB, text string) joinery.Length {
 // legDeck is a leg with its mirror image and a rail between them: a mortise
 // stopped at both ends, a dado stopped at one, a groove from end to end,
 // tenons with the bit buried in the fence, a groove wider than its bit.
-func legDeck(t testing.TB) *setup.Deck {
+func legDeck(t testing.TB) *deck.Deck {
 	t.Helper()
 	in := func(text string) joinery.Length { return in(t, text) }
 	shop := joinery.Shop{

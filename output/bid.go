@@ -2,7 +2,7 @@ package output
 
 import (
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // bid is what is set for a mark at each end of the work, and what to mind with
@@ -16,7 +16,7 @@ type bid struct {
 // stopped start is never made without a back stop, in no shop; the front stop
 // is for shops that set stop blocks, others mark the fence for the end of the
 // work that it reaches.
-func bids(c *setup.Card, stop bool, fence joinery.FenceReach, blocks bool) bid {
+func bids(r *deck.Run, stop bool, fence joinery.FenceReach, blocks bool) bid {
 	var b bid
 	switch {
 	case !stop:
@@ -24,26 +24,26 @@ func bids(c *setup.Card, stop bool, fence joinery.FenceReach, blocks bool) bid {
 	case blocks:
 		b.lead = step{"CLAMP FRONT STOP", "FRONT STOP"}
 	}
-	if b != (bid{}) && c.StopOffFence(stop, fence) {
+	if b != (bid{}) && r.StopOffFence(stop, fence) {
 		b.mind = "BEYOND THE FENCE: on a longer facing or the table"
 	}
 	if blocks {
 		return b
 	}
 	mark := step{"MARK THE FENCE", "MARK"}
-	switch guide := c.Reach(stop, fence).Guide; {
-	case guide == setup.ByLead:
+	switch guide := r.Reach(stop, fence).Guide; {
+	case guide == deck.ByLead:
 		b.lead = mark
-	case guide == setup.ByTail && b.tail == (step{}):
+	case guide == deck.ByTail && b.tail == (step{}):
 		b.tail = mark
 	}
 	return b
 }
 
 // markOf returns the mark a card starts or stops at.
-func markOf(c *setup.Card, stop bool) *setup.Mark {
+func markOf(r *deck.Run, stop bool) *deck.Mark {
 	if stop {
-		return c.Stop
+		return r.Stop
 	}
-	return c.Start
+	return r.Start
 }

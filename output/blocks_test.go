@@ -9,13 +9,13 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // sidesDeck is two sides with a stopped dado each, 1 in and 3 in long, at one
 // fence distance: between marks they climb one ladder, between stop blocks each
 // climbs its own.
-func sidesDeck(t testing.TB, stops, infeed string) *setup.Deck {
+func sidesDeck(t testing.TB, stops, infeed string) *deck.Deck {
 	t.Helper()
 	return planDeck(t, []byte(`
 unit: in
@@ -66,10 +66,10 @@ func TestStopBlocksOnPages(t *testing.T) {
 func TestBlocksAreDrawnAndNamed(t *testing.T) {
 	for _, stops := range []string{"marks", "blocks"} {
 		d := sidesDeck(t, stops, "20")
-		u, c := stoppedCard(t, d)
+		u, r := stoppedCard(t, d)
 		s, err := newSetter(d, Pages{})
 		require.NoError(t, err)
-		b, ok := s.fromAbove(u, c, s.cells[0].W, 80)
+		b, ok := s.fromAbove(u, r, s.cells[0].W, 80)
 		require.True(t, ok)
 		words := said(b.block)
 		assert.Contains(t, words, "BACK|STOP", stops)
@@ -82,10 +82,10 @@ func TestBlocksAreDrawnAndNamed(t *testing.T) {
 func TestBackStopBesideAShortFence(t *testing.T) {
 	for _, stops := range []string{"marks", "blocks"} {
 		d := sidesDeck(t, stops, "2")
-		_, c := stoppedCard(t, d)
-		assert.True(t, c.StopOffFence(false, d.Plan.Shop.Fence))
-		assert.False(t, c.StopOffFence(true, d.Plan.Shop.Fence))
-		assert.False(t, c.StopOffFence(false, joinery.FenceReach{}), "a fence nobody measured")
+		_, r := stoppedCard(t, d)
+		assert.True(t, r.StopOffFence(false, d.Plan.Shop.Fence))
+		assert.False(t, r.StopOffFence(true, d.Plan.Shop.Fence))
+		assert.False(t, r.StopOffFence(false, joinery.FenceReach{}), "a fence nobody measured")
 		var text bytes.Buffer
 		require.NoError(t, Text(&text, d))
 		for _, said := range []string{oneLine(text.String()), spoken(t, d, Pages{})} {
@@ -95,7 +95,7 @@ func TestBackStopBesideAShortFence(t *testing.T) {
 }
 
 // spoken is everything a deck's pages say, in one line.
-func spoken(t testing.TB, d *setup.Deck, o Pages) string {
+func spoken(t testing.TB, d *deck.Deck, o Pages) string {
 	t.Helper()
 	pages, err := lay(d, o)
 	require.NoError(t, err)

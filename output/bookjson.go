@@ -6,8 +6,8 @@ import (
 	"io"
 
 	"fencecard/joinery"
-	"fencecard/setup"
 	"fencecard/setup/book"
+	"fencecard/setup/deck"
 )
 
 type jsonKept struct {
@@ -17,7 +17,7 @@ type jsonKept struct {
 	Learnt []string `json:"learnt"`
 }
 
-func keptToJSON(k *setup.Kept) *jsonKept {
+func keptToJSON(k *deck.Kept) *jsonKept {
 	if k == nil {
 		return nil
 	}
@@ -122,7 +122,7 @@ type jsonPlanChange struct {
 }
 
 // MatchesJSON writes what a setup book has for each setup of a deck.
-func MatchesJSON(w io.Writer, d *setup.Deck, matches []book.Match) error {
+func MatchesJSON(w io.Writer, d *deck.Deck, matches []book.Match) error {
 	s := jsonScale(d.Plan.Shop.Scale)
 	out := jsonMatches{Format: "fencecard match 1", Setups: []jsonMatch{}}
 	for _, m := range matches {

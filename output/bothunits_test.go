@@ -7,13 +7,13 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // railDeck is a rail in millimetres with a groove 11 from the fence, whose
 // inch value, 7/16, would read as a fraction of the 11; and a mortise far from
 // both ends, for long lengths at its marks.
-func railDeck(t testing.TB) *setup.Deck {
+func railDeck(t testing.TB) *deck.Deck {
 	t.Helper()
 	return planDeck(t, []byte(`
 unit: mm

@@ -1,6 +1,8 @@
 package output
 
-import "fencecard/setup"
+import (
+	"fencecard/setup/deck"
+)
 
 // Space between the parts of a card.
 const (
@@ -16,36 +18,36 @@ const (
 )
 
 // card lays one card out. What does not fit on one goes on several slips.
-func (s setter) card(u *setup.Setup, c *setup.Card) []block {
-	if b, ok := s.whole(u, c); ok {
+func (s setter) card(u *deck.Setup, r *deck.Run) []block {
+	if b, ok := s.whole(u, r); ok {
 		return []block{b}
 	}
-	return s.inSlips(u, c)
+	return s.inSlips(u, r)
 }
 
 // split lays a card out on several slips: on the second or later the drawings,
 // and more if the notes are long. The first note, which is the gravest caution,
 // is on the slip of that number.
-func (s setter) split(u *setup.Setup, c *setup.Card) (slips []block, gravest int) {
+func (s setter) split(u *deck.Setup, r *deck.Run) (slips []block, gravest int) {
 	w, h := s.cells[0].W, s.cells[0].H
-	cards := fill(s.cardWords(u, c), cardGap, h, func(i int) block {
+	cards := fill(s.cardWords(u, r), cardGap, h, func(i int) block {
 		if i == 0 {
 			return block{} // the first row is the head itself
 		}
-		return s.again(c, w, i+1, ", continued")
+		return s.again(r, w, i+1, ", continued")
 	})
 	last := len(cards) - 1
 	words := cards[last:]
 	told := 0 // cautions under the first words
 	if last > 0 {
-		cards[0], told = s.underFirst(cards[0], c)
+		cards[0], told = s.underFirst(cards[0], r)
 	} else {
 		words = nil
 		for _, large := range s.roomier() {
-			words = append(words, stack(cardGap, large.cardWords(u, c)...))
+			words = append(words, stack(cardGap, large.cardWords(u, r)...))
 		}
 	}
-	rest, gravest := s.onTwo(words, last+1, told, u, c)
+	rest, gravest := s.onTwo(words, last+1, told, u, r)
 	if told > 0 {
 		gravest = 1
 	}
@@ -57,20 +59,20 @@ func (s setter) split(u *setup.Setup, c *setup.Card) (slips []block, gravest int
 // the drawings; what has room on neither slip goes on more. The words are the
 // same in several sizes, the largest first; they are on the slip with a number.
 // Some cautions were told before. It tells which slip the first note is on.
-func (s setter) onTwo(words []block, number, told int, u *setup.Setup, c *setup.Card) (slips []block, noted int) {
+func (s setter) onTwo(words []block, number, told int, u *deck.Setup, r *deck.Run) (slips []block, noted int) {
 	w, h := s.cells[0].W, s.cells[0].H
-	head := s.again(c, w, number+1, ", drawings")
-	bare, _ := s.stacked(head, u, c, nil)
+	head := s.again(r, w, number+1, ", drawings")
+	bare, _ := s.stacked(head, u, r, nil)
 	with := func(notes []phrase) (block, bool) {
 		if len(notes) == 0 {
 			return bare.block, true
 		}
 		smallest := min(nearBy, bare.bit)
-		if b, ok := s.onOne(head, u, c, notes); ok && b.bit >= smallest {
+		if b, ok := s.onOne(head, u, r, notes); ok && b.bit >= smallest {
 			return b.block, true
 		}
 		under := paragraphs(notes, w)
-		b, ok := s.shorter(under.h+cardGap).stacked(head, u, c, nil)
+		b, ok := s.shorter(under.h+cardGap).stacked(head, u, r, nil)
 		return stack(cardGap, b.block, under), ok && b.bit >= smallest
 	}
 	// What the drawings leave no room for, line by line on more slips.
@@ -78,14 +80,14 @@ func (s setter) onTwo(words []block, number, told int, u *setup.Setup, c *setup.
 		for n := len(rest); ; n-- {
 			if drawings, ok := with(rest[:n]); ok {
 				return append([]block{drawings}, fill(lines(rest[n:], w), 0, h, func(i int) block {
-					return stack(0, s.again(c, w, number+2+i, ", notes"), block{h: cardGap})
+					return stack(0, s.again(r, w, number+2+i, ", notes"), block{h: cardGap})
 				})...), n
 			}
 		}
 	}
 	ways := s.briefer()
 	for _, brief := range ways {
-		notes := brief.notes(c)[told:]
+		notes := brief.notes(r)[told:]
 		first, rest := s.underWords(words, notes)
 		if drawings, ok := with(rest); ok && len(rest) < len(notes) {
 			return []block{first, drawings}, number
@@ -93,19 +95,19 @@ func (s setter) onTwo(words []block, number, told int, u *setup.Setup, c *setup.
 	}
 	// The gravest caution under the words is worth more slips.
 	for _, brief := range ways {
-		notes := brief.notes(c)[told:]
+		notes := brief.notes(r)[told:]
 		if first, rest := s.underWords(words, notes); len(rest) < len(notes) {
 			more, _ := spread(rest)
 			return append([]block{first}, more...), number
 		}
 	}
 	for _, brief := range ways {
-		first, rest := s.underWords(words, brief.notes(c)[told:])
+		first, rest := s.underWords(words, brief.notes(r)[told:])
 		if drawings, ok := with(rest); ok {
 			return []block{first, drawings}, number + 1
 		}
 	}
-	first, rest := s.underWords(words, ways[0].notes(c)[told:])
+	first, rest := s.underWords(words, ways[0].notes(r)[told:])
 	more, drawn := spread(rest)
 	if drawn > 0 {
 		return append([]block{first}, more...), number + 1
@@ -115,10 +117,10 @@ func (s setter) onTwo(words []block, number, told int, u *setup.Setup, c *setup.
 
 // underFirst puts as many cautions as it can under the first of several slips
 // of words, and counts them.
-func (s setter) underFirst(words block, c *setup.Card) (block, int) {
+func (s setter) underFirst(words block, r *deck.Run) (block, int) {
 	w, h := s.cells[0].W, s.cells[0].H
 	for _, brief := range s.briefer() {
-		full := brief.notes(c)[:min(inFull, len(c.Cautions))]
+		full := brief.notes(r)[:min(inFull, len(r.Cautions))]
 		if under, rest := pourIn(full, w, h-words.h-cardGap); len(rest) < len(full) {
 			return stack(cardGap, words, under), len(full) - len(rest)
 		}
@@ -150,15 +152,15 @@ func (s setter) shorter(by Paper) setter {
 // whole puts everything on one card if it can be, the drawings distinct or at
 // least to be read near by, the numbers and the letters of the cautions as
 // large as leaves that.
-func (s setter) whole(u *setup.Setup, c *setup.Card) (block, bool) {
+func (s setter) whole(u *deck.Setup, r *deck.Run) (block, bool) {
 	bit := Paper(u.Bit.True().Millimetres())
 	var legible block
 	found := false
 	for _, brief := range s.briefer() {
-		notes := brief.notes(c)
+		notes := brief.notes(r)
 		for _, low := range brief.lower() {
-			words := stack(cardGap, low.cardWords(u, c)...)
-			b, ok := low.onOne(words, u, c, notes)
+			words := stack(cardGap, low.cardWords(u, r)...)
+			b, ok := low.onOne(words, u, r, notes)
 			if ok && b.bit >= min(distinct, bit) {
 				return b.block, true
 			}
@@ -225,12 +227,12 @@ const (
 // onOne puts everything on one card, the drawings under each other if they can
 // be read from a distance so, else in the way that makes them larger. It
 // reports whether there was room.
-func (s setter) onOne(words block, u *setup.Setup, c *setup.Card, notes []phrase) (drawn, bool) {
-	best, ok := s.stacked(words, u, c, notes)
+func (s setter) onOne(words block, u *deck.Setup, r *deck.Run, notes []phrase) (drawn, bool) {
+	best, ok := s.stacked(words, u, r, notes)
 	if ok && best.bit >= s.grade.bit {
 		return best, true
 	}
-	if abreast, fits := s.abreast(words, u, c, notes); fits && (!ok || abreast.bit > best.bit) {
+	if abreast, fits := s.abreast(words, u, r, notes); fits && (!ok || abreast.bit > best.bit) {
 		return abreast, true
 	}
 	return best, ok
@@ -238,7 +240,7 @@ func (s setter) onOne(words block, u *setup.Setup, c *setup.Card, notes []phrase
 
 // stacked puts the two drawings under what is there, and the notes beside the
 // second.
-func (s setter) stacked(words block, u *setup.Setup, c *setup.Card, notes []phrase) (drawn, bool) {
+func (s setter) stacked(words block, u *deck.Setup, r *deck.Run, notes []phrase) (drawn, bool) {
 	w, h := s.cells[0].W, s.cells[0].H
 	rest := h - words.h - 2*cardGap
 	beside := paragraphs(notes, w*notesShare)
@@ -246,26 +248,26 @@ func (s setter) stacked(words block, u *setup.Setup, c *setup.Card, notes []phra
 	if len(notes) > 0 {
 		across = w * sectionShare
 	}
-	above, ok := s.fromAbove(u, c, w, rest-max(beside.h, rest*(1-aboveShare)))
+	above, ok := s.fromAbove(u, r, w, rest-max(beside.h, rest*(1-aboveShare)))
 	if !ok {
 		return drawn{}, false
 	}
-	lower, ok := s.infeedEnd(u, c, across, rest-above.h)
+	lower, ok := s.infeedEnd(u, r, across, rest-above.h)
 	lower.add(beside, w-w*notesShare, 0)
 	b := stack(cardGap, words, above.block, lower.block)
 	return drawn{b, min(above.bit, lower.bit)}, ok && b.h <= h+touching
 }
 
 // abreast puts the two drawings beside each other, and the notes under them.
-func (s setter) abreast(words block, u *setup.Setup, c *setup.Card, notes []phrase) (drawn, bool) {
+func (s setter) abreast(words block, u *deck.Setup, r *deck.Run, notes []phrase) (drawn, bool) {
 	w, h := s.cells[0].W, s.cells[0].H
 	below := paragraphs(notes, w)
 	rest := h - words.h - below.h - 2*cardGap
-	above, ok := s.fromAbove(u, c, w*0.6, rest)
+	above, ok := s.fromAbove(u, r, w*0.6, rest)
 	if !ok {
 		return drawn{}, false
 	}
-	section, ok := s.infeedEnd(u, c, w*0.36, rest)
+	section, ok := s.infeedEnd(u, r, w*0.36, rest)
 	above.add(section.block, w-section.w, 0)
 	return drawn{stack(cardGap, words, above.block, below), min(above.bit, section.bit)}, ok
 }

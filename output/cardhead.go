@@ -5,38 +5,38 @@ import (
 	"strings"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // cardWords is everything above the drawings to scale, in rows.
-func (s setter) cardWords(u *setup.Setup, c *setup.Card) []block {
+func (s setter) cardWords(u *deck.Setup, r *deck.Run) []block {
 	w := s.cells[0].W
-	orders := s.orders(c, w)
+	orders := s.orders(r, w)
 	switch room := w - orders.w - 4; {
 	case room >= besideFlag:
-		orders.add(s.inPlace(u, c, room, orders.h), w-room, 0)
+		orders.add(s.inPlace(u, r, room, orders.h), w-room, 0)
 	case room > narrowPicture: // its words would fill it
-		_, caption := s.flagWords(c, 0, 0)
-		orders.add(picture(u, c, block{}, room, orders.h), w-room, 0)
+		_, caption := s.flagWords(r, 0, 0)
+		orders.add(picture(u, r, block{}, room, orders.h), w-room, 0)
 		orders.below(caption.set(w), labelGap)
 	default:
-		orders.below(s.inPlace(u, c, w, orders.h*0.8), cardGap)
+		orders.below(s.inPlace(u, r, w, orders.h*0.8), cardGap)
 	}
-	rows := []block{s.head(c, w)}
+	rows := []block{s.head(r, w)}
 	if s.slips.mind > 0 {
-		rows[0].below(s.mindFirst(c).set(w), 0.5)
+		rows[0].below(s.mindFirst(r).set(w), 0.5)
 	}
 	rows = append(rows, orders)
-	table := []block{s.fence(u, w), s.heights(c, w)}
+	table := []block{s.fence(u, w), s.heights(r, w)}
 	if s.grade.compact {
-		table = []block{s.fenceAndHeights(u, c, w)}
+		table = []block{s.fenceAndHeights(u, r, w)}
 	}
 	if stack(cardGap, table...).h > s.cells[0].H/3 {
 		// So many heights are poured over as many cards as they need.
-		table = append([]block{s.fence(u, w)}, s.headed("HEIGHTS", s.rungs(s.texts(c.Heights, s.bold(s.grade.height)), w))...)
+		table = append([]block{s.fence(u, w)}, s.headed("HEIGHTS", s.rungs(s.texts(r.Heights, s.bold(s.grade.height)), w))...)
 	}
 	rows = append(rows, table...)
-	return append(rows, s.marks(c, w))
+	return append(rows, s.marks(r, w))
 }
 
 // headed puts bold words over the first of some rows.
@@ -46,7 +46,7 @@ func (s setter) headed(words string, rows []block) []block {
 }
 
 // fenceAndHeights is what is set at the table, side by side.
-func (s setter) fenceAndHeights(u *setup.Setup, c *setup.Card, w Paper) block {
+func (s setter) fenceAndHeights(u *deck.Setup, r *deck.Run, w Paper) block {
 	body, aside := s.letters(s.grade.body), s.letters(s.grade.aside)
 	reading := s.reading(u.Fence.NearEdge, w/2)
 	near := s.value(s.nearName(u), u.Fence.NearEdge, w/2)
@@ -56,7 +56,7 @@ func (s setter) fenceAndHeights(u *setup.Setup, c *setup.Card, w Paper) block {
 	near.add(more, reading.w+4, max(near.h-reading.h, near.h-more.h))
 	heights := func(w Paper) block {
 		return stack(1, phrase{}.say(s.bold(s.grade.body), "HEIGHTS").set(w),
-			s.ladder(s.texts(c.Heights, s.bold(s.grade.height)), w))
+			s.ladder(s.texts(r.Heights, s.bold(s.grade.height)), w))
 	}
 	const gap, narrowest = 5, 40
 	if right := near.w + gap; w-right >= narrowest {
@@ -69,7 +69,7 @@ func (s setter) fenceAndHeights(u *setup.Setup, c *setup.Card, w Paper) block {
 }
 
 // nearName is what the fence distance is called.
-func (s setter) nearName(u *setup.Setup) string {
+func (s setter) nearName(u *deck.Setup) string {
 	name := "FENCE to near edge"
 	if u.Fence.NearEdge < 0 {
 		name = "FENCE, near edge behind it"
@@ -81,61 +81,61 @@ func (s setter) nearName(u *setup.Setup) string {
 }
 
 // head names the card, the piece and the cut, and counts the pieces.
-func (s setter) head(c *setup.Card, w Paper) block {
-	return s.named(c, w, 1, "", func(side Paper) block {
-		return stack(1, s.cutLine(c).set(side), s.tally(c.Piece.Count, side))
+func (s setter) head(r *deck.Run, w Paper) block {
+	return s.named(r, w, 1, "", func(side Paper) block {
+		return stack(1, s.cutLine(r).set(side), s.tally(r.Piece.Count, side))
 	})
 }
 
 // again is the head of the further slips that a card takes: what is ticked off
 // is ticked on the first.
-func (s setter) again(c *setup.Card, w Paper, slip int, more string) block {
-	return s.named(c, w, slip, more, func(side Paper) block {
-		return phrase{}.say(s.bold(s.grade.body), c.Cut.Kind.Name).say(s.letters(s.grade.body), c.Cut.Name).set(side)
+func (s setter) again(r *deck.Run, w Paper, slip int, more string) block {
+	return s.named(r, w, slip, more, func(side Paper) block {
+		return phrase{}.say(s.bold(s.grade.body), r.Cut.Kind.Name).say(s.letters(s.grade.body), r.Cut.Name).set(side)
 	})
 }
 
 // named sets the number of a card, with the slip under it, and beside it the
 // name of the piece and what stands under that.
-func (s setter) named(c *setup.Card, w Paper, slip int, more string, under func(w Paper) block) block {
-	b := framed(phrase{}.say(s.bold(s.grade.number), c.Number()).set(w), 1, thick)
+func (s setter) named(r *deck.Run, w Paper, slip int, more string, under func(w Paper) block) block {
+	b := framed(phrase{}.say(s.bold(s.grade.number), r.Number()).set(w), 1, thick)
 	b.below(s.slips.label(s, slip), 0.5)
 	left := b.w + 4
-	name := phrase{}.say(s.bold(s.grade.title), c.Piece.Name+more).set(w - left)
+	name := phrase{}.say(s.bold(s.grade.title), r.Piece.Name+more).set(w - left)
 	name.below(under(w-left), 0)
 	b.add(name, left, 0)
 	return b
 }
 
 // cutLine says which cut of the piece this is.
-func (s setter) cutLine(c *setup.Card) phrase {
+func (s setter) cutLine(r *deck.Run) phrase {
 	body := s.letters(s.grade.body)
-	p := phrase{}.say(s.bold(s.grade.body), c.Cut.Kind.Name).say(body, c.Cut.Name)
-	if c.Channel.Part != "" {
-		p = p.tie(body, ",").say(body, c.Channel.Part)
+	p := phrase{}.say(s.bold(s.grade.body), r.Cut.Kind.Name).say(body, r.Cut.Name)
+	if r.Channel.Part != "" {
+		p = p.tie(body, ",").say(body, r.Channel.Part)
 	}
-	if c.Run.Of > 1 {
+	if r.Step.Of > 1 {
 		how := "fence position"
-		if c.Run.Turned {
+		if r.Step.Turned {
 			how = "pass, piece turned end for end between,"
 		}
-		p = p.tie(body, ",").say(body, fmt.Sprintf("%s %d of %d", how, c.Run.Position, c.Run.Of))
+		p = p.tie(body, ",").say(body, fmt.Sprintf("%s %d of %d", how, r.Step.Position, r.Step.Of))
 	}
-	p = p.tie(body, ",").say(body, c.Piece.Wood.String()).tie(body, ",")
-	return s.measure(p, body, c.Length).say(body, "along the feed")
+	p = p.tie(body, ",").say(body, r.Piece.Wood.String()).tie(body, ",")
+	return s.measure(p, body, r.Length).say(body, "along the feed")
 }
 
 // orders are the three orders that say how the work lies on the table.
-func (s setter) orders(c *setup.Card, w Paper) block {
+func (s setter) orders(r *deck.Run, w Paper) block {
 	say := func(side joinery.Side, how string) block {
 		return phrase{}.say(s.bold(s.grade.order), strings.ToUpper(side.String())).
 			say(s.letters(s.grade.order), how).set(w)
 	}
-	return stack(0, say(c.Run.Down, "side down"), say(c.Run.Fence, "to the fence"), say(c.Leads, "end leads"))
+	return stack(0, say(r.Step.Down, "side down"), say(r.Step.Fence, "to the fence"), say(r.Leads, "end leads"))
 }
 
 // fence gives the three distances from the fence, their numbers in line.
-func (s setter) fence(u *setup.Setup, w Paper) block {
+func (s setter) fence(u *deck.Setup, w Paper) block {
 	const gap = 3
 	w -= 2 * panelPad
 	column := (w - 2*gap) / 3
@@ -198,9 +198,9 @@ func (s setter) reading(l joinery.Length, w Paper) block {
 }
 
 // heights lists the heights of the bit that the card uses.
-func (s setter) heights(c *setup.Card, w Paper) block {
+func (s setter) heights(r *deck.Run, w Paper) block {
 	label := phrase{}.say(s.bold(s.grade.body), "HEIGHTS").set(w)
-	ladder := s.ladder(s.texts(c.Heights, s.bold(s.grade.height)), w-label.w-4)
+	ladder := s.ladder(s.texts(r.Heights, s.bold(s.grade.height)), w-label.w-4)
 	b := block{}
 	b.add(label, 0, max(0, (ladder.h-label.h)/2))
 	b.add(ladder, label.w+4, 0)

@@ -4,24 +4,24 @@ import (
 	"strings"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // marks are two panels: where the work stands at the start and at the stop.
-func (s setter) marks(c *setup.Card, w Paper) block {
-	lead := strings.ToUpper(c.Leads.String())
+func (s setter) marks(r *deck.Run, w Paper) block {
+	lead := strings.ToUpper(r.Leads.String())
 	return s.panels(w, []func(Paper) block{
 		func(w Paper) block {
-			if c.Start == nil {
+			if r.Start == nil {
 				return s.open("START: feed in", "No mark: feed in from the right, "+lead+" end first.", w)
 			}
-			return s.mark("START:", "drop on,", "TRAILING edge", "(left)", c, false, w)
+			return s.mark("START:", "drop on,", "TRAILING edge", "(left)", r, false, w)
 		},
 		func(w Paper) block {
-			if c.Stop == nil {
+			if r.Stop == nil {
 				return s.open("STOP: run out", "No mark: run out to the left, past the bit.", w)
 			}
-			return s.mark("STOP:", "lift off,", "LEADING edge", "(right)", c, true, w)
+			return s.mark("STOP:", "lift off,", "LEADING edge", "(right)", r, true, w)
 		},
 	})
 }
@@ -52,8 +52,8 @@ func (s setter) open(head, words string, w Paper) block {
 }
 
 // mark is the panel of one mark.
-func (s setter) mark(head, how, edge, side string, c *setup.Card, stop bool, w Paper) block {
-	m := markOf(c, stop)
+func (s setter) mark(head, how, edge, side string, r *deck.Run, stop bool, w Paper) block {
+	m := markOf(r, stop)
 	small := s.letters(least)
 	title := phrase{}.say(s.bold(s.grade.body), head).say(s.letters(s.grade.body), how+" "+edge+" "+side).set(w)
 	centre := phrase{}.say(small, "From the centre: lead past")
@@ -62,7 +62,7 @@ func (s setter) mark(head, how, edge, side string, c *setup.Card, stop bool, w P
 		title = phrase{}.say(s.bold(s.grade.body), head).say(s.letters(s.grade.body), strings.TrimSuffix(edge, " edge")).say(small, side).set(w)
 		centre, then = phrase{}.say(small, "centre: lead"), "tail"
 	}
-	bid := bids(c, stop, s.reach, s.blocks)
+	bid := bids(r, stop, s.reach, s.blocks)
 	ways := s.ways(m, bid, w)
 	ways.below(phrase{}.say(small, bid.mind).set(w), 1)
 	centre = s.length(centre, small, m.LeadPastCentre).tie(small, ",").say(small, then)
@@ -72,7 +72,7 @@ func (s setter) mark(head, how, edge, side string, c *setup.Card, stop bool, w P
 
 // ways sets the two ways to find a mark side by side, or under each other
 // where the numbers are too wide for that, each with what is to be set there.
-func (s setter) ways(m *setup.Mark, bid bid, w Paper) block {
+func (s setter) ways(m *deck.Mark, bid bid, w Paper) block {
 	const gap = 4
 	column := (w - gap) / 2
 	lead, tail := "layout line on the edge; leading end past it", "tail end before it"

@@ -4,13 +4,13 @@ import (
 	"fmt"
 	"io"
 
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // CardSVG writes the card of a number, such as "1.1", as an SVG drawing for a
 // screen, as large as it is on a page. A card that needs two sheets has them
 // under each other.
-func CardSVG(w io.Writer, d *setup.Deck, number string, o Pages) error {
+func CardSVG(w io.Writer, d *deck.Deck, number string, o Pages) error {
 	o.PerPage = 1
 	s, err := newSetter(d, o)
 	if err != nil {
@@ -18,9 +18,9 @@ func CardSVG(w io.Writer, d *setup.Deck, number string, o Pages) error {
 	}
 	for i := range d.Setups {
 		u := &d.Setups[i]
-		for k := range u.Cards {
-			if u.Cards[k].Number() == number {
-				return writeSVG(w, stack(betweenCards, s.card(u, &u.Cards[k])...))
+		for k := range u.Runs {
+			if u.Runs[k].Number() == number {
+				return writeSVG(w, stack(betweenCards, s.card(u, &u.Runs[k])...))
 			}
 		}
 	}

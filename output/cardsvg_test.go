@@ -16,10 +16,10 @@ import (
 // and says what is wrong with a number that is none.
 func TestCardSVG(t *testing.T) {
 	d := legDeck(t)
-	_, c := stoppedCard(t, d)
-	c.Piece.Name = `a < "leg" & ]]>`
+	_, r := stoppedCard(t, d)
+	r.Piece.Name = `a < "leg" & ]]>`
 	var b bytes.Buffer
-	require.NoError(t, CardSVG(&b, d, c.Number(), Pages{}))
+	require.NoError(t, CardSVG(&b, d, r.Number(), Pages{}))
 	text := ""
 	for x := xml.NewDecoder(&b); ; {
 		token, err := x.Token()
@@ -31,7 +31,7 @@ func TestCardSVG(t *testing.T) {
 			text += string(words) + " "
 		}
 	}
-	for _, words := range []string{c.Piece.Name, "RIGHT", "side down", "end leads", "START:"} {
+	for _, words := range []string{r.Piece.Name, "RIGHT", "side down", "end leads", "START:"} {
 		assert.Contains(t, text, words)
 	}
 	assert.ErrorContains(t, CardSVG(io.Discard, d, "9.9", Pages{}), "no card 9.9")

@@ -1,6 +1,8 @@
 package output
 
-import "fencecard/setup"
+import (
+	"fencecard/setup/deck"
+)
 
 // jsonCaution is a caution in general words; cards refer to it by number.
 type jsonCaution struct {
@@ -11,7 +13,7 @@ type jsonCaution struct {
 	Basis  string `json:"basis"`
 }
 
-func cautionsToJSON(d *setup.Deck) []jsonCaution {
+func cautionsToJSON(d *deck.Deck) []jsonCaution {
 	out := []jsonCaution{}
 	for _, c := range usedCautions(d, 0) {
 		out = append(out, jsonCaution{c.Number, c.Code, c.Weight.String(), c.Words, c.Basis})

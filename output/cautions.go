@@ -3,39 +3,40 @@ package output
 import (
 	"strconv"
 
-	"fencecard/setup"
+	"fencecard/setup/deck"
+	"fencecard/setup/remark"
 )
 
 // caution is one rule of the page of cautions. The page claims to comply with
 // nothing.
 type caution struct {
-	weight setup.Weight
+	weight deck.Weight
 	text   string
 }
 
 // cautionPage is what holds at every card.
 var cautionPage = []caution{
-	{setup.Grave, "The manuals of the router and of the table, local rules and licensed practice come first. Where they say otherwise, do as they say. These cards replace neither them nor training at the machine."},
-	{setup.Grave, "Unplug the router before you change a bit, measure at it or set the fence. Turn the bit by hand once before you switch on."},
-	{setup.Grave, "Feed from right to left, against the turn of the bit. Fed the other way the bit pulls the work in, and the hand with it."},
-	{setup.Grave, "Never put the work between the bit and the fence: the bit takes it and throws it."},
-	{setup.Grave, "Widen a channel only in the order of the cards, the fence moving away from the bit. In the other order the bit climbs."},
-	{setup.Grave, "Use featherboards or jigs and push blocks. Close the fence to the bit and cover all but the cut. Stand clear of the line of the work."},
-	{setup.Grave, "Run a bit no faster than the least of the speed marked on it, the speed for its diameter and the router's own. Use sharp bits, the shank in to its mark, the collet tight."},
-	{setup.Grave, "Wear eye and ear protection, and a mask with dust collection: wood dust harms the lungs. No gloves, loose sleeves or long loose hair at the machine."},
-	{setup.Noted, "Mark the sides of every piece in pencil before the first cut, and check the three orders against the marks each time."},
-	{setup.Noted, "Wood moves with its moisture: dress all pieces of a set together and cut them the same day."},
+	{deck.Grave, "The manuals of the router and of the table, local rules and licensed practice come first. Where they say otherwise, do as they say. These cards replace neither them nor training at the machine."},
+	{deck.Grave, "Unplug the router before you change a bit, measure at it or set the fence. Turn the bit by hand once before you switch on."},
+	{deck.Grave, "Feed from right to left, against the turn of the bit. Fed the other way the bit pulls the work in, and the hand with it."},
+	{deck.Grave, "Never put the work between the bit and the fence: the bit takes it and throws it."},
+	{deck.Grave, "Widen a channel only in the order of the cards, the fence moving away from the bit. In the other order the bit climbs."},
+	{deck.Grave, "Use featherboards or jigs and push blocks. Close the fence to the bit and cover all but the cut. Stand clear of the line of the work."},
+	{deck.Grave, "Run a bit no faster than the least of the speed marked on it, the speed for its diameter and the router's own. Use sharp bits, the shank in to its mark, the collet tight."},
+	{deck.Grave, "Wear eye and ear protection, and a mask with dust collection: wood dust harms the lungs. No gloves, loose sleeves or long loose hair at the machine."},
+	{deck.Noted, "Mark the sides of every piece in pencil before the first cut, and check the three orders against the marks each time."},
+	{deck.Noted, "Wood moves with its moisture: dress all pieces of a set together and cut them the same day."},
 }
 
 // cautions sets the pages of cautions: what holds at every card, then those
 // that cards name by number.
-func (s setter) cautions(d *setup.Deck) []page {
+func (s setter) cautions(d *deck.Deck) []page {
 	var rows []block
 	for _, c := range cautionPage {
 		rows = append(rows, s.cautionRow("", c.weight, c.text))
 	}
 	head := phrase{}.say(s.bold(s.grade.body), "Cautions that cards name by number").set(s.frame.W)
-	for i, c := range setup.CautionTable(&d.Plan.Shop) {
+	for i, c := range remark.CautionTable(&d.Plan.Shop) {
 		row := s.cautionRow(strconv.Itoa(c.Number)+" "+c.Code, c.Weight, c.Words)
 		if i == 0 {
 			row = stack(2, head, row)
@@ -52,10 +53,10 @@ func (s setter) cautions(d *setup.Deck) []page {
 }
 
 // cautionRow sets the signal word in a frame, and the words beside it.
-func (s setter) cautionRow(name string, weight setup.Weight, words string) block {
+func (s setter) cautionRow(name string, weight deck.Weight, words string) block {
 	body, bold := s.letters(s.grade.body), s.bold(s.grade.body)
 	const pad = 0.6
-	side := bold.width(setup.Grave.String()) + 2*pad + 3
+	side := bold.width(deck.Grave.String()) + 2*pad + 3
 	row := framed(phrase{}.say(bold, weight.String()).set(side), pad, thick)
 	p := phrase{}
 	if name != "" {

@@ -6,25 +6,26 @@ import (
 	"strconv"
 	"strings"
 
-	"fencecard/setup"
+	"fencecard/setup/deck"
+	"fencecard/setup/remark"
 )
 
 // inFull is how many cautions a card gives in full; the others by number.
 const inFull = 3
 
 // cautions writes a card's gravest cautions in full, the rest by number.
-func (t *textWriter) cautions(c *setup.Card) {
-	full := min(inFull, len(c.Cautions))
-	for _, caution := range c.Cautions[:full] {
+func (t *textWriter) cautions(r *deck.Run) {
+	full := min(inFull, len(r.Cautions))
+	for _, caution := range r.Cautions[:full] {
 		t.wrapped(fmt.Sprintf("      %-7s   ", caution.Weight), caution.Words)
 	}
-	if rest := c.Cautions[full:]; len(rest) > 0 {
+	if rest := r.Cautions[full:]; len(rest) > 0 {
 		t.wrapped("      also      ", byNumber(rest)+" below")
 	}
 }
 
 // byNumber refers to cautions as "cautions 4, 7 and 9".
-func byNumber(cautions []setup.Caution) string {
+func byNumber(cautions []deck.Caution) string {
 	var numbers []string
 	for _, c := range cautions {
 		numbers = append(numbers, strconv.Itoa(c.Number))
@@ -38,24 +39,24 @@ func byNumber(cautions []setup.Caution) string {
 
 // usedCautions lists the cautions that some card has beyond its first few, in
 // general words.
-func usedCautions(d *setup.Deck, beyond int) []setup.Caution {
+func usedCautions(d *deck.Deck, beyond int) []deck.Caution {
 	used := map[int]bool{}
 	for i := range d.Setups {
-		for _, c := range d.Setups[i].Cards {
-			for _, caution := range c.Cautions[min(beyond, len(c.Cautions)):] {
+		for _, r := range d.Setups[i].Runs {
+			for _, caution := range r.Cautions[min(beyond, len(r.Cautions)):] {
 				used[caution.Number] = true
 			}
 		}
 	}
-	return slices.DeleteFunc(setup.CautionTable(&d.Plan.Shop), func(c setup.Caution) bool { return !used[c.Number] })
+	return slices.DeleteFunc(remark.CautionTable(&d.Plan.Shop), func(c deck.Caution) bool { return !used[c.Number] })
 }
 
 // allCautions writes every caution that some card refers to by number.
-func (t *textWriter) allCautions(d *setup.Deck) {
+func (t *textWriter) allCautions(d *deck.Deck) {
 	t.line(0, "")
 	t.line(0, "%s", strings.Repeat("=", textWidth))
 	t.line(0, "CAUTIONS")
-	t.wrapped("At every card: ", setup.AlwaysMind)
+	t.wrapped("At every card: ", remark.AlwaysMind)
 	for _, c := range usedCautions(d, inFull) {
 		t.wrapped(fmt.Sprintf("%4d  %-7s  ", c.Number, c.Weight), c.Words)
 	}

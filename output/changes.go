@@ -4,12 +4,12 @@ import (
 	"fmt"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // changesLines says what is set and how long it takes, and, where that was
 // looked into, whether anything takes less.
-func changesLines(d *setup.Deck) []string {
+func changesLines(d *deck.Deck) []string {
 	lines := []string{fmt.Sprintf("%s to set: about %g min", changesCounted(d), d.Changes.Time.Minutes())}
 	if v := verdict(d.Changes); v != "" {
 		lines = append(lines, v)
@@ -18,7 +18,7 @@ func changesLines(d *setup.Deck) []string {
 }
 
 // changesCounted counts what is set: "3 bits, 9 fence distances, 56 heights".
-func changesCounted(d *setup.Deck) string {
+func changesCounted(d *deck.Deck) string {
 	c := d.Changes
 	set := plural(c.Bits, "bit") + ", " + plural(c.Fences, "fence distance") + ", " + plural(c.Heights, "height")
 	if d.Plan.Shop.Stops == joinery.Blocks {
@@ -29,7 +29,7 @@ func changesCounted(d *setup.Deck) string {
 
 // verdict says how sure it is that nothing takes less; it is empty where
 // nobody looked.
-func verdict(c setup.Changes) string {
+func verdict(c deck.Changes) string {
 	switch {
 	case c.Proved:
 		return "proved: no choice of bits and no order takes less"
@@ -41,8 +41,8 @@ func verdict(c setup.Changes) string {
 
 // blocksLine says for which cards stop blocks are set, and that these are run
 // together.
-func blocksLine(c setup.Climb) string {
-	first, last := c.Cards[0].Number(), c.Cards[len(c.Cards)-1].Number()
+func blocksLine(c deck.Climb) string {
+	first, last := c.Runs[0].Number(), c.Runs[len(c.Runs)-1].Number()
 	text := "none for "
 	if c.Blocks {
 		text = "set them for "

@@ -6,13 +6,13 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"fencecard/joinery"
-	"fencecard/setup"
 	"fencecard/setup/book"
+	"fencecard/setup/deck"
 )
 
 func TestChangesCountPairsOfBlocks(t *testing.T) {
 	for n, want := range map[int]string{0: "no pairs of blocks to set", 1: "1 pair of blocks to set", 11: "11 pairs of blocks to set"} {
-		d := &setup.Deck{Plan: &joinery.Plan{}, Changes: setup.Changes{Stops: n}}
+		d := &deck.Deck{Plan: &joinery.Plan{}, Changes: deck.Changes{Stops: n}}
 		d.Plan.Shop.Stops = joinery.Blocks
 		assert.Contains(t, changesLines(d)[0], want)
 	}

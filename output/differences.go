@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"slices"
 
-	"fencecard/setup"
+	"fencecard/setup/deck"
 	"fencecard/setup/proof"
 )
 
@@ -12,13 +12,13 @@ import (
 // claims with what they would say now: what of the work the marks are set by,
 // and the cautions. What a card does not say is not wrong. The deck is
 // [proof.Deck] of the claims, with its cautions; the claims are proved.
-func Differences(d *setup.Deck, claims *proof.Claims) []proof.Difference {
+func Differences(d *deck.Deck, claims *proof.Claims) []proof.Difference {
 	var found []proof.Difference
 	s := jsonScale(d.Plan.Shop.Scale)
 	for i := range min(len(d.Setups), len(claims.Setups)) {
-		cards := d.Setups[i].Cards
-		for j := range min(len(cards), len(claims.Setups[i].Cards)) {
-			want, said := s.card(&cards[j], d.Plan.Shop.Fence), claims.Setups[i].Cards[j].Said
+		runs := d.Setups[i].Runs
+		for j := range min(len(runs), len(claims.Setups[i].Cards)) {
+			want, said := s.card(&runs[j], d.Plan.Shop.Fence), claims.Setups[i].Cards[j].Said
 			for _, diff := range differ(want, said) {
 				diff.Card, diff.Piece, diff.Cut = want.Number, want.Piece, want.Cut
 				found = append(found, diff)

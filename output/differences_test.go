@@ -15,6 +15,7 @@ import (
 	"fencecard/output"
 	"fencecard/setup"
 	"fencecard/setup/proof"
+	"fencecard/setup/remark"
 )
 
 // readBack writes a deck as JSON, changes it, and reads it as a deck again.
@@ -30,7 +31,7 @@ func readBack(t *testing.T, plan *joinery.Plan, change func(string) string) []pr
 	report := proof.Check(plan, claims)
 	require.NoError(t, report.Err())
 	back := proof.Deck(plan, claims)
-	setup.Remark(back)
+	remark.Add(back)
 	return output.Differences(back, claims)
 }
 

@@ -6,19 +6,20 @@ import (
 	"strings"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
+	"fencecard/setup/whatif"
 )
 
 // Explain writes why each setup is there and which small change to the plan
 // would spare one, for a screen of 80 columns.
-func Explain(w io.Writer, d *setup.Deck, all []setup.Explanation) error {
+func Explain(w io.Writer, d *deck.Deck, all []whatif.Explanation) error {
 	t := &textWriter{scale: d.Plan.Shop.Scale}
 	t.line(0, "WHY EACH SETUP IS THERE")
 	for _, x := range all {
 		t.line(0, "")
 		s := x.Setup
 		t.wrapped(fmt.Sprintf("setup %-3d ", s.Number), fmt.Sprintf("%s, near edge at %s %s, %s",
-			s.Bit.Name, t.exactly(s.Fence.NearEdge), t.scale.Unit, plural(len(s.Cards), "card")))
+			s.Bit.Name, t.exactly(s.Fence.NearEdge), t.scale.Unit, plural(len(s.Runs), "card")))
 		for _, reason := range x.Reasons {
 			t.wrapped("          ", reason)
 		}
@@ -31,7 +32,7 @@ func Explain(w io.Writer, d *setup.Deck, all []setup.Explanation) error {
 }
 
 // savings says what a change makes less and, if there is any, more.
-func savings(s *setup.Saving, stops joinery.Stops) string {
+func savings(s *whatif.Saving, stops joinery.Stops) string {
 	var less, more []string
 	add := func(n int, one, many string) {
 		switch {

@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // fromAbove is the drawing of the table as the operator sees it: the fence
@@ -13,8 +13,8 @@ import (
 // x to the right from the bit's centre, y from the fence toward the operator.
 type fromAbove struct {
 	s     setter
-	u     *setup.Setup
-	c     *setup.Card
+	u     *deck.Setup
+	c     *deck.Run
 	scale drawingScale
 	x, y  axis
 
@@ -49,12 +49,12 @@ const (
 
 // fromAbove lays the drawing out in a width and height. It reports whether
 // there is room.
-func (s setter) fromAbove(u *setup.Setup, c *setup.Card, w, h Paper) (drawn, bool) {
-	f := fromAbove{s: s, u: u, c: c}
+func (s setter) fromAbove(u *deck.Setup, r *deck.Run, w, h Paper) (drawn, bool) {
+	f := fromAbove{s: s, u: u, c: r}
 	f.radius = u.Bit.True().Millimetres() / 2
 	f.centre = u.Fence.Centre.Millimetres()
-	f.long = c.Length.Millimetres()
-	f.wide = c.Section().Across.Millimetres()
+	f.long = r.Length.Millimetres()
+	f.wide = r.Section().Across.Millimetres()
 	f.rows = f.chains()
 	fits := func(try drawingScale) (bool, int) { return f.fit(try, w, h), f.x.broken() + f.y.broken() }
 	if s.choose(u, fits) {
@@ -69,7 +69,7 @@ func (s setter) fromAbove(u *setup.Setup, c *setup.Card, w, h Paper) (drawn, boo
 // which the drawing fits. The function that tries a scale says whether the
 // drawing fits, and in how many places it is broken; it is left as it was at
 // the scale chosen.
-func (s setter) choose(u *setup.Setup, try func(drawingScale) (fits bool, breaks int)) bool {
+func (s setter) choose(u *deck.Setup, try func(drawingScale) (fits bool, breaks int)) bool {
 	bit := Paper(u.Bit.True().Millimetres())
 	want := min(s.grade.bit, bit)
 	var best *drawingScale
@@ -91,7 +91,7 @@ func (s setter) choose(u *setup.Setup, try func(drawingScale) (fits bool, breaks
 // chains makes the dimensions of the marks that there are.
 func (f *fromAbove) chains() []dimensionRow {
 	var rows []dimensionRow
-	chain := func(name string, pen Pen, m *setup.Mark, edge float64, stop bool) {
+	chain := func(name string, pen Pen, m *deck.Mark, edge float64, stop bool) {
 		lead := -m.LeadPastCentre.Millimetres()
 		rows = append(rows, dimensionRow{name, pen, f.guide(stop), f.block(stop), [3]float64{lead, edge, lead + f.long},
 			[2]block{f.s.small(m.LeadPastEdge), f.s.small(m.TailBeforeEdge)}})
@@ -289,7 +289,7 @@ func (f *fromAbove) chain(d *drawing, r dimensionRow, y, workEnd Paper) {
 	d.text(name, 0, y-name.h-0.5)
 	d.stroke(r.pen, Point{0, y}, Point{max(name.w, 10), y})
 	r.flag.draw(d, Point{name.w + 2.2, y - 1})
-	if r.flag.Guide == setup.ByLine && r.stop != noBlock {
+	if r.flag.Guide == deck.ByLine && r.stop != noBlock {
 		crossed(d, Box{name.w + 1, y - 1 - blockWide, blockWide, blockWide})
 	}
 	for _, m := range f.dimensions(r, y) {

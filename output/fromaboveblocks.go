@@ -1,6 +1,8 @@
 package output
 
-import "fencecard/setup"
+import (
+	"fencecard/setup/deck"
+)
 
 // stopBlock is the block that the work is brought to at a mark.
 type stopBlock string
@@ -34,7 +36,7 @@ func (f *fromAbove) block(stop bool) stopBlock {
 // guide is what is marked on the fence; between blocks nothing is.
 func (f *fromAbove) guide(stop bool) guideMark {
 	if f.s.blocks {
-		return guideMark{setup.Reached{Guide: setup.ByLine}, stop}
+		return guideMark{deck.Reached{Guide: deck.ByLine}, stop}
 	}
 	return guideMark{f.c.Reach(stop, f.s.reach), stop}
 }

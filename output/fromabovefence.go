@@ -3,7 +3,7 @@ package output
 import (
 	"strings"
 
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // fence draws the fence behind its face, with an opening for a buried bit.
@@ -18,14 +18,14 @@ func (f *fromAbove) fence(d *drawing, w Paper) {
 // guideMark is a mark on the fence, at the end of the work that is brought to
 // it.
 type guideMark struct {
-	setup.Reached
+	deck.Reached
 	stop bool
 }
 
 // draw draws the mark as a triangle that points at a place on the fence face:
 // black for the start, white for the stop.
 func (g guideMark) draw(d *drawing, tip Point) {
-	if g.Guide == setup.ByLine {
+	if g.Guide == deck.ByLine {
 		return // nothing is marked on the fence
 	}
 	path := []Point{tip, tip.Add(-1.6, -fenceBand), tip.Add(1.6, -fenceBand), tip}
@@ -44,7 +44,7 @@ func (f *fromAbove) names(d *drawing, w Paper) {
 	out := phrase{}.say(l, "OUTFEED").set(w)
 	in := phrase{}.say(l, "INFEED").set(w)
 	feed := phrase{}.say(bold, "feed").set(w)
-	fence := phrase{}.say(bold, strings.ToUpper(f.c.Run.Fence.String()))
+	fence := phrase{}.say(bold, strings.ToUpper(f.c.Step.Fence.String()))
 	side := fence.say(l, "against the fence").set(w)
 	room := func() Paper { return w - out.w - feed.w - side.w - in.w - 12 }
 	if room() < 8 {

@@ -6,12 +6,12 @@ import (
 	"strconv"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // header is the card that stands before the cards of a setup; a second one
 // follows where the list of cards is long.
-func (s setter) header(d *setup.Deck, i int) []block {
+func (s setter) header(d *deck.Deck, i int) []block {
 	u := &d.Setups[i]
 	w, h := s.cells[0].W, s.cells[0].H
 	heading := func(sheet int) block {
@@ -45,7 +45,7 @@ func twoAbreast(rows []block, w Paper) []block {
 }
 
 // settings is what is set for the whole setup, in rows.
-func (s setter) settings(d *setup.Deck, i int, w Paper) []block {
+func (s setter) settings(d *deck.Deck, i int, w Paper) []block {
 	u := &d.Setups[i]
 	body, bold := s.letters(s.grade.body), s.bold(s.grade.body)
 	title := s.bold(s.grade.title)
@@ -59,7 +59,7 @@ func (s setter) settings(d *setup.Deck, i int, w Paper) []block {
 	if kept := s.keptRows(u.Kept, w); kept != nil {
 		rows = append(rows, stack(1, kept...))
 	}
-	rows = append(rows, phrase{}.say(bold, "CARDS").say(body, fmt.Sprintf("%d, for %s", len(u.Cards), plural(pieces(u), "piece"))).set(w))
+	rows = append(rows, phrase{}.say(bold, "CARDS").say(body, fmt.Sprintf("%d, for %s", len(u.Runs), plural(pieces(u), "piece"))).set(w))
 	for k := range rows {
 		rows[k] = spaced(rows[k])
 	}
@@ -68,7 +68,7 @@ func (s setter) settings(d *setup.Deck, i int, w Paper) []block {
 
 // climbs are the ladders of a setup in rows: between stop blocks the cards for
 // which these stand alike climb theirs before the next are set.
-func (s setter) climbs(u *setup.Setup, l Letters, w Paper) []block {
+func (s setter) climbs(u *deck.Setup, l Letters, w Paper) []block {
 	climbs := u.Climbs()
 	if !s.blocks || len(climbs) == 1 && !climbs[0].Blocks {
 		return s.rungs(s.texts(u.Heights, l), w)
@@ -90,7 +90,7 @@ func spaced(b block) block {
 }
 
 // changed says what is to be changed since the setup before.
-func changed(d *setup.Deck, i int) string {
+func changed(d *deck.Deck, i int) string {
 	u := &d.Setups[i]
 	switch {
 	case i == 0:
@@ -102,22 +102,22 @@ func changed(d *setup.Deck, i int) string {
 }
 
 // pieces counts the pieces that go over the bit in a setup.
-func pieces(u *setup.Setup) int {
+func pieces(u *deck.Setup) int {
 	n := 0
-	for i := range u.Cards {
-		n += u.Cards[i].Piece.Count
+	for i := range u.Runs {
+		n += u.Runs[i].Piece.Count
 	}
 	return n
 }
 
 // cardList names the cards of the setup, a line each.
-func (s setter) cardList(u *setup.Setup, w Paper) []block {
+func (s setter) cardList(u *deck.Setup, w Paper) []block {
 	body := s.letters(s.grade.body)
 	var rows []block
-	for i := range u.Cards {
-		c := &u.Cards[i]
-		p := phrase{}.say(s.bold(s.grade.body), c.Number()).say(body, c.Piece.Name).tie(body, ",").
-			say(body, c.Cut.Name+" "+c.Channel.Part)
+	for i := range u.Runs {
+		r := &u.Runs[i]
+		p := phrase{}.say(s.bold(s.grade.body), r.Number()).say(body, r.Piece.Name).tie(body, ",").
+			say(body, r.Cut.Name+" "+r.Channel.Part)
 		rows = append(rows, ticked(p, 3.5, w))
 	}
 	return rows
@@ -141,7 +141,7 @@ func ticked(p phrase, side, w Paper) block {
 
 // fenceDrawing shows the fence and the bit from above, to scale, with the
 // distances to the near edge, the centre and the far edge.
-func (s setter) fenceDrawing(u *setup.Setup, w Paper) block {
+func (s setter) fenceDrawing(u *deck.Setup, w Paper) block {
 	near, middle, far := u.Fence.NearEdge, u.Fence.Centre, u.Fence.FarEdge
 	radius := u.Bit.True().Millimetres() / 2
 	var y axis

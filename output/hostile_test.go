@@ -18,6 +18,7 @@ import (
 	"fencecard/joinery/planfile"
 	"fencecard/output/internal/render"
 	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // hostileNames would break out of a document that does not escape them.
@@ -39,7 +40,7 @@ var hostileNames = []string{
 }
 
 // namedDeckOf makes a deck in which everything a maker names has the name.
-func namedDeckOf(t testing.TB, name string) *setup.Deck {
+func namedDeckOf(t testing.TB, name string) *deck.Deck {
 	t.Helper()
 	q := strconv.Quote(name)
 	plan, err := planfile.Read("plan.yaml", fmt.Appendf(nil, `title: %[1]s
@@ -101,7 +102,7 @@ func TestHostileNamesInSVG(t *testing.T) {
 	for _, name := range hostileNames {
 		d := namedDeckOf(t, name)
 		var file bytes.Buffer
-		require.NoError(t, CardSVG(&file, d, d.Setups[0].Cards[0].Number(), Pages{}))
+		require.NoError(t, CardSVG(&file, d, d.Setups[0].Runs[0].Number(), Pages{}))
 		var text strings.Builder
 		reader := xml.NewDecoder(&file)
 		for {
@@ -153,11 +154,11 @@ func TestUnprintableNames(t *testing.T) {
 		d := namedDeckOf(t, "plain")
 		d.Plan.Title, d.Plan.Pieces[0].Name, d.Plan.Pieces[0].Cuts[0].Name = name, name, name
 		d.Setups[0].Bit.Name = name
-		d.Warnings = append(d.Warnings, setup.Warning{Code: "x", Piece: name, Cut: name, Text: name, Place: joinery.Place{}})
+		d.Warnings = append(d.Warnings, deck.Warning{Code: "x", Piece: name, Cut: name, Text: name, Place: joinery.Place{}})
 		var pdf, svg, text, js bytes.Buffer
 		require.NoError(t, PDF(&pdf, d, Pages{}), "%q", name)
 		require.Positive(t, render.Open(t, pdf.Bytes()).Pages())
-		require.NoError(t, CardSVG(&svg, d, d.Setups[0].Cards[0].Number(), Pages{}))
+		require.NoError(t, CardSVG(&svg, d, d.Setups[0].Runs[0].Number(), Pages{}))
 		require.NoError(t, xml.Unmarshal(svg.Bytes(), new(struct{})), "%q", name)
 		require.NoError(t, JSON(&js, d))
 		require.True(t, json.Valid(js.Bytes()), "%q", name)

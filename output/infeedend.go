@@ -4,7 +4,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // infeedEnd is the section at the bit as somebody sees it who stands at the
@@ -13,9 +13,9 @@ import (
 // millimetres at the machine, from the fence face out and from the table up.
 type infeedEnd struct {
 	s       setter
-	u       *setup.Setup
-	c       *setup.Card
-	section setup.Section
+	u       *deck.Setup
+	c       *deck.Run
+	section deck.Section
 	scale   drawingScale
 	y, z    axis
 
@@ -35,11 +35,11 @@ const (
 
 // infeedEnd lays the section out in a width and height. It reports whether
 // there is room.
-func (s setter) infeedEnd(u *setup.Setup, c *setup.Card, w, h Paper) (drawn, bool) {
-	e := infeedEnd{s: s, u: u, c: c, section: c.Section(), room: w}
+func (s setter) infeedEnd(u *deck.Setup, r *deck.Run, w, h Paper) (drawn, bool) {
+	e := infeedEnd{s: s, u: u, c: r, section: r.Section(), room: w}
 	e.near = s.small(u.Fence.NearEdge)
 	e.depth = s.small(e.section.Depth)
-	e.down = e.name(c.Run.Down, "down", w)
+	e.down = e.name(r.Step.Down, "down", w)
 	fits := func(try drawingScale) (bool, int) { return e.fit(try, w, h), e.y.broken() + e.z.broken() }
 	if s.choose(u, fits) {
 		return drawn{e.draw(), Paper(u.Bit.True().Millimetres() * e.scale.size)}, true
@@ -95,9 +95,9 @@ func (e *infeedEnd) box(y1, y2, z1, z2 float64) Box {
 }
 
 func (e *infeedEnd) draw() block {
-	fence := e.name(e.c.Run.Fence, "at fence", e.room)
+	fence := e.name(e.c.Step.Fence, "at fence", e.room)
 	if e.depth.w+1+fence.w > e.room {
-		fence = e.name(e.c.Run.Fence, "", e.room)
+		fence = e.name(e.c.Step.Fence, "", e.room)
 	}
 	d := &drawing{w: max(e.depth.w+1+fence.w, e.face+max(fenceThick, -e.out(e.u.Fence.NearEdge.Millimetres())+2))}
 	e.fence(d)

@@ -11,6 +11,8 @@ import (
 
 	"fencecard/joinery/planfile"
 	"fencecard/setup"
+	"fencecard/setup/deck"
+	"fencecard/setup/remark"
 )
 
 // realDecks are the examples and every plan of the test data, which is not
@@ -43,8 +45,8 @@ func saidOnCard(blocks []block) string {
 
 // inFullOn reports whether a card says its gravest cautions in all their words
 // or, brief, in their few.
-func inFullOn(words string, c *setup.Card, brief bool) bool {
-	for _, caution := range c.Cautions[:min(inFull, len(c.Cautions))] {
+func inFullOn(words string, r *deck.Run, brief bool) bool {
+	for _, caution := range r.Cautions[:min(inFull, len(r.Cautions))] {
 		full := strings.Contains(words, oneLine(printable(caution.Words)))
 		if !full && !(brief && strings.Contains(words, oneLine(printable(caution.Brief)))) {
 			return false
@@ -66,18 +68,18 @@ func TestGravestCautionsAreInFull(t *testing.T) {
 			require.NoError(t, err)
 			for i := range c.deck.Setups {
 				u := &c.deck.Setups[i]
-				for k := range u.Cards {
-					card := &u.Cards[k]
+				for k := range u.Runs {
+					run := &u.Runs[k]
 					n++
-					set := byNumbers(card)
+					set := byNumbers(run)
 					if seen[set] && n%(3*len(all)) != way {
 						continue
 					}
 					seen[set] = true
 					cards++
-					if words := saidOnCard(s.card(u, card)); !inFullOn(words, card, true) {
+					if words := saidOnCard(s.card(u, run)); !inFullOn(words, run, true) {
 						lacking++
-						t.Logf("%s, card %s, %d a page on %s: %s", c.name, card.Number(), o.PerPage, o.Paper, words)
+						t.Logf("%s, card %s, %d a page on %s: %s", c.name, run.Number(), o.PerPage, o.Paper, words)
 					}
 				}
 			}
@@ -88,25 +90,25 @@ func TestGravestCautionsAreInFull(t *testing.T) {
 }
 
 // byNumbers names the gravest cautions of a card.
-func byNumbers(c *setup.Card) string {
-	if len(c.Cautions) == 0 {
+func byNumbers(r *deck.Run) string {
+	if len(r.Cautions) == 0 {
 		return ""
 	}
-	return byNumber(c.Cautions[:min(inFull, len(c.Cautions))])
+	return byNumber(r.Cautions[:min(inFull, len(r.Cautions))])
 }
 
 // TestSmallCardsHaveFewWordsAndTheirPageAll finds the few words on small
 // cards, and all of them on the page that stands behind the deck.
 func TestSmallCardsHaveFewWordsAndTheirPageAll(t *testing.T) {
 	d := slenderDeck(t)
-	u, c := stoppedCard(t, d)
+	u, r := stoppedCard(t, d)
 	s, err := newSetter(d, Pages{Paper: Index})
 	require.NoError(t, err)
-	words := saidOnCard(s.card(u, c))
-	assert.False(t, inFullOn(words, c, false))
-	assert.True(t, inFullOn(words, c, true))
+	words := saidOnCard(s.card(u, r))
+	assert.False(t, inFullOn(words, r, false))
+	assert.True(t, inFullOn(words, r, true))
 	pages := spoken(t, d, Pages{Paper: Index})
-	for _, caution := range setup.CautionTable(&d.Plan.Shop) {
+	for _, caution := range remark.CautionTable(&d.Plan.Shop) {
 		assert.Contains(t, pages, oneLine(printable(caution.Words)))
 	}
 }

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 	"fencecard/setup/solid"
 )
 
@@ -38,9 +38,9 @@ var thickness = []float64{0.12, 0.2, 0.3, 0.45}
 // sideSeen is how wide a side must be on paper to see what is cut in it.
 const sideSeen Paper = 5
 
-func newInPlace(c *setup.Card, least float64) inPlace {
-	p := inPlace{size: c.Piece.Size}
-	for _, side := range []joinery.Side{c.Run.Down, c.Run.Fence, c.Leads} {
+func newInPlace(r *deck.Run, least float64) inPlace {
+	p := inPlace{size: r.Piece.Size}
+	for _, side := range []joinery.Side{r.Step.Down, r.Step.Fence, r.Leads} {
 		p.seen[side.Dimension()] = side
 	}
 	p.seen[joinery.FrontBack] = joinery.Front
@@ -120,42 +120,42 @@ const besideFlag = 30
 const narrowPicture Paper = 15
 
 // inPlace lays the picture out within a width and height, its words under it.
-func (s setter) inPlace(u *setup.Setup, c *setup.Card, w, h Paper) block {
-	flag, caption := s.flagWords(c, w, h)
+func (s setter) inPlace(u *deck.Setup, r *deck.Run, w, h Paper) block {
+	flag, caption := s.flagWords(r, w, h)
 	words := caption.set(w)
-	b := picture(u, c, flag, w, h-words.h-1)
+	b := picture(u, r, flag, w, h-words.h-1)
 	b.add(words, (w-words.w)/2, h-words.h)
 	return b
 }
 
 // flagWords are the words beside the flag, where these have room, and those
 // under the picture.
-func (s setter) flagWords(c *setup.Card, w, h Paper) (flag block, caption phrase) {
-	leads := phrase{}.say(s.bold(least), strings.ToUpper(c.Leads.String())+" leads")
-	caption = phrase{}.say(s.letters(least), "cut in the "+strings.ToUpper(c.Run.Down.String())+"; seen from the front")
-	if w < 1.5*besideFlag || h < besideFlag || c.Leads.Dimension() != joinery.TopBottom {
+func (s setter) flagWords(r *deck.Run, w, h Paper) (flag block, caption phrase) {
+	leads := phrase{}.say(s.bold(least), strings.ToUpper(r.Leads.String())+" leads")
+	caption = phrase{}.say(s.letters(least), "cut in the "+strings.ToUpper(r.Step.Down.String())+"; seen from the front")
+	if w < 1.5*besideFlag || h < besideFlag || r.Leads.Dimension() != joinery.TopBottom {
 		return block{}, append(leads.tie(s.letters(least), ";"), caption...)
 	}
 	return leads.set(w), caption
 }
 
 // picture draws the piece and its flag in the middle of a width and height.
-func picture(u *setup.Setup, c *setup.Card, flag block, w, h Paper) block {
-	p := pictured(c, flag, w, h)
-	frame := p.around(c, flag)
+func picture(u *deck.Setup, r *deck.Run, flag block, w, h Paper) block {
+	p := pictured(r, flag, w, h)
+	frame := p.around(r, flag)
 	d := &drawing{w: w, h: h}
-	p.draw(d, Point{(w-frame.W)/2 - frame.X, (h-frame.H)/2 - frame.Y}, c, u.Bit.True(), flag)
+	p.draw(d, Point{(w-frame.W)/2 - frame.X, (h-frame.H)/2 - frame.Y}, r, u.Bit.True(), flag)
 	return d.block()
 }
 
 // pictured returns the picture as large as fits with its flag, its proportions
 // tamed no more than it takes to see its sides.
-func pictured(c *setup.Card, flag block, w, h Paper) inPlace {
+func pictured(r *deck.Run, flag block, w, h Paper) inPlace {
 	var p inPlace
 	for _, least := range thickness {
-		p = newInPlace(c, least)
+		p = newInPlace(r, least)
 		p.pole = min(longestPole, h/4)
-		scale := p.fitted(c, flag, w, h)
+		scale := p.fitted(r, flag, w, h)
 		for i := range p.long {
 			p.long[i] *= scale
 		}
@@ -167,14 +167,14 @@ func pictured(c *setup.Card, flag block, w, h Paper) inPlace {
 }
 
 // fitted returns the scale at which the picture with its flag fits.
-func (p inPlace) fitted(c *setup.Card, flag block, w, h Paper) Paper {
+func (p inPlace) fitted(r *deck.Run, flag block, w, h Paper) Paper {
 	scale := 2 * max(w, h)
 	for ; scale > 1; scale *= 0.95 {
 		q := p
 		for i := range q.long {
 			q.long[i] *= scale
 		}
-		if frame := q.around(c, flag); frame.W <= w && frame.H <= h {
+		if frame := q.around(r, flag); frame.W <= w && frame.H <= h {
 			break
 		}
 	}
@@ -190,9 +190,9 @@ func (p inPlace) frame() Box {
 	return boxOf(points)
 }
 
-func (p inPlace) around(c *setup.Card, flag block) Box {
-	_, top := p.flagPole(c)
-	points := append(p.frame().Path(), p.flagText(c, flag).Path()...)
+func (p inPlace) around(r *deck.Run, flag block) Box {
+	_, top := p.flagPole(r)
+	points := append(p.frame().Path(), p.flagText(r, flag).Path()...)
 	return boxOf(append(points, top.Add(-flagWide, -1.5), top.Add(flagWide, 1.5)))
 }
 
@@ -207,19 +207,19 @@ func boxOf(points []Point) Box {
 }
 
 // flagPole returns the foot and the top of the flag's pole.
-func (p inPlace) flagPole(c *setup.Card) (foot, top Point) {
-	foot = p.middle(c.Leads)
-	out := p.outward(c.Leads)
+func (p inPlace) flagPole(r *deck.Run) (foot, top Point) {
+	foot = p.middle(r.Leads)
+	out := p.outward(r.Leads)
 	return foot, foot.Add(out.X*p.pole, out.Y*p.pole)
 }
 
 // flagText returns where the words beside the flag go.
-func (p inPlace) flagText(c *setup.Card, flag block) Box {
-	_, top := p.flagPole(c)
+func (p inPlace) flagText(r *deck.Run, flag block) Box {
+	_, top := p.flagPole(r)
 	return Box{top.X + flagWide + 0.5, top.Y - flag.h/2, flag.w, flag.h}
 }
 
-func (p inPlace) draw(d *drawing, shift Point, c *setup.Card, bit joinery.Length, flag block) {
+func (p inPlace) draw(d *drawing, shift Point, r *deck.Run, bit joinery.Length, flag block) {
 	move := func(path []Point) []Point { return shifted(shift, path) }
 	whole := solid.Whole(p.size)
 	for _, side := range joinery.Sides {
@@ -227,7 +227,7 @@ func (p inPlace) draw(d *drawing, shift Point, c *setup.Card, bit joinery.Length
 			d.fill(White, move(p.face(whole, side))...)
 		}
 	}
-	cut := solid.Of(c.Channel, p.size, bit).Box(p.size)
+	cut := solid.Of(r.Channel, p.size, bit).Box(p.size)
 	for _, side := range joinery.Sides {
 		if !onSurface(cut, side, p.size) {
 			continue
@@ -244,12 +244,12 @@ func (p inPlace) draw(d *drawing, shift Point, c *setup.Card, bit joinery.Length
 			d.stroke(Pen{Width: 0.35}, move(p.face(whole, side))...)
 		}
 	}
-	foot, top := p.flagPole(c)
+	foot, top := p.flagPole(r)
 	foot, top = foot.Add(shift.X, shift.Y), top.Add(shift.X, shift.Y)
 	d.stroke(thick, foot, top)
-	words := p.flagText(c, flag)
+	words := p.flagText(r, flag)
 	way := flagWide
-	if p.outward(c.Leads).X < 0 {
+	if p.outward(r.Leads).X < 0 {
 		way = -flagWide
 	}
 	d.fill(Black, top.Add(0, -1.5), top.Add(way, 0), top.Add(0, 1.5))

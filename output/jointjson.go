@@ -1,6 +1,8 @@
 package output
 
-import "fencecard/setup"
+import (
+	"fencecard/setup/deck"
+)
 
 type jsonJoint struct {
 	Into     jsonHalf      `json:"into"`
@@ -41,7 +43,7 @@ type jsonMovement struct {
 	Basis string     `json:"basis"`
 }
 
-func (s jsonScale) joints(in []setup.Joint) []jsonJoint {
+func (s jsonScale) joints(in []deck.Joint) []jsonJoint {
 	out := make([]jsonJoint, len(in))
 	for i := range in {
 		out[i] = s.joint(&in[i])
@@ -49,7 +51,7 @@ func (s jsonScale) joints(in []setup.Joint) []jsonJoint {
 	return out
 }
 
-func (s jsonScale) joint(j *setup.Joint) jsonJoint {
+func (s jsonScale) joint(j *deck.Joint) jsonJoint {
 	out := jsonJoint{Into: halfToJSON(j.Into), Part: halfToJSON(j.Part), Fits: []jsonFit{}, Reveals: []jsonReveal{}}
 	for _, f := range j.Fits {
 		out.Fits = append(out.Fits, jsonFit{f.Of, s.length(f.Room), s.length(f.Part), s.length(f.Gap()), s.length(f.Wants)})
@@ -66,7 +68,7 @@ func (s jsonScale) joint(j *setup.Joint) jsonJoint {
 	return out
 }
 
-func halfToJSON(h setup.Half) jsonHalf {
+func halfToJSON(h deck.Half) jsonHalf {
 	out := jsonHalf{Piece: h.Piece.Name}
 	if h.Cut != nil {
 		out.Cut = h.Cut.Name

@@ -5,40 +5,40 @@ import (
 	"strings"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // jointLines says what a card's joint needs: what it goes with and how it
 // fits, and on the card of a mortise, groove or dado where the part comes to
 // lie and what the seasons ask for. A channel that takes several fence
 // distances says so once.
-func jointLines(c *setup.Card, s joinery.Scale) []string {
-	if c.Joint == nil || c.Run.Position > 1 {
+func jointLines(r *deck.Run, s joinery.Scale) []string {
+	if r.Joint == nil || r.Step.Position > 1 {
 		return nil
 	}
-	j := jointText{c.Joint, s}
-	lines := []string{j.fits(c)}
-	if c.Joint.Into.Cut != c.Cut {
+	j := jointText{r.Joint, s}
+	lines := []string{j.fits(r)}
+	if r.Joint.Into.Cut != r.Cut {
 		return lines
 	}
 	if text := j.reveals(); text != "" {
 		lines = append(lines, text)
 	}
-	if c.Joint.Movement != nil {
+	if r.Joint.Movement != nil {
 		lines = append(lines, j.seasons())
 	}
 	return lines
 }
 
 type jointText struct {
-	*setup.Joint
+	*deck.Joint
 	scale joinery.Scale
 }
 
 // fits names the other half and the gaps between the two.
-func (j jointText) fits(c *setup.Card) string {
+func (j jointText) fits(r *deck.Run) string {
 	other := j.Part
-	if other.Cut == c.Cut {
+	if other.Cut == r.Cut {
 		other = j.Into
 	}
 	var parts []string

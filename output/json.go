@@ -5,14 +5,14 @@ import (
 	"io"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // DeckFormat names the JSON form of a deck and its version.
 const DeckFormat = "fencecard deck 1"
 
 // JSON writes the deck as one indented JSON document.
-func JSON(w io.Writer, d *setup.Deck) error {
+func JSON(w io.Writer, d *deck.Deck) error {
 	return indented(w, deckToJSON(d))
 }
 
@@ -131,7 +131,7 @@ func (s jsonScale) lengths(ls []joinery.Length) []jsonLength {
 	return out
 }
 
-func deckToJSON(d *setup.Deck) jsonDeck {
+func deckToJSON(d *deck.Deck) jsonDeck {
 	s := jsonScale(d.Plan.Shop.Scale)
 	out := jsonDeck{
 		Format: DeckFormat,
@@ -155,47 +155,47 @@ func deckToJSON(d *setup.Deck) jsonDeck {
 	return out
 }
 
-func (s jsonScale) setup(in *setup.Setup, fence joinery.FenceReach) jsonSetup {
+func (s jsonScale) setup(in *deck.Setup, fence joinery.FenceReach) jsonSetup {
 	out := jsonSetup{
 		Number:  in.Number,
 		Bit:     jsonBit{in.Bit.Name, in.Bit.Kind.String(), s.length(in.Bit.True())},
 		Fence:   jsonFence{s.length(in.Fence.NearEdge), s.length(in.Fence.Centre), s.length(in.Fence.FarEdge)},
 		Heights: s.lengths(in.Heights),
 		Kept:    keptToJSON(in.Kept),
-		Cards:   make([]jsonCard, len(in.Cards)),
+		Cards:   make([]jsonCard, len(in.Runs)),
 	}
-	for i := range in.Cards {
-		out.Cards[i] = s.card(&in.Cards[i], fence)
+	for i := range in.Runs {
+		out.Cards[i] = s.card(&in.Runs[i], fence)
 	}
 	return out
 }
 
-func (s jsonScale) card(c *setup.Card, fence joinery.FenceReach) jsonCard {
+func (s jsonScale) card(r *deck.Run, fence joinery.FenceReach) jsonCard {
 	out := jsonCard{
-		Number: c.Number(),
-		Piece:  c.Piece.Name, Count: c.Piece.Count, Wood: c.Piece.Wood.Name,
-		Cut: c.Cut.Name, Kind: c.Cut.Kind.Name, Part: c.Channel.Part,
-		Position: c.Run.Position, Positions: c.Run.Of, Turned: c.Run.Turned,
-		Down: c.Run.Down.String(), Fence: c.Run.Fence.String(), Leads: c.Leads.String(),
-		Length: s.length(c.Length),
-		Begin:  c.Begin.String(), End: c.End.String(),
-		Climb:   c.Climb + 1,
-		Heights: s.lengths(c.Heights),
-		Cap:     s.length(c.Cap.Depth), CapRule: c.Cap.Rule,
-		Ends: "round", Note: c.Cut.Note, Cautions: []int{},
+		Number: r.Number(),
+		Piece:  r.Piece.Name, Count: r.Piece.Count, Wood: r.Piece.Wood.Name,
+		Cut: r.Cut.Name, Kind: r.Cut.Kind.Name, Part: r.Channel.Part,
+		Position: r.Step.Position, Positions: r.Step.Of, Turned: r.Step.Turned,
+		Down: r.Step.Down.String(), Fence: r.Step.Fence.String(), Leads: r.Leads.String(),
+		Length: s.length(r.Length),
+		Begin:  r.Begin.String(), End: r.End.String(),
+		Climb:   r.Climb + 1,
+		Heights: s.lengths(r.Heights),
+		Cap:     s.length(r.Cap.Depth), CapRule: r.Cap.Rule,
+		Ends: "round", Note: r.Cut.Note, Cautions: []int{},
 	}
-	if c.Cut.Square {
+	if r.Cut.Square {
 		out.Ends = "square"
 	}
-	for _, caution := range c.Cautions {
+	for _, caution := range r.Cautions {
 		out.Cautions = append(out.Cautions, caution.Number)
 	}
-	if m := c.Start; m != nil {
-		out.Start = &jsonStart{c.Reach(false, fence).Guide.String(), s.length(m.Line), s.length(m.LeadPastEdge), s.length(m.LeadPastCentre),
+	if m := r.Start; m != nil {
+		out.Start = &jsonStart{r.Reach(false, fence).Guide.String(), s.length(m.Line), s.length(m.LeadPastEdge), s.length(m.LeadPastCentre),
 			s.length(m.TailBeforeEdge), s.length(m.TailBeforeCentre)}
 	}
-	if m := c.Stop; m != nil {
-		out.Stop = &jsonStop{c.Reach(true, fence).Guide.String(), s.length(m.Line), s.length(m.LeadPastEdge), s.length(m.LeadPastCentre),
+	if m := r.Stop; m != nil {
+		out.Stop = &jsonStop{r.Reach(true, fence).Guide.String(), s.length(m.Line), s.length(m.LeadPastEdge), s.length(m.LeadPastCentre),
 			s.length(m.TailBeforeEdge), s.length(m.TailBeforeCentre)}
 	}
 	return out

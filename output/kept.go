@@ -7,8 +7,8 @@ import (
 	"strings"
 
 	"fencecard/joinery"
-	"fencecard/setup"
 	"fencecard/setup/book"
+	"fencecard/setup/deck"
 )
 
 // KeptSetups lists the entries of a setup book.
@@ -49,12 +49,12 @@ func KeptCuts(w io.Writer, e *book.Entry) error {
 	t := &textWriter{scale: e.Shop.Scale}
 	t.bit("    ", &e.Setup)
 	const most = 6
-	cards := e.Setup.Cards
-	for i := range cards[:min(len(cards), most)] {
-		c := &cards[i]
-		t.wrapped("    ", fmt.Sprintf("%s: %s", c.Piece.Name, cutTitle(c)))
+	runs := e.Setup.Runs
+	for i := range runs[:min(len(runs), most)] {
+		r := &runs[i]
+		t.wrapped("    ", fmt.Sprintf("%s: %s", r.Piece.Name, cutTitle(r)))
 	}
-	if more := len(cards) - most; more > 0 {
+	if more := len(runs) - most; more > 0 {
 		t.line(4, "and %s more", plural(more, "card"))
 	}
 	_, err := io.WriteString(w, t.String())
@@ -67,11 +67,11 @@ func keptLine(e *book.Entry) string {
 	if e.Date != "" {
 		parts = append(parts, "kept "+e.Date)
 	}
-	return strings.Join(append(parts, plural(len(e.Setup.Cards), "card")), ", ")
+	return strings.Join(append(parts, plural(len(e.Setup.Runs), "card")), ", ")
 }
 
 // bit names the bit and the fence of a setup in a line.
-func (t *textWriter) bit(label string, s *setup.Setup) {
+func (t *textWriter) bit(label string, s *deck.Setup) {
 	t.wrapped(label, fmt.Sprintf("%s, %s wide, fence to near edge %s",
 		nameOr(s.Bit.Name, s.Bit.Kind.String()+" bit"), t.length(s.Bit.True()), t.length(s.Fence.NearEdge)))
 }
@@ -89,7 +89,7 @@ func (t *textWriter) length(l joinery.Length) string {
 }
 
 // kept writes what the setup book says of a setup, below its ladder.
-func (t *textWriter) kept(k *setup.Kept) {
+func (t *textWriter) kept(k *deck.Kept) {
 	if k == nil {
 		return
 	}
@@ -98,7 +98,7 @@ func (t *textWriter) kept(k *setup.Kept) {
 }
 
 // said writes what was learnt and the maker's notes.
-func (t *textWriter) said(label string, k *setup.Kept) {
+func (t *textWriter) said(label string, k *deck.Kept) {
 	for _, line := range k.Learnt {
 		t.wrapped(label, line)
 	}

@@ -3,11 +3,11 @@ package output
 import (
 	"fmt"
 
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // keptRows say what the setup book knows of a setup; none where it is not kept.
-func (s setter) keptRows(k *setup.Kept, w Paper) []block {
+func (s setter) keptRows(k *deck.Kept, w Paper) []block {
 	if k == nil {
 		return nil
 	}

@@ -5,12 +5,12 @@ import (
 	"io"
 
 	"fencecard/joinery"
-	"fencecard/setup"
 	"fencecard/setup/book"
+	"fencecard/setup/deck"
 )
 
 // Matches writes what a setup book has for each setup of a deck.
-func Matches(w io.Writer, d *setup.Deck, matches []book.Match) error {
+func Matches(w io.Writer, d *deck.Deck, matches []book.Match) error {
 	t := &textWriter{scale: d.Plan.Shop.Scale}
 	for i, m := range matches {
 		if i > 0 {

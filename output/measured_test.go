@@ -11,7 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/output/internal/render"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // smallPlan has pieces short enough to be drawn whole: a mortise stopped at
@@ -59,14 +59,14 @@ func TestDrawingsAgreeWithTheDeck(t *testing.T) {
 			for i := range d.Setups {
 				u := &d.Setups[i]
 				all = all[1:] // the header's
-				for k := range u.Cards {
-					c := &u.Cards[k]
-					t.Run(fmt.Sprintf("%s, card %s on %s", d.Plan.Unit, c.Number(), o.Paper), func(t *testing.T) {
-						if m := measureDrawing(t, doc, all[1], u, c); m != nil {
+				for k := range u.Runs {
+					r := &u.Runs[k]
+					t.Run(fmt.Sprintf("%s, card %s on %s", d.Plan.Unit, r.Number(), o.Paper), func(t *testing.T) {
+						if m := measureDrawing(t, doc, all[1], u, r); m != nil {
 							m.fromAbove()
 							whole++
 						}
-						if m := measureDrawing(t, doc, all[2], u, c); m != nil {
+						if m := measureDrawing(t, doc, all[2], u, r); m != nil {
 							m.infeedEnd()
 							whole++
 						}
@@ -101,8 +101,8 @@ func drawingsOf(pages []page) []drawnAt {
 // measured is one drawing as it is rendered.
 type measured struct {
 	t       *testing.T
-	u       *setup.Setup
-	c       *setup.Card
+	u       *deck.Setup
+	c       *deck.Run
 	box     render.Box
 	picture *render.Picture
 	scale   float64
@@ -119,10 +119,10 @@ const (
 
 // measureDrawing renders a drawing, reads its scale and finds the bit in it. A
 // drawing with parts left out is not measured.
-func measureDrawing(t *testing.T, doc *render.Document, at drawnAt, u *setup.Setup, c *setup.Card) *measured {
+func measureDrawing(t *testing.T, doc *render.Document, at drawnAt, u *deck.Setup, r *deck.Run) *measured {
 	t.Helper()
 	b := render.Box{Left: float64(at.box.X), Top: float64(at.box.Y), Right: float64(at.box.Right()), Bottom: float64(at.box.Bottom())}
-	m := &measured{t: t, u: u, c: c, box: b, picture: doc.Picture(at.page, 254, b)}
+	m := &measured{t: t, u: u, c: r, box: b, picture: doc.Picture(at.page, 254, b)}
 	for _, p := range doc.Pieces(at.page) {
 		var size, whole float64
 		if p.Box.Overlaps(b, 0) && strings.HasPrefix(p.Text, "scale") {

@@ -6,42 +6,43 @@ import (
 	"strconv"
 	"strings"
 
-	"fencecard/setup"
+	"fencecard/setup/deck"
+	"fencecard/setup/remark"
 )
 
 // noteGap is the space between notes.
 const noteGap Paper = 1
 
 // notes say what to mind, the gravest cautions in full, and what to do.
-func (s setter) notes(c *setup.Card) []phrase {
+func (s setter) notes(r *deck.Run) []phrase {
 	body, bold, small := s.letters(s.grade.body), s.bold(s.grade.body), s.letters(least)
-	full := min(inFull, len(c.Cautions))
+	full := min(inFull, len(r.Cautions))
 	var all []phrase
-	for _, caution := range c.Cautions[:full] {
+	for _, caution := range r.Cautions[:full] {
 		words := caution.Words
 		if s.grade.brief {
 			words = caution.Brief
 		}
 		all = append(all, phrase{}.say(s.bold(s.cautionSize()), caution.Weight.String()).say(s.letters(s.cautionSize()), words))
 	}
-	if rest := c.Cautions[full:]; len(rest) > 0 {
+	if rest := r.Cautions[full:]; len(rest) > 0 {
 		all = append(all, s.byCode(rest))
 	}
-	all = append(all, s.todo(c, c.Cautions[:full]))
-	if c.Cut.Note != "" {
-		all = append(all, phrase{}.say(bold, "Note:").say(body, c.Cut.Note))
+	all = append(all, s.todo(r, r.Cautions[:full]))
+	if r.Cut.Note != "" {
+		all = append(all, phrase{}.say(bold, "Note:").say(body, r.Cut.Note))
 	}
-	if lines := jointLines(c, s.scale); len(lines) > 0 {
+	if lines := jointLines(r, s.scale); len(lines) > 0 {
 		all = append(all, phrase{}.say(small, strings.Join(lines, " ")))
 	}
-	return append(all, s.deepest(c, small).say(small, setup.AlwaysMind))
+	return append(all, s.deepest(r, small).say(small, remark.AlwaysMind))
 }
 
 // todo says what to do, step by step, and what becomes of round ends.
-func (s setter) todo(c *setup.Card, inFull []setup.Caution) phrase {
+func (s setter) todo(r *deck.Run, inFull []deck.Caution) phrase {
 	body, bold := s.letters(s.grade.body), s.bold(s.grade.body)
 	var p phrase
-	todo := steps(c, inFull, s.blocks)
+	todo := steps(r, inFull, s.blocks)
 	for i, step := range todo {
 		if i == 0 {
 			p = p.say(bold, "To do:")
@@ -51,8 +52,8 @@ func (s setter) todo(c *setup.Card, inFull []setup.Caution) phrase {
 		}
 		p = p.say(body, step.words(s.grade.compact))
 	}
-	if !c.Cut.Square && (c.Begin == setup.Drop || c.End == setup.Lift) {
-		p = s.length(p.say(body, "The ends stay round, radius"), body, c.Run.Bit.True()/2).tie(body, ".")
+	if !r.Cut.Square && (r.Begin == deck.Drop || r.End == deck.Lift) {
+		p = s.length(p.say(body, "The ends stay round, radius"), body, r.Step.Bit.True()/2).tie(body, ".")
 	}
 	return p
 }
@@ -61,7 +62,7 @@ func (s setter) todo(c *setup.Card, inFull []setup.Caution) phrase {
 func (s setter) cautionSize() Paper { return cmp.Or(s.grade.caution, s.grade.body) }
 
 // byCode names cautions by their numbers on the page of cautions and a word.
-func (s setter) byCode(cautions []setup.Caution) phrase {
+func (s setter) byCode(cautions []deck.Caution) phrase {
 	body, bold := s.letters(s.cautionSize()), s.bold(s.cautionSize())
 	var p phrase
 	for i, c := range cautions {
@@ -114,6 +115,6 @@ func lines(phrases []phrase, w Paper) []block {
 }
 
 // deepest says how deep one pass may be, and why.
-func (s setter) deepest(c *setup.Card, l Letters) phrase {
-	return s.length(phrase{}.say(l, "No pass deeper than"), l, c.Cap.Depth).tie(l, ":").say(l, c.Cap.Rule).tie(l, ".")
+func (s setter) deepest(r *deck.Run, l Letters) phrase {
+	return s.length(phrase{}.say(l, "No pass deeper than"), l, r.Cap.Depth).tie(l, ":").say(l, r.Cap.Rule).tie(l, ".")
 }

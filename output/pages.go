@@ -6,7 +6,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // Pages says how a deck is put on paper. The zero value is one card a page on
@@ -93,7 +93,7 @@ func ParseOnly(name string) (Only, bool) { return OnlyStrips, name == "strips" }
 // PDF writes the deck as a PDF document: the run sheet, then for every setup a
 // header and its cards, the piece index, the strips where they are wanted, and
 // the cautions. Nothing is written when there is an error in making it.
-func PDF(w io.Writer, d *setup.Deck, o Pages) error {
+func PDF(w io.Writer, d *deck.Deck, o Pages) error {
 	pages, err := lay(d, o)
 	if err != nil {
 		return err
@@ -112,7 +112,7 @@ func PDF(w io.Writer, d *setup.Deck, o Pages) error {
 
 // lay lays out the whole deck in its order, each page when it is asked for: a
 // large deck laid out at once takes a good part of a gigabyte.
-func lay(d *setup.Deck, o Pages) (iter.Seq[page], error) {
+func lay(d *deck.Deck, o Pages) (iter.Seq[page], error) {
 	s, err := newSetter(d, o)
 	if err != nil {
 		return nil, err
@@ -145,7 +145,7 @@ func lay(d *setup.Deck, o Pages) (iter.Seq[page], error) {
 }
 
 // cards lays out the header of every setup and its cards.
-func (s setter) cards(d *setup.Deck) iter.Seq[block] {
+func (s setter) cards(d *deck.Deck) iter.Seq[block] {
 	return func(yield func(block) bool) {
 		all := func(blocks []block) bool {
 			for _, b := range blocks {
@@ -160,8 +160,8 @@ func (s setter) cards(d *setup.Deck) iter.Seq[block] {
 			if !all(s.header(d, i)) {
 				return
 			}
-			for k := range u.Cards {
-				if !all(s.card(u, &u.Cards[k])) {
+			for k := range u.Runs {
+				if !all(s.card(u, &u.Runs[k])) {
 					return
 				}
 			}

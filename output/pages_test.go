@@ -7,7 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // allPages are the ways to print that must all be sound.
@@ -51,7 +51,7 @@ func checkPages(t *testing.T, what string, pages []page, margin Paper) {
 
 type namedDeck struct {
 	name string
-	deck *setup.Deck
+	deck *deck.Deck
 }
 
 // TestNothingOverlaps lays decks out in every way and finds no words that run

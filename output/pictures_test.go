@@ -15,7 +15,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/examples"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // TestPagePictures holds the pictures of pages that the README shows to what
@@ -24,11 +24,11 @@ import (
 func TestPagePictures(t *testing.T) {
 	const dpi = 72
 	d := planDeck(t, examples.BootBench)
-	c := mortiseCard(d)
+	r := mortiseCard(d)
 	doc := printed(t, d, Pages{})
 	for page := range doc.Pages() {
 		pieces := doc.Pieces(page)
-		name := map[string]string{c.Number(): "card", d.Plan.Title: "run-sheet"}[strings.TrimSpace(pieces[0].Text)]
+		name := map[string]string{r.Number(): "card", d.Plan.Title: "run-sheet"}[strings.TrimSpace(pieces[0].Text)]
 		if name == "" {
 			continue
 		}
@@ -50,11 +50,11 @@ func TestPagePictures(t *testing.T) {
 }
 
 // mortiseCard returns the first card of a mortise.
-func mortiseCard(d *setup.Deck) *setup.Card {
+func mortiseCard(d *deck.Deck) *deck.Run {
 	for i := range d.Setups {
-		for k := range d.Setups[i].Cards {
-			if c := &d.Setups[i].Cards[k]; c.Cut.Kind == &joinery.Mortise {
-				return c
+		for k := range d.Setups[i].Runs {
+			if r := &d.Setups[i].Runs[k]; r.Cut.Kind == &joinery.Mortise {
+				return r
 			}
 		}
 	}

@@ -5,19 +5,19 @@ import (
 	"strings"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // pieceIndex lists every piece with all its cards in running order, so that
 // one can follow a piece through the shop.
-func (s setter) pieceIndex(d *setup.Deck) []page {
+func (s setter) pieceIndex(d *deck.Deck) []page {
 	w := s.frame.W
 	body, bold := s.letters(s.grade.body), s.bold(s.grade.body)
-	of := map[*joinery.Piece][]*setup.Card{}
+	of := map[*joinery.Piece][]*deck.Run{}
 	for i := range d.Setups {
-		for k := range d.Setups[i].Cards {
-			c := &d.Setups[i].Cards[k]
-			of[c.Piece] = append(of[c.Piece], c)
+		for k := range d.Setups[i].Runs {
+			r := &d.Setups[i].Runs[k]
+			of[r.Piece] = append(of[r.Piece], r)
 		}
 	}
 	var rows []block
@@ -30,11 +30,11 @@ func (s setter) pieceIndex(d *setup.Deck) []page {
 		}
 		head := block{h: 1.5}
 		head.below(name.set(w), 0)
-		for k, c := range of[p] {
-			line := phrase{}.say(bold, c.Number()).say(body, c.Cut.Name+" "+c.Channel.Part).tie(body, ":").
-				say(bold, strings.ToUpper(c.Run.Down.String())).say(body, "down,").
-				say(bold, strings.ToUpper(c.Run.Fence.String())).say(body, "to the fence,").
-				say(bold, strings.ToUpper(c.Leads.String())).say(body, "leads")
+		for k, r := range of[p] {
+			line := phrase{}.say(bold, r.Number()).say(body, r.Cut.Name+" "+r.Channel.Part).tie(body, ":").
+				say(bold, strings.ToUpper(r.Step.Down.String())).say(body, "down,").
+				say(bold, strings.ToUpper(r.Step.Fence.String())).say(body, "to the fence,").
+				say(bold, strings.ToUpper(r.Leads.String())).say(body, "leads")
 			row := ticked(line, 3.5, w)
 			if k == 0 {
 				head.below(row, 0.5) // a name never stands alone at the foot of a page

@@ -16,10 +16,11 @@ import (
 	"fencecard/joinery/planfile"
 	"fencecard/output/internal/render"
 	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // planDeck reads a plan and makes its deck.
-func planDeck(t testing.TB, plan []byte) *setup.Deck {
+func planDeck(t testing.TB, plan []byte) *deck.Deck {
 	t.Helper()
 	p, err := planfile.Read("plan.yaml", plan, nil)
 	require.NoError(t, err)
@@ -29,7 +30,7 @@ func planDeck(t testing.TB, plan []byte) *setup.Deck {
 }
 
 // printed makes a document and opens it with the reference renderer.
-func printed(t testing.TB, d *setup.Deck, o Pages) *render.Document {
+func printed(t testing.TB, d *deck.Deck, o Pages) *render.Document {
 	t.Helper()
 	var file bytes.Buffer
 	require.NoError(t, PDF(&file, d, o))
@@ -152,7 +153,7 @@ func lengthTexts(v any) []string {
 func TestBigLetters(t *testing.T) {
 	const high = 7
 	d := legDeck(t)
-	u, card := stoppedCard(t, d)
+	u, run := stoppedCard(t, d)
 	for _, o := range []Pages{{Paper: Letter}, {Paper: A4}, {Paper: Letter, PerPage: 2}, {Paper: A4, PerPage: 2}} {
 		doc := printed(t, d, o)
 		var pieces []render.Piece
@@ -170,8 +171,8 @@ func TestBigLetters(t *testing.T) {
 		scale := d.Plan.Shop.Scale
 		for _, l := range []string{
 			scale.Format(u.Fence.NearEdge), scale.Format(u.Fence.Centre), scale.Format(u.Fence.FarEdge),
-			scale.Format(card.Start.LeadPastEdge), scale.Format(card.Start.TailBeforeEdge),
-			scale.Format(card.Stop.LeadPastEdge), scale.Format(card.Stop.TailBeforeEdge),
+			scale.Format(run.Start.LeadPastEdge), scale.Format(run.Start.TailBeforeEdge),
+			scale.Format(run.Stop.LeadPastEdge), scale.Format(run.Stop.TailBeforeEdge),
 		} {
 			assert.True(t, tall(l), "%s on %v", l, o)
 		}
@@ -179,13 +180,13 @@ func TestBigLetters(t *testing.T) {
 }
 
 // stoppedCard returns the first card of a deck that is stopped at both ends.
-func stoppedCard(t testing.TB, d *setup.Deck) (*setup.Setup, *setup.Card) {
+func stoppedCard(t testing.TB, d *deck.Deck) (*deck.Setup, *deck.Run) {
 	t.Helper()
 	for i := range d.Setups {
 		u := &d.Setups[i]
-		for k := range u.Cards {
-			if c := &u.Cards[k]; c.Start != nil && c.Stop != nil {
-				return u, c
+		for k := range u.Runs {
+			if r := &u.Runs[k]; r.Start != nil && r.Stop != nil {
+				return u, r
 			}
 		}
 	}

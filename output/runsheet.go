@@ -5,12 +5,13 @@ import (
 	"strconv"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
+	"fencecard/setup/remark"
 )
 
 // runSheet is the front of the deck: the setups in order, what to lay out, how
 // long it takes, what to mind, and what was measured or assumed.
-func (s setter) runSheet(d *setup.Deck) []page {
+func (s setter) runSheet(d *deck.Deck) []page {
 	w := s.frame.W
 	heading := func(sheet int) block {
 		title := phrase{}.say(s.bold(s.grade.title), d.Plan.Title).say(s.letters(s.grade.title), "run sheet")
@@ -32,10 +33,10 @@ func (s setter) runSheet(d *setup.Deck) []page {
 
 // sums counts what is done for the whole deck, and says how sure it is that
 // nothing takes less.
-func sums(d *setup.Deck) string {
+func sums(d *deck.Deck) string {
 	c := d.Changes
 	text := fmt.Sprintf("%s, %s. Changes: %s. About %g minutes of changes",
-		plural(len(d.Setups), "setup"), plural(d.Cards(), "card"), changesCounted(d), c.Time.Minutes())
+		plural(len(d.Setups), "setup"), plural(d.Runs(), "card"), changesCounted(d), c.Time.Minutes())
 	if v := verdict(c); v != "" {
 		text += "; " + v
 	}
@@ -43,7 +44,7 @@ func sums(d *setup.Deck) string {
 }
 
 // setupRows are one setup: a rule, what is set, and its heights.
-func (s setter) setupRows(d *setup.Deck, i int) []block {
+func (s setter) setupRows(d *deck.Deck, i int) []block {
 	u := &d.Setups[i]
 	w := s.frame.W
 	body, bold := s.letters(s.grade.body), s.bold(s.grade.body)
@@ -57,7 +58,7 @@ func (s setter) setupRows(d *setup.Deck, i int) []block {
 		p = p.say(bold, u.Bit.Name).tie(body, ",")
 	}
 	p = s.length(p.say(body, "fence to near edge"), bold, u.Fence.NearEdge)
-	p = p.tie(body, ";").say(body, fmt.Sprintf("%s, %s", plural(len(u.Cards), "card"), plural(pieces(u), "piece")))
+	p = p.tie(body, ";").say(body, fmt.Sprintf("%s, %s", plural(len(u.Runs), "card"), plural(pieces(u), "piece")))
 	text := p.set(w - side)
 	lines := append(s.climbs(u, body, w-side), s.keptRows(u.Kept, w-side)...)
 	text.below(lines[0], 0.5)
@@ -89,7 +90,7 @@ func (s setter) section(heading string, rows []block) []block {
 
 // bitRows list the bits in the order they are first used, each with its
 // diameter and where that comes from.
-func (s setter) bitRows(d *setup.Deck) []block {
+func (s setter) bitRows(d *deck.Deck) []block {
 	var rows []block
 	seen := map[*joinery.Bit]bool{}
 	body := s.letters(s.grade.body)
@@ -110,16 +111,16 @@ func (s setter) bitRows(d *setup.Deck) []block {
 	return rows
 }
 
-func (s setter) warningRows(d *setup.Deck) []block {
+func (s setter) warningRows(d *deck.Deck) []block {
 	var rows []block
-	for _, warning := range setup.WarnedOnce(d) {
+	for _, warning := range remark.Once(d) {
 		rows = append(rows, phrase{}.say(s.letters(s.grade.body), warning.Text).set(s.frame.W))
 	}
 	return rows
 }
 
 // assumptions say what the deck rests on.
-func (s setter) assumptions(d *setup.Deck) []block {
+func (s setter) assumptions(d *deck.Deck) []block {
 	body := s.letters(s.grade.body)
 	w := s.frame.W
 	p := s.readOff(phrase{}.say(body, "Lengths are in"), body, s.scale)

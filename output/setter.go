@@ -2,7 +2,7 @@ package output
 
 import (
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // setter knows what every page of a deck is set in: the paper, the letter
@@ -21,7 +21,7 @@ type setter struct {
 	blocks bool  // the shop sets stop blocks for each card
 }
 
-func newSetter(d *setup.Deck, o Pages) (setter, error) {
+func newSetter(d *deck.Deck, o Pages) (setter, error) {
 	w, h := o.Paper.Size()
 	s := setter{paper: Box{0, 0, w, h}, scale: d.Plan.Shop.Scale, reach: d.Plan.Shop.Fence,
 		blocks: d.Plan.Shop.Stops == joinery.Blocks}

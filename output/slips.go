@@ -3,7 +3,7 @@ package output
 import (
 	"fmt"
 
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // slips is what the slips of a card that does not fit on one say of each
@@ -16,19 +16,19 @@ type slips struct {
 // inSlips lays a card out on several slips, each with its number and how many
 // there are. How many is only known when they are laid out; the label takes as
 // much room whatever it says, so the second time is like the first.
-func (s setter) inSlips(u *setup.Setup, c *setup.Card) []block {
+func (s setter) inSlips(u *deck.Setup, r *deck.Run) []block {
 	s.slips = slips{of: 2} // mostly it is two
-	all, gravest := s.split(u, c)
-	if gravest > 1 && len(c.Cautions) > 0 {
+	all, gravest := s.split(u, r)
+	if gravest > 1 && len(r.Cautions) > 0 {
 		s.slips.mind = gravest
-		all, gravest = s.split(u, c)
+		all, gravest = s.split(u, r)
 	}
 	if said := s.slips; said.of != len(all) || said.mind > 0 && said.mind != gravest {
 		s.slips.of = len(all)
 		if said.mind > 0 {
 			s.slips.mind = gravest
 		}
-		all, _ = s.split(u, c)
+		all, _ = s.split(u, r)
 	}
 	return all
 }
@@ -46,11 +46,11 @@ func (l slips) label(s setter, slip int) block {
 
 // mindFirst stands on a first slip that has no room for the gravest caution. Its
 // own line may push the marks to the next, which leaves the room after all.
-func (s setter) mindFirst(c *setup.Card) phrase {
+func (s setter) mindFirst(r *deck.Run) phrase {
 	where := "below"
 	if s.slips.mind > 1 {
 		where = fmt.Sprintf("on slip %d", s.slips.mind)
 	}
 	return phrase{}.say(s.bold(s.grade.body),
-		fmt.Sprintf("%s: read cautions %s before running.", c.Cautions[0].Weight, where))
+		fmt.Sprintf("%s: read cautions %s before running.", r.Cautions[0].Weight, where))
 }

@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 var readOn = regexp.MustCompile(`read cautions on slip (\d+) before running`)
@@ -19,7 +19,7 @@ var readOn = regexp.MustCompile(`read cautions on slip (\d+) before running`)
 // caution or says on which slip that is.
 func TestSlipsNameEachOther(t *testing.T) {
 	several, sent, told := 0, 0, 0
-	decks := []*setup.Deck{slenderDeck(t)}
+	decks := []*deck.Deck{slenderDeck(t)}
 	for _, e := range exampleDecks(t) {
 		decks = append(decks, e.deck)
 	}
@@ -29,23 +29,23 @@ func TestSlipsNameEachOther(t *testing.T) {
 			require.NoError(t, err)
 			for i := range d.Setups {
 				u := &d.Setups[i]
-				for k := range u.Cards {
-					c := &u.Cards[k]
-					slips := s.card(u, c)
+				for k := range u.Runs {
+					r := &u.Runs[k]
+					slips := s.card(u, r)
 					if len(slips) == 1 {
 						assert.NotContains(t, said(slips[0]), "slip ")
 						continue
 					}
 					several++
 					for n, slip := range slips {
-						assert.Contains(t, said(slip), fmt.Sprintf("slip %d of %d", n+1, len(slips)), "card %s", c.Number())
+						assert.Contains(t, said(slip), fmt.Sprintf("slip %d of %d", n+1, len(slips)), "card %s", r.Number())
 					}
-					if len(c.Cautions) == 0 {
+					if len(r.Cautions) == 0 {
 						continue
 					}
 					on := func(slip block) bool {
 						text := saidOnCard([]block{slip})
-						return strings.Contains(text, oneLine(c.Cautions[0].Brief)) || strings.Contains(text, oneLine(c.Cautions[0].Words))
+						return strings.Contains(text, oneLine(r.Cautions[0].Brief)) || strings.Contains(text, oneLine(r.Cautions[0].Words))
 					}
 					if on(slips[0]) {
 						told++
@@ -53,10 +53,10 @@ func TestSlipsNameEachOther(t *testing.T) {
 					}
 					sent++
 					m := readOn.FindStringSubmatch(saidOnCard(slips[:1]))
-					require.NotNil(t, m, "card %s: %s", c.Number(), said(slips[0]))
+					require.NotNil(t, m, "card %s: %s", r.Number(), said(slips[0]))
 					var n int
 					fmt.Sscan(m[1], &n)
-					assert.True(t, n <= len(slips) && on(slips[n-1]), "card %s: no caution on slip %d", c.Number(), n)
+					assert.True(t, n <= len(slips) && on(slips[n-1]), "card %s: no caution on slip %d", r.Number(), n)
 				}
 			}
 		}

@@ -9,12 +9,12 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // slenderDeck is a leg with a mortise so deep that it takes many heights, by a
 // bit so worn that it takes two fence positions, off the scale.
-func slenderDeck(t testing.TB) *setup.Deck {
+func slenderDeck(t testing.TB) *deck.Deck {
 	t.Helper()
 	return planDeck(t, []byte(`
 unit: in
@@ -35,10 +35,10 @@ pieces:
 // TestSlenderPieceShowsItsSides draws a leg forty times as long as it is wide
 // in the room that an index card has for it, and in that of a whole sheet.
 func TestSlenderPieceShowsItsSides(t *testing.T) {
-	_, c := stoppedCard(t, slenderDeck(t))
+	_, r := stoppedCard(t, slenderDeck(t))
 	for _, room := range []Box{{W: 18, H: 23}, {W: 45, H: 42}} {
-		p := pictured(c, block{}, room.W, room.H)
-		frame := p.around(c, block{})
+		p := pictured(r, block{}, room.W, room.H)
+		frame := p.around(r, block{})
 		assert.LessOrEqual(t, float64(frame.W), float64(room.W))
 		assert.LessOrEqual(t, float64(frame.H), float64(room.H))
 		assert.GreaterOrEqual(t, float64(slices.Min(p.long[:])), 4.0, "%v: a side to see what is cut in it", room)
@@ -49,10 +49,10 @@ func TestSlenderPieceShowsItsSides(t *testing.T) {
 // of its cards, with the sides and the fence distance, in the smallest format.
 func TestMarksStandBesideTheOrders(t *testing.T) {
 	d := slenderDeck(t)
-	u, c := stoppedCard(t, d)
+	u, r := stoppedCard(t, d)
 	s, err := newSetter(d, Pages{Paper: Index})
 	require.NoError(t, err)
-	first := said(s.card(u, c)[0])
+	first := said(s.card(u, r)[0])
 	for _, words := range []string{"side down", "FENCE to near edge", "START:", "STOP:"} {
 		assert.Contains(t, first, words)
 	}
@@ -64,12 +64,12 @@ func TestHeaderKeepsToOneSmallCard(t *testing.T) {
 	d := exampleDecks(t)[0].deck
 	s, err := newSetter(d, Pages{PerPage: 2})
 	require.NoError(t, err)
-	require.Len(t, d.Setups[2].Cards, 12)
+	require.Len(t, d.Setups[2].Runs, 12)
 	header := s.header(d, 2)
 	require.Len(t, header, 1)
-	for i := range d.Setups[2].Cards {
-		c := &d.Setups[2].Cards[i]
-		assert.Contains(t, saidOnCard(header), c.Number()+" "+c.Piece.Name)
+	for i := range d.Setups[2].Runs {
+		r := &d.Setups[2].Runs[i]
+		assert.Contains(t, saidOnCard(header), r.Number()+" "+r.Piece.Name)
 	}
 }
 

@@ -9,15 +9,15 @@ import (
 	"github.com/jung-kurt/gofpdf"
 	"github.com/stretchr/testify/require"
 
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // thousandCards is the legs' deck, its setups repeated until they hold 1,000
 // cards.
-func thousandCards(t testing.TB) *setup.Deck {
+func thousandCards(t testing.TB) *deck.Deck {
 	d := legDeck(t)
 	once := d.Setups
-	for d.Cards() < 1000 {
+	for d.Runs() < 1000 {
 		d.Setups = append(d.Setups, slices.Clone(once)...)
 	}
 	return d

@@ -3,7 +3,7 @@ package output
 import (
 	"slices"
 
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // step is something to do at the machine; short says it where there is no room.
@@ -20,24 +20,24 @@ func (s step) words(compact bool) string {
 // steps say what to do for one card, in the order it is done, but for what the
 // panels of the marks and the cautions in full say already. Between stop blocks
 // the whole ladder is climbed before they are moved.
-func steps(c *setup.Card, inFull []setup.Caution, blocks bool) []step {
+func steps(r *deck.Run, inFull []deck.Caution, blocks bool) []step {
 	told := func(code string) bool {
-		return slices.ContainsFunc(inFull, func(c setup.Caution) bool { return c.Code == code })
+		return slices.ContainsFunc(inFull, func(c deck.Caution) bool { return c.Code == code })
 	}
 	var all []step
-	if c.Begin == setup.Drop && !told("start-stopped") {
+	if r.Begin == deck.Drop && !told("start-stopped") {
 		all = append(all, step{
 			"Drop on: tail end against the back stop, then lower the work onto the turning bit.",
 			"Drop: tail on the back stop, lower."})
 	}
-	if c.End == setup.Lift && !told("end-stopped") {
+	if r.End == deck.Lift && !told("end-stopped") {
 		all = append(all, step{
 			"Lift off: hold still at the stop, switch off, lift when the bit stands.",
 			"Lift: hold still, switch off, wait."})
 	}
-	stopped := c.Begin == setup.Drop || c.End == setup.Lift
+	stopped := r.Begin == deck.Drop || r.End == deck.Lift
 	switch {
-	case len(c.Heights) == 1:
+	case len(r.Heights) == 1:
 	case blocks && stopped:
 		all = append(all, step{
 			"Between these stops all pieces at one height, then raise the bit; move the stops only when the last height is done.",
@@ -45,7 +45,7 @@ func steps(c *setup.Card, inFull []setup.Caution, blocks bool) []step {
 	default:
 		all = append(all, step{"All pieces at one height, then raise the bit.", "All pieces at one height, then raise."})
 	}
-	if c.Cut.Square && stopped {
+	if r.Cut.Square && stopped {
 		all = append(all, step{"Chisel the round ends square.", "Chisel round ends square."})
 	}
 	return all

@@ -8,7 +8,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // strip is what is cut out and stuck along the fence for one setup, or, where
@@ -17,9 +17,9 @@ import (
 // side positive; it is drawn at full size.
 type strip struct {
 	s     setter
-	u     *setup.Setup
-	cards []setup.Card
-	marks []setup.FenceMark
+	u     *deck.Setup
+	cards []deck.Run
+	marks []deck.FenceMark
 	part  [2]int // which of how many strips of the setup
 
 	radius Paper // of the bit
@@ -40,11 +40,11 @@ const beyondBit Paper = 3
 // in tiles of a width and no higher than high. Each takes as many cards as its
 // labels leave room for. There is an error where the paper has no room beside
 // the bit.
-func (s setter) stripsOf(u *setup.Setup, fence joinery.FenceReach, wide, high Paper) ([]strip, error) {
-	var marked []setup.Card
-	for _, c := range u.Cards {
-		if c.Start != nil || c.Stop != nil {
-			marked = append(marked, c)
+func (s setter) stripsOf(u *deck.Setup, fence joinery.FenceReach, wide, high Paper) ([]strip, error) {
+	var marked []deck.Run
+	for _, r := range u.Runs {
+		if r.Start != nil || r.Stop != nil {
+			marked = append(marked, r)
 		}
 	}
 	if len(marked) == 0 {
@@ -55,11 +55,11 @@ func (s setter) stripsOf(u *setup.Setup, fence joinery.FenceReach, wide, high Pa
 			return []strip{all}, nil
 		}
 	}
-	var shares [][]setup.Card
+	var shares [][]deck.Run
 	for len(marked) > 0 {
 		n := sort.Search(len(marked), func(n int) bool {
 			st := s.newStrip(u, marked[:n+1], fence, wide, smallMark)
-			st.part = [2]int{len(u.Cards), len(u.Cards)} // as long a name as any
+			st.part = [2]int{len(u.Runs), len(u.Runs)} // as long a name as any
 			return !st.lay(high)
 		})
 		if n == 0 {
@@ -69,8 +69,8 @@ func (s setter) stripsOf(u *setup.Setup, fence joinery.FenceReach, wide, high Pa
 		shares, marked = append(shares, marked[:n]), marked[n:]
 	}
 	strips := make([]strip, len(shares))
-	for i, cards := range shares {
-		strips[i] = s.newStrip(u, cards, fence, wide, smallMark)
+	for i, runs := range shares {
+		strips[i] = s.newStrip(u, runs, fence, wide, smallMark)
 		strips[i].part = [2]int{i + 1, len(shares)}
 		strips[i].lay(high)
 	}
@@ -84,8 +84,8 @@ const (
 	smallMark Paper = 3.5
 )
 
-func (s setter) newStrip(u *setup.Setup, cards []setup.Card, fence joinery.FenceReach, wide, size Paper) strip {
-	st := strip{s: s, u: u, cards: cards, marks: setup.FenceMarks(cards, fence), wide: wide, size: size}
+func (s setter) newStrip(u *deck.Setup, runs []deck.Run, fence joinery.FenceReach, wide, size Paper) strip {
+	st := strip{s: s, u: u, cards: runs, marks: deck.FenceMarks(runs, fence), wide: wide, size: size}
 	st.radius = Paper(u.Bit.True().Millimetres() / 2)
 	st.column = st.radius + beyondBit + 1
 	st.tags = st.bitTags()
@@ -132,23 +132,23 @@ func (st *strip) bitTags() []*tag {
 
 // markTag labels a mark with what it is, its cards, and the end of the work it
 // is for with its distance from the edge of the bit.
-func (st *strip) markTag(m *setup.FenceMark) *tag {
-	name, mark := "START", m.Cards[0].Start
+func (st *strip) markTag(m *deck.FenceMark) *tag {
+	name, mark := "START", m.Runs[0].Start
 	if m.Stop {
-		name, mark = "STOP", m.Cards[0].Stop
+		name, mark = "STOP", m.Runs[0].Stop
 	}
 	guide, length := "layout line", mark.Line
 	switch m.Guide {
-	case setup.ByLead:
+	case deck.ByLead:
 		guide, length = "leading end", mark.LeadPastEdge
-	case setup.ByTail:
+	case deck.ByTail:
 		guide, length = "tail end", mark.TailBeforeEdge
 	}
 	cards, small := st.s.bold(st.size), st.s.letters(max(least, st.size/math.Sqrt2))
 	what := badge(name, cards, m.Stop)
 	by := phrase{}.say(small, guide).count(st.s.number(small, length))
 	label, w := what, st.labelWidth()
-	numbers := phrase{}.say(cards, ranges(m.Cards))
+	numbers := phrase{}.say(cards, ranges(m.Runs))
 	label.beside(slices.Concat(numbers, by).set(st.s.paper.H), besides)
 	if label.w > w {
 		label = what
@@ -181,19 +181,19 @@ func badge(word string, l Letters, black bool) block {
 }
 
 // ranges writes the numbers of cards in running order, "3.1–3.4, 3.7, 3.8".
-func ranges(cards []*setup.Card) string {
+func ranges(runs []*deck.Run) string {
 	var parts []string
-	for i := 0; i < len(cards); {
+	for i := 0; i < len(runs); {
 		k := i
-		for k+1 < len(cards) && cards[k+1].Index == cards[k].Index+1 {
+		for k+1 < len(runs) && runs[k+1].Index == runs[k].Index+1 {
 			k++
 		}
 		if k < i+2 { // two numbers are plainer than a range of two
 			k = i
 		}
-		part := cards[i].Number()
+		part := runs[i].Number()
 		if k > i {
-			part += "–" + cards[k].Number()
+			part += "–" + runs[k].Number()
 		}
 		parts = append(parts, part)
 		i = k + 1

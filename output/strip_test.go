@@ -13,7 +13,7 @@ import (
 
 	"fencecard/joinery/examples"
 	"fencecard/output/internal/render"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // crowdedPlan has 40 stopped grooves at one setup: 20 whose marks lie 1/64 in
@@ -36,10 +36,10 @@ func crowdedPlan() []byte {
 }
 
 // stripDecks are the decks strips are tested with.
-func stripDecks(t testing.TB) map[string]*setup.Deck {
+func stripDecks(t testing.TB) map[string]*deck.Deck {
 	cabinet, err := os.ReadFile("../testdata/wall-cabinet.yaml")
 	require.NoError(t, err)
-	return map[string]*setup.Deck{
+	return map[string]*deck.Deck{
 		"boot bench":   planDeck(t, examples.BootBench),
 		"wall cabinet": planDeck(t, cabinet),
 		"crowded":      planDeck(t, crowdedPlan()),
@@ -129,11 +129,11 @@ func TestRanges(t *testing.T) {
 		"3.1–3.4, 3.7, 3.9–3.11":     {1, 2, 3, 4, 7, 9, 10, 11},
 		"3.2, 3.3, 3.5, 3.98, 3.100": {2, 3, 5, 98, 100},
 	} {
-		var cards []*setup.Card
+		var runs []*deck.Run
 		for _, n := range numbers {
-			cards = append(cards, &setup.Card{Setup: 3, Index: n})
+			runs = append(runs, &deck.Run{Setup: 3, Index: n})
 		}
-		assert.Equal(t, want, ranges(cards))
+		assert.Equal(t, want, ranges(runs))
 	}
 }
 

@@ -11,7 +11,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/output/internal/render"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // measurer measures the strips of a document, the layout telling it where to
@@ -36,7 +36,7 @@ type printedTile struct {
 }
 
 // findTiles pairs the tiles of the strips with their places on the sheets.
-func (m *measurer) findTiles(d *setup.Deck, o Pages) {
+func (m *measurer) findTiles(d *deck.Deck, o Pages) {
 	s, err := newSetter(d, o)
 	require.NoError(m.t, err)
 	sheets, err := s.stripSheets(d, true)
@@ -282,19 +282,19 @@ func (m *measurer) measured(want, got float64, what string) {
 
 // wanted works out where the marks of a strip's cards belong, in millimetres
 // from the bit's centre, from the ends of the cut: the tail is to the right.
-func wanted(cards []setup.Card, fence joinery.FenceReach) []float64 {
+func wanted(runs []deck.Run, fence joinery.FenceReach) []float64 {
 	var all []float64
-	for i := range cards {
-		c := &cards[i]
+	for i := range runs {
+		c := &runs[i]
 		a, b, long := c.A.Millimetres(), c.B.Millimetres(), c.Length.Millimetres()
-		r := c.Run.Bit.True().Millimetres() / 2
+		r := c.Step.Bit.True().Millimetres() / 2
 		if c.Start != nil {
-			all = append(all, map[setup.Guide]float64{
-				setup.ByLead: -(a + r), setup.ByTail: long - a - r, setup.ByLine: -r}[c.Reach(false, fence).Guide])
+			all = append(all, map[deck.Guide]float64{
+				deck.ByLead: -(a + r), deck.ByTail: long - a - r, deck.ByLine: -r}[c.Reach(false, fence).Guide])
 		}
 		if c.Stop != nil {
-			all = append(all, map[setup.Guide]float64{
-				setup.ByLead: -(b - r), setup.ByTail: long - b + r, setup.ByLine: r}[c.Reach(true, fence).Guide])
+			all = append(all, map[deck.Guide]float64{
+				deck.ByLead: -(b - r), deck.ByTail: long - b + r, deck.ByLine: r}[c.Reach(true, fence).Guide])
 		}
 	}
 	return all
@@ -338,7 +338,7 @@ func (m *measurer) says(tiles []*printedTile) {
 	st := tiles[0].strip
 	words := []string{fmt.Sprintf("SETUP %d", st.u.Number), "OUTFEED", "INFEED", "bit centre", "trailing edge", "leading edge", "fold"}
 	for _, mark := range st.marks {
-		words = append(words, mark.Cards[0].Number())
+		words = append(words, mark.Runs[0].Number())
 	}
 	for _, w := range words {
 		assert.Contains(m.t, text.String(), w)

@@ -3,13 +3,13 @@ package output
 import (
 	"fmt"
 
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // stripSheets lays out the strips of a deck on sheets, wide side down. Every
 // sheet has a bar to measure; the first tells how strips are used.
 // Where there are none, only a file of strips alone has that sheet, to say so.
-func (s setter) stripSheets(d *setup.Deck, alone bool) ([]page, error) {
+func (s setter) stripSheets(d *deck.Deck, alone bool) ([]page, error) {
 	wide, high := s.stripRoom()
 	var tiles []block
 	var none []string

@@ -3,7 +3,7 @@ package output
 import (
 	"strings"
 
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // stripSteps tell how a strip is made and used.
@@ -19,7 +19,7 @@ var stripSteps = []struct{ what, how string }{
 
 // stripUse is the text and the sketches that come first, in one block if that
 // is no higher than high. It names the setups that have no strip.
-func (s setter) stripUse(d *setup.Deck, none []string, w, high Paper) []block {
+func (s setter) stripUse(d *deck.Deck, none []string, w, high Paper) []block {
 	size := least
 	if w > 200 {
 		size = 3.5

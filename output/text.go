@@ -8,14 +8,15 @@ import (
 	"unicode/utf8"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
+	"fencecard/setup/remark"
 )
 
 // textWidth is the width of a terminal that everybody has.
 const textWidth = 80
 
 // Text writes the deck to be read on a screen of 80 columns.
-func Text(w io.Writer, d *setup.Deck) error {
+func Text(w io.Writer, d *deck.Deck) error {
 	t := deckText(d)
 	t.heading(d)
 	for i := range d.Setups {
@@ -28,27 +29,27 @@ func Text(w io.Writer, d *setup.Deck) error {
 }
 
 // deckText is a text on what is done in a deck's shop.
-func deckText(d *setup.Deck) *textWriter {
+func deckText(d *deck.Deck) *textWriter {
 	shop := &d.Plan.Shop
 	return &textWriter{scale: shop.Scale, fence: shop.Fence, blocks: shop.Stops == joinery.Blocks}
 }
 
 // Summary writes what a maker wants to know after a deck went to a file; pages
 // is 0 where it has none.
-func Summary(w io.Writer, file string, d *setup.Deck, pages int) error {
-	first := fmt.Sprintf("%s: %s in %s", joinery.Printable(file), plural(d.Cards(), "card"), plural(len(d.Setups), "setup"))
+func Summary(w io.Writer, file string, d *deck.Deck, pages int) error {
+	first := fmt.Sprintf("%s: %s in %s", joinery.Printable(file), plural(d.Runs(), "card"), plural(len(d.Setups), "setup"))
 	if pages > 0 {
 		first += " on " + plural(pages, "page")
 	}
 	lines := append([]string{first},
 		changesLines(d)...)
-	lines = append(lines, plural(len(setup.WarnedOnce(d)), "warning"))
+	lines = append(lines, plural(len(remark.Once(d)), "warning"))
 	_, err := io.WriteString(w, strings.Join(lines, "\n")+"\n")
 	return err
 }
 
 // WarningLine gives a warning in one line, with its place where it has one.
-func WarningLine(w setup.Warning) string {
+func WarningLine(w deck.Warning) string {
 	line := "warning: " + w.Text + " [" + w.Code + "]"
 	if w.Place.Known() {
 		line = w.Place.String() + ": " + line
@@ -118,13 +119,13 @@ func (t *textWriter) wrappedParts(label string, parts []string, between string) 
 	t.line(0, "%s%s", label, line)
 }
 
-func (t *textWriter) heading(d *setup.Deck) {
+func (t *textWriter) heading(d *deck.Deck) {
 	title := d.Plan.Title
 	if title == "" {
 		title = d.Plan.Name
 	}
 	t.line(0, "%s", strings.ToUpper(title))
-	t.line(0, "%s in %s", plural(d.Cards(), "card"), plural(len(d.Setups), "setup"))
+	t.line(0, "%s in %s", plural(d.Runs(), "card"), plural(len(d.Setups), "setup"))
 	for _, line := range changesLines(d) {
 		t.line(0, "%s", line)
 	}
@@ -141,7 +142,7 @@ func unitWord(u joinery.Unit) string {
 	return "inches"
 }
 
-func (t *textWriter) setup(s *setup.Setup) {
+func (t *textWriter) setup(s *deck.Setup) {
 	t.line(0, "")
 	t.line(0, "%s", strings.Repeat("=", textWidth))
 	t.wrapped(fmt.Sprintf("SETUP %d   ", s.Number), fmt.Sprintf("bit: %s, %s wide", s.Bit.Name, t.exactly(s.Bit.True())))
@@ -163,8 +164,8 @@ func (t *textWriter) setup(s *setup.Setup) {
 			t.wrapped("blocks    ", blocksLine(c))
 			t.boxes("heights   ", c.Heights)
 		}
-		for i := range c.Cards {
-			t.card(&c.Cards[i])
+		for i := range c.Runs {
+			t.card(&c.Runs[i])
 		}
 	}
 }
@@ -178,69 +179,69 @@ func (t *textWriter) boxes(label string, heights []joinery.Length) {
 	t.wrappedParts(label, parts, "   ")
 }
 
-func (t *textWriter) card(c *setup.Card) {
+func (t *textWriter) card(r *deck.Run) {
 	t.line(0, "")
-	t.wrapped(fmt.Sprintf("%-6s", c.Number()), fmt.Sprintf("%s, %s: %s", c.Piece.Name, plural(c.Piece.Count, "piece"), cutTitle(c)))
+	t.wrapped(fmt.Sprintf("%-6s", r.Number()), fmt.Sprintf("%s, %s: %s", r.Piece.Name, plural(r.Piece.Count, "piece"), cutTitle(r)))
 	t.line(6, "%s side down, %s to the fence, %s end leads",
-		strings.ToUpper(c.Run.Down.String()), strings.ToUpper(c.Run.Fence.String()), strings.ToUpper(c.Leads.String()))
-	t.start(c)
-	t.stop(c)
-	t.boxes("      heights   ", c.Heights)
-	for _, line := range jointLines(c, t.scale) {
+		strings.ToUpper(r.Step.Down.String()), strings.ToUpper(r.Step.Fence.String()), strings.ToUpper(r.Leads.String()))
+	t.start(r)
+	t.stop(r)
+	t.boxes("      heights   ", r.Heights)
+	for _, line := range jointLines(r, t.scale) {
 		t.wrapped("      joint     ", line)
 	}
-	t.cautions(c)
-	if c.Cut.Note != "" {
-		t.wrapped("      note      ", c.Cut.Note)
+	t.cautions(r)
+	if r.Cut.Note != "" {
+		t.wrapped("      note      ", r.Cut.Note)
 	}
 }
 
 // cutTitle names the cut, the part of it and the fence position.
-func cutTitle(c *setup.Card) string {
-	title := c.Cut.Kind.Name + " \"" + c.Cut.Name + "\""
-	if c.Channel.Part != "" {
-		title += ", " + c.Channel.Part
+func cutTitle(r *deck.Run) string {
+	title := r.Cut.Kind.Name + " \"" + r.Cut.Name + "\""
+	if r.Channel.Part != "" {
+		title += ", " + r.Channel.Part
 	}
 	switch {
-	case c.Run.Turned:
-		title += fmt.Sprintf(", run %d of %d (turn the piece)", c.Run.Position, c.Run.Of)
-	case c.Run.Of > 1:
-		title += fmt.Sprintf(", fence position %d of %d", c.Run.Position, c.Run.Of)
+	case r.Step.Turned:
+		title += fmt.Sprintf(", run %d of %d (turn the piece)", r.Step.Position, r.Step.Of)
+	case r.Step.Of > 1:
+		title += fmt.Sprintf(", fence position %d of %d", r.Step.Position, r.Step.Of)
 	}
-	if c.Cut.Square {
+	if r.Cut.Square {
 		title += ", ends to be squared"
 	}
 	return title
 }
 
-func (t *textWriter) start(c *setup.Card) {
-	if c.Start == nil {
-		t.line(6, "feed in   at the %s end", c.Leads)
+func (t *textWriter) start(r *deck.Run) {
+	if r.Start == nil {
+		t.line(6, "feed in   at the %s end", r.Leads)
 		return
 	}
-	t.mark("drop on", "trailing (left)", c, false)
+	t.mark("drop on", "trailing (left)", r, false)
 }
 
-func (t *textWriter) stop(c *setup.Card) {
-	if c.Stop == nil {
-		t.line(6, "run out   at the %s end", c.Leads.Opposite())
+func (t *textWriter) stop(r *deck.Run) {
+	if r.Stop == nil {
+		t.line(6, "run out   at the %s end", r.Leads.Opposite())
 		return
 	}
-	t.mark("lift off", "leading (right)", c, true)
+	t.mark("lift off", "leading (right)", r, true)
 }
 
 // mark writes the three ways to find where a stopped cut starts or stops.
-func (t *textWriter) mark(what, edge string, c *setup.Card, stop bool) {
-	m := markOf(c, stop)
-	tail := c.Leads.Opposite()
-	t.wrapped(fmt.Sprintf("      %-9s ", what), fmt.Sprintf("line %s from the %s end at the %s edge:", t.exactly(m.Line), c.Leads, edge))
-	t.wrapped(strings.Repeat(" ", 16), fmt.Sprintf("%s end %s it, %s end %s it", c.Leads, t.where(m.LeadPastEdge, "past", "before"),
+func (t *textWriter) mark(what, edge string, r *deck.Run, stop bool) {
+	m := markOf(r, stop)
+	tail := r.Leads.Opposite()
+	t.wrapped(fmt.Sprintf("      %-9s ", what), fmt.Sprintf("line %s from the %s end at the %s edge:", t.exactly(m.Line), r.Leads, edge))
+	t.wrapped(strings.Repeat(" ", 16), fmt.Sprintf("%s end %s it, %s end %s it", r.Leads, t.where(m.LeadPastEdge, "past", "before"),
 		tail, t.where(m.TailBeforeEdge, "before", "past")))
-	b := bids(c, stop, t.fence, t.blocks)
+	b := bids(r, stop, t.fence, t.blocks)
 	for _, to := range []struct {
 		bid step
 		end joinery.Side
-	}{{b.lead, c.Leads}, {b.tail, tail}} {
+	}{{b.lead, r.Leads}, {b.tail, tail}} {
 		if to.bid != (step{}) {
 			t.wrapped(strings.Repeat(" ", 16), fmt.Sprintf("%s for the %s end", to.bid.long, to.end))
 		}
@@ -268,14 +269,14 @@ func (t *textWriter) exactly(l joinery.Length) string {
 	return strings.TrimRight(r.String()+" "+beside(r), " ")
 }
 
-func (t *textWriter) warnings(d *setup.Deck) {
+func (t *textWriter) warnings(d *deck.Deck) {
 	if len(d.Warnings) == 0 {
 		return
 	}
 	t.line(0, "")
 	t.line(0, "%s", strings.Repeat("=", textWidth))
 	t.line(0, "WARNINGS")
-	for _, w := range setup.WarnedOnce(d) {
+	for _, w := range remark.Once(d) {
 		t.wrapped("  - ", w.Text+" ["+w.Code+"]")
 	}
 }

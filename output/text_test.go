@@ -14,10 +14,11 @@ import (
 	"fencecard/joinery/planfile"
 	"fencecard/output"
 	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // exampleDeck makes the deck of the boot bench or the wall cabinet.
-func exampleDeck(t testing.TB, name string) *setup.Deck {
+func exampleDeck(t testing.TB, name string) *deck.Deck {
 	t.Helper()
 	data := examples.BootBench
 	if name == "wall cabinet" {

@@ -9,13 +9,14 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // tortureDeck is a plan that is hard to put on paper: names of 60 characters
 // with and without spaces, 40 cuts in one setup, a rail 90 in long, sixty-fourths
 // and lengths off the scale, letters from many alphabets, long notes, a bit
 // far wider than its cut, hundreds of pieces.
-func tortureDeck(t testing.TB) *setup.Deck {
+func tortureDeck(t testing.TB) *deck.Deck {
 	t.Helper()
 	in := func(text string) joinery.Length { return in(t, text) }
 	shop := joinery.Shop{

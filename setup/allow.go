@@ -1,11 +1,15 @@
 package setup
 
-import "fencecard/joinery"
+import (
+	"fencecard/joinery"
+
+	"fencecard/setup/deck"
+)
 
 // Allowance is what a shop lets one of its bits do.
 type Allowance struct {
 	Bit     *joinery.Bit
-	Caps    []Cap // of one pass, in each of the woods asked for
+	Caps    []deck.Cap // of one pass, in each of the woods asked for
 	Top     joinery.TopSpeed
 	Rim     float64        // speed of the rim at the top speed, m/s; 0 where that is not known
 	Deepest joinery.Length // the deepest cut; 0 when nothing bounds it

@@ -8,29 +8,30 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup"
+	"fencecard/setup/internal/workpiece"
 )
 
 func TestAllowances(t *testing.T) {
 	oak, _, ok := joinery.FindWood("white oak")
 	require.True(t, ok)
-	half := bitOf(in(t, "1/2"))
-	half.Cutting = in(t, "1 1/2")
+	half := workpiece.BitOf(workpiece.In(t, "1/2"))
+	half.Cutting = workpiece.In(t, "1 1/2")
 	shop := joinery.Shop{
-		Scale: joinery.InchScale, Bits: []joinery.Bit{half, bitOf(in(t, "1"))},
-		Lift: in(t, "2"), Fence: joinery.FenceReach{Reach: in(t, "8")}, Speed: 22000,
+		Scale: joinery.InchScale, Bits: []joinery.Bit{half, workpiece.BitOf(workpiece.In(t, "1"))},
+		Lift: workpiece.In(t, "2"), Fence: joinery.FenceReach{Reach: workpiece.In(t, "8")}, Speed: 22000,
 	}
 	all := setup.Allowances(&shop, []joinery.Wood{oak, {}})
 	require.Len(t, all, 2)
-	assert.Equal(t, in(t, "1 1/2"), all[0].Deepest, "the cutting length")
-	assert.Equal(t, in(t, "2"), all[1].Deepest, "the lift, the bit not saying")
-	assert.Equal(t, in(t, "8 1/4"), all[0].Widest)
-	assert.Equal(t, in(t, "5/16"), all[0].Caps[0].Depth)
-	assert.Equal(t, in(t, "1/4"), all[0].Caps[1].Depth)
+	assert.Equal(t, workpiece.In(t, "1 1/2"), all[0].Deepest, "the cutting length")
+	assert.Equal(t, workpiece.In(t, "2"), all[1].Deepest, "the lift, the bit not saying")
+	assert.Equal(t, workpiece.In(t, "8 1/4"), all[0].Widest)
+	assert.Equal(t, workpiece.In(t, "5/16"), all[0].Caps[0].Depth)
+	assert.Equal(t, workpiece.In(t, "1/4"), all[0].Caps[1].Depth)
 	assert.Equal(t, 22000, all[0].Top.RPM)
 	assert.InDelta(t, 14.6, all[0].Rim, 0.05)
 
-	shop.Lift = in(t, "1")
-	assert.Equal(t, in(t, "1"), setup.Allowances(&shop, nil)[0].Deepest, "the lift is less")
+	shop.Lift = workpiece.In(t, "1")
+	assert.Equal(t, workpiece.In(t, "1"), setup.Allowances(&shop, nil)[0].Deepest, "the lift is less")
 	shop.Fence.Reach = 0
 	assert.Zero(t, setup.Allowances(&shop, nil)[0].Widest)
 }
@@ -38,12 +39,12 @@ func TestAllowances(t *testing.T) {
 // The widest cut is one that the setups really make, and a division more is
 // beyond the fence's reach.
 func TestWidestIsMade(t *testing.T) {
-	plan := planOf(t, joinery.Inches, joinery.Size{in(t, "30"), in(t, "12"), in(t, "1")}, joinery.Cut{
-		Kind: &joinery.Rabbet, Name: "wide", In: joinery.Bottom, Along: joinery.Front, Depth: in(t, "1/4"), Width: in(t, "8 1/4"),
-	}, bitOf(in(t, "1/2")))
-	plan.Shop.Fence.Reach = in(t, "8")
-	require.Equal(t, in(t, "8 1/4"), setup.Allowances(&plan.Shop, nil)[0].Widest)
-	deckOf(t, plan)
+	plan := workpiece.PlanOf(t, joinery.Inches, joinery.Size{workpiece.In(t, "30"), workpiece.In(t, "12"), workpiece.In(t, "1")}, joinery.Cut{
+		Kind: &joinery.Rabbet, Name: "wide", In: joinery.Bottom, Along: joinery.Front, Depth: workpiece.In(t, "1/4"), Width: workpiece.In(t, "8 1/4"),
+	}, workpiece.BitOf(workpiece.In(t, "1/2")))
+	plan.Shop.Fence.Reach = workpiece.In(t, "8")
+	require.Equal(t, workpiece.In(t, "8 1/4"), setup.Allowances(&plan.Shop, nil)[0].Widest)
+	workpiece.DeckOf(t, plan)
 
 	plan.Pieces[0].Cuts[0].Width += joinery.Inch / 64
 	require.Empty(t, plan.Pieces[0].LayAll(plan.Shop.Scale))

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/setup/deck"
 )
 
 // maker finds the ways to make channels in one shop.
@@ -68,12 +69,12 @@ func better(a, b Way, ch joinery.Channel) int {
 	}
 	return cmp.Or(
 		cmp.Compare(last(a.Bit.True() != ch.Width), last(b.Bit.True() != ch.Width)),
-		cmp.Compare(len(a.Runs), len(b.Runs)),
+		cmp.Compare(len(a.Steps), len(b.Steps)),
 		cmp.Compare(last(a.Drops && a.Bit.Plunges != joinery.Yes), last(b.Drops && b.Bit.Plunges != joinery.Yes)),
 		// A down-cut bit packs its chips where the work is dropped on.
 		cmp.Compare(last(a.Drops && a.Bit.Kind == joinery.DownCut), last(b.Drops && b.Bit.Kind == joinery.DownCut)),
 		cmp.Compare(b.Bit.True(), a.Bit.True()),
-		cmp.Compare(last(a.Runs[0].Turned), last(b.Runs[0].Turned)),
+		cmp.Compare(last(a.Steps[0].Turned), last(b.Steps[0].Turned)),
 	)
 }
 
@@ -110,9 +111,9 @@ func (m maker) way(bit *joinery.Bit, ch joinery.Channel, size joinery.Size) (Way
 	case !m.within(bit, at[len(at)-1]):
 		return Way{}, beyondReach
 	}
-	way.Runs = make([]Run, len(at))
+	way.Steps = make([]deck.Step, len(at))
 	for i, near := range at {
-		way.Runs[i] = Run{
+		way.Steps[i] = deck.Step{
 			Bit: bit, NearEdge: near, Down: ch.Down, Fence: ch.Near,
 			Position: i + 1, Of: len(at),
 		}
@@ -139,17 +140,17 @@ func (m maker) turned(bit *joinery.Bit, ch joinery.Channel, size joinery.Size) (
 	case way.Drops && bit.Plunges == joinery.No, !m.within(bit, near):
 		return Way{}, false
 	}
-	run := Run{Bit: bit, NearEdge: near, Down: ch.Down, Fence: ch.Near, Position: 1, Of: 2, Turned: true}
+	run := deck.Step{Bit: bit, NearEdge: near, Down: ch.Down, Fence: ch.Near, Position: 1, Of: 2, Turned: true}
 	back := run
 	back.Fence, back.Position = other, 2
-	way.Runs = []Run{run, back}
+	way.Steps = []deck.Step{run, back}
 	return way, true
 }
 
 // within reports whether the fence reaches that far from the bit's centre.
 func (m maker) within(bit *joinery.Bit, near joinery.Length) bool {
 	reach := m.shop.Fence.Reach
-	return reach == 0 || FenceAt(bit, near).Centre <= reach
+	return reach == 0 || deck.FenceAt(bit, near).Centre <= reach
 }
 
 // unfit tells why a bit cannot make the channel at any fence distance.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"fencecard/joinery"
+	"fencecard/setup/deck"
 )
 
 // shares are what one pass may take of the bit's diameter below a side hardness
@@ -35,9 +36,9 @@ const (
 // CapFor returns the cap of a bit in a wood: a share of its diameter by the
 // wood's hardness or by the shop's own rule, never more than its shank, its
 // cutting edge or the bit's own cap allow, rounded down to the shop's scale.
-func CapFor(bit *joinery.Bit, wood joinery.Wood, shop *joinery.Shop) Cap {
+func CapFor(bit *joinery.Bit, wood joinery.Wood, shop *joinery.Shop) deck.Cap {
 	share, rule := shareFor(wood, shop)
-	c := Cap{bit.True() * joinery.Length(share.Num) / joinery.Length(share.Den), rule}
+	c := deck.Cap{Depth: bit.True() * joinery.Length(share.Num) / joinery.Length(share.Den), Rule: rule}
 	most := func(depth joinery.Length, what string) {
 		if depth < c.Depth {
 			lower(&c, depth, fmt.Sprintf("%s %s, the most for %s", shop.Scale.Format(shop.Scale.Floor(depth)), shop.Scale.Unit, what))
@@ -63,7 +64,7 @@ func CapFor(bit *joinery.Bit, wood joinery.Wood, shop *joinery.Shop) Cap {
 	return c
 }
 
-func lower(c *Cap, depth joinery.Length, rule string) {
+func lower(c *deck.Cap, depth joinery.Length, rule string) {
 	if depth < c.Depth {
 		c.Depth, c.Rule = depth, rule
 	}

@@ -8,6 +8,8 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup"
+	"fencecard/setup/deck"
+	"fencecard/setup/internal/workpiece"
 	"fencecard/setup/ladder"
 )
 
@@ -18,17 +20,17 @@ func TestHalfInchBitInWhiteOak(t *testing.T) {
 	require.True(t, ok)
 	// Wood Handbook, FPL-GTR-190 (2010), table 5-3b: side hardness 1360 lbf.
 	require.Equal(t, 1360.0, oak.Hardness)
-	bit := joinery.Bit{Name: "half-inch straight", Diameter: in(t, "1/2"), Shank: in(t, "1/2"), Plunges: joinery.Yes}
+	bit := joinery.Bit{Name: "half-inch straight", Diameter: workpiece.In(t, "1/2"), Shank: workpiece.In(t, "1/2"), Plunges: joinery.Yes}
 	shop := joinery.Shop{Scale: joinery.InchScale}
 	most := setup.CapFor(&bit, oak, &shop)
-	assert.Equal(t, in(t, "5/16"), most.Depth)
-	assert.Len(t, ladder.Of([]ladder.Demand{{Depth: in(t, "1 1/4"), Cap: most.Depth}}, shop.Scale), 4)
+	assert.Equal(t, workpiece.In(t, "5/16"), most.Depth)
+	assert.Len(t, ladder.Of([]ladder.Demand{{Depth: workpiece.In(t, "1 1/4"), Cap: most.Depth}}, shop.Scale), 4)
 }
 
 // The rule of caps, row by row (common practice, no source).
 func TestCapFor(t *testing.T) {
 	shop := joinery.Shop{Scale: joinery.InchScale}
-	half := in(t, "1/2")
+	half := workpiece.In(t, "1/2")
 	rows := []struct {
 		name     string
 		hardness float64
@@ -36,38 +38,38 @@ func TestCapFor(t *testing.T) {
 		want     string
 	}{
 		{"soft, share 1, held by 3/8", 599, joinery.Bit{Diameter: half, Shank: half}, "3/8"},
-		{"soft, share 1", 599, joinery.Bit{Diameter: in(t, "3/8"), Shank: half}, "3/8"},
+		{"soft, share 1", 599, joinery.Bit{Diameter: workpiece.In(t, "3/8"), Shank: half}, "3/8"},
 		{"middling, share 3/4", 600, joinery.Bit{Diameter: half, Shank: half}, "3/8"},
-		{"middling, share 3/4, edge", 999, joinery.Bit{Diameter: in(t, "3/8"), Shank: half}, "9/32"},
+		{"middling, share 3/4, edge", 999, joinery.Bit{Diameter: workpiece.In(t, "3/8"), Shank: half}, "9/32"},
 		{"hard, share 5/8", 1000, joinery.Bit{Diameter: half, Shank: half}, "5/16"},
 		{"hard, share 5/8, edge", 1499, joinery.Bit{Diameter: half, Shank: half}, "5/16"},
 		{"very hard, share 1/2", 1500, joinery.Bit{Diameter: half, Shank: half}, "1/4"},
 		{"unknown, share 1/2", 0, joinery.Bit{Diameter: half, Shank: half}, "1/4"},
-		{"rounded down to the scale", 1320, joinery.Bit{Diameter: in(t, "3/8"), Shank: half}, "15/64"},
-		{"1/4 shank, soft", 950, joinery.Bit{Diameter: half, Shank: in(t, "1/4")}, "1/4"},
-		{"1/4 shank, hard", 1000, joinery.Bit{Diameter: half, Shank: in(t, "1/4")}, "1/8"},
-		{"1/4 shank, unknown", 0, joinery.Bit{Diameter: half, Shank: in(t, "1/4")}, "1/8"},
-		{"8 mm shank, hard, 4 mm floored", 1320, joinery.Bit{Diameter: half, Shank: in(t, "8 mm")}, "5/32"},
-		{"8 mm shank, soft, 6 mm floored", 540, joinery.Bit{Diameter: half, Shank: in(t, "8 mm")}, "15/64"},
-		{"the bit's own cap", 540, joinery.Bit{Diameter: half, Shank: half, Cap: in(t, "1/16")}, "1/16"},
-		{"the measured diameter counts", 1360, joinery.Bit{Diameter: half, Measured: in(t, "0.4"), Shank: half}, "1/4"},
+		{"rounded down to the scale", 1320, joinery.Bit{Diameter: workpiece.In(t, "3/8"), Shank: half}, "15/64"},
+		{"1/4 shank, soft", 950, joinery.Bit{Diameter: half, Shank: workpiece.In(t, "1/4")}, "1/4"},
+		{"1/4 shank, hard", 1000, joinery.Bit{Diameter: half, Shank: workpiece.In(t, "1/4")}, "1/8"},
+		{"1/4 shank, unknown", 0, joinery.Bit{Diameter: half, Shank: workpiece.In(t, "1/4")}, "1/8"},
+		{"8 mm shank, hard, 4 mm floored", 1320, joinery.Bit{Diameter: half, Shank: workpiece.In(t, "8 mm")}, "5/32"},
+		{"8 mm shank, soft, 6 mm floored", 540, joinery.Bit{Diameter: half, Shank: workpiece.In(t, "8 mm")}, "15/64"},
+		{"the bit's own cap", 540, joinery.Bit{Diameter: half, Shank: half, Cap: workpiece.In(t, "1/16")}, "1/16"},
+		{"the measured diameter counts", 1360, joinery.Bit{Diameter: half, Measured: workpiece.In(t, "0.4"), Shank: half}, "1/4"},
 	}
 	for _, r := range rows {
 		t.Run(r.name, func(t *testing.T) {
 			got := setup.CapFor(&r.bit, joinery.Wood{Name: "wood", Hardness: r.hardness}, &shop)
-			assert.Equal(t, in(t, r.want), got.Depth, got.Rule)
+			assert.Equal(t, workpiece.In(t, r.want), got.Depth, got.Rule)
 		})
 	}
 	shop.Share = joinery.Share{Num: 1, Den: 4}
 	got := setup.CapFor(&joinery.Bit{Diameter: half}, joinery.Wood{Hardness: 500}, &shop)
-	assert.Equal(t, in(t, "1/8"), got.Depth, "the shop's own share")
+	assert.Equal(t, workpiece.In(t, "1/8"), got.Depth, "the shop's own share")
 }
 
 // Sheet materials have no side hardness; their shares are common practice, no
 // source, as all of these.
 func TestCapInSheetMaterialsAndOwnWoods(t *testing.T) {
-	half := joinery.Bit{Diameter: in(t, "1/2"), Shank: in(t, "1/2")}
-	thin := joinery.Bit{Diameter: in(t, "1/2"), Shank: in(t, "1/4")}
+	half := joinery.Bit{Diameter: workpiece.In(t, "1/2"), Shank: workpiece.In(t, "1/2")}
+	thin := joinery.Bit{Diameter: workpiece.In(t, "1/2"), Shank: workpiece.In(t, "1/4")}
 	plywood, _, ok := joinery.FindWood("plywood")
 	require.True(t, ok)
 	mdf, _, ok := joinery.FindWood("MDF")
@@ -92,7 +94,7 @@ func TestCapInSheetMaterialsAndOwnWoods(t *testing.T) {
 	for _, r := range rows {
 		t.Run(r.name, func(t *testing.T) {
 			got := setup.CapFor(&r.bit, r.wood, &joinery.Shop{Scale: joinery.InchScale, Share: r.share})
-			assert.Equal(t, setup.Cap{Depth: in(t, r.want), Rule: r.rule}, got)
+			assert.Equal(t, deck.Cap{Depth: workpiece.In(t, r.want), Rule: r.rule}, got)
 		})
 	}
 }
@@ -103,5 +105,5 @@ func TestCapIsSaidInTheShopsUnit(t *testing.T) {
 	mdf, _, ok := joinery.FindWood("MDF")
 	require.True(t, ok)
 	got := setup.CapFor(&wide, mdf, &joinery.Shop{Scale: joinery.MetricScale})
-	assert.Equal(t, setup.Cap{Depth: 95 * joinery.Millimetre / 10, Rule: "9.5 mm, the most for any bit"}, got)
+	assert.Equal(t, deck.Cap{Depth: 95 * joinery.Millimetre / 10, Rule: "9.5 mm, the most for any bit"}, got)
 }

@@ -6,26 +6,27 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/setup/deck"
 	"fencecard/setup/ladder"
 	"fencecard/setup/search"
 )
 
 // plain deals the setups with the best way for every job, in the plain order.
-func plain(d *Deck, jobs []Job) ([]Setup, Changes, error) {
+func plain(d *deck.Deck, jobs []Job) ([]deck.Setup, deck.Changes, error) {
 	choice := make(Choice, len(jobs)) // the best way stands first
 	visits, ok := PlainOrder(jobs, choice)
 	if !ok {
-		return nil, Changes{}, joinery.Faults{{Place: d.Plan.Place,
+		return nil, deck.Changes{}, joinery.Faults{{Place: d.Plan.Place,
 			Problem: "some cuts wait for each other in a circle", Remedy: "take one `after` away"}}
 	}
 	setups := Deal(d.Plan, jobs, choice, visits)
-	return setups, Count(setups, &d.Plan.Shop), nil
+	return setups, deck.Count(setups, &d.Plan.Shop), nil
 }
 
 // cheapest puts the deck's setups in the order that takes the least time, if
 // that is less than they take now. Of orders that cost the same the plain one
 // is kept: it is what a maker expects.
-func cheapest(d *Deck, ctx context.Context, jobs []Job, limit search.Limit) {
+func cheapest(d *deck.Deck, ctx context.Context, jobs []Job, limit search.Limit) {
 	p := problem(jobs, &d.Plan.Shop)
 	p.Known = d.Changes.Time
 	answer := search.Solve(ctx, p, limit)
@@ -39,7 +40,7 @@ func cheapest(d *Deck, ctx context.Context, jobs []Job, limit search.Limit) {
 
 // reset deals the setups anew as an answer has them, in the plain order if that
 // costs no more.
-func reset(d *Deck, jobs []Job, answer *search.Answer) {
+func reset(d *deck.Deck, jobs []Job, answer *search.Answer) {
 	choice := Choice(answer.Choice)
 	orders := [][]Visit{visitsOf(jobs, answer)}
 	if visits, ok := PlainOrder(jobs, choice); ok {
@@ -50,7 +51,7 @@ func reset(d *Deck, jobs []Job, answer *search.Answer) {
 			break
 		}
 		setups := Deal(d.Plan, jobs, choice, visits)
-		if changes := Count(setups, &d.Plan.Shop); changes.Time < d.Changes.Time {
+		if changes := deck.Count(setups, &d.Plan.Shop); changes.Time < d.Changes.Time {
 			d.Setups, d.Changes = setups, changes
 		}
 	}
@@ -61,9 +62,9 @@ func visitsOf(jobs []Job, a *search.Answer) []Visit {
 	visits := make([]Visit, len(a.Climbs))
 	for i, climb := range a.Climbs {
 		first := climb[0]
-		visits[i].Key = jobs[first.Job].Ways[a.Choice[first.Job]].Runs[first.Run].Key()
+		visits[i].Key = jobs[first.Job].Ways[a.Choice[first.Job]].Steps[first.Run].Key()
 		for _, r := range climb {
-			visits[i].Runs = append(visits[i].Runs, JobRun{r.Job, r.Run})
+			visits[i].Steps = append(visits[i].Steps, JobStep{r.Job, r.Run})
 		}
 	}
 	return visits
@@ -74,17 +75,17 @@ func visitsOf(jobs []Job, a *search.Answer) []Visit {
 func problem(jobs []Job, shop *joinery.Shop) *search.Problem {
 	p := &search.Problem{Jobs: make([]search.Job, len(jobs)), Minutes: shop.Minutes, Scale: shop.Scale}
 	bits := numberBits(shop)
-	stands := map[Stand]int{{}: 0}
+	stands := map[deck.Stand]int{{}: 0}
 	for i := range jobs {
 		job := &jobs[i]
 		p.Jobs[i] = search.Job{Ways: make([]search.Way, len(job.Ways)), After: job.After}
 		for w, way := range job.Ways {
 			demand := ladder.Demand{Depth: job.Channel.Depth, Cap: CapFor(way.Bit, job.Piece.Wood, shop).Depth}
-			runs := make([]search.Run, len(way.Runs))
-			for r, run := range way.Runs {
+			runs := make([]search.Run, len(way.Steps))
+			for r, run := range way.Steps {
 				runs[r] = search.Run{Bit: bits[run.Bit], Fence: run.NearEdge, Demand: demand}
 				if shop.Stops == joinery.Blocks {
-					card := CardOf(job.Piece, job.Cut, job.Channel, run)
+					card := RunOf(job.Piece, job.Cut, job.Channel, run)
 					at := card.Blocks()
 					if _, ok := stands[at]; !ok {
 						stands[at] = len(stands)
@@ -92,7 +93,7 @@ func problem(jobs []Job, shop *joinery.Shop) *search.Problem {
 					runs[r].Blocks = stands[at]
 				}
 			}
-			p.Jobs[i].Ways[w] = search.Way{Runs: runs, Turned: way.Runs[0].Turned}
+			p.Jobs[i].Ways[w] = search.Way{Runs: runs, Turned: way.Steps[0].Turned}
 		}
 	}
 	return p

@@ -9,6 +9,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup"
+	"fencecard/setup/deck"
 	"fencecard/setup/internal/brute"
 	"fencecard/setup/ladder"
 	"fencecard/setup/search"
@@ -63,15 +64,15 @@ func asProblem(t *testing.T, plan *joinery.Plan) *search.Problem {
 	for _, j := range jobs {
 		job := search.Job{After: j.After}
 		for _, w := range j.Ways {
-			way := search.Way{Turned: w.Runs[0].Turned}
-			for _, r := range w.Runs {
+			way := search.Way{Turned: w.Steps[0].Turned}
+			for _, r := range w.Steps {
 				if _, ok := bits[r.Bit.Name]; !ok {
 					bits[r.Bit.Name] = len(bits)
 				}
 				run := search.Run{Bit: bits[r.Bit.Name], Fence: r.NearEdge, Demand: ladder.Demand{
 					Depth: j.Channel.Depth, Cap: setup.CapFor(r.Bit, j.Piece.Wood, &plan.Shop).Depth,
 				}}
-				c := setup.CardOf(j.Piece, j.Cut, j.Channel, r)
+				c := setup.RunOf(j.Piece, j.Cut, j.Channel, r)
 				if plan.Shop.Stops == joinery.Blocks && (c.Start != nil || c.Stop != nil) {
 					at := ""
 					if c.Start != nil {
@@ -117,7 +118,7 @@ func TestDecksAgainstBruteForce(t *testing.T) {
 				require.NoError(t, err)
 				require.Equal(t, brute.Least(p), d.Changes.Time, "seed %d", seed)
 				require.True(t, d.Changes.Proved, "seed %d", seed)
-				require.Equal(t, setup.Count(d.Setups, &plan.Shop).Time, d.Changes.Time)
+				require.Equal(t, deck.Count(d.Setups, &plan.Shop).Time, d.Changes.Time)
 			}
 		})
 	}

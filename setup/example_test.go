@@ -34,9 +34,9 @@ func ExampleMake() {
 		fmt.Println(err)
 		return
 	}
-	for _, c := range deck.Setups[0].Cards {
+	for _, r := range deck.Setups[0].Runs {
 		fmt.Printf("%s %s: %s down, %s to the fence, %s leads, dropped on %s past the trailing edge\n",
-			c.Number(), c.Piece.Name, c.Run.Down, c.Run.Fence, c.Leads, scale.Format(c.Start.LeadPastEdge))
+			r.Number(), r.Piece.Name, r.Step.Down, r.Step.Fence, r.Leads, scale.Format(r.Start.LeadPastEdge))
 	}
 	// Output:
 	// 1.1 left leg: right down, front to the fence, top leads, dropped on 1/2 past the trailing edge

@@ -9,15 +9,16 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup"
+	"fencecard/setup/internal/workpiece"
 )
 
 // A cut made by hand has no card, but what a cut at the table would be warned
 // of is said of it, and of its neighbours.
 func TestByHand(t *testing.T) {
-	plan := pieceFrom(t, "3 3 20", "mortise rail right 1/2 1/2:front 1-4:top 2", "mortise stile front 1/2 1_1/4:left 1-4:top 2")
+	plan := workpiece.PieceFrom(t, "3 3 20", "mortise rail right 1/2 1/2:front 1-4:top 2", "mortise stile front 1/2 1_1/4:left 1-4:top 2")
 	codes := func() []string {
 		var all []string
-		for _, w := range deckOf(t, plan).Warnings {
+		for _, w := range workpiece.DeckOf(t, plan).Warnings {
 			all = append(all, w.Code)
 		}
 		return all
@@ -25,8 +26,8 @@ func TestByHand(t *testing.T) {
 	before := codes()
 	require.Contains(t, before, "cuts-meet")
 	plan.Pieces[0].Cuts[1].By = "chisel"
-	d := deckOf(t, plan)
-	assert.Equal(t, 1, d.Cards())
+	d := workpiece.DeckOf(t, plan)
+	assert.Equal(t, 1, d.Runs())
 	after := codes()
 	assert.Contains(t, after, "by-hand")
 	assert.Contains(t, after, "cuts-meet")
@@ -34,7 +35,7 @@ func TestByHand(t *testing.T) {
 
 // What no bit reaches is no fault where it is left to the saw.
 func TestByHandNeedsNoBit(t *testing.T) {
-	plan := pieceFrom(t, boardSize, "groove panel bottom 1/32 1/4:front - 1/4", "groove other top 1/4 1/4:front - 1/4")
+	plan := workpiece.PieceFrom(t, workpiece.BoardSize, "groove panel bottom 1/32 1/4:front - 1/4", "groove other top 1/4 1/4:front - 1/4")
 	_, err := setup.Jobs(plan)
 	require.ErrorContains(t, err, "write by: hand")
 	plan.Pieces[0].Cuts[0].By = "saw"
@@ -45,7 +46,7 @@ func TestByHandNeedsNoBit(t *testing.T) {
 
 // The order goes through what is made by hand.
 func TestAfterHandWork(t *testing.T) {
-	plan := pieceFrom(t, boardSize, "groove last bottom 1/4 1/4:front - 1/4 after haunch", "groove haunch top 1/4 1/4:front - 1/4 after first", "groove first top 1/4 1/4:back - 1/4")
+	plan := workpiece.PieceFrom(t, workpiece.BoardSize, "groove last bottom 1/4 1/4:front - 1/4 after haunch", "groove haunch top 1/4 1/4:front - 1/4 after first", "groove first top 1/4 1/4:back - 1/4")
 	plan.Pieces[0].Cuts[1].By = "saw"
 	jobs, err := setup.Jobs(plan)
 	require.NoError(t, err)
@@ -58,7 +59,7 @@ func TestAfterHandWork(t *testing.T) {
 
 // A mate made by hand is checked as if it were made at the table.
 func TestMateByHand(t *testing.T) {
-	for name, plan := range realPlans(t) {
+	for name, plan := range workpiece.RealPlans(t) {
 		table, err := setup.MakeWith(t.Context(), plan, setup.Options{Plain: true})
 		require.NoError(t, err)
 		if len(table.Joints) == 0 {

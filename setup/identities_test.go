@@ -8,6 +8,8 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup"
+	"fencecard/setup/deck"
+	"fencecard/setup/internal/workpiece"
 )
 
 // randomTrench lays one mortise, with or without open ends, in a random blank,
@@ -40,7 +42,7 @@ func randomTrench(t testing.TB, random *rand.Rand) *joinery.Plan {
 		Start: joinery.Setback{Distance: setback * division, From: from},
 		Span:  joinery.Span{From: start * division, To: end * division, Side: side},
 	}
-	return planOf(t, joinery.Inches, size, cut, bitOf(bit*division))
+	return workpiece.PlanOf(t, joinery.Inches, size, cut, workpiece.BitOf(bit*division))
 }
 
 // Mirror the piece, and its marks are mirrored about the bit.
@@ -51,11 +53,11 @@ func TestMirroredMarks(t *testing.T) {
 		across := joinery.Dimensions[random.IntN(3)]
 		mirror := *plan
 		mirror.Pieces = []joinery.Piece{plan.Pieces[0].Mirrored("mirror", across, plan.Shop.Scale)}
-		here, there := deckOf(t, plan), deckOf(t, &mirror)
-		require.Equal(t, here.Cards(), there.Cards())
+		here, there := workpiece.DeckOf(t, plan), workpiece.DeckOf(t, &mirror)
+		require.Equal(t, here.Runs(), there.Runs())
 		for i := range here.Setups {
 			require.Equal(t, here.Setups[i].Fence, there.Setups[i].Fence)
-			a, b := here.Setups[i].Cards[0], there.Setups[i].Cards[0]
+			a, b := here.Setups[i].Runs[0], there.Setups[i].Runs[0]
 			requireMirrored(t, a.Start, b.Stop)
 			requireMirrored(t, a.Stop, b.Start)
 		}
@@ -73,8 +75,8 @@ func TestTurnedEndForEnd(t *testing.T) {
 		p := &turned.Pieces[0]
 		p.Cuts = []joinery.Cut{p.Cuts[0]}
 		p.Cuts[0].Fence.Side = p.Cuts[0].Start.From.Opposite()
-		here, there := deckOf(t, plan), deckOf(t, &turned)
-		a, b := here.Setups[0].Cards[0], there.Setups[0].Cards[0]
+		here, there := workpiece.DeckOf(t, plan), workpiece.DeckOf(t, &turned)
+		a, b := here.Setups[0].Runs[0], there.Setups[0].Runs[0]
 		require.Equal(t, a.Leads.Opposite(), b.Leads)
 		require.Equal(t, a.Length-a.B, b.A)
 		require.Equal(t, a.Length-a.A, b.B)
@@ -83,7 +85,7 @@ func TestTurnedEndForEnd(t *testing.T) {
 	}
 }
 
-func requireMirrored(t testing.TB, a, b *setup.Mark) {
+func requireMirrored(t testing.TB, a, b *deck.Mark) {
 	t.Helper()
 	if a == nil || b == nil {
 		require.Nil(t, a)
@@ -104,7 +106,7 @@ func TestPositions(t *testing.T) {
 		plan := randomTrench(t, random)
 		jobs, err := setup.Jobs(plan)
 		require.NoError(t, err)
-		ch, runs := jobs[0].Channel, jobs[0].Ways[0].Runs
+		ch, runs := jobs[0].Channel, jobs[0].Ways[0].Steps
 		d := runs[0].Bit.True()
 		require.Equal(t, ch.Setback, runs[0].NearEdge)
 		require.Equal(t, ch.Setback+ch.Width, runs[len(runs)-1].NearEdge+d)
@@ -121,16 +123,16 @@ func TestPositions(t *testing.T) {
 // much further from the face than the rail's cheek.
 func TestReveal(t *testing.T) {
 	mortise := legMortise(t, joinery.Right)
-	mortise.Start.Distance = in(t, "1/4")
-	leg := deckOf(t, planOf(t, joinery.Inches, leg(t), mortise, bitOf(in(t, "3/8"))))
-	rail := deckOf(t, planOf(t, joinery.Inches, joinery.Size{in(t, "15"), in(t, "3/4"), in(t, "2 1/2")}, joinery.Cut{
-		Kind: &joinery.Tenon, Name: "tenon", At: joinery.Left, Length: in(t, "15/16"),
-		Cheeks: []joinery.Cheek{{Side: joinery.Front, Depth: in(t, "1/8")}},
-	}, bitOf(in(t, "1"))))
-	shoulder := rail.Setups[0].Cards[0]
-	require.Equal(t, joinery.Front, shoulder.Run.Down)
+	mortise.Start.Distance = workpiece.In(t, "1/4")
+	leg := workpiece.DeckOf(t, workpiece.PlanOf(t, joinery.Inches, leg(t), mortise, workpiece.BitOf(workpiece.In(t, "3/8"))))
+	rail := workpiece.DeckOf(t, workpiece.PlanOf(t, joinery.Inches, joinery.Size{workpiece.In(t, "15"), workpiece.In(t, "3/4"), workpiece.In(t, "2 1/2")}, joinery.Cut{
+		Kind: &joinery.Tenon, Name: "tenon", At: joinery.Left, Length: workpiece.In(t, "15/16"),
+		Cheeks: []joinery.Cheek{{Side: joinery.Front, Depth: workpiece.In(t, "1/8")}},
+	}, workpiece.BitOf(workpiece.In(t, "1"))))
+	shoulder := rail.Setups[0].Runs[0]
+	require.Equal(t, joinery.Front, shoulder.Step.Down)
 	heights := shoulder.Heights
-	require.Equal(t, in(t, "1/8"), leg.Setups[0].Fence.NearEdge-heights[len(heights)-1])
+	require.Equal(t, workpiece.In(t, "1/8"), leg.Setups[0].Fence.NearEdge-heights[len(heights)-1])
 }
 
 // On a stopped mortise the work is dropped at the bit's trailing edge and
@@ -141,13 +143,13 @@ func TestDroppedAtTrailingLiftedAtLeading(t *testing.T) {
 	random := rand.New(rand.NewPCG(9, 10))
 	for range 500 {
 		plan := randomTrench(t, random)
-		c := deckOf(t, plan).Setups[0].Cards[0]
-		radius := c.Run.Bit.True() / 2
-		if c.Start != nil {
-			require.Equal(t, c.A+radius, c.Start.LeadPastCentre)
+		r := workpiece.DeckOf(t, plan).Setups[0].Runs[0]
+		radius := r.Step.Bit.True() / 2
+		if r.Start != nil {
+			require.Equal(t, r.A+radius, r.Start.LeadPastCentre)
 		}
-		if c.Stop != nil {
-			require.Equal(t, c.B-radius, c.Stop.LeadPastCentre)
+		if r.Stop != nil {
+			require.Equal(t, r.B-radius, r.Stop.LeadPastCentre)
 		}
 	}
 }

@@ -1,6 +1,10 @@
 package setup
 
-import "fencecard/joinery"
+import (
+	"fencecard/joinery"
+
+	"fencecard/setup/deck"
+)
 
 // Job is one channel of one kind of piece, and the ways to make it.
 type Job struct {
@@ -16,6 +20,6 @@ type Job struct {
 // than the next unless they share the fence distance.
 type Way struct {
 	Bit   *joinery.Bit
-	Runs  []Run
+	Steps []deck.Step
 	Drops bool // some run drops the work onto the bit
 }

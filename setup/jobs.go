@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/setup/remark"
 )
 
 // mostCards is more than anybody cuts by hand; a deck of as many already takes
@@ -47,7 +48,7 @@ func Jobs(plan *joinery.Plan) ([]Job, error) {
 		}
 		linkAfter(jobs, first)
 	}
-	if f, ok := wrongUnit(plan, stopped); ok {
+	if f, ok := remark.WrongUnit(plan, stopped); ok {
 		return nil, joinery.Faults{f}
 	}
 	if err := faults.Err(); err != nil {
@@ -61,7 +62,7 @@ func (j *Job) cards() int {
 	if len(j.Ways) == 0 {
 		return 0
 	}
-	return len(j.Ways[0].Runs)
+	return len(j.Ways[0].Steps)
 }
 
 // tooMany is the fault of a plan with too many cards, no job of which takes

@@ -9,16 +9,17 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup"
+	"fencecard/setup/internal/workpiece"
 )
 
 // A deck has 50,000 cards at the most, be they of many cuts or of wide ones.
 func TestMostCards(t *testing.T) {
-	thin := benchBits(t)[:1]
-	thin[0].Name, thin[0].Diameter, thin[0].Measured = "thin", in(t, "1/8"), 0
+	thin := workpiece.BenchBits(t)[:1]
+	thin[0].Name, thin[0].Diameter, thin[0].Measured = "thin", workpiece.In(t, "1/8"), 0
 	// Neighbours overlap by 1/64 in: 60 times 7/64 in, and 1/8 in for the last.
-	wide := pieceFrom(t, boardSize, "lap end back left 6_11/16 1/4")
+	wide := workpiece.PieceFrom(t, workpiece.BoardSize, "lap end back left 6_11/16 1/4")
 	wide.Shop.Bits = thin
-	many := pieceFrom(t, boardSize, "groove panel bottom 1/4 1/4:front - 1/4")
+	many := workpiece.PieceFrom(t, workpiece.BoardSize, "groove panel bottom 1/4 1/4:front - 1/4")
 	for _, test := range []struct {
 		name          string
 		plan          *joinery.Plan
@@ -34,7 +35,7 @@ func TestMostCards(t *testing.T) {
 			jobs, err := setup.Jobs(&plan)
 			require.NoError(t, err)
 			require.Len(t, jobs, test.pieces)
-			require.Len(t, jobs[0].Ways[0].Runs, test.cards)
+			require.Len(t, jobs[0].Ways[0].Steps, test.cards)
 
 			plan.Pieces = slices.Repeat(test.plan.Pieces, test.pieces+1)
 			_, err = setup.Jobs(&plan)

@@ -4,11 +4,13 @@ import (
 	"context"
 
 	"fencecard/joinery"
+	"fencecard/setup/deck"
+	"fencecard/setup/remark"
 	"fencecard/setup/search"
 )
 
 // Make turns a plan into a deck with the default options.
-func Make(plan *joinery.Plan) (*Deck, error) {
+func Make(plan *joinery.Plan) (*deck.Deck, error) {
 	return MakeWith(context.Background(), plan, Options{})
 }
 
@@ -24,42 +26,42 @@ type Options struct {
 // the least time, and writes the cards. Called off by the context, it makes the
 // best deck found so far. The error holds every fault that stops the deck, as
 // [joinery.Faults].
-func MakeWith(ctx context.Context, plan *joinery.Plan, o Options) (*Deck, error) {
+func MakeWith(ctx context.Context, plan *joinery.Plan, o Options) (*deck.Deck, error) {
 	jobs, err := Jobs(plan)
 	if err != nil {
 		return nil, err
 	}
-	d := &Deck{Plan: plan}
+	d := &deck.Deck{Plan: plan}
 	if d.Setups, d.Changes, err = plain(d, jobs); err != nil {
 		return nil, err
 	}
 	if !o.Plain {
 		cheapest(d, ctx, jobs, o.Search)
 	}
-	Remark(d)
+	remark.Add(d)
 	return d, nil
 }
 
 // write makes the card of one run, but for its number and heights.
-func write(job Job, run Run, shop *joinery.Shop) Card {
-	c := CardOf(job.Piece, job.Cut, job.Channel, run)
-	c.Cap = CapFor(run.Bit, job.Piece.Wood, shop)
-	return c
+func write(job Job, run deck.Step, shop *joinery.Shop) deck.Run {
+	r := RunOf(job.Piece, job.Cut, job.Channel, run)
+	r.Cap = CapFor(run.Bit, job.Piece.Wood, shop)
+	return r
 }
 
-// CardOf writes what the geometry of one run decides: which end leads and
+// RunOf writes what the geometry of one run decides: which end leads and
 // where the work stands at the start and the stop. Number, heights and cap are
 // left to the caller.
-func CardOf(p *joinery.Piece, cut *joinery.Cut, ch joinery.Channel, run Run) Card {
-	c := Card{Piece: p, Cut: cut, Channel: ch, Run: run, Leads: Leads(run.Fence, run.Down)}
+func RunOf(p *joinery.Piece, cut *joinery.Cut, ch joinery.Channel, run deck.Step) deck.Run {
+	r := deck.Run{Piece: p, Cut: cut, Channel: ch, Step: run, Leads: Leads(run.Fence, run.Down)}
 	d := run.Bit.True()
-	c.Length = p.Size.Between(c.Leads)
-	c.A, c.B = ends(ch, c.Leads, c.Length)
-	if c.A > 0 {
-		c.Begin, c.Start = Drop, startMark(c.A, c.Length, d)
+	r.Length = p.Size.Between(r.Leads)
+	r.A, r.B = ends(ch, r.Leads, r.Length)
+	if r.A > 0 {
+		r.Begin, r.Start = deck.Drop, startMark(r.A, r.Length, d)
 	}
-	if c.B < c.Length {
-		c.End, c.Stop = Lift, stopMark(c.B, c.Length, d)
+	if r.B < r.Length {
+		r.End, r.Stop = deck.Lift, stopMark(r.B, r.Length, d)
 	}
-	return c
+	return r
 }

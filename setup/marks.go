@@ -1,6 +1,10 @@
 package setup
 
-import "fencecard/joinery"
+import (
+	"fencecard/joinery"
+
+	"fencecard/setup/deck"
+)
 
 // ends returns the distances from the leading end of the work to the nearer
 // and the farther end of the channel.
@@ -13,8 +17,8 @@ func ends(c joinery.Channel, leads joinery.Side, length joinery.Length) (a, b jo
 
 // startMark is where the work is dropped on: line a meets the bit's trailing
 // edge, the outfeed side.
-func startMark(a, length, d joinery.Length) *Mark {
-	return &Mark{
+func startMark(a, length, d joinery.Length) *deck.Mark {
+	return &deck.Mark{
 		Line:             a,
 		LeadPastEdge:     a,
 		LeadPastCentre:   a + d/2,
@@ -25,8 +29,8 @@ func startMark(a, length, d joinery.Length) *Mark {
 
 // stopMark is where the work is lifted off: line b meets the bit's leading
 // edge, the infeed side.
-func stopMark(b, length, d joinery.Length) *Mark {
-	return &Mark{
+func stopMark(b, length, d joinery.Length) *deck.Mark {
+	return &deck.Mark{
 		Line:             b,
 		LeadPastEdge:     b,
 		LeadPastCentre:   b - d/2,

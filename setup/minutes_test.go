@@ -13,6 +13,8 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup"
+	"fencecard/setup/deck"
+	"fencecard/setup/internal/workpiece"
 )
 
 // minutes are what one plan takes, run in three ways.
@@ -45,19 +47,19 @@ func byPiece(t testing.TB, plan *joinery.Plan) joinery.Time {
 	require.NoError(t, err)
 	var visits []setup.Visit
 	for j := range jobs {
-		for r, run := range jobs[j].Ways[0].Runs {
+		for r, run := range jobs[j].Ways[0].Steps {
 			n := len(visits)
-			waits := n > 0 && slices.ContainsFunc(visits[max(0, n-1)].Runs, func(o setup.JobRun) bool {
+			waits := n > 0 && slices.ContainsFunc(visits[max(0, n-1)].Steps, func(o setup.JobStep) bool {
 				return o.Job == j && !run.Turned || slices.Contains(jobs[j].After, o.Job)
 			})
 			if n == 0 || visits[n-1].Key != run.Key() || waits {
 				visits = append(visits, setup.Visit{Key: run.Key()})
 			}
 			last := &visits[len(visits)-1]
-			last.Runs = append(last.Runs, setup.JobRun{Job: j, Run: r})
+			last.Steps = append(last.Steps, setup.JobStep{Job: j, Step: r})
 		}
 	}
-	return setup.Count(setup.Deal(plan, jobs, make(setup.Choice, len(jobs)), visits), &plan.Shop).Time
+	return deck.Count(setup.Deal(plan, jobs, make(setup.Choice, len(jobs)), visits), &plan.Shop).Time
 }
 
 // The table of the README comes from here.
@@ -69,7 +71,7 @@ func TestMinutesInTheReadme(t *testing.T) {
 	row := func(name string, m minutes) {
 		fmt.Fprintf(&table, "| %s | %d | %g | %g | %g |\n", name, m.cuts, m.byPiece.Minutes(), m.plain.Minutes(), m.searched.Minutes())
 	}
-	plans := realPlans(t)
+	plans := workpiece.RealPlans(t)
 	for _, name := range slices.Sorted(maps.Keys(plans)) {
 		m := minutesOf(t, plans[name])
 		require.Equal(t, m.low, m.searched, name)
@@ -85,7 +87,7 @@ func TestMinutesInTheReadme(t *testing.T) {
 
 // BenchmarkMinutes reports, besides the speed, the minutes saved.
 func BenchmarkMinutes(b *testing.B) {
-	plans := realPlans(b)
+	plans := workpiece.RealPlans(b)
 	for _, name := range slices.Sorted(maps.Keys(plans)) {
 		b.Run(name, func(b *testing.B) {
 			m := minutesOf(b, plans[name])

@@ -6,16 +6,17 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/setup/deck"
 )
 
-// JobRun names one run of the way chosen for a job.
-type JobRun struct{ Job, Run int }
+// JobStep names one run of the way chosen for a job.
+type JobStep struct{ Job, Step int }
 
 // Visit is one setup of the table and the runs made there. The same key may be
 // visited twice, where the order of the cuts forces it.
 type Visit struct {
-	Key  Key
-	Runs []JobRun
+	Key   deck.Key
+	Steps []JobStep
 }
 
 // Choice is the way chosen for each job, an index into its Ways.
@@ -34,10 +35,10 @@ func PlainOrder(jobs []Job, choice Choice) ([]Visit, bool) {
 		if s == nil {
 			return nil, false
 		}
-		visit := Visit{Key: s.key, Runs: s.take()}
+		visit := Visit{Key: s.key, Steps: s.take()}
 		visits = append(visits, visit)
-		left -= len(visit.Runs)
-		for _, r := range visit.Runs {
+		left -= len(visit.Steps)
+		for _, r := range visit.Steps {
 			o.done(r)
 		}
 		o.bit = s.key.Bit
@@ -47,24 +48,24 @@ func PlainOrder(jobs []Job, choice Choice) ([]Visit, bool) {
 
 // station is all runs of one key that are still to be made.
 type station struct {
-	key   Key
-	ready []JobRun // may be made now
-	wait  int      // must wait for other runs
+	key   deck.Key
+	ready []JobStep // may be made now
+	wait  int       // must wait for other runs
 }
 
 // take empties the ready runs, in the plan's order.
-func (s *station) take() []JobRun {
+func (s *station) take() []JobStep {
 	runs := s.ready
 	s.ready = nil
-	slices.SortFunc(runs, func(a, b JobRun) int {
-		return cmp.Or(cmp.Compare(a.Job, b.Job), cmp.Compare(a.Run, b.Run))
+	slices.SortFunc(runs, func(a, b JobStep) int {
+		return cmp.Or(cmp.Compare(a.Job, b.Job), cmp.Compare(a.Step, b.Step))
 	})
 	return runs
 }
 
 // ordering is the state of PlainOrder.
 type ordering struct {
-	runs     map[JobRun]*pending
+	runs     map[JobStep]*pending
 	stations []*station // all, by bit and fence distance
 	full     map[*joinery.Bit]*stationHeap
 	bits     []*joinery.Bit // narrowest first
@@ -75,36 +76,36 @@ type ordering struct {
 type pending struct {
 	at     *station
 	before int
-	then   []JobRun
+	then   []JobStep
 }
 
 func newOrdering(jobs []Job, choice Choice) *ordering {
-	o := &ordering{runs: map[JobRun]*pending{}, full: map[*joinery.Bit]*stationHeap{}}
-	byKey := map[Key]*station{}
+	o := &ordering{runs: map[JobStep]*pending{}, full: map[*joinery.Bit]*stationHeap{}}
+	byKey := map[deck.Key]*station{}
 	for j := range jobs {
 		way := jobs[j].Ways[choice[j]]
-		for r, run := range way.Runs {
+		for r, run := range way.Steps {
 			s := byKey[run.Key()]
 			if s == nil {
 				s = &station{key: run.Key()}
 				byKey[s.key] = s
 				o.stations = append(o.stations, s)
 			}
-			o.runs[JobRun{j, r}] = &pending{at: s}
+			o.runs[JobStep{j, r}] = &pending{at: s}
 			if r > 0 && !run.Turned {
-				o.link(JobRun{j, r - 1}, JobRun{j, r})
+				o.link(JobStep{j, r - 1}, JobStep{j, r})
 			}
 		}
 	}
 	for j := range jobs {
 		for _, k := range jobs[j].After {
-			o.linkJobs(k, len(jobs[k].Ways[choice[k]].Runs), j, len(jobs[j].Ways[choice[j]].Runs))
+			o.linkJobs(k, len(jobs[k].Ways[choice[k]].Steps), j, len(jobs[j].Ways[choice[j]].Steps))
 		}
 	}
 	o.sort()
 	for j := range jobs {
-		for r := range jobs[j].Ways[choice[j]].Runs {
-			o.settle(JobRun{j, r})
+		for r := range jobs[j].Ways[choice[j]].Steps {
+			o.settle(JobStep{j, r})
 		}
 	}
 	for _, s := range o.stations {
@@ -117,12 +118,12 @@ func newOrdering(jobs []Job, choice Choice) *ordering {
 func (o *ordering) linkJobs(k, kRuns, j, jRuns int) {
 	for a := range kRuns {
 		for b := range jRuns {
-			o.link(JobRun{k, a}, JobRun{j, b})
+			o.link(JobStep{k, a}, JobStep{j, b})
 		}
 	}
 }
 
-func (o *ordering) link(first, then JobRun) {
+func (o *ordering) link(first, then JobStep) {
 	o.runs[first].then = append(o.runs[first].then, then)
 	o.runs[then].before++
 }
@@ -144,7 +145,7 @@ func (o *ordering) sort() {
 }
 
 // settle counts a run as ready or waiting at its station.
-func (o *ordering) settle(r JobRun) {
+func (o *ordering) settle(r JobStep) {
 	p := o.runs[r]
 	if p.before > 0 {
 		p.at.wait++
@@ -161,7 +162,7 @@ func (o *ordering) offer(s *station) {
 }
 
 // done frees the runs that waited for r.
-func (o *ordering) done(r JobRun) {
+func (o *ordering) done(r JobStep) {
 	for _, next := range o.runs[r].then {
 		p := o.runs[next]
 		if p.before--; p.before == 0 {

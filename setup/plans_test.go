@@ -10,6 +10,8 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup"
+	"fencecard/setup/deck"
+	"fencecard/setup/internal/workpiece"
 	"fencecard/setup/search"
 )
 
@@ -19,7 +21,7 @@ var bySteps = setup.Options{Search: search.Limit{Steps: 2 * search.StepsPerSecon
 // Real plans have 20 to 60 cuts, and the search proves that nothing beats what
 // it makes of them.
 func TestRealPlansAreProved(t *testing.T) {
-	plans := realPlans(t)
+	plans := workpiece.RealPlans(t)
 	require.GreaterOrEqual(t, len(plans), 22)
 	for name, plan := range plans {
 		t.Run(name, func(t *testing.T) {
@@ -37,7 +39,7 @@ func TestRealPlansAreProved(t *testing.T) {
 			require.NoError(t, err)
 			assert.LessOrEqual(t, d.Changes.Time, plain.Changes.Time)
 			assert.False(t, plain.Changes.Proved)
-			counted := setup.Count(d.Setups, &plan.Shop)
+			counted := deck.Count(d.Setups, &plan.Shop)
 			counted.Bound, counted.Proved = d.Changes.Bound, true
 			assert.Equal(t, counted, d.Changes)
 		})
@@ -48,14 +50,14 @@ func TestRealPlansAreProved(t *testing.T) {
 // last.
 func TestTheSameDeckAgain(t *testing.T) {
 	for _, name := range []string{"panel-doors", "plate-rack"} {
-		plan := realPlans(t)[name]
+		plan := workpiece.RealPlans(t)[name]
 		var decks [2][]string
 		for i := range decks {
 			for _, steps := range []int64{1, 300_000} {
 				o := setup.Options{Search: search.Limit{Steps: steps, Time: time.Duration(i+1) * time.Hour}}
 				d, err := setup.MakeWith(t.Context(), plan, o)
 				require.NoError(t, err)
-				decks[i] = append(decks[i], route(d)...)
+				decks[i] = append(decks[i], workpiece.Route(d)...)
 			}
 		}
 		assert.Equal(t, decks[0], decks[1])
@@ -63,7 +65,7 @@ func TestTheSameDeckAgain(t *testing.T) {
 }
 
 func TestCalledOff(t *testing.T) {
-	plan := realPlans(t)["panel-doors"]
+	plan := workpiece.RealPlans(t)["panel-doors"]
 	ctx, cancel := context.WithCancel(t.Context())
 	cancel()
 	d, err := setup.MakeWith(ctx, plan, setup.Options{})

@@ -8,6 +8,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // legsPlan is a pair of mirrored legs, two of each, with a mortise 1 deep and
@@ -57,10 +58,10 @@ func TestBatchMultipliesCounts(t *testing.T) {
 	twelve, err := setup.Make(batch)
 	require.NoError(t, err)
 	assert.Equal(t, one.Changes, twelve.Changes, "a batch is run through the same setups")
-	require.Equal(t, one.Cards(), twelve.Cards())
+	require.Equal(t, one.Runs(), twelve.Runs())
 	for i, s := range twelve.Setups {
-		for k, c := range s.Cards {
-			assert.Equal(t, 12*one.Setups[i].Cards[k].Piece.Count, c.Piece.Count)
+		for k, r := range s.Runs {
+			assert.Equal(t, 12*one.Setups[i].Runs[k].Piece.Count, r.Piece.Count)
 		}
 	}
 }
@@ -75,9 +76,9 @@ func TestBatchRefuses(t *testing.T) {
 func TestOnlyKeepsTheNumbersOfTheFullDeck(t *testing.T) {
 	full, err := setup.Make(legsPlan(t))
 	require.NoError(t, err)
-	full.Warnings = []setup.Warning{{Code: "a", Piece: "left leg"}, {Code: "b", Piece: "right leg"}, {Code: "c"}}
+	full.Warnings = []deck.Warning{{Code: "a", Piece: "left leg"}, {Code: "b", Piece: "right leg"}, {Code: "c"}}
 
-	for _, only := range []setup.Only{
+	for _, only := range []deck.Only{
 		{},
 		{Pieces: []string{"RIGHT leg "}},
 		{Pieces: []string{"left leg"}},
@@ -86,26 +87,26 @@ func TestOnlyKeepsTheNumbersOfTheFullDeck(t *testing.T) {
 	} {
 		part, err := full.Only(only)
 		require.NoError(t, err)
-		byNumber := map[string]setup.Card{}
+		byNumber := map[string]deck.Run{}
 		for _, s := range full.Setups {
-			for _, c := range s.Cards {
-				byNumber[c.Number()] = c
+			for _, r := range s.Runs {
+				byNumber[r.Number()] = r
 			}
 		}
 		for _, s := range part.Setups {
 			rungs := map[joinery.Length]bool{}
-			for _, c := range s.Cards {
-				was := byNumber[c.Number()]
-				assert.Equal(t, was.Cut, c.Cut)
-				assert.Equal(t, was.Piece.Name, c.Piece.Name)
-				assert.Equal(t, was.Heights, c.Heights)
-				for _, h := range c.Heights {
+			for _, r := range s.Runs {
+				was := byNumber[r.Number()]
+				assert.Equal(t, was.Cut, r.Cut)
+				assert.Equal(t, was.Piece.Name, r.Piece.Name)
+				assert.Equal(t, was.Heights, r.Heights)
+				for _, h := range r.Heights {
 					rungs[h] = true
 				}
 			}
 			assert.Len(t, s.Heights, len(rungs), "a rung that no card uses is not climbed")
 		}
-		want := setup.Count(part.Setups, &part.Plan.Shop)
+		want := deck.Count(part.Setups, &part.Plan.Shop)
 		if len(only.Pieces)+len(only.Setups) == 0 {
 			want = full.Changes // what was proved of the whole stands
 		}
@@ -116,30 +117,30 @@ func TestOnlyKeepsTheNumbersOfTheFullDeck(t *testing.T) {
 func TestOnlyOnePiece(t *testing.T) {
 	full, err := setup.Make(legsPlan(t))
 	require.NoError(t, err)
-	full.Warnings = []setup.Warning{{Code: "a", Piece: "left leg"}, {Code: "b", Piece: "right leg"}, {Code: "c"}}
+	full.Warnings = []deck.Warning{{Code: "a", Piece: "left leg"}, {Code: "b", Piece: "right leg"}, {Code: "c"}}
 	require.Len(t, full.Setups, 2)
-	require.Equal(t, 4, full.Cards())
+	require.Equal(t, 4, full.Runs())
 
-	part, err := full.Only(setup.Only{Pieces: []string{"right leg"}})
+	part, err := full.Only(deck.Only{Pieces: []string{"right leg"}})
 	require.NoError(t, err)
 	require.Len(t, part.Setups, 1)
-	assert.Equal(t, 1, part.Cards())
+	assert.Equal(t, 1, part.Runs())
 	assert.Len(t, part.Plan.Pieces, 1)
-	assert.Same(t, &part.Plan.Pieces[0], part.Setups[0].Cards[0].Piece)
-	assert.Equal(t, []setup.Warning{{Code: "b", Piece: "right leg"}, {Code: "c"}}, part.Warnings)
+	assert.Same(t, &part.Plan.Pieces[0], part.Setups[0].Runs[0].Piece)
+	assert.Equal(t, []deck.Warning{{Code: "b", Piece: "right leg"}, {Code: "c"}}, part.Warnings)
 	assert.Equal(t, 1, part.Changes.Bits)
-	assert.Equal(t, 4, full.Cards(), "the full deck stays as it is")
+	assert.Equal(t, 4, full.Runs(), "the full deck stays as it is")
 	assert.Len(t, full.Plan.Pieces, 2)
 }
 
 func TestOnlyRefuses(t *testing.T) {
 	full, err := setup.Make(legsPlan(t))
 	require.NoError(t, err)
-	_, err = full.Only(setup.Only{Pieces: []string{"left lag"}, Setups: []int{9}})
+	_, err = full.Only(deck.Only{Pieces: []string{"left lag"}, Setups: []int{9}})
 	assert.ErrorContains(t, err, `no piece "left lag"`)
 	assert.ErrorContains(t, err, `"left leg", "right leg"`)
 	assert.ErrorContains(t, err, "no setup 9")
 	assert.ErrorContains(t, err, "1 to 2")
-	_, err = full.Only(setup.Only{Pieces: []string{"right leg"}, Setups: []int{2}})
+	_, err = full.Only(deck.Only{Pieces: []string{"right leg"}, Setups: []int{2}})
 	assert.ErrorContains(t, err, `no card of "right leg" is run at setup 2`)
 }

@@ -8,111 +8,113 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup"
+	"fencecard/setup/deck"
+	"fencecard/setup/internal/workpiece"
 )
 
 // The worked examples were calculated by hand before there was a program.
 
 func leg(t testing.TB) joinery.Size {
-	return joinery.Size{in(t, "1 5/8"), in(t, "1 5/8"), in(t, "17")}
+	return joinery.Size{workpiece.In(t, "1 5/8"), workpiece.In(t, "1 5/8"), workpiece.In(t, "17")}
 }
 
 func legMortise(t testing.TB, side joinery.Side) joinery.Cut {
 	return joinery.Cut{
 		Kind: &joinery.Mortise, Name: "seat rail", In: side,
-		Width: in(t, "3/8"), Depth: in(t, "1"),
-		Start: joinery.Setback{Distance: in(t, "1/2"), From: joinery.Front},
-		Span:  joinery.Span{From: in(t, "1/2"), To: in(t, "3"), Side: joinery.Top},
+		Width: workpiece.In(t, "3/8"), Depth: workpiece.In(t, "1"),
+		Start: joinery.Setback{Distance: workpiece.In(t, "1/2"), From: joinery.Front},
+		Span:  joinery.Span{From: workpiece.In(t, "1/2"), To: workpiece.In(t, "3"), Side: joinery.Top},
 	}
 }
 
 // marks writes a mark's five numbers in inches, in the order of the fields.
-func marks(t testing.TB, texts ...string) *setup.Mark {
+func marks(t testing.TB, texts ...string) *deck.Mark {
 	n := make([]joinery.Length, 5)
 	for i, text := range texts {
-		n[i] = in(t, text)
+		n[i] = workpiece.In(t, text)
 	}
-	return &setup.Mark{Line: n[0], LeadPastEdge: n[1], LeadPastCentre: n[2], TailBeforeEdge: n[3], TailBeforeCentre: n[4]}
+	return &deck.Mark{Line: n[0], LeadPastEdge: n[1], LeadPastCentre: n[2], TailBeforeEdge: n[3], TailBeforeCentre: n[4]}
 }
 
 func TestWorkedExampleLegMortise(t *testing.T) {
-	d := deckOf(t, planOf(t, joinery.Inches, leg(t), legMortise(t, joinery.Right), bitOf(in(t, "3/8"))))
+	d := workpiece.DeckOf(t, workpiece.PlanOf(t, joinery.Inches, leg(t), legMortise(t, joinery.Right), workpiece.BitOf(workpiece.In(t, "3/8"))))
 	require.Len(t, d.Setups, 1)
-	require.Len(t, d.Setups[0].Cards, 1)
-	c := d.Setups[0].Cards[0]
-	assert.Equal(t, joinery.Right, c.Run.Down)
-	assert.Equal(t, joinery.Front, c.Run.Fence)
-	assert.Equal(t, joinery.Top, c.Leads)
-	assert.Equal(t, in(t, "1/2"), c.A)
-	assert.Equal(t, in(t, "3"), c.B)
-	assert.Equal(t, setup.Fence{NearEdge: in(t, "1/2"), Centre: in(t, "11/16"), FarEdge: in(t, "7/8")}, d.Setups[0].Fence)
-	assert.Equal(t, setup.Drop, c.Begin)
-	assert.Equal(t, setup.Lift, c.End)
-	assert.Equal(t, marks(t, "1/2", "1/2", "11/16", "16 1/2", "16 5/16"), c.Start)
-	assert.Equal(t, marks(t, "3", "3", "2 13/16", "14", "14 3/16"), c.Stop)
-	assert.Equal(t, in(t, "2 1/8"), c.Travel())
+	require.Len(t, d.Setups[0].Runs, 1)
+	r := d.Setups[0].Runs[0]
+	assert.Equal(t, joinery.Right, r.Step.Down)
+	assert.Equal(t, joinery.Front, r.Step.Fence)
+	assert.Equal(t, joinery.Top, r.Leads)
+	assert.Equal(t, workpiece.In(t, "1/2"), r.A)
+	assert.Equal(t, workpiece.In(t, "3"), r.B)
+	assert.Equal(t, deck.Fence{NearEdge: workpiece.In(t, "1/2"), Centre: workpiece.In(t, "11/16"), FarEdge: workpiece.In(t, "7/8")}, d.Setups[0].Fence)
+	assert.Equal(t, deck.Drop, r.Begin)
+	assert.Equal(t, deck.Lift, r.End)
+	assert.Equal(t, marks(t, "1/2", "1/2", "11/16", "16 1/2", "16 5/16"), r.Start)
+	assert.Equal(t, marks(t, "3", "3", "2 13/16", "14", "14 3/16"), r.Stop)
+	assert.Equal(t, workpiece.In(t, "2 1/8"), r.Travel())
 }
 
 func TestWorkedExampleMirroredLeg(t *testing.T) {
-	plan := planOf(t, joinery.Inches, leg(t), legMortise(t, joinery.Right), bitOf(in(t, "3/8")))
+	plan := workpiece.PlanOf(t, joinery.Inches, leg(t), legMortise(t, joinery.Right), workpiece.BitOf(workpiece.In(t, "3/8")))
 	plan.Pieces = append(plan.Pieces, plan.Pieces[0].Mirrored("mirror", joinery.LeftRight, plan.Shop.Scale))
-	d := deckOf(t, plan)
+	d := workpiece.DeckOf(t, plan)
 	require.Len(t, d.Setups, 1, "mirrored legs share their setup")
-	require.Len(t, d.Setups[0].Cards, 2)
-	c := d.Setups[0].Cards[1]
-	assert.Equal(t, joinery.Left, c.Run.Down)
-	assert.Equal(t, joinery.Front, c.Run.Fence)
-	assert.Equal(t, joinery.Bottom, c.Leads)
-	assert.Equal(t, in(t, "14"), c.A)
-	assert.Equal(t, in(t, "16 1/2"), c.B)
-	assert.Equal(t, marks(t, "14", "14", "14 3/16", "3", "2 13/16"), c.Start)
-	assert.Equal(t, marks(t, "16 1/2", "16 1/2", "16 5/16", "1/2", "11/16"), c.Stop)
+	require.Len(t, d.Setups[0].Runs, 2)
+	r := d.Setups[0].Runs[1]
+	assert.Equal(t, joinery.Left, r.Step.Down)
+	assert.Equal(t, joinery.Front, r.Step.Fence)
+	assert.Equal(t, joinery.Bottom, r.Leads)
+	assert.Equal(t, workpiece.In(t, "14"), r.A)
+	assert.Equal(t, workpiece.In(t, "16 1/2"), r.B)
+	assert.Equal(t, marks(t, "14", "14", "14 3/16", "3", "2 13/16"), r.Start)
+	assert.Equal(t, marks(t, "16 1/2", "16 1/2", "16 5/16", "1/2", "11/16"), r.Stop)
 }
 
 func TestWorkedExampleStoppedDado(t *testing.T) {
 	dado := joinery.Cut{
 		Kind: &joinery.Dado, Name: "shelf", In: joinery.Right,
-		Width: in(t, "3/4"), Depth: in(t, "1/4"),
-		Start: joinery.Setback{Distance: in(t, "4"), From: joinery.Bottom},
-		Span:  joinery.Span{From: 0, To: in(t, "1 1/4"), Side: joinery.Back},
+		Width: workpiece.In(t, "3/4"), Depth: workpiece.In(t, "1/4"),
+		Start: joinery.Setback{Distance: workpiece.In(t, "4"), From: joinery.Bottom},
+		Span:  joinery.Span{From: 0, To: workpiece.In(t, "1 1/4"), Side: joinery.Back},
 	}
-	d := deckOf(t, planOf(t, joinery.Inches, leg(t), dado, bitOf(in(t, "3/4"))))
-	c := d.Setups[0].Cards[0]
-	assert.Equal(t, joinery.Right, c.Run.Down)
-	assert.Equal(t, joinery.Bottom, c.Run.Fence)
-	assert.Equal(t, joinery.Front, c.Leads)
-	assert.Equal(t, in(t, "1 5/8"), c.Length)
-	assert.Equal(t, in(t, "3/8"), c.A)
-	assert.Equal(t, in(t, "1 5/8"), c.B)
-	require.NotNil(t, c.Start)
-	assert.Equal(t, in(t, "3/8"), c.Start.LeadPastEdge)
-	assert.Equal(t, in(t, "3/4"), c.Start.LeadPastCentre)
-	assert.Equal(t, setup.RunOut, c.End)
-	assert.Nil(t, c.Stop)
+	d := workpiece.DeckOf(t, workpiece.PlanOf(t, joinery.Inches, leg(t), dado, workpiece.BitOf(workpiece.In(t, "3/4"))))
+	r := d.Setups[0].Runs[0]
+	assert.Equal(t, joinery.Right, r.Step.Down)
+	assert.Equal(t, joinery.Bottom, r.Step.Fence)
+	assert.Equal(t, joinery.Front, r.Leads)
+	assert.Equal(t, workpiece.In(t, "1 5/8"), r.Length)
+	assert.Equal(t, workpiece.In(t, "3/8"), r.A)
+	assert.Equal(t, workpiece.In(t, "1 5/8"), r.B)
+	require.NotNil(t, r.Start)
+	assert.Equal(t, workpiece.In(t, "3/8"), r.Start.LeadPastEdge)
+	assert.Equal(t, workpiece.In(t, "3/4"), r.Start.LeadPastCentre)
+	assert.Equal(t, deck.RunOut, r.End)
+	assert.Nil(t, r.Stop)
 }
 
 func TestWorkedExampleMetricRail(t *testing.T) {
-	size := joinery.Size{mm(t, "640"), mm(t, "20"), mm(t, "90")}
+	size := joinery.Size{workpiece.MM(t, "640"), workpiece.MM(t, "20"), workpiece.MM(t, "90")}
 	groove := joinery.Cut{
 		Kind: &joinery.Groove, Name: "panel", In: joinery.Back,
-		Width: mm(t, "8"), Depth: mm(t, "9"),
-		Start: joinery.Setback{Distance: mm(t, "10"), From: joinery.Bottom},
-		Span:  joinery.Span{From: mm(t, "30"), To: mm(t, "590"), Side: joinery.Left},
+		Width: workpiece.MM(t, "8"), Depth: workpiece.MM(t, "9"),
+		Start: joinery.Setback{Distance: workpiece.MM(t, "10"), From: joinery.Bottom},
+		Span:  joinery.Span{From: workpiece.MM(t, "30"), To: workpiece.MM(t, "590"), Side: joinery.Left},
 	}
-	d := deckOf(t, planOf(t, joinery.Millimetres, size, groove, bitOf(mm(t, "6"))))
+	d := workpiece.DeckOf(t, workpiece.PlanOf(t, joinery.Millimetres, size, groove, workpiece.BitOf(workpiece.MM(t, "6"))))
 	require.Len(t, d.Setups, 2)
-	assert.Equal(t, setup.Fence{NearEdge: mm(t, "10"), Centre: mm(t, "13"), FarEdge: mm(t, "16")}, d.Setups[0].Fence)
-	assert.Equal(t, setup.Fence{NearEdge: mm(t, "12"), Centre: mm(t, "15"), FarEdge: mm(t, "18")}, d.Setups[1].Fence)
+	assert.Equal(t, deck.Fence{NearEdge: workpiece.MM(t, "10"), Centre: workpiece.MM(t, "13"), FarEdge: workpiece.MM(t, "16")}, d.Setups[0].Fence)
+	assert.Equal(t, deck.Fence{NearEdge: workpiece.MM(t, "12"), Centre: workpiece.MM(t, "15"), FarEdge: workpiece.MM(t, "18")}, d.Setups[1].Fence)
 	for _, s := range d.Setups {
-		c := s.Cards[0]
-		assert.Equal(t, joinery.Back, c.Run.Down)
-		assert.Equal(t, joinery.Bottom, c.Run.Fence)
-		assert.Equal(t, joinery.Right, c.Leads)
-		assert.Equal(t, mm(t, "50"), c.A)
-		assert.Equal(t, mm(t, "610"), c.B)
-		assert.Equal(t, mm(t, "50"), c.Start.LeadPastEdge)
-		assert.Equal(t, mm(t, "53"), c.Start.LeadPastCentre)
-		assert.Equal(t, mm(t, "610"), c.Stop.LeadPastEdge)
-		assert.Equal(t, mm(t, "607"), c.Stop.LeadPastCentre)
+		r := s.Runs[0]
+		assert.Equal(t, joinery.Back, r.Step.Down)
+		assert.Equal(t, joinery.Bottom, r.Step.Fence)
+		assert.Equal(t, joinery.Right, r.Leads)
+		assert.Equal(t, workpiece.MM(t, "50"), r.A)
+		assert.Equal(t, workpiece.MM(t, "610"), r.B)
+		assert.Equal(t, workpiece.MM(t, "50"), r.Start.LeadPastEdge)
+		assert.Equal(t, workpiece.MM(t, "53"), r.Start.LeadPastCentre)
+		assert.Equal(t, workpiece.MM(t, "610"), r.Stop.LeadPastEdge)
+		assert.Equal(t, workpiece.MM(t, "607"), r.Stop.LeadPastCentre)
 	}
 }
 

@@ -15,8 +15,8 @@ import (
 	"fencecard/cmd/internal/shelf"
 	"fencecard/joinery"
 	"fencecard/output"
-	"fencecard/setup"
 	"fencecard/setup/book"
+	"fencecard/setup/deck"
 )
 
 // bookVariable names the setup book, where --book does not.
@@ -94,7 +94,7 @@ func (a *app) readBook(flag string) (*book.Book, error) {
 
 // markKept gives a deck what the setup book says of its setups, and returns what
 // was found. A book that the maker did not ask for never stops the cards.
-func (a *app) markKept(deck *setup.Deck, flag string) ([]book.Match, error) {
+func (a *app) markKept(d *deck.Deck, flag string) ([]book.Match, error) {
 	b, err := a.openBook(flag)
 	if err != nil && flag == "" {
 		fmt.Fprintf(a.err, "%v\nthe setup book was not used\n", err)
@@ -103,17 +103,17 @@ func (a *app) markKept(deck *setup.Deck, flag string) ([]book.Match, error) {
 	if err != nil {
 		return nil, err
 	}
-	return b.Mark(deck), nil
+	return b.Mark(d), nil
 }
 
 // offerNear tells of kept setups that are near those of a deck.
-func (a *app) offerNear(deck *setup.Deck, matches []book.Match) {
+func (a *app) offerNear(d *deck.Deck, matches []book.Match) {
 	near := false
 	for _, m := range matches {
-		printed := slices.ContainsFunc(deck.Setups, func(s setup.Setup) bool { return s.Number == m.Setup.Number })
+		printed := slices.ContainsFunc(d.Setups, func(s deck.Setup) bool { return s.Number == m.Setup.Number })
 		if printed && len(m.Offers) > 0 {
 			near = true
-			fmt.Fprintln(a.err, output.OfferLine(m, deck.Plan.Shop.Scale))
+			fmt.Fprintln(a.err, output.OfferLine(m, d.Plan.Shop.Scale))
 		}
 	}
 	if near {

@@ -12,6 +12,9 @@ import (
 	"fencecard/joinery"
 	"fencecard/output"
 	"fencecard/setup"
+	"fencecard/setup/deck"
+	"fencecard/setup/remark"
+	"fencecard/setup/whatif"
 )
 
 // cardsOptions are the flags of the cards command.
@@ -20,7 +23,7 @@ type cardsOptions struct {
 	out    string
 	force  bool
 	batch  int
-	only   setup.Only
+	only   deck.Only
 	book   string
 	search searchFlag
 	why    bool
@@ -77,15 +80,15 @@ func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
 	if err != nil {
 		return err
 	}
-	deck, err := a.deckFor(ctx, plan, o)
+	d, err := a.deckFor(ctx, plan, o)
 	if err != nil {
 		return err
 	}
-	for _, w := range setup.WarnedOnce(deck) {
+	for _, w := range remark.Once(d) {
 		fmt.Fprintln(a.err, output.WarningLine(w))
 	}
 	var page bytes.Buffer
-	if err := printer(&page, deck); err != nil {
+	if err := printer(&page, d); err != nil {
 		return err
 	}
 	to := o.out
@@ -99,42 +102,42 @@ func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
 	if err := a.writeFile(to, page.Bytes(), o.force); err != nil {
 		return err
 	}
-	return output.Summary(a.out, to, deck, output.PageCount(page.Bytes()))
+	return output.Summary(a.out, to, d, output.PageCount(page.Bytes()))
 }
 
 // deckFor makes the deck of a plan as asked for: a batch, or a part of it, with
 // what the setup book says.
-func (a *app) deckFor(ctx context.Context, plan *joinery.Plan, o cardsOptions) (*setup.Deck, error) {
+func (a *app) deckFor(ctx context.Context, plan *joinery.Plan, o cardsOptions) (*deck.Deck, error) {
 	plan, err := setup.Batch(plan, o.batch)
 	if err != nil {
 		return nil, err
 	}
-	deck, err := a.makeDeck(ctx, plan, o.search)
+	d, err := a.makeDeck(ctx, plan, o.search)
 	if err != nil {
 		return nil, err
 	}
-	matches, err := a.markKept(deck, o.book)
+	matches, err := a.markKept(d, o.book)
 	if err != nil {
 		return nil, err
 	}
 	if o.why {
-		if err := a.explain(ctx, deck, o); err != nil {
+		if err := a.explain(ctx, d, o); err != nil {
 			return nil, err
 		}
 	}
-	if deck, err = deck.Only(o.only); err != nil {
+	if d, err = d.Only(o.only); err != nil {
 		return nil, err
 	}
-	a.offerNear(deck, matches)
-	return deck, nil
+	a.offerNear(d, matches)
+	return d, nil
 }
 
 // explain says why each setup is there: beside the cards where these go to
 // standard output, else there.
-func (a *app) explain(ctx context.Context, deck *setup.Deck, o cardsOptions) error {
+func (a *app) explain(ctx context.Context, d *deck.Deck, o cardsOptions) error {
 	trying, stop := callOff(ctx)
 	defer stop()
-	why, err := setup.Explain(trying, deck)
+	why, err := whatif.Explain(trying, d)
 	if err != nil {
 		return err
 	}
@@ -142,24 +145,24 @@ func (a *app) explain(ctx context.Context, deck *setup.Deck, o cardsOptions) err
 	if o.out == "-" || o.out == "" && o.format != "pdf" {
 		to = a.err
 	}
-	return output.Explain(to, deck, why)
+	return output.Explain(to, d, why)
 }
 
 // drawing returns the writer of one card's drawing.
-func (o cardsOptions) drawing() (func(io.Writer, *setup.Deck) error, error) {
+func (o cardsOptions) drawing() (func(io.Writer, *deck.Deck) error, error) {
 	if o.card == "" {
 		return nil, usageError{errors.New("--format svg draws one card: add its number, such as --card 1.1")}
 	}
 	if err := o.pages.without("per-page", "strips", "only"); err != nil {
 		return nil, err
 	}
-	return o.pages.printer(func(w io.Writer, d *setup.Deck, p output.Pages) error {
+	return o.pages.printer(func(w io.Writer, d *deck.Deck, p output.Pages) error {
 		return output.CardSVG(w, d, o.card, p)
 	})
 }
 
 // printer returns the writer of the chosen format.
-func (o cardsOptions) printer() (func(io.Writer, *setup.Deck) error, error) {
+func (o cardsOptions) printer() (func(io.Writer, *deck.Deck) error, error) {
 	if o.card != "" && o.format != "svg" {
 		return nil, usageError{errors.New("--card is for --format svg")}
 	}

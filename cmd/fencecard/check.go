@@ -13,6 +13,7 @@ import (
 	"fencecard/output"
 	"fencecard/setup"
 	"fencecard/setup/proof"
+	"fencecard/setup/remark"
 	"fencecard/setup/search"
 )
 
@@ -86,7 +87,7 @@ func (a *app) check(ctx context.Context, args []string, o checkOptions) error {
 	}
 	if report.Proved() {
 		deck := proof.Deck(plan, claims)
-		setup.Remark(deck)
+		remark.Add(deck)
 		report.Warnings, report.Removed = deck.Warnings, proof.Volumes(plan, claims)
 		report.Add(output.Differences(deck, claims))
 	}

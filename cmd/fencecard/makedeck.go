@@ -10,6 +10,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup"
+	"fencecard/setup/deck"
 	"fencecard/setup/search"
 )
 
@@ -22,31 +23,31 @@ func (s *searchFlag) flag(cmd *cobra.Command) {
 }
 
 // makeDeck makes a plan's deck and proves it.
-func (a *app) makeDeck(ctx context.Context, plan *joinery.Plan, most searchFlag) (*setup.Deck, error) {
-	deck, err := a.findDeck(ctx, plan, most)
+func (a *app) makeDeck(ctx context.Context, plan *joinery.Plan, most searchFlag) (*deck.Deck, error) {
+	d, err := a.findDeck(ctx, plan, most)
 	if err != nil {
 		return nil, err
 	}
-	return deck, prove(deck)
+	return d, prove(d)
 }
 
 // findDeck looks for a plan's deck. Meanwhile the first interrupt ends only the
 // search.
-func (a *app) findDeck(ctx context.Context, plan *joinery.Plan, most searchFlag) (*setup.Deck, error) {
+func (a *app) findDeck(ctx context.Context, plan *joinery.Plan, most searchFlag) (*deck.Deck, error) {
 	if most < 0 {
 		return nil, usageError{errors.New("--search takes a time such as 5s, or 0 for no search")}
 	}
 	searching, stop := callOff(ctx)
 	defer stop()
-	deck, err := setup.MakeWith(searching, plan, setup.Options{Plain: most == 0, Search: search.Limit{Time: time.Duration(most)}})
+	d, err := setup.MakeWith(searching, plan, setup.Options{Plain: most == 0, Search: search.Limit{Time: time.Duration(most)}})
 	if err != nil {
 		return nil, err
 	}
-	switch deck.Ended {
+	switch d.Ended {
 	case search.TimeUp:
 		fmt.Fprintln(a.err, "the search for fewer changes was cut short: another run may make another deck")
 	case search.CalledOff:
 		fmt.Fprintln(a.err, "interrupted: the search for fewer changes was cut short, and these are the best cards found so far")
 	}
-	return deck, nil
+	return d, nil
 }

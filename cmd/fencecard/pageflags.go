@@ -9,7 +9,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/output"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // pageFlags are the flags that say how a deck is put on paper.
@@ -43,12 +43,12 @@ func (p *pageFlags) add(cmd *cobra.Command) {
 
 // printer returns what prints a deck on the paper asked for, by a function of
 // the package output.
-func (p *pageFlags) printer(print func(io.Writer, *setup.Deck, output.Pages) error) (func(io.Writer, *setup.Deck) error, error) {
+func (p *pageFlags) printer(print func(io.Writer, *deck.Deck, output.Pages) error) (func(io.Writer, *deck.Deck) error, error) {
 	o, err := p.options()
 	if err != nil {
 		return nil, usageError{err}
 	}
-	return func(w io.Writer, d *setup.Deck) error {
+	return func(w io.Writer, d *deck.Deck) error {
 		o := o
 		if p.scale != "" {
 			var err error

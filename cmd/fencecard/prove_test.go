@@ -21,13 +21,13 @@ func TestCardsThatDoNotProveAreRefused(t *testing.T) {
 	require.NoError(t, err)
 	require.NoError(t, prove(deck))
 	for i := range deck.Setups {
-		for j := range deck.Setups[i].Cards {
-			if c := &deck.Setups[i].Cards[j]; c.Stop != nil {
-				c.Stop.LeadPastEdge += joinery.Inch / 64
+		for j := range deck.Setups[i].Runs {
+			if r := &deck.Setups[i].Runs[j]; r.Stop != nil {
+				r.Stop.LeadPastEdge += joinery.Inch / 64
 				err := prove(deck)
 				require.Error(t, err)
-				assert.Contains(t, err.Error(), "card "+c.Number()+": set by leading end past the leading edge, the ")
-				assert.Contains(t, err.Error(), " would end 1/64 too near the "+c.Leads.Opposite().String())
+				assert.Contains(t, err.Error(), "card "+r.Number()+": set by leading end past the leading edge, the ")
+				assert.Contains(t, err.Error(), " would end 1/64 too near the "+r.Leads.Opposite().String())
 				return
 			}
 		}

@@ -7,7 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"fencecard/setup"
+	"fencecard/setup/remark"
 )
 
 //go:embed topics/*.txt
@@ -41,7 +41,7 @@ the plan, on the run sheet, and in the text and JSON of a deck, where its code
 stands; the words beside it say what to change.
 
 `)
-	for _, c := range setup.WarningCodes() {
+	for _, c := range remark.WarningCodes() {
 		fmt.Fprintf(&b, "  %-18s  %s\n", c.Code, c.Says)
 	}
 	b.WriteString("\nThe cautions of a card are listed behind its deck.")

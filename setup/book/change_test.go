@@ -31,7 +31,7 @@ func TestReplaceKeepsWhatIsTheMakers(t *testing.T) {
 	d := deckOf(t, bench(t))
 	number := 0
 	for i, s := range d.Setups {
-		if s.Cards[0].Cut.Name == "seat rail" {
+		if s.Runs[0].Cut.Name == "seat rail" {
 			number = i + 1
 		}
 	}

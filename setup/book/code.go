@@ -8,7 +8,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // codeLetters leaves out i, l, o and u, which are misread.
@@ -23,20 +23,20 @@ const codeBytes = 5
 // bit's kind and true diameter, the fence, the ladder, and the cards' sides,
 // lengths, marks and heights. Names, counts, woods and the order of the cards
 // do not count, so a batch made again has the code of the first.
-func Code(s *setup.Setup) string {
+func Code(s *deck.Setup) string {
 	sum := sha256.Sum256([]byte(contents(s)))
 	code := codeLetters.EncodeToString(sum[:codeBytes])
 	return code[:4] + "-" + code[4:]
 }
 
 // contents writes what counts of a setup, one fact a line.
-func contents(s *setup.Setup) string {
+func contents(s *deck.Setup) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "fencecard setup 1\nbit %s %s\nfence %s\nheights%s\n",
 		s.Bit.Kind, s.Bit.True().MM(), s.Fence.NearEdge.MM(), allMM(s.Heights))
 	var cards []string
-	for i := range s.Cards {
-		cards = append(cards, run(&s.Cards[i]))
+	for i := range s.Runs {
+		cards = append(cards, run(&s.Runs[i]))
 	}
 	slices.Sort(cards)
 	for _, card := range slices.Compact(cards) {
@@ -46,16 +46,16 @@ func contents(s *setup.Setup) string {
 }
 
 // run writes what counts of a card.
-func run(c *setup.Card) string {
+func run(r *deck.Run) string {
 	start, stop := "open", "open"
-	if c.Start != nil {
-		start = c.A.MM()
+	if r.Start != nil {
+		start = r.A.MM()
 	}
-	if c.Stop != nil {
-		stop = c.B.MM()
+	if r.Stop != nil {
+		stop = r.B.MM()
 	}
 	return fmt.Sprintf("card %s down %s to fence %s leads, %s long, from %s to %s, depth %s, heights%s\n",
-		c.Run.Down, c.Run.Fence, c.Leads, c.Length.MM(), start, stop, c.Channel.Depth.MM(), allMM(c.Heights))
+		r.Step.Down, r.Step.Fence, r.Leads, r.Length.MM(), start, stop, r.Channel.Depth.MM(), allMM(r.Heights))
 }
 
 func allMM(ls []joinery.Length) string {

@@ -9,7 +9,8 @@ import (
 	"unicode/utf8"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
+	"fencecard/setup/remark"
 )
 
 // Entry is one kept setup.
@@ -19,7 +20,7 @@ type Entry struct {
 	Date  string // when it was kept, "2006-01-02"; "" when not said
 	From  string // where it came from, in words
 	Notes []string
-	Setup setup.Setup   // its number is 1
+	Setup deck.Setup    // its number is 1
 	Shop  *joinery.Shop // shared by entries of one shop
 	Stood Stood         // corrections from test cuts
 	Marks []Stood       // the same for the marks of each card
@@ -50,7 +51,7 @@ type Keeping struct {
 const mostOff = joinery.Inch / 4
 
 // far faults a correction that is none.
-func (s Stood) far(of *setup.Setup, scale joinery.Scale) error {
+func (s Stood) far(of *deck.Setup, scale joinery.Scale) error {
 	var faults joinery.Faults
 	check := func(what string, stood *joinery.Length, plan joinery.Length) {
 		if stood != nil && (*stood-plan).Abs() > mostOff {
@@ -68,7 +69,7 @@ func (s Stood) far(of *setup.Setup, scale joinery.Scale) error {
 
 // Keep makes an entry of a deck's setup. A setup the deck does not have, a name
 // that is no name, or a correction of more than 1/4 in is a fault.
-func Keep(d *setup.Deck, number int, k Keeping) (*Entry, error) {
+func Keep(d *deck.Deck, number int, k Keeping) (*Entry, error) {
 	at := -1
 	for i := range d.Setups {
 		if d.Setups[i].Number == number {
@@ -95,7 +96,7 @@ func Keep(d *setup.Deck, number int, k Keeping) (*Entry, error) {
 		Name: name, Date: k.On.Format(time.DateOnly),
 		From:  clean(fmt.Sprintf("setup %d of %q (%s)", number, d.Plan.Title, k.From)),
 		Setup: d.Setups[at], Shop: &shop, Stood: k.Stood,
-		Marks: make([]Stood, len(d.Setups[at].Cards)),
+		Marks: make([]Stood, len(d.Setups[at].Runs)),
 	}
 	e.Setup.Kept = nil
 	e.Code = Code(&e.Setup)
@@ -139,8 +140,8 @@ func (e *Entry) Learnt(scale joinery.Scale) []string {
 	say(e.Stood.Fence, "the fence")
 	say(e.Stood.Height, "the bit at full height")
 	for i, m := range e.Marks {
-		c := &e.Setup.Cards[i]
-		of := fmt.Sprintf(" of %s, %s,", c.Piece.Name, c.Cut.Name)
+		r := &e.Setup.Runs[i]
+		of := fmt.Sprintf(" of %s, %s,", r.Piece.Name, r.Cut.Name)
 		say(m.Start, "the start"+of)
 		say(m.Stop, "the stop"+of)
 	}
@@ -148,31 +149,31 @@ func (e *Entry) Learnt(scale joinery.Scale) []string {
 }
 
 // Kept returns what a deck's setup carries of the entry.
-func (e *Entry) Kept(scale joinery.Scale) *setup.Kept {
-	return &setup.Kept{Name: e.Name, Code: e.Code, Notes: e.Notes, Learnt: e.Learnt(scale)}
+func (e *Entry) Kept(scale joinery.Scale) *deck.Kept {
+	return &deck.Kept{Name: e.Name, Code: e.Code, Notes: e.Notes, Learnt: e.Learnt(scale)}
 }
 
 // Deck returns a deck of the kept setup alone, to be printed.
-func (e *Entry) Deck() *setup.Deck {
+func (e *Entry) Deck() *deck.Deck {
 	s := e.Setup
 	s.Kept = e.Kept(e.Shop.Scale)
 	shop := *e.Shop
 	shop.Bits = []joinery.Bit{*s.Bit}
 	plan := &joinery.Plan{Name: "setup", Title: e.Name, Unit: shop.Scale.Unit, Shop: shop}
 	at := map[*joinery.Piece]int{}
-	for i := range s.Cards {
-		p := s.Cards[i].Piece
+	for i := range s.Runs {
+		p := s.Runs[i].Piece
 		if _, seen := at[p]; !seen {
 			at[p] = len(plan.Pieces)
 			plan.Pieces = append(plan.Pieces, *p)
 		}
 	}
-	s.Cards = slices.Clone(s.Cards)
-	for i := range s.Cards { // the cards are those of the plan's pieces
-		s.Cards[i].Piece = &plan.Pieces[at[s.Cards[i].Piece]]
+	s.Runs = slices.Clone(s.Runs)
+	for i := range s.Runs { // the cards are those of the plan's pieces
+		s.Runs[i].Piece = &plan.Pieces[at[s.Runs[i].Piece]]
 	}
-	d := &setup.Deck{Plan: plan, Setups: []setup.Setup{s}}
-	d.Changes = setup.Count(d.Setups, &shop)
-	setup.Cautions(d)
+	d := &deck.Deck{Plan: plan, Setups: []deck.Setup{s}}
+	d.Changes = deck.Count(d.Setups, &shop)
+	remark.Cautions(d)
 	return d
 }

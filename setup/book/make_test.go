@@ -10,6 +10,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 const (
@@ -66,7 +67,7 @@ func bench(t testing.TB) *joinery.Plan {
 	}
 }
 
-func deckOf(t testing.TB, plan *joinery.Plan) *setup.Deck {
+func deckOf(t testing.TB, plan *joinery.Plan) *deck.Deck {
 	t.Helper()
 	d, err := setup.MakeWith(t.Context(), plan, setup.Options{Plain: true})
 	require.NoError(t, err)
@@ -74,7 +75,7 @@ func deckOf(t testing.TB, plan *joinery.Plan) *setup.Deck {
 }
 
 // keepAs keeps a setup of the bench.
-func keepAs(t testing.TB, d *setup.Deck, number int, name string) *Entry {
+func keepAs(t testing.TB, d *deck.Deck, number int, name string) *Entry {
 	t.Helper()
 	e, err := Keep(d, number, Keeping{Name: name, From: "bench.yaml", On: spring})
 	require.NoError(t, err)
@@ -82,7 +83,7 @@ func keepAs(t testing.TB, d *setup.Deck, number int, name string) *Entry {
 }
 
 // bookOf is a book of all setups of the bench, "setup 1", "setup 2" and so on.
-func bookOf(t testing.TB) (*Book, *setup.Deck) {
+func bookOf(t testing.TB) (*Book, *deck.Deck) {
 	t.Helper()
 	d := deckOf(t, bench(t))
 	b := read(t, "")

@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // nearFence is how far a near setup's fence may stand from the kept one's.
@@ -16,7 +16,7 @@ const mostOffers = 3
 
 // Match is what the book has for one setup of a deck.
 type Match struct {
-	Setup  *setup.Setup
+	Setup  *deck.Setup
 	Equal  *Entry  // nil: no entry equals it
 	Offers []Offer // near entries, the nearest first; none where one is equal
 }
@@ -32,7 +32,7 @@ type Offer struct {
 // same contents, else entries with the same bit and the fence within 1/32 in.
 // Of several equal entries the one kept last counts. For near ones it finds out
 // what it takes to use them.
-func (b *Book) Match(d *setup.Deck) []Match {
+func (b *Book) Match(d *deck.Deck) []Match {
 	matches := b.match(d)
 	t, err := newTrial(d)
 	for _, m := range matches {
@@ -45,7 +45,7 @@ func (b *Book) Match(d *setup.Deck) []Match {
 	return matches
 }
 
-func (b *Book) match(d *setup.Deck) []Match {
+func (b *Book) match(d *deck.Deck) []Match {
 	byCode := map[string]*Entry{}
 	for _, e := range b.Entries() {
 		if last := byCode[e.Code]; last == nil || e.Date >= last.Date {
@@ -65,7 +65,7 @@ func (b *Book) match(d *setup.Deck) []Match {
 
 // Mark gives every setup of a deck that equals an entry its name, its notes and
 // what was learnt. What it takes to use the near ones is left to [Book.Match].
-func (b *Book) Mark(d *setup.Deck) []Match {
+func (b *Book) Mark(d *deck.Deck) []Match {
 	matches := b.match(d)
 	for _, m := range matches {
 		if m.Equal != nil {
@@ -76,7 +76,7 @@ func (b *Book) Mark(d *setup.Deck) []Match {
 }
 
 // offers lists the near entries of one setup.
-func (b *Book) offers(s *setup.Setup) []Offer {
+func (b *Book) offers(s *deck.Setup) []Offer {
 	var offers []Offer
 	for _, e := range b.Entries() {
 		shift := e.Setup.Fence.NearEdge - s.Fence.NearEdge

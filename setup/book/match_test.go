@@ -9,14 +9,15 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // setupOf returns the setup that runs a cut.
-func setupOf(t *testing.T, d *setup.Deck, cut string) *setup.Setup {
+func setupOf(t *testing.T, d *deck.Deck, cut string) *deck.Setup {
 	t.Helper()
 	for i := range d.Setups {
-		for _, c := range d.Setups[i].Cards {
-			if c.Cut.Name == cut {
+		for _, r := range d.Setups[i].Runs {
+			if r.Cut.Name == cut {
 				return &d.Setups[i]
 			}
 		}
@@ -26,7 +27,7 @@ func setupOf(t *testing.T, d *setup.Deck, cut string) *setup.Setup {
 }
 
 // useAt is what it takes to cut a setup with the fence shifted.
-func useAt(t *testing.T, d *setup.Deck, s *setup.Setup, shift joinery.Length) *Use {
+func useAt(t *testing.T, d *deck.Deck, s *deck.Setup, shift joinery.Length) *Use {
 	t.Helper()
 	trial, err := newTrial(d)
 	require.NoError(t, err)
@@ -61,7 +62,7 @@ func TestMarkSaysWhatWasLearnt(t *testing.T) {
 	b, err := read(t, "").Put(e, false)
 	require.NoError(t, err)
 	b.Mark(d)
-	assert.Equal(t, &setup.Kept{Name: "x", Code: e.Code, Notes: []string{"mind the knot"},
+	assert.Equal(t, &deck.Kept{Name: "x", Code: e.Code, Notes: []string{"mind the knot"},
 		Learnt: []string{"after the test cut the fence stood at 33/64"}}, d.Setups[1].Kept)
 	assert.Nil(t, d.Setups[0].Kept)
 }
@@ -152,7 +153,7 @@ func TestWideGrooveMovesOneWall(t *testing.T) {
 	} {
 		for i := range d.Setups {
 			s := &d.Setups[i]
-			if s.Cards[0].Cut.Name == "wide groove" && s.Cards[0].Run.Position == c.position {
+			if s.Runs[0].Cut.Name == "wide groove" && s.Runs[0].Step.Position == c.position {
 				assert.Equal(t, c.want, useAt(t, d, s, in/64).Changes)
 			}
 		}
@@ -234,12 +235,12 @@ func TestCardsOfAnEntryAreThoseOfItsPieces(t *testing.T) {
 	b, _ := bookOf(t)
 	for _, e := range b.Entries() {
 		d := e.Deck()
-		for _, c := range d.Setups[0].Cards {
+		for _, r := range d.Setups[0].Runs {
 			var found bool
 			for i := range d.Plan.Pieces {
-				found = found || c.Piece == &d.Plan.Pieces[i]
+				found = found || r.Piece == &d.Plan.Pieces[i]
 			}
-			assert.True(t, found, c.Piece.Name)
+			assert.True(t, found, r.Piece.Name)
 		}
 	}
 }

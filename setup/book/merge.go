@@ -15,9 +15,9 @@ func (b *Book) merged(block block, e *Entry) []string {
 	}
 	m.lines = append(m.lines, b.line(int(block.first)))
 	m.overwrite(own.lines, entryKeys, lasting(e.fields(), own), m.margin)
-	for i := range e.Setup.Cards {
+	for i := range e.Setup.Runs {
 		fields := e.card(i)
-		name := clean(e.Setup.Cards[i].Piece.Name)
+		name := clean(e.Setup.Runs[i].Piece.Name)
 		m.lines = append(m.lines, m.margin+keyCard+": "+name)
 		old := slices.IndexFunc(cards, func(g group) bool { return g.isCard(name, fields) })
 		if old < 0 {

@@ -9,7 +9,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/pattern"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // mostEntries is more setups than a workshop keeps.
@@ -81,7 +81,7 @@ func (b *Book) readEntry(block block, read *reading) (*Entry, complaints) {
 	if f, ok := g.need(keyFence, "1/2 in"); ok {
 		near, _ = g.parse(f, f.value)
 	}
-	e.Setup = setup.Setup{Number: 1, Bit: bit, Fence: setup.FenceAt(bit, near), Heights: heights}
+	e.Setup = deck.Setup{Number: 1, Bit: bit, Fence: deck.FenceAt(bit, near), Heights: heights}
 	e.Stood = Stood{Fence: g.stood(keyStood), Height: g.stood(keyHigh)}
 	e.readCards(cards)
 	if faults.count == 0 {

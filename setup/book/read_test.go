@@ -10,20 +10,21 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // requireSame compares a setup that was read back with the one that was kept.
 // Places, and the figures of a wood of the maker's own, are not kept.
-func requireSame(t *testing.T, want, got *setup.Setup) {
+func requireSame(t *testing.T, want, got *deck.Setup) {
 	t.Helper()
 	bit := *want.Bit
 	bit.Place, bit.Cap, bit.Speed = joinery.Place{}, 0, 0
 	require.Equal(t, bit, *got.Bit)
 	require.Equal(t, want.Fence, got.Fence)
 	require.Equal(t, want.Heights, got.Heights)
-	require.Len(t, got.Cards, len(want.Cards))
-	for i := range want.Cards {
-		w, g := want.Cards[i], got.Cards[i]
+	require.Len(t, got.Runs, len(want.Runs))
+	for i := range want.Runs {
+		w, g := want.Runs[i], got.Runs[i]
 		require.Equal(t, w.Piece.Name, g.Piece.Name)
 		require.Equal(t, w.Piece.Count, g.Piece.Count)
 		require.Equal(t, w.Piece.Size, g.Piece.Size)
@@ -34,7 +35,7 @@ func requireSame(t *testing.T, want, got *setup.Setup) {
 		require.Equal(t, w.Cut.Kind, g.Cut.Kind)
 		require.Equal(t, w.Cut.Note, g.Cut.Note)
 		require.Equal(t, w.Cut.Square, g.Cut.Square)
-		w.Run.Bit, g.Run.Bit = nil, nil
+		w.Step.Bit, g.Step.Bit = nil, nil
 		w.Piece, w.Cut, g.Piece, g.Cut = nil, nil, nil, nil
 		w.Cautions, w.Joint = nil, nil // found anew, and of the whole plan
 		w.Setup, w.Index = 1, i+1
@@ -132,12 +133,12 @@ func TestEntryWrittenByHand(t *testing.T) {
 		"after the test cut the fence stood at 33/64",
 		"after the test cut the stop of front left leg, seat rail, stood at 3 1/32",
 	}, e.Learnt(joinery.InchScale))
-	c := e.Setup.Cards[0]
-	assert.Equal(t, joinery.Top, c.Leads)
+	r := e.Setup.Runs[0]
+	assert.Equal(t, joinery.Top, r.Leads)
 	assert.Equal(t, 11*in/16, e.Setup.Fence.Centre)
-	assert.Equal(t, 11*in/16, c.Start.LeadPastCentre)
-	assert.Equal(t, 14*in, c.Stop.TailBeforeEdge)
-	assert.Equal(t, 17*in/8, c.Travel())
+	assert.Equal(t, 11*in/16, r.Start.LeadPastCentre)
+	assert.Equal(t, 14*in, r.Stop.TailBeforeEdge)
+	assert.Equal(t, 17*in/8, r.Travel())
 }
 
 func only(t *testing.T, b *Book) *Entry {

@@ -8,13 +8,14 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/pattern"
 	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // readCards reads the cards of an entry. Cards of one piece share it.
 func (e *Entry) readCards(groups []group) {
 	pieces := map[pieceKey]*joinery.Piece{}
 	cuts := map[*joinery.Piece][]int{} // the cards of each piece
-	e.Setup.Cards, e.Marks = make([]setup.Card, 0, len(groups)), make([]Stood, 0, len(groups))
+	e.Setup.Runs, e.Marks = make([]deck.Run, 0, len(groups)), make([]Stood, 0, len(groups))
 	for i := range groups {
 		g := &groups[i]
 		if g.faults.count >= mostDamage {
@@ -37,17 +38,17 @@ func (e *Entry) readCards(groups []group) {
 			pieces[keyOf(p)] = p
 		}
 		p.Cuts = append(p.Cuts, *cut)
-		cuts[p] = append(cuts[p], len(e.Setup.Cards))
-		c := setup.CardOf(p, cut, channel, run)
-		c.Setup, c.Index, c.Climb = 1, len(e.Setup.Cards)+1, g.count(keyClimb)-1
-		c.Heights, c.Cap = g.ladder(), g.cap()
-		g.rungs(c.Heights, e.Setup.Heights)
-		e.Setup.Cards = append(e.Setup.Cards, c)
+		cuts[p] = append(cuts[p], len(e.Setup.Runs))
+		r := setup.RunOf(p, cut, channel, run)
+		r.Setup, r.Index, r.Climb = 1, len(e.Setup.Runs)+1, g.count(keyClimb)-1
+		r.Heights, r.Cap = g.ladder(), g.cap()
+		g.rungs(r.Heights, e.Setup.Heights)
+		e.Setup.Runs = append(e.Setup.Runs, r)
 		e.Marks = append(e.Marks, Stood{Start: g.stood(keyBegan), Stop: g.stood(keyEnded)})
 	}
 	for p, cards := range cuts {
 		for k, i := range cards {
-			e.Setup.Cards[i].Cut = &p.Cuts[k]
+			e.Setup.Runs[i].Cut = &p.Cuts[k]
 		}
 	}
 }
@@ -160,15 +161,15 @@ func (g *group) channel(size joinery.Size) joinery.Channel {
 }
 
 // run reads how the work goes over the bit.
-func (e *Entry) run(g *group) setup.Run {
-	r := setup.Run{Bit: e.Setup.Bit, NearEdge: e.Setup.Fence.NearEdge, Down: g.side(keyDown), Fence: g.side(keyToFence)}
+func (e *Entry) run(g *group) deck.Step {
+	r := deck.Step{Bit: e.Setup.Bit, NearEdge: e.Setup.Fence.NearEdge, Down: g.side(keyDown), Fence: g.side(keyToFence)}
 	r.Position, r.Of = g.position()
 	r.Turned = g.oneOf(keyTurned, "no", "yes") == "yes"
 	return r
 }
 
 // check faults a card that no piece could be run by.
-func (g *group) check(p *joinery.Piece, ch joinery.Channel, run setup.Run) {
+func (g *group) check(p *joinery.Piece, ch joinery.Channel, run deck.Step) {
 	leads, _ := g.one(keyLeads)
 	down, _ := g.one(keyDown)
 	switch want := setup.Leads(run.Fence, run.Down); {
@@ -184,7 +185,7 @@ func (g *group) check(p *joinery.Piece, ch joinery.Channel, run setup.Run) {
 }
 
 // span reads the lines where the cut starts and stops, from the leading end.
-func (g *group) span(size joinery.Size, run setup.Run, ch *joinery.Channel) {
+func (g *group) span(size joinery.Size, run deck.Step, ch *joinery.Channel) {
 	leads := setup.Leads(run.Fence, run.Down)
 	length := size.Between(leads)
 	a, b := g.length(keyStart), length
@@ -212,12 +213,12 @@ func (g *group) rungs(heights, ladder []joinery.Length) {
 }
 
 // cap reads the greatest depth of one pass and its rule.
-func (g *group) cap() setup.Cap {
+func (g *group) cap() deck.Cap {
 	f, ok := g.one(keyCap)
 	if !ok {
-		return setup.Cap{}
+		return deck.Cap{}
 	}
 	depth, rule, _ := strings.Cut(f.value, ",")
 	l, _ := g.parse(f, strings.TrimSpace(depth))
-	return setup.Cap{Depth: max(l, 0), Rule: strings.TrimSpace(rule)}
+	return deck.Cap{Depth: max(l, 0), Rule: strings.TrimSpace(rule)}
 }

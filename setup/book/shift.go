@@ -4,28 +4,28 @@ import (
 	"slices"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // shifted returns a card's channel as it would be with the fence shifted. The
 // first of a cut's runs makes its near wall, the last its far one; a side that
 // is open stays open, and a run between the two makes no wall.
-func shifted(c *setup.Card, shift joinery.Length) (joinery.Channel, bool) {
-	size := c.Piece.Size
-	ch := c.Channel
-	turn := ch.Near != c.Run.Fence
+func shifted(r *deck.Run, shift joinery.Length) (joinery.Channel, bool) {
+	size := r.Piece.Size
+	ch := r.Channel
+	turn := ch.Near != r.Step.Fence
 	if turn {
 		ch = ch.Reversed(size)
 	}
 	near, far := ch.Setback, ch.Setback+ch.Width
-	if c.Run.Turned {
+	if r.Step.Turned {
 		// One distance makes both walls, the piece turned between.
 		near, far = near-shift, far+shift
 	} else {
-		if c.Run.Position == 1 && !ch.OpenBeside(ch.Near, size) {
+		if r.Step.Position == 1 && !ch.OpenBeside(ch.Near, size) {
 			near += shift
 		}
-		if c.Run.Position == c.Run.Of && !ch.OpenBeside(ch.Near.Opposite(), size) {
+		if r.Step.Position == r.Step.Of && !ch.OpenBeside(ch.Near.Opposite(), size) {
 			far += shift
 		}
 	}
@@ -41,7 +41,7 @@ func shifted(c *setup.Card, shift joinery.Length) (joinery.Channel, bool) {
 
 // change writes a channel's new walls into a cut, as its kind names them. The
 // channel is measured in the card's piece; of a mirror only the sides differ.
-func change(p *joinery.Piece, cut *joinery.Cut, c *setup.Card, to joinery.Channel) []Change {
+func change(p *joinery.Piece, cut *joinery.Cut, r *deck.Run, to joinery.Channel) []Change {
 	var changes []Change
 	set := func(key string, value *joinery.Length, to joinery.Length, side joinery.Side) {
 		if *value != to {
@@ -52,7 +52,7 @@ func change(p *joinery.Piece, cut *joinery.Cut, c *setup.Card, to joinery.Channe
 	switch {
 	case slices.Contains(cut.Kind.Required, "setback"):
 		if cut.Start.Centred {
-			cut.Start.Distance = c.Channel.Setback
+			cut.Start.Distance = r.Channel.Setback
 			if cut.Start.From == joinery.NoSide && len(cut.Channels) > 0 {
 				cut.Start.From = cut.Channels[0].Near
 			}

@@ -8,6 +8,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // Use is what it takes to cut a setup's joints at a kept fence distance.
@@ -30,11 +31,11 @@ type Change struct {
 
 // trial tries changes of a deck's plan on copies of it.
 type trial struct {
-	deck   *setup.Deck
+	deck   *deck.Deck
 	warned map[string]bool // what the plan is warned of as it is
 }
 
-func newTrial(d *setup.Deck) (*trial, error) {
+func newTrial(d *deck.Deck) (*trial, error) {
 	t := &trial{deck: d, warned: map[string]bool{}}
 	plain, err := plainly(d.Plan)
 	if err != nil {
@@ -48,33 +49,33 @@ func newTrial(d *setup.Deck) (*trial, error) {
 
 // plainly makes a plan's deck without a search: warnings and faults hold
 // whatever the order of the setups, and a search for each offer takes too long.
-func plainly(plan *joinery.Plan) (*setup.Deck, error) {
+func plainly(plan *joinery.Plan) (*deck.Deck, error) {
 	return setup.MakeWith(context.Background(), plan, setup.Options{Plain: true})
 }
 
 // use finds out whether the joints of a setup can be cut with the fence
 // shifted: it makes the changes in a copy of the plan and a deck of that, so
 // the rules of the joints are those that hold for every plan.
-func (t *trial) use(s *setup.Setup, shift joinery.Length) *Use {
+func (t *trial) use(s *deck.Setup, shift joinery.Length) *Use {
 	u := &Use{}
 	plan := copyOf(t.deck.Plan)
 	moved := map[[2]string]bool{}
-	for i := range s.Cards {
-		c := &s.Cards[i]
-		to, ok := shifted(c, shift)
+	for i := range s.Runs {
+		r := &s.Runs[i]
+		to, ok := shifted(r, shift)
 		if !ok {
-			u.refuse("%s, %s: nothing would be left of the cut", c.Piece.Name, c.Cut.Name)
+			u.refuse("%s, %s: nothing would be left of the cut", r.Piece.Name, r.Cut.Name)
 			continue
 		}
 		for k := range plan.Pieces {
 			p := &plan.Pieces[k]
-			cut := p.Cut(c.Cut.Name)
+			cut := p.Cut(r.Cut.Name)
 			// The cuts of mirrors are written once, at what they mirror.
-			if cut == nil || p.Original() != c.Piece.Original() || moved[[2]string{p.Name, cut.Name}] {
+			if cut == nil || p.Original() != r.Piece.Original() || moved[[2]string{p.Name, cut.Name}] {
 				continue
 			}
 			moved[[2]string{p.Name, cut.Name}] = true
-			changes := change(p, cut, c, to)
+			changes := change(p, cut, r, to)
 			if writes(plan, p, cut) {
 				u.Changes = append(u.Changes, changes...)
 			}
@@ -111,40 +112,40 @@ func (u *Use) refuseAll(err error) {
 
 // look refuses where the changed cuts could not be made with the same bit and
 // the fence at the kept distance, in no more runs than before.
-func (u *Use) look(plan *joinery.Plan, s *setup.Setup, shift joinery.Length) {
+func (u *Use) look(plan *joinery.Plan, s *deck.Setup, shift joinery.Length) {
 	jobs, err := setup.Jobs(plan)
 	if err != nil {
 		u.refuseAll(err)
 		return
 	}
-	for i := range s.Cards {
-		c := &s.Cards[i]
+	for i := range s.Runs {
+		r := &s.Runs[i]
 		of := slices.IndexFunc(jobs, func(j setup.Job) bool {
-			return j.Piece.Name == c.Piece.Name && j.Cut.Name == c.Cut.Name && j.Channel.Part == c.Channel.Part
+			return j.Piece.Name == r.Piece.Name && j.Cut.Name == r.Cut.Name && j.Channel.Part == r.Channel.Part
 		})
-		if of < 0 || !slices.ContainsFunc(jobs[of].Ways, func(w setup.Way) bool { return runsAt(w, c, s.Fence.NearEdge+shift) }) {
-			u.refuse("%s, %s: the cut would no longer be made at this fence distance alone", c.Piece.Name, c.Cut.Name)
+		if of < 0 || !slices.ContainsFunc(jobs[of].Ways, func(w setup.Way) bool { return runsAt(w, r, s.Fence.NearEdge+shift) }) {
+			u.refuse("%s, %s: the cut would no longer be made at this fence distance alone", r.Piece.Name, r.Cut.Name)
 		}
 	}
 }
 
 // runsAt reports whether a way makes a card's run at a fence distance.
-func runsAt(w setup.Way, c *setup.Card, near joinery.Length) bool {
-	return len(w.Runs) <= c.Run.Of && sameBit(w.Bit, c.Run.Bit) &&
-		slices.ContainsFunc(w.Runs, func(r setup.Run) bool { return r.NearEdge == near })
+func runsAt(w setup.Way, c *deck.Run, near joinery.Length) bool {
+	return len(w.Steps) <= c.Step.Of && sameBit(w.Bit, c.Step.Bit) &&
+		slices.ContainsFunc(w.Steps, func(r deck.Step) bool { return r.NearEdge == near })
 }
 
 // beware gathers what the changed plan is warned of, and was not before, and
 // cuts for which a deck made anew would choose another bit.
-func (u *Use) beware(t *trial, plan *joinery.Plan, s *setup.Setup, shift joinery.Length) {
+func (u *Use) beware(t *trial, plan *joinery.Plan, s *deck.Setup, shift joinery.Length) {
 	after, err := plainly(plan)
 	if err != nil {
 		u.refuseAll(err)
 		return
 	}
-	for i := range s.Cards {
-		if c := &s.Cards[i]; !runAt(after, c, s.Fence.NearEdge+shift) {
-			u.Beware = append(u.Beware, fmt.Sprintf("%s, %s: the deck would choose another bit for it", c.Piece.Name, c.Cut.Name))
+	for i := range s.Runs {
+		if r := &s.Runs[i]; !runAt(after, r, s.Fence.NearEdge+shift) {
+			u.Beware = append(u.Beware, fmt.Sprintf("%s, %s: the deck would choose another bit for it", r.Piece.Name, r.Cut.Name))
 		}
 	}
 	for _, w := range after.Warnings {
@@ -156,11 +157,11 @@ func (u *Use) beware(t *trial, plan *joinery.Plan, s *setup.Setup, shift joinery
 
 // runAt reports whether a deck runs a card's cut with the same bit and with the
 // fence at that distance.
-func runAt(d *setup.Deck, c *setup.Card, near joinery.Length) bool {
+func runAt(d *deck.Deck, r *deck.Run, near joinery.Length) bool {
 	for i := range d.Setups {
 		s := &d.Setups[i]
-		if s.Fence.NearEdge == near && sameBit(s.Bit, c.Run.Bit) && slices.ContainsFunc(s.Cards, func(o setup.Card) bool {
-			return o.Piece.Name == c.Piece.Name && o.Cut.Name == c.Cut.Name && o.Channel.Part == c.Channel.Part
+		if s.Fence.NearEdge == near && sameBit(s.Bit, r.Step.Bit) && slices.ContainsFunc(s.Runs, func(o deck.Run) bool {
+			return o.Piece.Name == r.Piece.Name && o.Cut.Name == r.Cut.Name && o.Channel.Part == r.Channel.Part
 		}) {
 			return true
 		}

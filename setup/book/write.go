@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // The keys of an entry and of a card, in the order they are written.
@@ -141,44 +141,44 @@ var answers = [...]string{joinery.NotSaid: "", joinery.Yes: "yes", joinery.No: "
 // card returns the fields of the entry's card i.
 func (e *Entry) card(i int) pairs {
 	var ps pairs
-	c, s := &e.Setup.Cards[i], speller{e.Shop.Scale}
-	ps.add(keyCut, clean(c.Cut.Name))
-	ps.add(keyKind, c.Cut.Kind.Name)
-	ps.add(keyPart, clean(c.Channel.Part))
-	ps.add(keyCount, strconv.Itoa(c.Piece.Count))
-	ps.add(keyWood, clean(c.Piece.Wood.Name))
-	ps.add(keySize, sizeText(c.Piece.Size, s))
-	ps.add(keyGrain, c.Piece.Grain.String())
-	ps.add(keyMirror, clean(c.Piece.MirrorOf))
-	ps.add(keyDown, c.Run.Down.String())
-	ps.add(keyToFence, c.Run.Fence.String())
-	ps.add(keyLeads, c.Leads.String())
-	ps.add(keySetback, s.Spell(c.Channel.Setback)+" from "+c.Channel.Near.String())
-	ps.add(keyWidth, s.Spell(c.Channel.Width))
-	ps.add(keyDepth, s.Spell(c.Channel.Depth))
-	if c.Start != nil {
-		ps.add(keyStart, s.Spell(c.A))
+	r, s := &e.Setup.Runs[i], speller{e.Shop.Scale}
+	ps.add(keyCut, clean(r.Cut.Name))
+	ps.add(keyKind, r.Cut.Kind.Name)
+	ps.add(keyPart, clean(r.Channel.Part))
+	ps.add(keyCount, strconv.Itoa(r.Piece.Count))
+	ps.add(keyWood, clean(r.Piece.Wood.Name))
+	ps.add(keySize, sizeText(r.Piece.Size, s))
+	ps.add(keyGrain, r.Piece.Grain.String())
+	ps.add(keyMirror, clean(r.Piece.MirrorOf))
+	ps.add(keyDown, r.Step.Down.String())
+	ps.add(keyToFence, r.Step.Fence.String())
+	ps.add(keyLeads, r.Leads.String())
+	ps.add(keySetback, s.Spell(r.Channel.Setback)+" from "+r.Channel.Near.String())
+	ps.add(keyWidth, s.Spell(r.Channel.Width))
+	ps.add(keyDepth, s.Spell(r.Channel.Depth))
+	if r.Start != nil {
+		ps.add(keyStart, s.Spell(r.A))
 	}
 	ps.add(keyBegan, s.stood(e.Marks[i].Start))
-	if c.Stop != nil {
-		ps.add(keyStop, s.Spell(c.B))
+	if r.Stop != nil {
+		ps.add(keyStop, s.Spell(r.B))
 	}
 	ps.add(keyEnded, s.stood(e.Marks[i].Stop))
-	ps.add(keyHeights, s.list(c.Heights))
-	if c.Run.Of > 1 {
-		ps.add(keyPosition, fmt.Sprintf("%d of %d", c.Run.Position, c.Run.Of))
+	ps.add(keyHeights, s.list(r.Heights))
+	if r.Step.Of > 1 {
+		ps.add(keyPosition, fmt.Sprintf("%d of %d", r.Step.Position, r.Step.Of))
 	}
-	if c.Run.Turned {
+	if r.Step.Turned {
 		ps.add(keyTurned, "yes")
 	}
-	if c.Climb > 0 {
-		ps.add(keyClimb, strconv.Itoa(c.Climb+1))
+	if r.Climb > 0 {
+		ps.add(keyClimb, strconv.Itoa(r.Climb+1))
 	}
-	if c.Cut.Square {
+	if r.Cut.Square {
 		ps.add(keyEnds, "square")
 	}
-	ps.add(keyCap, capText(c.Cap, s))
-	for line := range strings.Lines(c.Cut.Note) {
+	ps.add(keyCap, capText(r.Cap, s))
+	for line := range strings.Lines(r.Cut.Note) {
 		ps.add(keyNote, clean(line))
 	}
 	return ps
@@ -192,7 +192,7 @@ func sizeText(size joinery.Size, s speller) string {
 	return strings.Join(words, ", ")
 }
 
-func capText(c setup.Cap, s speller) string {
+func capText(c deck.Cap, s speller) string {
 	if c.Depth == 0 {
 		return ""
 	}
@@ -205,8 +205,8 @@ func (e *Entry) lines() []string {
 	for _, p := range e.fields() {
 		lines = append(lines, "  "+p.key+": "+p.value)
 	}
-	for i := range e.Setup.Cards {
-		lines = append(lines, "  "+keyCard+": "+clean(e.Setup.Cards[i].Piece.Name))
+	for i := range e.Setup.Runs {
+		lines = append(lines, "  "+keyCard+": "+clean(e.Setup.Runs[i].Piece.Name))
 		for _, p := range e.card(i) {
 			lines = append(lines, "    "+p.key+": "+p.value)
 		}

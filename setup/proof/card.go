@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 	"fencecard/setup/solid"
 )
 
@@ -119,7 +119,7 @@ func (t table) lines(ch *joinery.Channel) (a, b joinery.Length) {
 func (p *prover) begin(at int, t table, w *wanted) {
 	c, kind := t.card, w.cut.Kind
 	a, _ := t.lines(w.channel)
-	drops := c.Begin == setup.Drop
+	drops := c.Begin == deck.Drop
 	switch {
 	case drops != (c.Start != nil):
 		p.wrongCard(at, "start", 0, "the card says %s, but has %s", c.Begin, markOrNone(c.Start, "start"))
@@ -137,7 +137,7 @@ func (p *prover) begin(at int, t table, w *wanted) {
 func (p *prover) end(at int, t table, w *wanted) {
 	c, kind := t.card, w.cut.Kind
 	_, b := t.lines(w.channel)
-	lifts := c.End == setup.Lift
+	lifts := c.End == deck.Lift
 	tail := c.Leads.Opposite()
 	switch {
 	case lifts != (c.Stop != nil):

@@ -5,7 +5,7 @@ import (
 	"strconv"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // hair is how far two lengths may differ and still be called equal: a deck
@@ -46,7 +46,7 @@ type prover struct {
 type run struct {
 	table
 	dealt
-	fence setup.Fence
+	fence deck.Fence
 }
 
 func newProver(plan *joinery.Plan, claims *Claims) *prover {

@@ -14,6 +14,7 @@ import (
 	"fencecard/joinery/planfile"
 	"fencecard/output"
 	"fencecard/setup"
+	"fencecard/setup/deck"
 	"fencecard/setup/proof"
 )
 
@@ -29,7 +30,7 @@ func bothExamples(t testing.TB) map[string]*joinery.Plan {
 	return map[string]*joinery.Plan{"boot bench": bench, "wall cabinet": cabinet}
 }
 
-func deckOf(t testing.TB, plan *joinery.Plan) *setup.Deck {
+func deckOf(t testing.TB, plan *joinery.Plan) *deck.Deck {
 	t.Helper()
 	d, err := setup.Make(plan)
 	require.NoError(t, err)
@@ -37,7 +38,7 @@ func deckOf(t testing.TB, plan *joinery.Plan) *setup.Deck {
 }
 
 // written is a deck that went through its JSON and back.
-func written(t testing.TB, d *setup.Deck) *proof.Claims {
+func written(t testing.TB, d *deck.Deck) *proof.Claims {
 	t.Helper()
 	var b bytes.Buffer
 	require.NoError(t, output.JSON(&b, d))
@@ -52,13 +53,13 @@ func TestExamplesProve(t *testing.T) {
 		for how, claims := range map[string]*proof.Claims{"as made": claimsOf(d), "as written": written(t, d)} {
 			r := proof.Check(plan, claims)
 			assert.Empty(t, r.Faults, "%s %s", name, how)
-			assert.Len(t, r.Results, d.Cards())
+			assert.Len(t, r.Results, d.Runs())
 			assert.True(t, r.Proved())
 		}
 	}
 }
 
-func claimsOf(d *setup.Deck) *proof.Claims {
+func claimsOf(d *deck.Deck) *proof.Claims {
 	c := proof.Of(d)
 	return &c
 }

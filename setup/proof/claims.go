@@ -2,7 +2,7 @@ package proof
 
 import (
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // Claims is what a deck claims, and nothing of how it came about.
@@ -25,7 +25,7 @@ func (c *Claims) Cards() int {
 type Setup struct {
 	Number  int
 	Bit     Bit
-	Fence   setup.Fence
+	Fence   deck.Fence
 	Heights []joinery.Length
 	Cards   []Card
 	Place   joinery.Place // in a deck that was read, else no place
@@ -48,10 +48,10 @@ type Card struct {
 	Turned              bool
 	Down, Fence, Leads  joinery.Side
 	Length              joinery.Length // of the work along the feed
-	Begin               setup.Begin
-	End                 setup.End
-	Start, Stop         *setup.Mark // nil where the card has none
-	Climb               int         // from 1; cards of one climb go up together; 0 where the card does not say
+	Begin               deck.Begin
+	End                 deck.End
+	Start, Stop         *deck.Mark // nil where the card has none
+	Climb               int        // from 1; cards of one climb go up together; 0 where the card does not say
 	Heights             []joinery.Length
 	Cap                 joinery.Length
 	CapRule, Ends, Note string
@@ -94,7 +94,7 @@ type Changes struct {
 }
 
 // Of returns the claims of a deck, with none of what its plan knows.
-func Of(d *setup.Deck) Claims {
+func Of(d *deck.Deck) Claims {
 	c := Claims{
 		Title: d.Plan.Title, Unit: d.Plan.Unit.String(),
 		Setups:  make([]Setup, len(d.Setups)),
@@ -107,28 +107,28 @@ func Of(d *setup.Deck) Claims {
 			Bit:     Bit{s.Bit.Name, s.Bit.Kind.String(), s.Bit.True()},
 			Fence:   s.Fence,
 			Heights: s.Heights,
-			Cards:   make([]Card, len(s.Cards)),
+			Cards:   make([]Card, len(s.Runs)),
 		}
-		for j := range s.Cards {
-			c.Setups[i].Cards[j] = claim(&s.Cards[j])
+		for j := range s.Runs {
+			c.Setups[i].Cards[j] = claim(&s.Runs[j])
 		}
 	}
 	return c
 }
 
-func claim(c *setup.Card) Card {
+func claim(r *deck.Run) Card {
 	ends := "round"
-	if c.Cut.Square {
+	if r.Cut.Square {
 		ends = "square"
 	}
 	return Card{
-		Number: c.Number(),
-		Piece:  c.Piece.Name, Wood: c.Piece.Wood.Name, Count: c.Piece.Count,
-		Cut: c.Cut.Name, Kind: c.Cut.Kind.Name, Part: c.Channel.Part,
-		Position: c.Run.Position, Positions: c.Run.Of, Turned: c.Run.Turned,
-		Down: c.Run.Down, Fence: c.Run.Fence, Leads: c.Leads,
-		Length: c.Length, Begin: c.Begin, End: c.End, Start: c.Start, Stop: c.Stop,
-		Climb: c.Climb + 1, Heights: c.Heights, Cap: c.Cap.Depth, CapRule: c.Cap.Rule,
-		Ends: ends, Note: c.Cut.Note,
+		Number: r.Number(),
+		Piece:  r.Piece.Name, Wood: r.Piece.Wood.Name, Count: r.Piece.Count,
+		Cut: r.Cut.Name, Kind: r.Cut.Kind.Name, Part: r.Channel.Part,
+		Position: r.Step.Position, Positions: r.Step.Of, Turned: r.Step.Turned,
+		Down: r.Step.Down, Fence: r.Step.Fence, Leads: r.Leads,
+		Length: r.Length, Begin: r.Begin, End: r.End, Start: r.Start, Stop: r.Stop,
+		Climb: r.Climb + 1, Heights: r.Heights, Cap: r.Cap.Depth, CapRule: r.Cap.Rule,
+		Ends: ends, Note: r.Cut.Note,
 	}
 }

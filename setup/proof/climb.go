@@ -2,7 +2,7 @@ package proof
 
 import (
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // climb checks which climb of its setup a card is in: between marks there is
@@ -50,9 +50,9 @@ func (p *prover) settings(s *Setup) (heights, stops int) {
 // sameBlocks reports whether the blocks of two cards stand alike: the back one
 // behind the tail of the work, the front one before its leading end.
 func sameBlocks(a, b *Card) bool {
-	same := func(a, b *setup.Mark, where func(*setup.Mark) joinery.Length) bool {
+	same := func(a, b *deck.Mark, where func(*deck.Mark) joinery.Length) bool {
 		return (a == nil) == (b == nil) && (a == nil || where(a) == where(b))
 	}
-	return same(a.Start, b.Start, func(m *setup.Mark) joinery.Length { return m.TailBeforeEdge }) &&
-		same(a.Stop, b.Stop, func(m *setup.Mark) joinery.Length { return m.LeadPastEdge })
+	return same(a.Start, b.Start, func(m *deck.Mark) joinery.Length { return m.TailBeforeEdge }) &&
+		same(a.Stop, b.Stop, func(m *deck.Mark) joinery.Length { return m.LeadPastEdge })
 }

@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // mostPasses is how many passes of one card are told of.
@@ -12,7 +12,7 @@ const mostPasses = 20
 
 // heights compares the last height with the plan's depth, and the steps to it
 // with what the bit may take in that wood at one pass.
-func (p *prover) heights(at int, t table, w *wanted, s *Setup, most setup.Cap) {
+func (p *prover) heights(at int, t table, w *wanted, s *Setup, most deck.Cap) {
 	c := t.card
 	if len(c.Heights) == 0 {
 		p.wrongCard(at, "heights", 0, "the card has no height, so nothing would be cut")
@@ -40,7 +40,7 @@ func (p *prover) heights(at int, t table, w *wanted, s *Setup, most setup.Cap) {
 }
 
 // passes checks that no pass takes more than the bit may.
-func (p *prover) passes(at int, c *Card, most setup.Cap) {
+func (p *prover) passes(at int, c *Card, most deck.Cap) {
 	if c.says(NoCap) && apart(c.Cap, most.Depth) {
 		p.wrongCard(at, "cap", c.Cap-most.Depth, "the card allows %s at one pass, but it is %s: %s", p.text(c.Cap), p.text(most.Depth), most.Rule)
 	}
@@ -74,7 +74,7 @@ func (p *prover) limits(at int, t table, bit *joinery.Bit, s *Setup) {
 		p.wrongCard(at, "heights", deep-shop.Lift, "the table lifts a bit only %s", p.text(shop.Lift))
 	case shop.Fence.Reach > 0 && s.Fence.NearEdge+t.half() > shop.Fence.Reach:
 		p.wrongCard(at, "fence", 0, "the fence reaches only %s from the bit's centre", p.text(shop.Fence.Reach))
-	case c.Begin == setup.Drop && bit.Plunges == joinery.No:
+	case c.Begin == deck.Drop && bit.Plunges == joinery.No:
 		p.wrongCard(at, "begin", 0, "the work is dropped onto the %s bit, which does not plunge", bit.Name)
 	}
 }

@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 	"fencecard/setup/proof"
 )
 
@@ -51,18 +51,18 @@ func (m *mutant) walk(what string, v reflect.Value) {
 			}
 		}
 		return
-	case setup.Begin:
+	case deck.Begin:
 		m.set(what, v, 1-old)
 		return
-	case setup.End:
+	case deck.End:
 		m.set(what, v, 1-old)
 		return
-	case *setup.Mark:
+	case *deck.Mark:
 		if old == nil {
-			m.set(what, v, &setup.Mark{})
+			m.set(what, v, &deck.Mark{})
 			return
 		}
-		m.set(what, v, (*setup.Mark)(nil))
+		m.set(what, v, (*deck.Mark)(nil))
 		m.walk(what, v.Elem())
 		return
 	}

@@ -10,6 +10,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup"
+	"fencecard/setup/deck"
 	"fencecard/setup/proof"
 	"fencecard/setup/search"
 )
@@ -150,7 +151,7 @@ func (d dice) plan(pieces int) *joinery.Plan {
 }
 
 // deckFor makes a deck in the plain order, or by a short search.
-func deckFor(t testing.TB, plan *joinery.Plan, seed uint64) *setup.Deck {
+func deckFor(t testing.TB, plan *joinery.Plan, seed uint64) *deck.Deck {
 	t.Helper()
 	o := setup.Options{Plain: seed%2 == 0, Search: search.Limit{Steps: 2000}}
 	d, err := setup.MakeWith(context.Background(), plan, o)
@@ -164,6 +165,6 @@ func TestNoFalseAlarmOnRandomPlans(t *testing.T) {
 		d := deckFor(t, plan, seed)
 		r := proof.Check(plan, claimsOf(d))
 		require.Empty(t, r.Faults, "seed %d", seed)
-		require.Len(t, r.Results, d.Cards())
+		require.Len(t, r.Results, d.Runs())
 	}
 }

@@ -111,8 +111,8 @@ func TestSolidAgainstRaster(t *testing.T) {
 			for j := range claims.Setups[i].Cards {
 				if at < n {
 					r.cut(solids.Cards[at], &claims.Setups[i], grid, 1<<at)
-					c := &deck.Setups[i].Cards[j]
-					made := solid.Run(c.Channel, size, c.Run.Bit.True(), c.Run.Fence, c.Run.NearEdge)
+					c := &deck.Setups[i].Runs[j]
+					made := solid.Run(c.Channel, size, c.Step.Bit.True(), c.Step.Fence, c.Step.NearEdge)
 					require.Equal(t, made.Box(size), solids.Hollows[at].Box(size), "seed %d card %s", seed, c.Number())
 				}
 				at++

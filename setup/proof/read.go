@@ -7,7 +7,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // No bit climbs in so many heights, nor are there so many cautions; longer lists
@@ -109,8 +109,8 @@ func (r *reader) bit() Bit {
 	return b
 }
 
-func (r *reader) fence() setup.Fence {
-	var f setup.Fence
+func (r *reader) fence() deck.Fence {
+	var f deck.Fence
 	r.object("the fence", map[string]field{
 		"to_near_edge": r.lengthInto(&f.NearEdge),
 		"to_centre":    r.lengthInto(&f.Centre),
@@ -135,8 +135,8 @@ func (r *reader) card() Card {
 		"down":      side(&c.Down),
 		"fence":     side(&c.Fence),
 		"leads":     side(&c.Leads),
-		"begin":     {read: func() { c.Begin = oneOf(r, setup.FeedIn, setup.Drop) }},
-		"end":       {read: func() { c.End = oneOf(r, setup.RunOut, setup.Lift) }},
+		"begin":     {read: func() { c.Begin = oneOf(r, deck.FeedIn, deck.Drop) }},
+		"end":       {read: func() { c.End = oneOf(r, deck.RunOut, deck.Lift) }},
 		"start":     {read: func() { c.Start = r.mark("trailing", &c.Said.StartGuide) }},
 		"stop":      {read: func() { c.Stop = r.mark("leading", &c.Said.StopGuide) }},
 		"heights":   {read: func() { c.Heights = r.lengths() }},
@@ -165,11 +165,11 @@ func (r *reader) cautions() []int {
 
 // mark reads a mark, or nil for null, and what is brought to it. Its edge is the
 // bit's trailing or leading one.
-func (r *reader) mark(edge string, guide *string) *setup.Mark {
+func (r *reader) mark(edge string, guide *string) *deck.Mark {
 	if r.null() {
 		return nil
 	}
-	var m setup.Mark
+	var m deck.Mark
 	r.object("a mark", map[string]field{
 		"guide":                         {read: func() { *guide = r.word("line, lead or tail") }, optional: true},
 		"line":                          r.lengthInto(&m.Line),

@@ -13,7 +13,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/output"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // The replay knows nothing of the packages that make or prove cards: it reads
@@ -197,7 +197,7 @@ func TestReplay(t *testing.T) {
 	}
 }
 
-func replayDeckOf(t *testing.T, name string, d *setup.Deck) {
+func replayDeckOf(t *testing.T, name string, d *deck.Deck) {
 	t.Helper()
 	var b bytes.Buffer
 	require.NoError(t, output.JSON(&b, d), name)

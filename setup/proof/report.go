@@ -4,14 +4,14 @@ import (
 	"strings"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // Report is the outcome of a proof.
 type Report struct {
 	Results  []Result     // one for each card, in running order
 	Faults   []Difference // of the cards, in running order, then of the deck as a whole
-	Warnings []setup.Warning
+	Warnings []deck.Warning
 	Removed  []Volume // by piece, in the order of the plan; empty where it was not asked for
 }
 

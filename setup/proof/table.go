@@ -2,7 +2,7 @@ package proof
 
 import (
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 	"fencecard/setup/solid"
 )
 
@@ -61,7 +61,7 @@ type fenceNumber struct {
 	near joinery.Length
 }
 
-func (t table) fenceNumbers(f setup.Fence) [3]fenceNumber {
+func (t table) fenceNumbers(f deck.Fence) [3]fenceNumber {
 	return [3]fenceNumber{
 		{"to the near edge", f.NearEdge},
 		{"to the centre", f.Centre - t.half()},
@@ -80,7 +80,7 @@ type markNumber struct {
 // number of the start mark. With the leading end p to the left of a place, that
 // place lies p into the work; with the tail end q to its right, q from the far
 // end.
-func (t table) starts(m *setup.Mark) [5]markNumber {
+func (t table) starts(m *deck.Mark) [5]markNumber {
 	return [5]markNumber{
 		{"the layout line", m.Line},
 		{"leading end past the trailing edge", m.LeadPastEdge},
@@ -92,7 +92,7 @@ func (t table) starts(m *setup.Mark) [5]markNumber {
 
 // stops returns where the bit's leading edge last meets the wood, by each
 // number of the stop mark.
-func (t table) stops(m *setup.Mark) [5]markNumber {
+func (t table) stops(m *deck.Mark) [5]markNumber {
 	return [5]markNumber{
 		{"the layout line", m.Line},
 		{"leading end past the leading edge", m.LeadPastEdge},
@@ -105,7 +105,7 @@ func (t table) stops(m *setup.Mark) [5]markNumber {
 // cut returns the room the bit sweeps in the piece, by the card's first way of
 // setting everything: near edge, layout lines and the last height. A card with
 // no start is fed in from outside, one with no stop runs out.
-func (t table) cut(f setup.Fence) solid.Hollow {
+func (t table) cut(f deck.Fence) solid.Hollow {
 	c := t.card
 	from, to := -t.bit, t.long+t.bit
 	if c.Start != nil {

@@ -3,21 +3,22 @@ package proof
 import (
 	"fencecard/joinery"
 	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // Deck turns claims that prove back into a deck of their plan, with everything
 // but the counts of what is set and the warnings. Cards that the plan knows
 // nothing of are left out.
-func Deck(plan *joinery.Plan, claims *Claims) *setup.Deck {
+func Deck(plan *joinery.Plan, claims *Claims) *deck.Deck {
 	p := newProver(plan, claims)
-	d := &setup.Deck{Plan: plan}
+	d := &deck.Deck{Plan: plan}
 	for i := range claims.Setups {
 		from := &claims.Setups[i]
-		s := setup.Setup{Number: from.Number, Bit: p.bits[from.Bit.Name], Fence: from.Fence, Heights: from.Heights}
+		s := deck.Setup{Number: from.Number, Bit: p.bits[from.Bit.Name], Fence: from.Fence, Heights: from.Heights}
 		for j := range from.Cards {
 			c := &from.Cards[j]
 			if w := p.wants.find(c); w != nil && s.Bit != nil {
-				s.Cards = append(s.Cards, p.cardBack(c, w, &s, j+1))
+				s.Runs = append(s.Runs, p.cardBack(c, w, &s, j+1))
 			}
 		}
 		d.Setups = append(d.Setups, s)
@@ -25,13 +26,13 @@ func Deck(plan *joinery.Plan, claims *Claims) *setup.Deck {
 	return d
 }
 
-func (p *prover) cardBack(c *Card, w *wanted, s *setup.Setup, index int) setup.Card {
+func (p *prover) cardBack(c *Card, w *wanted, s *deck.Setup, index int) deck.Run {
 	t := table{card: c, bit: s.Bit.True(), size: w.piece.Size, long: w.piece.Size.Between(c.Leads)}
 	a, b := t.lines(w.channel)
-	return setup.Card{
+	return deck.Run{
 		Setup: s.Number, Index: index,
 		Piece: w.piece, Cut: w.cut, Channel: *w.channel,
-		Run: setup.Run{Bit: s.Bit, NearEdge: s.Fence.NearEdge, Down: c.Down, Fence: c.Fence,
+		Step: deck.Step{Bit: s.Bit, NearEdge: s.Fence.NearEdge, Down: c.Down, Fence: c.Fence,
 			Position: c.Position, Of: c.Positions, Turned: c.Turned},
 		Leads: c.Leads, Length: t.long, A: a, B: b,
 		Begin: c.Begin, End: c.End, Start: c.Start, Stop: c.Stop,

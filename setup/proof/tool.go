@@ -3,6 +3,7 @@ package proof
 import (
 	"fencecard/joinery"
 	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // tool is the bit of a setup, nil where the shop has none. It remembers what
@@ -11,11 +12,11 @@ import (
 type tool struct {
 	bit  *joinery.Bit
 	wood *joinery.Wood
-	most setup.Cap
+	most deck.Cap
 }
 
 // cap returns what the bit may take at one pass in a wood.
-func (t *tool) cap(wood *joinery.Wood, shop *joinery.Shop) setup.Cap {
+func (t *tool) cap(wood *joinery.Wood, shop *joinery.Shop) deck.Cap {
 	if t.wood == nil || *t.wood != *wood {
 		t.wood, t.most = wood, setup.CapFor(t.bit, *wood, shop)
 	}

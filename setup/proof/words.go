@@ -4,7 +4,7 @@ import (
 	"strconv"
 
 	"fencecard/joinery"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 func (p *prover) text(l joinery.Length) string { return lengthText(p.scale, l) }
@@ -33,7 +33,7 @@ func inBrackets(part string) string {
 	return " (" + part + ")"
 }
 
-func markOrNone(m *setup.Mark, which string) string {
+func markOrNone(m *deck.Mark, which string) string {
 	if m == nil {
 		return "no " + which + " mark"
 	}

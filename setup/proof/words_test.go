@@ -8,7 +8,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/planfile"
-	"fencecard/setup"
+	"fencecard/setup/deck"
 	"fencecard/setup/proof"
 )
 
@@ -91,7 +91,7 @@ func renumber(c *proof.Claims, m joinery.Minutes) {
 		}
 		c.Changes.Heights += len(s.Heights)
 		for j := range s.Cards {
-			s.Cards[j].Number = (&setup.Card{Setup: i + 1, Index: j + 1}).Number()
+			s.Cards[j].Number = (&deck.Run{Setup: i + 1, Index: j + 1}).Number()
 		}
 	}
 	c.Changes.Time = joinery.Time(c.Changes.Bits)*m.Bit + joinery.Time(c.Changes.Fences)*m.Fence + joinery.Time(c.Changes.Heights)*m.Height
@@ -100,12 +100,12 @@ func renumber(c *proof.Claims, m joinery.Minutes) {
 func inch64(n int) joinery.Length { return joinery.Inch / 64 * joinery.Length(n) }
 
 func TestDifferencesInWords(t *testing.T) {
-	moveMark := func(m *setup.Mark, by joinery.Length) {
+	moveMark := func(m *deck.Mark, by joinery.Length) {
 		m.Line, m.LeadPastEdge, m.LeadPastCentre = m.Line+by, m.LeadPastEdge+by, m.LeadPastCentre+by
 		m.TailBeforeEdge, m.TailBeforeCentre = m.TailBeforeEdge-by, m.TailBeforeCentre-by
 	}
 	moveFence := func(s *proof.Setup, by joinery.Length) {
-		s.Fence = setup.Fence{NearEdge: s.Fence.NearEdge + by, Centre: s.Fence.Centre + by, FarEdge: s.Fence.FarEdge + by}
+		s.Fence = deck.Fence{NearEdge: s.Fence.NearEdge + by, Centre: s.Fence.Centre + by, FarEdge: s.Fence.FarEdge + by}
 	}
 	for _, test := range []struct {
 		name   string
@@ -157,11 +157,11 @@ func TestDifferencesInWords(t *testing.T) {
 		}, []string{"the walls of the mortise are measured from the front, so the top cannot go to the fence"}},
 		{"fed in where it starts stopped", func(c *proof.Claims) {
 			_, card := cardOf(t, c, "rail", 1)
-			card.Begin, card.Start = setup.FeedIn, nil
+			card.Begin, card.Start = deck.FeedIn, nil
 		}, []string{"fed in, the mortise would run out at the top; the plan wants it to begin 1/2 from there"}},
 		{"run out where it stops", func(c *proof.Claims) {
 			_, card := cardOf(t, c, "rail", 1)
-			card.End, card.Stop = setup.RunOut, nil
+			card.End, card.Stop = deck.RunOut, nil
 		}, []string{"run out, the mortise would be open at the bottom; the plan wants it to end 14 from there"}},
 		{"positions the wrong way round", func(c *proof.Claims) {
 			a, first := cardOf(t, c, "divider", 1)

@@ -1,0 +1,29 @@
+package deck
+
+// Caution is one thing to mind at a card.
+type Caution struct {
+	Number int    // its row in the table, for the page of cautions
+	Code   string // a word such as "start-stopped"
+	Weight Weight
+	Words  string // full sentences
+	Brief  string // the same in fewer words, for small cards
+	Basis  string // what stands behind it
+}
+
+// Weight is how grave a caution is. The words follow ANSI Z535.4: a warning is
+// of what could cost a finger or worse, a notice is of spoiled work.
+type Weight uint8
+
+// The weights, the gravest last.
+const (
+	Noted Weight = iota
+	Grave
+)
+
+// String gives the signal word: "WARNING" or "NOTICE".
+func (w Weight) String() string {
+	if w == Grave {
+		return "WARNING"
+	}
+	return "NOTICE"
+}

@@ -1,0 +1,49 @@
+package deck
+
+import "fencecard/joinery"
+
+// Changes counts what is set while the deck is run, the first of each
+// included, and the time it takes.
+//
+// A bit or fence distance counts whenever it is another than in the setup
+// before. A ladder is climbed once per setup, and every height of it counts.
+// With stop blocks a ladder is climbed once per setting of the blocks, by the
+// cards whose blocks Stand alike, and every setting of the blocks counts once,
+// both blocks of a card together; a through cut needs none.
+type Changes struct {
+	Bits, Fences, Heights, Stops int
+	Time                         joinery.Time
+	// Bound is a time that no choice of ways and no order can beat; 0 where
+	// none was looked for. The deck is Proved where it takes no longer.
+	Bound  joinery.Time
+	Proved bool
+}
+
+// Count counts what is set while the setups are run in their order in a shop.
+func Count(setups []Setup, shop *joinery.Shop) Changes {
+	var c Changes
+	var last *Setup
+	for i := range setups {
+		s := &setups[i]
+		if last == nil || last.Bit != s.Bit {
+			c.Bits++
+		}
+		if last == nil || last.Bit != s.Bit || last.Fence != s.Fence {
+			c.Fences++
+		}
+		var stood Stand
+		for _, climb := range s.Climbs() {
+			c.Heights += len(climb.Heights)
+			stands := climb.Runs[0].Blocks()
+			if shop.Stops == joinery.Blocks && climb.Blocks && stands != stood {
+				c.Stops++
+			}
+			stood = stands
+		}
+		last = s
+	}
+	minutes := shop.Minutes
+	c.Time = joinery.Time(c.Bits)*minutes.Bit + joinery.Time(c.Fences)*minutes.Fence +
+		joinery.Time(c.Heights)*minutes.Height + joinery.Time(c.Stops)*minutes.Stop
+	return c
+}

@@ -1,0 +1,12 @@
+package deck
+
+import (
+	"fencecard/joinery"
+)
+
+// FenceAt returns the distances from the fence face to the bit's near edge,
+// centre and far edge.
+func FenceAt(bit *joinery.Bit, nearEdge joinery.Length) Fence {
+	d := bit.True()
+	return Fence{NearEdge: nearEdge, Centre: nearEdge + d/2, FarEdge: nearEdge + d}
+}

@@ -1,0 +1,105 @@
+package deck
+
+import (
+	"cmp"
+	"slices"
+
+	"fencecard/joinery"
+)
+
+// Guide is what of the work is brought to a mark.
+type Guide uint8
+
+// The guides: the layout line, which meets an edge of the bit wherever the
+// fence ends, or one end of the work, which meets a mark on the fence.
+const (
+	ByLine Guide = iota
+	ByLead
+	ByTail
+)
+
+// String gives a word: "line", "lead" or "tail".
+func (g Guide) String() string { return [...]string{"line", "lead", "tail"}[g] }
+
+// Reached is how a mark is set on a fence: the guide, and where it stands when
+// the work is at the mark, from the bit's centre along the fence. Right, the
+// infeed side, is positive. A layout line stands at the bit's edge.
+type Reached struct {
+	Guide Guide
+	At    joinery.Length
+}
+
+// Reach chooses the guide for the card's start mark or its stop mark, which it
+// must have. A stop belongs behind the work where it starts and before it where
+// it stops, so the tail end is tried first for a start and the leading end for
+// a stop; then the other end; then it is the layout line. An end is of use
+// where it stands on the usable fence, the tail to the right of the bit or the
+// leading end to its left. A side of the fence that nobody measured is taken
+// to reach as far as it must.
+func (r *Run) Reach(stop bool, fence joinery.FenceReach) Reached {
+	radius := r.Step.Bit.True() / 2
+	on := func(past, side joinery.Length) bool { return past > radius && (side == 0 || past <= side) }
+	m, edge := r.Start, -radius
+	if stop {
+		m, edge = r.Stop, radius
+	}
+	lead, tail := on(m.LeadPastCentre, fence.Outfeed), on(m.TailBeforeCentre, fence.Infeed)
+	switch {
+	case lead && (stop || !tail):
+		return Reached{ByLead, -m.LeadPastCentre}
+	case tail:
+		return Reached{ByTail, m.TailBeforeCentre}
+	}
+	return Reached{ByLine, edge}
+}
+
+// StopOffFence reports whether a stop to hold the work against stands beyond
+// the usable fence: the back stop behind the tail end where the card starts, or
+// the front stop before the leading end where it stops. The card must have that
+// mark. A side of the fence that nobody measured is taken to reach that far.
+func (r *Run) StopOffFence(stop bool, fence joinery.FenceReach) bool {
+	if stop {
+		return fence.Outfeed > 0 && r.Stop.LeadPastCentre > fence.Outfeed
+	}
+	return fence.Infeed > 0 && r.Start.TailBeforeCentre > fence.Infeed
+}
+
+// FenceMark is one mark of a setup, shared by all the cards that use it.
+type FenceMark struct {
+	Stop bool // the work is lifted off here, else dropped on
+	Reached
+	Line joinery.Length // by the layout line: where it is, from the leading end of the work; else 0
+	Runs []*Run         // in running order
+}
+
+// FenceMarks gives the different marks of some cards of one setup on a fence,
+// from left to right.
+func FenceMarks(runs []Run, fence joinery.FenceReach) []FenceMark {
+	var marks []FenceMark
+	add := func(r *Run, m *Mark, stop bool) {
+		if m == nil {
+			return
+		}
+		mark := FenceMark{Stop: stop, Reached: r.Reach(stop, fence), Runs: []*Run{r}}
+		if mark.Guide == ByLine {
+			mark.Line = m.Line
+		}
+		for i := range marks {
+			if marks[i].same(mark) {
+				marks[i].Runs = append(marks[i].Runs, r)
+				return
+			}
+		}
+		marks = append(marks, mark)
+	}
+	for i := range runs {
+		add(&runs[i], runs[i].Start, false)
+		add(&runs[i], runs[i].Stop, true)
+	}
+	slices.SortStableFunc(marks, func(a, b FenceMark) int { return cmp.Compare(a.At, b.At) })
+	return marks
+}
+
+func (m FenceMark) same(n FenceMark) bool {
+	return m.Stop == n.Stop && m.Reached == n.Reached && m.Line == n.Line
+}

@@ -1,0 +1,33 @@
+package deck
+
+import (
+	"fencecard/joinery"
+	"strconv"
+)
+
+// Run is one run of one kind of piece over the bit.
+type Run struct {
+	Setup, Index int // the card's number is Setup.Index, both from 1
+	Climb        int // from 0 in each setup: cards of one climb go up the ladder together; between marks all do
+	Piece        *joinery.Piece
+	Cut          *joinery.Cut
+	Channel      joinery.Channel // what the cut asks for, as laid out
+	Step         Step
+	Leads        joinery.Side
+	Length       joinery.Length // of the work along the feed
+	A, B         joinery.Length // leading end to the nearer and farther end of the cut
+	Begin        Begin
+	End          End
+	Start, Stop  *Mark            // nil where the cut is open
+	Heights      []joinery.Length // the rungs of the setup's ladder it uses
+	Cap          Cap              // the greatest depth of one pass, and its reason
+	Cautions     []Caution        // the gravest first
+	Joint        *Joint           // the joint its cut is a half of; nil for none
+}
+
+// Number gives the card's number, such as "2.3".
+func (r *Run) Number() string { return strconv.Itoa(r.Setup) + "." + strconv.Itoa(r.Index) }
+
+// Travel is how far the work moves between its marks, b - a - D; it means
+// something only for a cut stopped at both ends.
+func (r *Run) Travel() joinery.Length { return r.B - r.A - r.Step.Bit.True() }

@@ -1,0 +1,34 @@
+package deck
+
+import (
+	"fencecard/joinery"
+)
+
+// Setup is one bit at one fence distance, and the cards run there.
+type Setup struct {
+	Number  int // from 1, in running order
+	Bit     *joinery.Bit
+	Fence   Fence
+	Heights []joinery.Length // the ladder, climbing; between blocks the heights of all climbs
+	Runs    []Run
+	Kept    *Kept // what the maker's setup book says of it; nil where it is not kept
+}
+
+// Kept is what a setup book says of a setup that equals one in it.
+type Kept struct {
+	Name  string
+	Code  string   // from the setup's contents, the same on every machine
+	Notes []string // the maker's own, a line each
+	// Learnt says what test cuts taught, a sentence each without a full stop:
+	// "after the test cut the fence stood at 33/64 to the near edge".
+	Learnt []string
+}
+
+// Fence is the distance from the fence face to the bit; to the near edge it
+// is negative where the bit is buried in the fence.
+type Fence struct {
+	NearEdge, Centre, FarEdge joinery.Length
+}
+
+// Key returns the setup's bit and fence distance.
+func (s *Setup) Key() Key { return Key{s.Bit, s.Fence.NearEdge} }

@@ -1,0 +1,104 @@
+package remark
+
+import (
+	"strconv"
+	"strings"
+
+	"fencecard/joinery"
+	"fencecard/setup/deck"
+)
+
+// AlwaysMind is what every card says.
+const AlwaysMind = "Plug out before you touch bit or collet. Feed right to left. Eyes, ears, lungs protected; no gloves."
+
+// Cautions gives every card its cautions, the gravest first. [Make] has done so;
+// a deck that is put together otherwise needs it.
+func Cautions(d *deck.Deck) {
+	apart := takenApart(d)
+	for i := range d.Setups {
+		for k := range d.Setups[i].Runs {
+			r := &d.Setups[i].Runs[k]
+			s := situation{shop: &d.Plan.Shop, card: r, apart: apart[r]}
+			r.Cautions = s.cautions()
+		}
+	}
+}
+
+// caution is row i of the table, in the words of the situation.
+func (s *situation) caution(i int) deck.Caution {
+	row := cautionTable[i]
+	return deck.Caution{Number: i + 1, Code: row.code, Weight: row.weight, Words: s.fill(row.words), Brief: s.fill(row.brief), Basis: row.basis}
+}
+
+// cautions lists the rows of the table that apply. The table stands in the
+// order of gravity.
+func (s *situation) cautions() []deck.Caution {
+	var found []deck.Caution
+	for i, row := range cautionTable {
+		if row.when(s) {
+			found = append(found, s.caution(i))
+		}
+	}
+	return found
+}
+
+// situation is one card as it is run.
+type situation struct {
+	shop  *joinery.Shop
+	card  *deck.Run
+	apart bool // the card leaves its piece in two
+}
+
+// takenApart tells the cards that cut their pieces apart.
+func takenApart(d *deck.Deck) map[*deck.Run]bool {
+	of := map[*joinery.Piece][]*deck.Run{}
+	for i := range d.Setups {
+		for k := range d.Setups[i].Runs {
+			r := &d.Setups[i].Runs[k]
+			of[r.Piece] = append(of[r.Piece], r)
+		}
+	}
+	found := map[*deck.Run]bool{}
+	for _, runs := range of {
+		for _, p := range partings(runs) {
+			found[p.card] = true
+		}
+	}
+	return found
+}
+
+// fill puts the card's own figures into words, or general ones where it has no
+// bit.
+func (s *situation) fill(words string) string {
+	if !strings.Contains(words, "{") {
+		return words
+	}
+	scale, bit := s.shop.Scale, s.card.Step.Bit
+	rpm, shank := "the speed for its diameter", "the shank"
+	if top := bit.TopSpeed(s.shop.Speed); bit.True() > 0 && top.RPM > 0 {
+		rpm = strconv.Itoa(top.RPM) + " rpm"
+	}
+	if bit.Shank > 0 {
+		shank = scale.Say(bit.Shank)
+	}
+	return strings.NewReplacer(
+		"{rpm}", rpm,
+		"{shank}", shank,
+		"{large}", scale.Say(largeBit),
+		"{short}", scale.Say(s.shop.Rules.ShortPiece),
+		"{hands}", scale.Say(s.shop.Rules.HandDistance),
+		"{open}", scale.Say(openFence.of(scale)),
+		"{wall}", scale.Say(thinWall.of(scale)),
+	).Replace(words)
+}
+
+// CautionTable gives every row of the table in general words, with the figures
+// of a shop, for the page that cards refer to by number.
+func CautionTable(shop *joinery.Shop) []deck.Caution {
+	s := situation{shop: shop, card: &deck.Run{Step: deck.Step{Bit: &joinery.Bit{}}}}
+	all := make([]deck.Caution, len(cautionTable))
+	for i := range cautionTable {
+		all[i] = s.caution(i)
+	}
+	return all
+}

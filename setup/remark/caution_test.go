@@ -1,0 +1,186 @@
+package remark_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fencecard/joinery"
+	"fencecard/setup/deck"
+	"fencecard/setup/internal/workpiece"
+	"fencecard/setup/remark"
+)
+
+// cautioned makes the deck and lists what its last card is cautioned of.
+func cautioned(t *testing.T, plan *joinery.Plan) []deck.Caution {
+	t.Helper()
+	for i := range plan.Pieces {
+		require.Empty(t, plan.Pieces[i].LayAll(plan.Shop.Scale))
+	}
+	d := workpiece.DeckOf(t, plan)
+	runs := d.Setups[len(d.Setups)-1].Runs
+	return runs[len(runs)-1].Cautions
+}
+
+func codes(cautions []deck.Caution) []string {
+	var codes []string
+	for _, c := range cautions {
+		codes = append(codes, c.Code)
+	}
+	return codes
+}
+
+func TestAPlainGrooveHasNoCautionOfItsOwn(t *testing.T) {
+	assert.Equal(t, []string{"trial-slot"}, codes(cautioned(t, workpiece.PlainPlan(t))))
+}
+
+// Each caution stands on both sides of its edge: quiet brings the work up to
+// it, loud takes it over.
+func TestCautionsOnBothSidesOfTheirEdges(t *testing.T) {
+	const hair = joinery.Inch / 64
+	cut := func(p *joinery.Plan) *joinery.Cut { return &p.Pieces[0].Cuts[0] }
+	bit := func(p *joinery.Plan) *joinery.Bit { return &p.Shop.Bits[0] }
+	span := func(from, to string) func(*joinery.Plan) {
+		return func(p *joinery.Plan) {
+			cut(p).Span = joinery.Span{From: workpiece.In(t, from), To: workpiece.In(t, to), Side: joinery.Left}
+		}
+	}
+	long := func(length joinery.Length) func(*joinery.Plan) {
+		return func(p *joinery.Plan) { p.Pieces[0].Size[joinery.LeftRight] = length }
+	}
+	both := func(fs ...func(*joinery.Plan)) func(*joinery.Plan) {
+		return func(p *joinery.Plan) {
+			for _, f := range fs {
+				f(p)
+			}
+		}
+	}
+	across := func(p *joinery.Plan) {
+		cut(p).Start.From, cut(p).Kind = joinery.Left, &joinery.Dado
+		p.Pieces[0].Size[joinery.FrontBack] = workpiece.In(t, "8")
+	}
+	setting := func(f func(*joinery.Plan, joinery.Length), l joinery.Length) func(*joinery.Plan) {
+		return func(p *joinery.Plan) { f(p, l) }
+	}
+	height := func(p *joinery.Plan, l joinery.Length) { p.Pieces[0].Size[joinery.TopBottom] = l }
+	diameter := func(p *joinery.Plan, l joinery.Length) {
+		bit(p).Diameter, cut(p).Width = l, l
+		p.Pieces[0].Size[joinery.FrontBack] = workpiece.In(t, "8")
+	}
+	shank := func(p *joinery.Plan, l joinery.Length) {
+		p.Shop.Bits = append(p.Shop.Bits, joinery.Bit{Name: "other", Diameter: workpiece.In(t, "3/16"), Shank: l})
+	}
+	setback := func(p *joinery.Plan, l joinery.Length) { cut(p).Start.Distance = l }
+	infeed := func(p *joinery.Plan, l joinery.Length) { p.Shop.Fence.Infeed = l }
+	outfeed := func(p *joinery.Plan, l joinery.Length) { p.Shop.Fence.Outfeed = l }
+	kind := func(k joinery.BitKind) func(*joinery.Plan) { return func(p *joinery.Plan) { bit(p).Kind = k } }
+	plunges := func(a joinery.Answer) func(*joinery.Plan) { return func(p *joinery.Plan) { bit(p).Plunges = a } }
+	group := func(g joinery.WoodGroup) func(*joinery.Plan) {
+		return func(p *joinery.Plan) { p.Pieces[0].Wood = joinery.Wood{Name: "wood", Group: g} }
+	}
+	depth := func(p *joinery.Plan, l joinery.Length) { cut(p).Depth = l }
+	width := func(p *joinery.Plan, l joinery.Length) { cut(p).Width = l }
+	// Down to 4 in beside the bit at halfway: half the length less the radius.
+	narrow := func(p *joinery.Plan) { p.Pieces[0].Size[joinery.FrontBack] = workpiece.In(t, "2") }
+	opposite := func(p *joinery.Plan, l joinery.Length) {
+		other := *cut(p)
+		other.Name, other.In, other.Depth = "other", joinery.Top, l
+		cut(p).Depth = workpiece.In(t, "3/4")
+		p.Pieces[0].Cuts = append(p.Pieces[0].Cuts, other)
+	}
+	none := func(*joinery.Plan) {}
+
+	rows := []struct {
+		code        string
+		quiet, loud func(*joinery.Plan)
+	}{
+		// The grooves lead with the right end: front to the fence, bottom down.
+		{"trapped-wood", setting(setback, workpiece.In(t, "2 1/2")-hair), setting(setback, workpiece.In(t, "2 1/2"))},
+		{"trapped-wood", setting(setback, 0), setting(setback, workpiece.In(t, "2 1/2"))},
+		{"cuts-apart", setting(depth, workpiece.In(t, "1 1/2")-hair), setting(depth, workpiece.In(t, "1 1/2"))},
+		{"cuts-apart", both(setting(depth, workpiece.In(t, "1 1/2")), span("1/4", "24")), setting(depth, workpiece.In(t, "1 1/2"))},
+		{"cuts-apart", setting(opposite, workpiece.In(t, "3/4")-hair), setting(opposite, workpiece.In(t, "3/4"))},
+		{"start-stopped", span("1", "24"), span("1", "23")},
+		{"end-stopped", span("0", "23"), span("1", "23")},
+		{"start-hole", both(span("1", "23"), plunges(joinery.Yes)), both(span("1", "23"), plunges(joinery.NotSaid))},
+		{"start-hole", both(span("1", "24"), plunges(joinery.NotSaid)), both(span("1", "23"), plunges(joinery.NotSaid))},
+		{"down-cut-blind", kind(joinery.DownCut), both(kind(joinery.DownCut), span("1", "24"))},
+		{"down-cut-blind", both(kind(joinery.UpCut), span("1", "23")), both(kind(joinery.DownCut), span("1", "23"))},
+		{"fence-order", none, setting(width, workpiece.In(t, "1/2")+hair)},
+		{"edge-cut", setting(setback, hair), setting(setback, 0)},
+		{"edge-cut", both(setting(setback, 0), setting(width, workpiece.In(t, "1/2")+hair)), setting(setback, 0)},
+		{"hands-near", both(narrow, long(workpiece.In(t, "8 1/2"))), both(narrow, long(workpiece.In(t, "8 1/2")-hair))},
+		{"short-piece", long(workpiece.In(t, "12")), long(workpiece.In(t, "12") - hair)},
+		{"tall-piece", setting(height, workpiece.In(t, "9")), setting(height, workpiece.In(t, "9")+hair)},
+		{"large-bit", setting(diameter, workpiece.In(t, "1")), setting(diameter, workpiece.In(t, "1")+hair)},
+		{"shank-and-collet", setting(shank, workpiece.In(t, "1/2")), setting(shank, workpiece.MM(t, "12"))},
+		{"shank-and-collet", setting(shank, workpiece.MM(t, "11.7")), setting(shank, workpiece.MM(t, "11.8"))},
+		{"open-fence", both(long(workpiece.In(t, "6")), setting(setback, 0)), both(long(workpiece.In(t, "6")-hair), setting(setback, 0))},
+		{"open-fence", both(long(workpiece.In(t, "5")), setting(setback, hair)), both(long(workpiece.In(t, "5")), setting(setback, 0))},
+		{"support", setting(infeed, workpiece.In(t, "24")), setting(infeed, workpiece.In(t, "24")-hair)},
+		{"support", setting(outfeed, workpiece.In(t, "24")), setting(outfeed, workpiece.In(t, "24")-hair)},
+		{"hard-dust", group(joinery.Softwood), group(joinery.Hardwood)},
+		{"hard-dust", group(joinery.Own), group(joinery.Sheet)},
+		{"across-grain", none, across},
+		{"passes", setting(depth, workpiece.In(t, "1/4")), setting(depth, workpiece.In(t, "1/4")+hair)},
+		{"thin-wall", setting(setback, workpiece.In(t, "1/4")), setting(setback, workpiece.In(t, "1/4")-hair)},
+		{"thin-wall", setting(setback, workpiece.In(t, "2 1/4")), setting(setback, workpiece.In(t, "2 1/4")+hair)},
+	}
+	seen := map[string]bool{"trial-slot": true}
+	for _, r := range rows {
+		t.Run(r.code, func(t *testing.T) {
+			plan := workpiece.PlainPlan(t)
+			r.quiet(plan)
+			assert.NotContains(t, codes(cautioned(t, plan)), r.code, "quiet")
+			plan = workpiece.PlainPlan(t)
+			r.loud(plan)
+			assert.Contains(t, codes(cautioned(t, plan)), r.code, "loud")
+		})
+		seen[r.code] = true
+	}
+	for _, c := range remark.CautionTable(&joinery.Shop{Scale: joinery.InchScale}) {
+		assert.True(t, seen[c.Code], "%s is not tested", c.Code)
+	}
+}
+
+func TestTrialSlotIsForTheFirstCard(t *testing.T) {
+	plan := workpiece.PlainPlan(t)
+	second := plan.Pieces[0].Cuts[0]
+	second.Name, second.In = "second", joinery.Top
+	plan.Pieces[0].Cuts = append(plan.Pieces[0].Cuts, second)
+	require.Empty(t, plan.Pieces[0].LayAll(plan.Shop.Scale))
+	runs := workpiece.DeckOf(t, plan).Setups[0].Runs
+	require.Len(t, runs, 2)
+	assert.Contains(t, codes(runs[0].Cautions), "trial-slot")
+	assert.NotContains(t, codes(runs[1].Cautions), "trial-slot")
+}
+
+// The shop's rules are the maker's to change.
+func TestCautionsFollowTheShopsRules(t *testing.T) {
+	plan := workpiece.PlainPlan(t)
+	plan.Shop.Rules = joinery.Rules{ShortPiece: workpiece.In(t, "30"), HandDistance: workpiece.In(t, "12")}
+	found := cautioned(t, plan)
+	assert.Contains(t, codes(found), "short-piece")
+	assert.Contains(t, codes(found), "hands-near")
+	at := slices.IndexFunc(found, func(c deck.Caution) bool { return c.Code == "short-piece" })
+	assert.Contains(t, found[at].Words, "shorter than 30 in")
+}
+
+func TestTheGravestComeFirst(t *testing.T) {
+	table := remark.CautionTable(&joinery.Shop{Scale: joinery.InchScale, Rules: joinery.DefaultRules(joinery.Inches)})
+	weight := deck.Grave
+	for i, c := range table {
+		assert.Equal(t, i+1, c.Number)
+		assert.LessOrEqual(t, c.Weight, weight, c.Code)
+		assert.NotEmpty(t, c.Basis, c.Code)
+		assert.NotContains(t, c.Words+c.Brief, "{", c.Code)
+		assert.Less(t, len(c.Brief), len(c.Words), c.Code)
+		assert.NotEmpty(t, c.Brief, c.Code)
+		assert.LessOrEqual(t, len(c.Words), 230, "%s: a card has room for what applies, not for a wall of text", c.Code)
+		assert.False(t, strings.Contains(c.Words, "  "), c.Code)
+		weight = c.Weight
+	}
+}

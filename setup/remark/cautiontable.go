@@ -1,0 +1,98 @@
+package remark
+
+import (
+	"fencecard/setup/deck"
+)
+
+// cautionTable is every caution a card may carry, the gravest first. The words
+// are our own; what stands behind them is named last. What no source was found
+// for is common practice of the trade.
+var cautionTable = []struct {
+	code   string
+	weight deck.Weight
+	words  string
+	brief  string // the same, for small cards
+	basis  string
+	when   func(*situation) bool
+}{
+	{"trapped-wood", deck.Grave,
+		"Wood runs between the bit and the fence and may be thrown. Do not run this card: have the open side of the cut at the fence (fence: in the plan), and print it anew.",
+		"Wood between bit and fence may be thrown: do not run this; put the open side at the fence (fence: in the plan).",
+		"worked out from the rotation of the bit", (*situation).trapped},
+	{"cuts-apart", deck.Grave,
+		"The last pass cuts the piece apart, and what comes loose beside the turning bit may be thrown. Do not run this card: saw the piece instead, or make the cut shallower.",
+		"The last pass cuts the piece apart, and the loose part may be thrown: saw it instead, or make the cut shallower.",
+		"worked out from the depth of the cuts", (*situation).cutsApart},
+	{"start-hole", deck.Grave,
+		"This bit is not known to cut across its end. Bore a start hole as wide as the bit and as deep as the cut where the work is dropped on.",
+		"Bit not known to cut across its end: bore a start hole as wide as the bit and as deep as the cut where you drop on.",
+		commonPractice, (*situation).needsStartHole},
+	{"start-stopped", deck.Grave,
+		"Stopped start: tail end against the back stop clamped on the right first, then lower the work onto the turning bit, pivoting on that stop. Never free-hand.",
+		"Tail end against the back stop clamped on the right, then lower onto the turning bit, pivoting there. Never free-hand.",
+		"UK HSE sheet WIS18 (read in part): accidents in stopped work came mainly from working without back stops, jigs or work holders", (*situation).starts},
+	{"end-stopped", deck.Grave,
+		"Stopped end: hold still at the mark, or against the front stop on the left, switch off, lift when the bit stands.",
+		"Hold still at the mark or front stop, switch off, lift when the bit stands.",
+		"UK HSE sheet WIS18 (read in part), and common practice", (*situation).stops},
+	{"down-cut-blind", deck.Grave,
+		"A down-cut bit in a table packs its chips in a blind cut and lifts the work off the table. Use an up-cut or straight bit, or hold the work down with a featherboard and clear the chips at every height.",
+		"A down-cut bit packs chips in a blind cut and lifts the work: up-cut or straight bit, or featherboard and clear chips at every height.",
+		"worked out from the rotation of the bit", (*situation).downCutBlind},
+	{"fence-order", deck.Grave,
+		"Several fence distances for one channel: move the fence only away from the bit, card by card. The other way the bit climbs and throws the work.",
+		"Move the fence only away from the bit, card by card, or the bit climbs and throws the work.",
+		"worked out from the rotation of the bit", (*situation).severalDistances},
+	{"edge-cut", deck.Grave,
+		"Edge cut: bury the bit in the fence and let the edge run along it. Never put the wood between bit and fence.",
+		"Bury the bit in the fence. Never put the wood between bit and fence.",
+		"worked out from the rotation of the bit; California Title 8 s. 4296 asks for featherboards or jigs in rabbeting", (*situation).edgeCut},
+	{"hands-near", deck.Grave,
+		"Nowhere on this piece can a hand keep {hands} from the bit all the way. Cut the joint in a longer blank, or hold the piece in a jig that rides the fence; push block and featherboard.",
+		"No hand can keep {hands} from the bit: longer blank, or a jig that rides the fence; push block and featherboard.",
+		"common shop rule, yours to change in the shop file: no regulator gives a figure", (*situation).handsNear},
+	{"short-piece", deck.Grave,
+		"Piece shorter than {short}: cut the joint in a longer blank and saw it off, or use a jig that rides the fence; push block and featherboard, not hands alone.",
+		"Piece under {short}: longer blank, or a jig that rides the fence; push block and featherboard, not hands alone.",
+		"common shop rule, yours to change in the shop file: no regulator gives a figure", (*situation).shortPiece},
+	{"tall-piece", deck.Grave,
+		"Tall piece on a narrow bearing: screw a tall facing to the fence and hold the work to it with a featherboard.",
+		"Tall piece: tall facing on the fence, featherboard against it.",
+		commonPractice, (*situation).tall},
+	{"large-bit", deck.Grave,
+		"Bit over {large}: run it at {rpm} at the most.",
+		"Bit over {large}: {rpm} at the most.",
+		"speeds by diameter: " + commonPractice, (*situation).large},
+	{"shank-and-collet", deck.Grave,
+		"A collet that differs from the shank by a hair, as 1/2 in from 12 mm, does not hold it: check that this one is for {shank}.",
+		"Check that the collet is for {shank}: one that differs by a hair does not hold.",
+		commonPractice, (*situation).nearlyOtherCollet},
+	{"open-fence", deck.Grave,
+		"Under {open} runs along the fence: close the gap at the bit with a one-piece facing, lest a corner catch.",
+		"Under {open} along the fence: close the gap at the bit with a one-piece facing.",
+		"German BGR 100-500 ch. 2.23 (read): close the fence, bridge its gap for short pieces", (*situation).crossesGap},
+	{"support", deck.Grave,
+		"Work or stop reaches beyond the fence: support the work, and clamp a longer facing or a stop to the table.",
+		"Reaches beyond the fence: support the work; longer facing, or a stop on the table.",
+		commonPractice, (*situation).beyondFence},
+	{"hard-dust", deck.Grave,
+		"The dust of this material is harmful: extract it at the bit and wear a mask.",
+		"Harmful dust: extract it at the bit and wear a mask.",
+		"UK HSE: wood dust limits of 3 mg/m3 for hardwood and mixtures, 5 mg/m3 for softwood, over 8 h", (*situation).harmfulDust},
+	{"across-grain", deck.Noted,
+		"Across the grain and out of the work: back it up with scrap, or it splits there; guide a narrow end with a mitre gauge or a square block.",
+		"Across the grain: scrap behind where the bit comes out; guide a narrow end with a mitre gauge or square block.",
+		commonPractice, (*situation).acrossGrain},
+	{"passes", deck.Noted,
+		"More than one pass: change the height, not the speed of feed, and clear the chips before the next.",
+		"Change the height, not the feed; clear the chips between.",
+		commonPractice, (*situation).severalPasses},
+	{"thin-wall", deck.Noted,
+		"Under {wall} of wood is left beside the cut: feed gently, and do not lever the work.",
+		"Under {wall} of wood beside the cut: feed gently, do not lever.",
+		commonPractice, (*situation).thinWall},
+	{"trial-slot", deck.Noted,
+		"First card of the setup: cut a trial slot in scrap, measure its width and place, and only then the first piece.",
+		"Cut a trial slot in scrap and measure its width and place first.",
+		commonPractice, (*situation).firstOfSetup},
+}

@@ -1,0 +1,126 @@
+package remark
+
+import (
+	"fencecard/joinery"
+
+	"fencecard/setup/deck"
+)
+
+// largeBit is the diameter over which a bit is slowed down.
+const largeBit = joinery.Inch
+
+// Limits at which a caution applies (common practice, no source).
+var (
+	openFence = limit{6 * joinery.Inch, 150 * joinery.Millimetre}
+	tallShare = joinery.Length(3) // times as high as it is wide at the table
+	hair      = joinery.Millimetre
+)
+
+// trapped is where the bit works at an open side that faces away from the fence.
+func (s *situation) trapped() bool { return trapped(s.card) }
+
+func (s *situation) cutsApart() bool { return s.apart }
+
+func (s *situation) starts() bool { return s.card.Start != nil }
+
+func (s *situation) stops() bool { return s.card.Stop != nil }
+
+func (s *situation) needsStartHole() bool {
+	return s.starts() && s.card.Step.Bit.Plunges != joinery.Yes
+}
+
+func (s *situation) downCutBlind() bool {
+	return s.card.Step.Bit.Kind == joinery.DownCut && (s.starts() || s.stops())
+}
+
+func (s *situation) severalDistances() bool { return s.card.Step.Of > 1 && !s.card.Step.Turned }
+
+// edgeCut is where the bit stands in the fence. At the later distances of a
+// wide edge cut it stands off the fence, in wood that is already cut.
+func (s *situation) edgeCut() bool {
+	return s.inFence() && s.card.Channel.OpenBeside(s.card.Step.Fence, s.card.Piece.Size)
+}
+
+// inFence reports whether the fence must stand open for the bit.
+func (s *situation) inFence() bool { return s.card.Step.NearEdge <= 0 }
+
+// handsNear looks for a place on the piece that stays clear of the bit: before
+// it, behind it or on the operator's side. Along the fence the worst moment is
+// the one nearest to halfway, when both ends are close.
+func (s *situation) handsNear() bool {
+	r := s.card
+	at := min(max(r.Length/2, r.A), r.B)
+	along := max(at, r.Length-at)
+	outward := r.Piece.Size.Between(r.Step.Fence) - r.Step.NearEdge - r.Step.Bit.True()
+	return max(along-r.Step.Bit.True()/2, outward) < s.shop.Rules.HandDistance
+}
+
+func (s *situation) shortPiece() bool {
+	size := s.card.Piece.Size
+	return max(size[0], size[1], size[2]) < s.shop.Rules.ShortPiece
+}
+
+func (s *situation) tall() bool {
+	size := s.card.Piece.Size
+	return size.Between(s.card.Step.Down) > tallShare*size.Between(s.card.Step.Fence)
+}
+
+func (s *situation) large() bool { return s.card.Step.Bit.True() > largeBit }
+
+// nearlyOtherCollet reports whether the shop has a bit with another shank so
+// near this one's that the collets are easily mistaken: 12 mm and 1/2 in. It is
+// for the card at which the bit is put in.
+func (s *situation) nearlyOtherCollet() bool {
+	shank := s.card.Step.Bit.Shank
+	if shank == 0 || !s.firstOfSetup() {
+		return false
+	}
+	for _, other := range s.shop.Bits {
+		if gap := (other.Shank - shank).Abs(); other.Shank > 0 && gap > 0 && gap < hair {
+			return true
+		}
+	}
+	return false
+}
+
+func (s *situation) crossesGap() bool {
+	return s.inFence() && s.card.Length < openFence.of(s.shop.Scale)
+}
+
+// beyondFence reports whether the work stands beyond the usable fence where
+// the cut begins or ends.
+func (s *situation) beyondFence() bool {
+	r, fence := s.card, s.shop.Fence
+	tail, lead := r.Length, r.Length
+	if r.Start != nil {
+		tail = r.Start.TailBeforeCentre
+	}
+	if r.Stop != nil {
+		lead = r.Stop.LeadPastCentre
+	}
+	return fence.Infeed > 0 && tail > fence.Infeed || fence.Outfeed > 0 && lead > fence.Outfeed
+}
+
+func (s *situation) harmfulDust() bool {
+	switch s.card.Piece.Wood.Group {
+	case joinery.Hardwood, joinery.Imported, joinery.Sheet:
+		return true
+	}
+	return false
+}
+
+func (s *situation) acrossGrain() bool {
+	return s.card.Channel.Run() != s.card.Piece.Grain && s.card.End == deck.RunOut
+}
+
+func (s *situation) severalPasses() bool { return len(s.card.Heights) > 1 }
+
+// thinWall looks at the wood between the channel and the sides beside it.
+func (s *situation) thinWall() bool {
+	c := s.card.Channel
+	far := s.card.Piece.Size.Between(c.Near) - c.Setback - c.Width
+	least := thinWall.of(s.shop.Scale)
+	return c.Setback > 0 && c.Setback < least || far > 0 && far < least
+}
+
+func (s *situation) firstOfSetup() bool { return s.card.Index == 1 }

@@ -1,0 +1,193 @@
+package remark
+
+import (
+	"cmp"
+	"slices"
+
+	"fencecard/joinery"
+	"fencecard/setup/deck"
+	"fencecard/setup/solid"
+)
+
+// condition is one thing a maker is warned of: its code, what that says, what
+// stands behind it, and how it is found on one piece with all its cuts.
+type condition struct {
+	code  string
+	says  string
+	basis string
+	find  func(*work) []finding
+}
+
+// commonPractice marks a rule of the trade that no handbook we read gives.
+const commonPractice = "common practice, no source"
+
+// conditions lists what is looked for, in the order it is told about one cut.
+var conditions = []condition{
+	{"short-piece", "A piece is so short that hands come near the bit.",
+		"common shop rule, no regulator's figure", findShortPiece},
+	{"deep-for-thickness", "A cut takes more of the stock than it should.",
+		"dado to half the stock: common practice; blind mortise about 7/8: Handwork in Wood, ch. VII", findDeep},
+	{"cuts-apart", "A cut leaves the piece in two, and one part is loose.",
+		"worked out from the depth of the cuts", findApart},
+	{"thin-floor", "Little wood is left under a cut.",
+		commonPractice, findThinFloor},
+	{"thin-tenon", "A tenon is thin for its stock.",
+		"a third of the stock: Handwork in Wood, ch. VII", findThinTenon},
+	{"thin-wall", "Little wood is left beside a cut, or between two cuts.",
+		commonPractice, findThinWall},
+	{"thin-wall", "Little wood is left beside a cut, or between two cuts.",
+		commonPractice, findThinWeb},
+	{"short-grain", "Short grain beyond a cut near the end may split off.",
+		"wide shoulder above a leg's mortise: Woodwork Joints", findShortGrain},
+	{"cuts-meet", "Two cuts of a piece run into each other.",
+		"meeting tenons in a leg mitred: Woodwork Joints", findMeeting},
+	{"short-end", "A bit buried in the fence ends a stopped cut short.",
+		"worked out from the round of the bit", findShortEnd},
+	{"trapped-wood", "Wood runs between the bit and the fence and may be thrown.",
+		"worked out from the rotation of the bit", findTrapped},
+	{"lost-reference", "A cut is set from a side that an earlier cut has taken away.",
+		"worked out from the order of the setups", findLostReference},
+	{"narrow-bearing", "Little of the piece rides on the table or along the fence.",
+		commonPractice, findNarrowBearing},
+	{"by-hand", "A cut has no card: the plan has it made by hand.",
+		"the plan", findByHand},
+	{"hair-move", "A cut is wider than its bit by less than a rule shows.",
+		commonPractice, findHairMove},
+}
+
+// finding is one warning before it has its code and piece.
+type finding struct {
+	cut  *joinery.Cut // nil: the piece as a whole
+	text string
+	keys []string // where in the plan to point
+}
+
+// Add writes what a deck says besides how the table is set: the joints and
+// cautions of its cards, and the warnings, first of the whole plan, then of its
+// cuts and then of its joints. It looks only at the plan and at the cards, however these were made.
+func Add(d *deck.Deck) {
+	d.Warnings = slices.Concat(noWood(d.Plan), warn(d), join(d))
+	Cautions(d)
+}
+
+// warn gathers the warnings about cuts: piece by piece and cut by cut in the
+// order of the plan.
+func warn(d *deck.Deck) []deck.Warning {
+	var all []deck.Warning
+	for _, w := range works(d) {
+		all = append(all, w.warnings()...)
+	}
+	return all
+}
+
+func (w *work) warnings() []deck.Warning {
+	type ranked struct {
+		deck.Warning
+		cut int
+	}
+	var found []ranked
+	for _, c := range slices.Concat(slips, conditions) {
+		for _, f := range c.find(w) {
+			found = append(found, ranked{w.warning(c.code, f), w.indexOf(f.cut)})
+		}
+	}
+	slices.SortStableFunc(found, func(a, b ranked) int { return cmp.Compare(a.cut, b.cut) })
+	all := make([]deck.Warning, len(found))
+	for i := range found {
+		all[i] = found[i].Warning
+	}
+	return all
+}
+
+func (w *work) warning(code string, f finding) deck.Warning {
+	out := deck.Warning{Code: code, Piece: w.piece.Name, Text: w.piece.Name + ": " + f.text,
+		Place: w.piece.Places.At(w.piece.Place, f.keys...)}
+	if f.cut != nil {
+		out.Cut, out.Place = f.cut.Name, f.cut.Places.At(f.cut.Place, f.keys...)
+	}
+	return out
+}
+
+// indexOf returns where a cut stands in its piece, -1 for none.
+func (w *work) indexOf(c *joinery.Cut) int {
+	for i := range w.piece.Cuts {
+		if &w.piece.Cuts[i] == c {
+			return i
+		}
+	}
+	return -1
+}
+
+// work is one piece with its cuts as the cards make them.
+type work struct {
+	piece  *joinery.Piece
+	source *joinery.Piece // the piece this one mirrors, or nil
+	unit   joinery.Unit   // of the plan
+	scale  joinery.Scale
+	cuts   []*made // in the order of the plan
+	rules  joinery.Rules
+}
+
+// made is a channel as the bit, and a chisel after it, leaves it.
+type made struct {
+	cut     *joinery.Cut
+	channel joinery.Channel
+	hollow  solid.Hollow   // all runs together
+	box     solid.Box      // around it, inside the blank
+	runs    []solid.Hollow // one for each card, with square corners where they are chiselled
+	cards   []*deck.Run    // in running order; none where it is made by hand
+}
+
+// works sorts the cards of a deck by piece and channel.
+func works(d *deck.Deck) []*work {
+	type key struct {
+		cut     *joinery.Cut
+		channel joinery.Channel
+	}
+	cards := map[key][]*deck.Run{}
+	for i := range d.Setups {
+		for j := range d.Setups[i].Runs {
+			r := &d.Setups[i].Runs[j]
+			k := key{r.Cut, r.Channel}
+			cards[k] = append(cards[k], r)
+		}
+	}
+	var all []*work
+	named := map[string]*joinery.Piece{}
+	for i := range d.Plan.Pieces {
+		named[d.Plan.Pieces[i].Name] = &d.Plan.Pieces[i]
+	}
+	for i := range d.Plan.Pieces {
+		p := &d.Plan.Pieces[i]
+		w := &work{piece: p, source: named[p.MirrorOf], unit: d.Plan.Unit, scale: d.Plan.Shop.Scale, rules: d.Plan.Shop.Rules}
+		for j := range p.Cuts {
+			c := &p.Cuts[j]
+			for _, ch := range c.Channels {
+				if c.By != "" {
+					w.cuts = append(w.cuts, byHand(c, ch, p.Size))
+				} else if run := cards[key{c, ch}]; len(run) > 0 {
+					w.cuts = append(w.cuts, madeOf(run))
+				}
+			}
+		}
+		all = append(all, w)
+	}
+	return all
+}
+
+// madeOf gathers the cards of one channel.
+func madeOf(cards []*deck.Run) *made {
+	first := cards[0]
+	size := first.Piece.Size
+	m := &made{cut: first.Cut, channel: first.Channel, cards: cards,
+		hollow: solid.Of(first.Channel, size, first.Step.Bit.True())}
+	m.box = m.hollow.Box(size)
+	for _, r := range cards {
+		run := solid.Run(r.Channel, size, r.Step.Bit.True(), r.Step.Fence, r.Step.NearEdge)
+		if first.Cut.Square {
+			run.Radius = 0 // the chisel takes the corners out
+		}
+		m.runs = append(m.runs, run)
+	}
+	return m
+}

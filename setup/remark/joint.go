@@ -1,0 +1,100 @@
+package remark
+
+import (
+	"fmt"
+	"slices"
+
+	"fencecard/joinery"
+	"fencecard/setup/deck"
+)
+
+// join finds and checks every joint of the plan, and tells the cards of theirs.
+func join(d *deck.Deck) []deck.Warning {
+	joints, warnings := joints(d)
+	d.Joints = joints
+	for i := range d.Setups {
+		for k := range d.Setups[i].Runs {
+			r := &d.Setups[i].Runs[k]
+			at := slices.IndexFunc(joints, func(j deck.Joint) bool { return j.Into.Cut == r.Cut || j.Part.Cut == r.Cut })
+			if at >= 0 {
+				r.Joint = &joints[at]
+			}
+		}
+	}
+	return warnings
+}
+
+// joints finds and checks every joint of the plan, in the plan's order.
+func joints(d *deck.Deck) ([]deck.Joint, []deck.Warning) {
+	var found []deck.Joint
+	var warnings []deck.Warning
+	seen := map[[2]*joinery.Cut]bool{}
+	for i := range d.Plan.Pieces {
+		piece := &d.Plan.Pieces[i]
+		for k := range piece.Cuts {
+			cut := &piece.Cuts[k]
+			otherPiece, otherCut := d.Plan.Mate(cut)
+			if otherPiece == nil || otherCut != nil && seen[[2]*joinery.Cut{otherCut, cut}] {
+				continue
+			}
+			seen[[2]*joinery.Cut{cut, otherCut}] = true
+			one, other := deck.Half{Piece: piece, Cut: cut}, deck.Half{Piece: otherPiece, Cut: otherCut}
+			if warning, apart := mateApart(one, other); apart {
+				warnings = append(warnings, warning)
+				continue
+			}
+			if !one.Cut.Channelled() {
+				one, other = other, one
+			}
+			c := jointCheck{deck: d, scale: d.Plan.Shop.Scale, joint: deck.Joint{Into: one, Part: other}}
+			c.run()
+			found = append(found, c.joint)
+			warnings = append(warnings, c.warnings...)
+		}
+	}
+	warnings = append(warnings, placesDiffer(found, d.Plan.Shop.Scale)...)
+	return found, append(warnings, tenonsMeet(found, d.Plan.Shop.Scale)...)
+}
+
+// mateApart warns of two halves that make no joint, or do not face each other.
+func mateApart(one, other deck.Half) (deck.Warning, bool) {
+	w := deck.Warning{Code: "mates-apart", Piece: one.Piece.Name, Cut: one.Cut.Name,
+		Place: one.Cut.Places.At(one.Cut.Place, "mates")}
+	switch {
+	case other.Cut == nil && one.Cut.Channelled():
+		return w, false
+	case other.Cut == nil:
+		w.Text = fmt.Sprintf("%s is joined with a whole piece; only a mortise, groove or dado is", one)
+	case !one.Cut.Joins(other.Cut):
+		w.Text = fmt.Sprintf("%s and %s make no joint: a tenon goes into a mortise, groove or dado", one, other)
+	case !one.Cut.Faces(other.Cut):
+		into, part := one, other
+		if !into.Cut.Channelled() {
+			into, part = part, into
+		}
+		w.Text = fmt.Sprintf("%s points to the %s, but %s is cut in the %s: it would have to be in the %s",
+			part, part.Cut.At, into, into.Cut.In, part.Cut.At.Opposite())
+	default:
+		return w, false
+	}
+	return w, true
+}
+
+// shoulderOf is how much the half stands back from its piece's side; a whole
+// piece has none.
+func shoulderOf(h deck.Half, side joinery.Side) joinery.Length {
+	if h.Cut == nil {
+		return 0
+	}
+	for _, cheek := range h.Cut.Cheeks {
+		if cheek.Side == side {
+			return cheek.Depth
+		}
+	}
+	return 0
+}
+
+// acrossOf is the half's own size in a dimension.
+func acrossOf(h deck.Half, d joinery.Dimension) joinery.Length {
+	return h.Piece.Size[d] - shoulderOf(h, d.Low()) - shoulderOf(h, d.High())
+}

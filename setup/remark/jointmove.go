@@ -1,0 +1,119 @@
+package remark
+
+import (
+	"cmp"
+	"fmt"
+
+	"fencecard/joinery"
+	"fencecard/setup/deck"
+)
+
+// glueZone is how much of a joint across the grain may be glued (common
+// practice, no source).
+func glueZone(u joinery.Unit) joinery.Length {
+	if u == joinery.Millimetres {
+		return 75 * joinery.Millimetre
+	}
+	return 3 * joinery.Inch
+}
+
+// unknownWood stands in for a wood that the plan does not name: of the woods
+// of the table it moves most.
+const unknownWood = "American beech"
+
+// movement compares what the part and the piece it goes into move along the
+// channel. Boards are taken as flat-sawn, the width along the rings, which
+// moves more.
+func (c *jointCheck) movement() {
+	into, part, run := c.joint.Into, c.joint.Part, c.channel.Run()
+	width := acrossOf(part, run)
+	dry, damp, err := c.seasons()
+	if err != nil {
+		c.warn(part, "movement-unknown", "%v", err)
+		return
+	}
+	partMoves, err := seasonal(part.Piece, run, width, dry, damp)
+	intoMoves, err2 := seasonal(into.Piece, run, min(width, into.Piece.Size[run]), dry, damp)
+	if err = cmp.Or(err, err2); err != nil {
+		c.warn(part, "movement-unknown", "how %s moves in %s is not known: %v", part, into, err)
+		return
+	}
+	need := (partMoves - intoMoves).Abs()
+	if c.scale.Round(need) == 0 {
+		return
+	}
+	fixed := c.reference()
+	climate := c.climate()
+	m := &deck.Movement{
+		Along: run, Width: width, Need: need, Fixed: fixed,
+		Room: c.channel.Hi - c.channel.Lo - width,
+		Open: !c.stopped(fixed.Opposite()),
+		Glue: min(width, glueZone(c.scale.Unit)),
+		Wood: woodOr(part.Piece.Wood),
+		Change: fmt.Sprintf("%g to %g %% humidity at %s, %.1f to %.1f %% moisture",
+			climate.Dry, climate.Damp, climate.Temperature, dry, damp),
+	}
+	c.joint.Movement = m
+	if m.Short() > 0 {
+		c.warn(into, "room-too-small", "%s is %s wide and moves %s against %s from season to season, but there is room for %s: %s",
+			part, c.text(width), c.text(need), into, c.text(max(0, m.Room)), c.makeRoom(m))
+	}
+}
+
+// climate is the plan's, or the usual one.
+func (c *jointCheck) climate() joinery.Climate {
+	if c.deck.Plan.Climate == (joinery.Climate{}) {
+		return joinery.DefaultClimate
+	}
+	return c.deck.Plan.Climate
+}
+
+// seasons gives the moisture content at the driest and at the dampest.
+func (c *jointCheck) seasons() (dry, damp float64, err error) {
+	climate := c.climate()
+	if dry, err = joinery.Moisture(climate.Temperature, climate.Dry); err != nil {
+		return 0, 0, err
+	}
+	damp, err = joinery.Moisture(climate.Temperature, climate.Damp)
+	return dry, damp, err
+}
+
+// seasonal is how much a width of a piece along a dimension swells; nothing
+// along its grain.
+func seasonal(p *joinery.Piece, along joinery.Dimension, width joinery.Length, dry, damp float64) (joinery.Length, error) {
+	if along == p.Grain || width <= 0 {
+		return 0, nil
+	}
+	m, err := woodOr(p.Wood).Change(width, dry, damp, joinery.Tangential)
+	return m.Change, err
+}
+
+// woodOr returns the wood, or the one that stands in for an unknown.
+func woodOr(w joinery.Wood) joinery.Wood {
+	if w.Name == "" {
+		w, _, _ = joinery.FindWood(unknownWood)
+	}
+	return w
+}
+
+// makeRoom says which number to change so that the part may move: the span of
+// the channel at its free end where the part still covers it, else the part's
+// own width.
+func (c *jointCheck) makeRoom(m *deck.Movement) string {
+	into, part, free := c.joint.Into, c.joint.Part, m.Fixed.Opposite()
+	more := c.scale.Ceil(m.Short())
+	if part.Cut != nil && shoulderOf(part, free) < max(0, m.Room)+more {
+		return fmt.Sprintf("take %s more off the %s edge of the tenon (cheeks: %s: %s)",
+			c.text(more), free, free, c.scale.Format(shoulderOf(part, free)+more))
+	}
+	if c.wall(free) < more {
+		return fmt.Sprintf("make %q %s narrower", part.Piece.Name, c.text(more))
+	}
+	span := into.Cut.Span
+	if span.Side == free {
+		span.From -= more
+	} else {
+		span.To += more
+	}
+	return fmt.Sprintf("write span: %s to %s from %s", c.scale.Format(span.From), c.scale.Format(span.To), span.Side)
+}

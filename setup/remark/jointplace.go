@@ -1,0 +1,111 @@
+package remark
+
+import (
+	"fmt"
+
+	"fencecard/joinery"
+	"fencecard/setup/deck"
+)
+
+// reference is the end of the channel that the part is set against: the
+// stopped end where one is open, else the side the maker measures the span
+// from, else the top or the front.
+func (c *jointCheck) reference() joinery.Side {
+	run := c.channel.Run()
+	low, high := run.Low(), run.High()
+	span := c.joint.Into.Cut.Span
+	switch {
+	case c.stopped(low) && !c.stopped(high):
+		return low
+	case c.stopped(high) && !c.stopped(low):
+		return high
+	case !span.Whole():
+		return span.Side
+	case run == joinery.TopBottom:
+		return joinery.Top
+	}
+	return low
+}
+
+// reveals works out where the part's faces come to lie: against the near wall
+// of the channel, and against its reference end.
+func (c *jointCheck) reveals() {
+	into, part := c.joint.Into, c.joint.Part
+	for _, from := range []joinery.Side{c.channel.Near, c.reference()} {
+		d := from.Dimension()
+		if part.Cut == nil && part.Piece.Size[d] > into.Piece.Size[d] {
+			continue // a shelf that goes on past this piece
+		}
+		near := c.wall(from) - shoulderOf(part, from)
+		far := into.Piece.Size[d] - part.Piece.Size[d] - near
+		c.joint.Reveals = append(c.joint.Reveals,
+			deck.Reveal{Side: from, Distance: near}, deck.Reveal{Side: from.Opposite(), Distance: far})
+	}
+	for _, r := range c.joint.Reveals {
+		if r.Distance < 0 {
+			c.warn(part, "stands-proud", "%q stands %s proud of the %s of %q",
+				part.Piece.Name, c.text(-r.Distance), r.Side, into.Piece.Name)
+		}
+	}
+}
+
+// wall is the distance from a side of the piece to the channel's wall there.
+func (c *jointCheck) wall(side joinery.Side) joinery.Length {
+	ch, size := c.channel, c.joint.Into.Piece.Size
+	switch {
+	case side == ch.Near:
+		return ch.Setback
+	case side == ch.Near.Opposite():
+		return size.Between(side) - ch.Setback - ch.Width
+	case side.High():
+		return size.Between(side) - ch.Hi
+	}
+	return ch.Lo
+}
+
+// revealOf is the joint's reveal at a side.
+func revealOf(j *deck.Joint, side joinery.Side) (joinery.Length, bool) {
+	for _, r := range j.Reveals {
+		if r.Side == side {
+			return r.Distance, true
+		}
+	}
+	return 0, false
+}
+
+// placesDiffer warns of a piece whose two ends would lie differently in the
+// pieces they go into: a rail that is not parallel to them.
+func placesDiffer(found []deck.Joint, s joinery.Scale) []deck.Warning {
+	var warnings []deck.Warning
+	for i := range found {
+		for k := range found[:i] {
+			a, b := &found[k], &found[i]
+			if a.Part.Cut == nil || b.Part.Cut == nil || a.Part.Piece != b.Part.Piece || a.Part.Cut.At != b.Part.Cut.At.Opposite() {
+				continue
+			}
+			if side, ok := skewed(a, b); ok {
+				one, _ := revealOf(a, side)
+				other, _ := revealOf(b, side)
+				warnings = append(warnings, deck.Warning{
+					Code: "place-differs", Piece: a.Part.Piece.Name, Cut: b.Part.Cut.Name, Place: b.Part.Cut.Place,
+					Text: fmt.Sprintf("%q lies %s from the %s of %q at one end, but %s from that of %q at the other",
+						a.Part.Piece.Name, s.Say(one), side, a.Into.Piece.Name, s.Fine(other), b.Into.Piece.Name),
+				})
+			}
+		}
+	}
+	return warnings
+}
+
+// skewed finds a side at which two joints of one piece differ. Along a
+// dimension the two pieces gone into must be of one size to be compared.
+func skewed(a, b *deck.Joint) (joinery.Side, bool) {
+	for _, r := range a.Reveals {
+		other, ok := revealOf(b, r.Side)
+		d := r.Side.Dimension()
+		if ok && other != r.Distance && a.Into.Piece.Size[d] == b.Into.Piece.Size[d] {
+			return r.Side, true
+		}
+	}
+	return joinery.NoSide, false
+}

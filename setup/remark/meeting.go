@@ -1,0 +1,101 @@
+package remark
+
+import (
+	"fmt"
+
+	"fencecard/joinery"
+	"fencecard/setup/solid"
+)
+
+// findMeeting looks for cuts that break into each other where the joints do
+// not mean them to.
+func findMeeting(w *work) []finding {
+	var found []finding
+	w.pairs(func(a, b *made) {
+		if meant(a, b) {
+			return
+		}
+		shared := a.box.And(b.box)
+		if shared.Empty() || solid.Between(a.runs, b.runs, w.piece.Size) > 0 {
+			return
+		}
+		found = append(found, finding{b.cut, fmt.Sprintf("the %s and the %s meet %s: %s",
+			a.words(), b.words(), w.where(a, shared), w.apart(a, b, shared)), []string{"depth", "setback", "span"}})
+	})
+	return found
+}
+
+// meant reports whether two cuts may share room in a sound joint. What takes
+// away an edge or an end is met by grooves and dados in most frames and cases.
+// From the same side a groove runs into a mortise of its own line, a mortise
+// lies wholly inside a dado or a plate's recess, and dados cross grooves.
+func meant(a, b *made) bool {
+	mortises := a.cut.Kind == &joinery.Mortise || b.cut.Kind == &joinery.Mortise
+	switch {
+	case !a.trench() && !b.trench():
+		return true
+	case !a.trench() || !b.trench():
+		return !mortises || shallow(a, b) || shallow(b, a)
+	case a.channel.Down != b.channel.Down:
+		return false
+	case !mortises:
+		return true
+	}
+	across, run := a.hollow.Across, a.hollow.Run()
+	inLine := a.hollow.Across == b.hollow.Across &&
+		(a.box[across].Within(b.box[across]) || b.box[across].Within(a.box[across]))
+	inside := func(x, y solid.Box) bool { return x[across].Within(y[across]) && x[run].Within(y[run]) }
+	grooved := a.cut.Kind != b.cut.Kind
+	return grooved && inLine || inside(a.box, b.box) || inside(b.box, a.box)
+}
+
+// shallow reports whether a cut that takes an edge or an end away leaves most
+// of a mortise's walls, as the rabbet of a glazed frame does, or the cheek of a
+// tenon with a wedge through it.
+func shallow(mortise, other *made) bool {
+	down := mortise.hollow.Down.Dimension()
+	return mortise.cut.Kind == &joinery.Mortise && 2*mortise.box[down].And(other.box[down]).Long() <= mortise.channel.Depth
+}
+
+// where tells between which lines two cuts meet, along the first one's run.
+func (w *work) where(a *made, shared solid.Box) string {
+	run := a.hollow.Run()
+	from, side := shared[run], run.Low()
+	if top := w.piece.Size[run]; top-from.Hi < from.Lo {
+		from, side = solid.Range{Lo: top - from.Hi, Hi: top - from.Lo}, run.High()
+	}
+	return fmt.Sprintf("from %s to %s from the %s", w.text(from.Lo), w.text(from.Hi), side)
+}
+
+// takenApart says how to keep two cuts apart.
+func (w *work) apart(a, b *made, shared solid.Box) string {
+	downA, downB := a.channel.Down.Dimension(), b.channel.Down.Dimension()
+	web := webInLeg.of(w.scale)
+	overA, overB := shared[downA].Long(), shared[downB].Long()
+	switch {
+	case !a.trench() || !b.trench():
+		return "move the mortise away, or let the other cut take less"
+	case a.channel.Down == b.channel.Down:
+		return "move one of them, or shorten its span"
+	case downA == downB:
+		return fmt.Sprintf("make one of them %s shallower, or both %s, so that %s is left between them",
+			w.enough(overA+web), w.enough((overA+web)/2), w.text(web))
+	}
+	return fmt.Sprintf("make the %s %s shallower or the %s %s shallower, the tenon as much shorter, which leaves %s between them; or mitre the ends of both tenons over the last %s",
+		nameOf(a), w.enough(w.shorter(a, b)), nameOf(b), w.enough(w.shorter(b, a)), w.text(web), w.enough(max(overA, overB)))
+}
+
+// shorter returns how much shallower a must be to end a web before b.
+func (w *work) shorter(a, b *made) joinery.Length {
+	down := a.channel.Down.Dimension()
+	wall := b.box[down]
+	reach := wall.Lo
+	if a.channel.Down.High() {
+		reach = w.piece.Size[down] - wall.Hi
+	}
+	return min(a.channel.Depth, a.channel.Depth-reach+webInLeg.of(w.scale))
+}
+
+func nameOf(m *made) string {
+	return fmt.Sprintf("%s in the %s", m.cut.Kind, m.channel.Down)
+}

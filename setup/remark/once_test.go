@@ -1,0 +1,35 @@
+package remark_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"fencecard/joinery"
+	"fencecard/setup/deck"
+	"fencecard/setup/remark"
+)
+
+func TestWarnedOnce(t *testing.T) {
+	at := joinery.Place{File: "p", Line: 3}
+	d := &deck.Deck{
+		Plan: &joinery.Plan{Pieces: []joinery.Piece{{Name: "leg"}, {Name: "left", MirrorOf: "leg"}, {Name: "back", MirrorOf: "leg"}, {Name: "rail"}}},
+		Warnings: []deck.Warning{
+			{Code: "thin-wall", Piece: "leg", Cut: "m", Text: "leg: thin", Place: at},
+			{Code: "thin-wall", Piece: "leg", Cut: "m", Text: "leg: thin too", Place: at},
+			{Code: "thin-wall", Piece: "left", Cut: "m", Text: "left: thin", Place: at},
+			{Code: "thin-wall", Piece: "left", Cut: "m", Text: "left: thin too", Place: at},
+			{Code: "thin-wall", Piece: "back", Cut: "m", Text: "back: thin", Place: at},
+			{Code: "thin-wall", Piece: "rail", Cut: "m", Text: "rail: thin", Place: at},
+			{Code: "short-end", Piece: "left", Cut: "m", Text: "left: short", Place: at},
+			{Code: "plan", Text: "of the plan"},
+			{Code: "plan", Text: "of the plan again"},
+		},
+	}
+	var said []string
+	for _, w := range remark.Once(d) {
+		said = append(said, w.Text)
+	}
+	assert.Equal(t, []string{"leg: thin (and 2 mirrored)", "leg: thin too", "rail: thin", "left: short", "of the plan", "of the plan again"}, said)
+	assert.Equal(t, "leg: thin", d.Warnings[0].Text, "the deck's own warnings stay")
+}

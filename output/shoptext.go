@@ -10,7 +10,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup"
-	"fencecard/setup/deck"
+	"fencecard/setup/ladder"
 )
 
 // Shop writes what a shop allows: its table and fence, and for every bit its
@@ -109,7 +109,7 @@ type capGroup struct {
 }
 
 // sameCaps brings woods with the same cap by the same rule together.
-func sameCaps(caps []deck.Cap, woods []joinery.Wood) []*capGroup {
+func sameCaps(caps []ladder.Cap, woods []joinery.Wood) []*capGroup {
 	var groups []*capGroup
 	for i, c := range caps {
 		name := woods[i].String()

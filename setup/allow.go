@@ -2,14 +2,13 @@ package setup
 
 import (
 	"fencecard/joinery"
-
-	"fencecard/setup/deck"
+	"fencecard/setup/ladder"
 )
 
 // Allowance is what a shop lets one of its bits do.
 type Allowance struct {
 	Bit     *joinery.Bit
-	Caps    []deck.Cap // of one pass, in each of the woods asked for
+	Caps    []ladder.Cap // of one pass, in each of the woods asked for
 	Top     joinery.TopSpeed
 	Rim     float64        // speed of the rim at the top speed, m/s; 0 where that is not known
 	Deepest joinery.Length // the deepest cut; 0 when nothing bounds it
@@ -24,7 +23,7 @@ func Allowances(shop *joinery.Shop, woods []joinery.Wood) []Allowance {
 		a := Allowance{Bit: bit, Top: bit.TopSpeed(shop.Speed), Deepest: deepestCut(bit, shop), Widest: widestCut(bit, shop)}
 		a.Rim = bit.RimSpeed(a.Top.RPM)
 		for _, w := range woods {
-			a.Caps = append(a.Caps, CapFor(bit, w, shop))
+			a.Caps = append(a.Caps, ladder.CapFor(bit, w, shop))
 		}
 		all[i] = a
 	}

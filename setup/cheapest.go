@@ -80,7 +80,7 @@ func problem(jobs []Job, shop *joinery.Shop) *search.Problem {
 		job := &jobs[i]
 		p.Jobs[i] = search.Job{Ways: make([]search.Way, len(job.Ways)), After: job.After}
 		for w, way := range job.Ways {
-			demand := ladder.Demand{Depth: job.Channel.Depth, Cap: CapFor(way.Bit, job.Piece.Wood, shop).Depth}
+			demand := ladder.Demand{Depth: job.Channel.Depth, Cap: ladder.CapFor(way.Bit, job.Piece.Wood, shop).Depth}
 			runs := make([]search.Run, len(way.Steps))
 			for r, run := range way.Steps {
 				runs[r] = search.Run{Bit: bits[run.Bit], Fence: run.NearEdge, Demand: demand}

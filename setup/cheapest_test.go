@@ -70,7 +70,7 @@ func asProblem(t *testing.T, plan *joinery.Plan) *search.Problem {
 					bits[r.Bit.Name] = len(bits)
 				}
 				run := search.Run{Bit: bits[r.Bit.Name], Fence: r.NearEdge, Demand: ladder.Demand{
-					Depth: j.Channel.Depth, Cap: setup.CapFor(r.Bit, j.Piece.Wood, &plan.Shop).Depth,
+					Depth: j.Channel.Depth, Cap: ladder.CapFor(r.Bit, j.Piece.Wood, &plan.Shop).Depth,
 				}}
 				c := setup.RunOf(j.Piece, j.Cut, j.Channel, r)
 				if plan.Shop.Stops == joinery.Blocks && (c.Start != nil || c.Stop != nil) {

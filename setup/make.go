@@ -5,6 +5,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup/deck"
+	"fencecard/setup/ladder"
 	"fencecard/setup/remark"
 	"fencecard/setup/search"
 )
@@ -45,7 +46,7 @@ func MakeWith(ctx context.Context, plan *joinery.Plan, o Options) (*deck.Deck, e
 // write makes the card of one run, but for its number and heights.
 func write(job Job, run deck.Step, shop *joinery.Shop) deck.Run {
 	r := RunOf(job.Piece, job.Cut, job.Channel, run)
-	r.Cap = CapFor(run.Bit, job.Piece.Wood, shop)
+	r.Cap = ladder.CapFor(run.Bit, job.Piece.Wood, shop)
 	return r
 }
 

@@ -9,6 +9,7 @@ import (
 	"fencecard/joinery/pattern"
 	"fencecard/setup"
 	"fencecard/setup/deck"
+	"fencecard/setup/ladder"
 )
 
 // readCards reads the cards of an entry. Cards of one piece share it.
@@ -213,12 +214,12 @@ func (g *group) rungs(heights, ladder []joinery.Length) {
 }
 
 // cap reads the greatest depth of one pass and its rule.
-func (g *group) cap() deck.Cap {
+func (g *group) cap() ladder.Cap {
 	f, ok := g.one(keyCap)
 	if !ok {
-		return deck.Cap{}
+		return ladder.Cap{}
 	}
 	depth, rule, _ := strings.Cut(f.value, ",")
 	l, _ := g.parse(f, strings.TrimSpace(depth))
-	return deck.Cap{Depth: max(l, 0), Rule: strings.TrimSpace(rule)}
+	return ladder.Cap{Depth: max(l, 0), Rule: strings.TrimSpace(rule)}
 }

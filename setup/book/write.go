@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
-	"fencecard/setup/deck"
+	"fencecard/setup/ladder"
 )
 
 // The keys of an entry and of a card, in the order they are written.
@@ -192,7 +192,7 @@ func sizeText(size joinery.Size, s speller) string {
 	return strings.Join(words, ", ")
 }
 
-func capText(c deck.Cap, s speller) string {
+func capText(c ladder.Cap, s speller) string {
 	if c.Depth == 0 {
 		return ""
 	}

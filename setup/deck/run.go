@@ -2,6 +2,7 @@ package deck
 
 import (
 	"fencecard/joinery"
+	"fencecard/setup/ladder"
 	"strconv"
 )
 
@@ -20,7 +21,7 @@ type Run struct {
 	End          End
 	Start, Stop  *Mark            // nil where the cut is open
 	Heights      []joinery.Length // the rungs of the setup's ladder it uses
-	Cap          Cap              // the greatest depth of one pass, and its reason
+	Cap          ladder.Cap       // the greatest depth of one pass, and its reason
 	Cautions     []Caution        // the gravest first
 	Joint        *Joint           // the joint its cut is a half of; nil for none
 }

@@ -5,6 +5,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup/deck"
+	"fencecard/setup/ladder"
 )
 
 // mostPasses is how many passes of one card are told of.
@@ -12,7 +13,7 @@ const mostPasses = 20
 
 // heights compares the last height with the plan's depth, and the steps to it
 // with what the bit may take in that wood at one pass.
-func (p *prover) heights(at int, t table, w *wanted, s *Setup, most deck.Cap) {
+func (p *prover) heights(at int, t table, w *wanted, s *Setup, most ladder.Cap) {
 	c := t.card
 	if len(c.Heights) == 0 {
 		p.wrongCard(at, "heights", 0, "the card has no height, so nothing would be cut")
@@ -40,7 +41,7 @@ func (p *prover) heights(at int, t table, w *wanted, s *Setup, most deck.Cap) {
 }
 
 // passes checks that no pass takes more than the bit may.
-func (p *prover) passes(at int, c *Card, most deck.Cap) {
+func (p *prover) passes(at int, c *Card, most ladder.Cap) {
 	if c.says(NoCap) && apart(c.Cap, most.Depth) {
 		p.wrongCard(at, "cap", c.Cap-most.Depth, "the card allows %s at one pass, but it is %s: %s", p.text(c.Cap), p.text(most.Depth), most.Rule)
 	}

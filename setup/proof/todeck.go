@@ -2,8 +2,8 @@ package proof
 
 import (
 	"fencecard/joinery"
-	"fencecard/setup"
 	"fencecard/setup/deck"
+	"fencecard/setup/ladder"
 )
 
 // Deck turns claims that prove back into a deck of their plan, with everything
@@ -36,6 +36,6 @@ func (p *prover) cardBack(c *Card, w *wanted, s *deck.Setup, index int) deck.Run
 			Position: c.Position, Of: c.Positions, Turned: c.Turned},
 		Leads: c.Leads, Length: t.long, A: a, B: b,
 		Begin: c.Begin, End: c.End, Start: c.Start, Stop: c.Stop,
-		Heights: c.Heights, Cap: setup.CapFor(s.Bit, w.piece.Wood, &p.plan.Shop),
+		Heights: c.Heights, Cap: ladder.CapFor(s.Bit, w.piece.Wood, &p.plan.Shop),
 	}
 }

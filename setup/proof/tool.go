@@ -2,8 +2,7 @@ package proof
 
 import (
 	"fencecard/joinery"
-	"fencecard/setup"
-	"fencecard/setup/deck"
+	"fencecard/setup/ladder"
 )
 
 // tool is the bit of a setup, nil where the shop has none. It remembers what
@@ -12,13 +11,13 @@ import (
 type tool struct {
 	bit  *joinery.Bit
 	wood *joinery.Wood
-	most deck.Cap
+	most ladder.Cap
 }
 
 // cap returns what the bit may take at one pass in a wood.
-func (t *tool) cap(wood *joinery.Wood, shop *joinery.Shop) deck.Cap {
+func (t *tool) cap(wood *joinery.Wood, shop *joinery.Shop) ladder.Cap {
 	if t.wood == nil || *t.wood != *wood {
-		t.wood, t.most = wood, setup.CapFor(t.bit, *wood, shop)
+		t.wood, t.most = wood, ladder.CapFor(t.bit, *wood, shop)
 	}
 	return t.most
 }

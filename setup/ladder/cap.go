@@ -1,11 +1,17 @@
-package setup
+package ladder
 
 import (
 	"fmt"
 
 	"fencecard/joinery"
-	"fencecard/setup/deck"
 )
+
+// Cap is the greatest depth of one pass, on the shop's scale, and the rule it
+// came from in the maker's words.
+type Cap struct {
+	Depth joinery.Length
+	Rule  string
+}
 
 // shares are what one pass may take of the bit's diameter below a side hardness
 // in lbf (common practice, no source).
@@ -36,9 +42,9 @@ const (
 // CapFor returns the cap of a bit in a wood: a share of its diameter by the
 // wood's hardness or by the shop's own rule, never more than its shank, its
 // cutting edge or the bit's own cap allow, rounded down to the shop's scale.
-func CapFor(bit *joinery.Bit, wood joinery.Wood, shop *joinery.Shop) deck.Cap {
+func CapFor(bit *joinery.Bit, wood joinery.Wood, shop *joinery.Shop) Cap {
 	share, rule := shareFor(wood, shop)
-	c := deck.Cap{Depth: bit.True() * joinery.Length(share.Num) / joinery.Length(share.Den), Rule: rule}
+	c := Cap{Depth: bit.True() * joinery.Length(share.Num) / joinery.Length(share.Den), Rule: rule}
 	most := func(depth joinery.Length, what string) {
 		if depth < c.Depth {
 			lower(&c, depth, fmt.Sprintf("%s %s, the most for %s", shop.Scale.Format(shop.Scale.Floor(depth)), shop.Scale.Unit, what))
@@ -64,7 +70,7 @@ func CapFor(bit *joinery.Bit, wood joinery.Wood, shop *joinery.Shop) deck.Cap {
 	return c
 }
 
-func lower(c *deck.Cap, depth joinery.Length, rule string) {
+func lower(c *Cap, depth joinery.Length, rule string) {
 	if depth < c.Depth {
 		c.Depth, c.Rule = depth, rule
 	}

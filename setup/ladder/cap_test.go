@@ -1,4 +1,4 @@
-package setup_test
+package ladder_test
 
 import (
 	"testing"
@@ -7,8 +7,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
-	"fencecard/setup"
-	"fencecard/setup/deck"
 	"fencecard/setup/internal/workpiece"
 	"fencecard/setup/ladder"
 )
@@ -22,7 +20,7 @@ func TestHalfInchBitInWhiteOak(t *testing.T) {
 	require.Equal(t, 1360.0, oak.Hardness)
 	bit := joinery.Bit{Name: "half-inch straight", Diameter: workpiece.In(t, "1/2"), Shank: workpiece.In(t, "1/2"), Plunges: joinery.Yes}
 	shop := joinery.Shop{Scale: joinery.InchScale}
-	most := setup.CapFor(&bit, oak, &shop)
+	most := ladder.CapFor(&bit, oak, &shop)
 	assert.Equal(t, workpiece.In(t, "5/16"), most.Depth)
 	assert.Len(t, ladder.Of([]ladder.Demand{{Depth: workpiece.In(t, "1 1/4"), Cap: most.Depth}}, shop.Scale), 4)
 }
@@ -56,12 +54,12 @@ func TestCapFor(t *testing.T) {
 	}
 	for _, r := range rows {
 		t.Run(r.name, func(t *testing.T) {
-			got := setup.CapFor(&r.bit, joinery.Wood{Name: "wood", Hardness: r.hardness}, &shop)
+			got := ladder.CapFor(&r.bit, joinery.Wood{Name: "wood", Hardness: r.hardness}, &shop)
 			assert.Equal(t, workpiece.In(t, r.want), got.Depth, got.Rule)
 		})
 	}
 	shop.Share = joinery.Share{Num: 1, Den: 4}
-	got := setup.CapFor(&joinery.Bit{Diameter: half}, joinery.Wood{Hardness: 500}, &shop)
+	got := ladder.CapFor(&joinery.Bit{Diameter: half}, joinery.Wood{Hardness: 500}, &shop)
 	assert.Equal(t, workpiece.In(t, "1/8"), got.Depth, "the shop's own share")
 }
 
@@ -93,8 +91,8 @@ func TestCapInSheetMaterialsAndOwnWoods(t *testing.T) {
 	}
 	for _, r := range rows {
 		t.Run(r.name, func(t *testing.T) {
-			got := setup.CapFor(&r.bit, r.wood, &joinery.Shop{Scale: joinery.InchScale, Share: r.share})
-			assert.Equal(t, deck.Cap{Depth: workpiece.In(t, r.want), Rule: r.rule}, got)
+			got := ladder.CapFor(&r.bit, r.wood, &joinery.Shop{Scale: joinery.InchScale, Share: r.share})
+			assert.Equal(t, ladder.Cap{Depth: workpiece.In(t, r.want), Rule: r.rule}, got)
 		})
 	}
 }
@@ -104,6 +102,6 @@ func TestCapIsSaidInTheShopsUnit(t *testing.T) {
 	wide := joinery.Bit{Diameter: 20 * joinery.Millimetre, Shank: 12 * joinery.Millimetre}
 	mdf, _, ok := joinery.FindWood("MDF")
 	require.True(t, ok)
-	got := setup.CapFor(&wide, mdf, &joinery.Shop{Scale: joinery.MetricScale})
-	assert.Equal(t, deck.Cap{Depth: 95 * joinery.Millimetre / 10, Rule: "9.5 mm, the most for any bit"}, got)
+	got := ladder.CapFor(&wide, mdf, &joinery.Shop{Scale: joinery.MetricScale})
+	assert.Equal(t, ladder.Cap{Depth: 95 * joinery.Millimetre / 10, Rule: "9.5 mm, the most for any bit"}, got)
 }

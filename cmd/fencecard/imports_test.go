@@ -16,7 +16,7 @@ var forbidden = map[string][]string{
 	"fencecard/joinery/planfile": {"fencecard/setup", "fencecard/output", "fencecard/cmd", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
 	"fencecard/setup":            {"fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
 	"fencecard/setup/deck":       {"fencecard/setup/remark", "fencecard/setup/whatif", "fencecard/setup/proof", "fencecard/setup/solid", "fencecard/output", "fencecard/joinery/planfile"},
-	"fencecard/setup/remark":     {"fencecard/setup/search", "fencecard/setup/proof", "fencecard/setup/whatif", "fencecard/output", "fencecard/joinery/planfile"},
+	"fencecard/setup/remark":     {"fencecard/setup/proof", "fencecard/setup/whatif", "fencecard/output", "fencecard/joinery/planfile"},
 	"fencecard/setup/proof":      {"fencecard/setup/remark", "fencecard/setup/whatif", "fencecard/output", "fencecard/joinery/planfile", "github.com/spf13/cobra"},
 	"fencecard/setup/book":       {"fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf", "github.com/gofrs/flock"},
 	"fencecard/setup/search":     {"fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile"},

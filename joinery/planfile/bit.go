@@ -50,10 +50,11 @@ func (r *reader) readBit(n *yaml.Node) (joinery.Bit, bool) {
 	}
 	bit.Kind = f.bitKind()
 	bit.Diameter, bit.Measured = f.diameter(), f.positive("measured")
-	bit.Cutting, bit.Shank, bit.Cap = f.positive("cutting"), f.positive("shank"), f.positive("cap")
+	bit.Cutting, bit.Shank, bit.Cap = f.likely("cutting"), f.likely("shank"), f.likely("cap")
 	bit.Plunges, bit.Speed = f.answer("plunges"), f.speed()
 	if len(r.faults) == before {
 		r.checkMeasured(f, bit)
+		r.doubtCutting(f, bit)
 	}
 	return bit, len(r.faults) == before
 }
@@ -73,7 +74,7 @@ const widestBit = 100 * joinery.Millimetre
 func (f *fields) diameter() joinery.Length {
 	d := f.positive("diameter")
 	if d > widestBit {
-		f.r.fault(f.value("diameter"), "check the number and its unit; millimetres are written 8 mm, inches 3/8 in", "no router bit is this wide")
+		f.r.fault(f.value("diameter"), checkUnit, "no router bit is this wide")
 		return 0
 	}
 	return d

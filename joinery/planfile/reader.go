@@ -19,7 +19,8 @@ type reader struct {
 	unit   joinery.Unit
 	scale  joinery.Scale // for lengths in messages
 	faults joinery.Faults
-	full   bool // more faults than are kept
+	full   bool           // more faults than are kept
+	doubts joinery.Faults // of a shop, see doubt
 }
 
 func newReader(name string, unit joinery.Unit, scale joinery.Scale) *reader {

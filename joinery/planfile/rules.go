@@ -17,20 +17,20 @@ var (
 
 // readRules reads what the shop keeps to besides its table and bits.
 func (r *reader) readRules(f *fields, shop *joinery.Shop) {
-	replace(f, "base", &shop.Base, f.positive)
+	replace(f, "base", &shop.Base, f.likely)
 	if f.written("speed") {
 		shop.Speed = f.speed()
 	}
 	if f.has("clearances") && r.mapping(f.value("clearances"), "the clearances are at the cheeks and beyond the end of a tenon", "write "+example("clearances")) {
 		g := r.fields(f.value("clearances"), "the list of clearances", clearanceKeys)
-		replace(g, "cheek", &shop.Clearance.Cheek, g.length)
-		replace(g, "length", &shop.Clearance.Length, g.length)
+		replace(g, "cheek", &shop.Clearance.Cheek, g.likely)
+		replace(g, "length", &shop.Clearance.Length, g.likely)
 	}
 	if f.has("rules") && r.mapping(f.value("rules"), "each rule has its own length", "write "+example("rules")) {
 		g := r.fields(f.value("rules"), "the list of rules", ruleKeys)
-		replace(g, "shortest-piece", &shop.Rules.ShortPiece, g.positive)
-		replace(g, "hand-distance", &shop.Rules.HandDistance, g.positive)
-		replace(g, "thinnest-floor", &shop.Rules.ThinFloor, g.length)
+		replace(g, "shortest-piece", &shop.Rules.ShortPiece, g.likely)
+		replace(g, "hand-distance", &shop.Rules.HandDistance, g.likely)
+		replace(g, "thinnest-floor", &shop.Rules.ThinFloor, g.likely)
 	}
 }
 
@@ -42,8 +42,12 @@ func replace[T any](f *fields, key string, into *T, read func(key string) T) {
 	}
 }
 
-// fastest is more than any router turns, rpm.
-const fastest = 60_000
+// No router turns slower or faster at its top speed, rpm (common practice, no
+// source).
+const (
+	slowest = 1_000
+	fastest = 60_000
+)
 
 // speed reads a highest speed in rpm; 0 where it was not written.
 func (f *fields) speed() int {
@@ -52,7 +56,7 @@ func (f *fields) speed() int {
 		return 0
 	}
 	rpm, err := strconv.Atoi(strings.TrimSpace(strings.TrimSuffix(text, "rpm")))
-	if err != nil || rpm < 1 || rpm > fastest {
+	if err != nil || rpm < slowest || rpm > fastest {
 		f.r.fault(n, "write the highest speed in rpm as a whole number, such as 22000", "%s is no speed of a router", quoted(text))
 		return 0
 	}

@@ -69,7 +69,7 @@ func (r *reader) shop(n *yaml.Node, rest joinery.Shop) joinery.Shop {
 	if f.has("fence") {
 		shop.Fence = r.readFence(f.value("fence"), rest.Fence)
 	}
-	replace(f, "lift", &shop.Lift, f.positive)
+	replace(f, "lift", &shop.Lift, f.likely)
 	shop.Scale = r.readScale(f, rest.Scale)
 	if f.has("minutes") {
 		shop.Minutes = r.readMinutes(f.value("minutes"), rest.Minutes)
@@ -85,7 +85,7 @@ func (r *reader) shop(n *yaml.Node, rest joinery.Shop) joinery.Shop {
 		shop.Woods = r.readWoods(f)
 	}
 	r.readRules(f, &shop)
-	r.doubtUnit(f, &shop)
+	r.settle(r.wrongUnit(f, &shop))
 	return shop
 }
 
@@ -99,9 +99,9 @@ const (
 	metricsTyped = "write unit: mm if millimetres are meant"
 )
 
-// doubtUnit faults a shop whose numbers make no sense in its unit. A lift of 0
-// was faulted already.
-func (r *reader) doubtUnit(f *fields, shop *joinery.Shop) {
+// wrongUnit faults a shop whose numbers make no sense in its unit, and reports
+// whether they do not. A lift of 0 was faulted already.
+func (r *reader) wrongUnit(f *fields, shop *joinery.Shop) bool {
 	remedy, lift, bits := inchesTyped, f.value("lift"), f.value("bits")
 	if r.unit == joinery.Inches {
 		remedy = metricsTyped
@@ -115,9 +115,12 @@ func (r *reader) doubtUnit(f *fields, shop *joinery.Shop) {
 	switch {
 	case lift != nil && shop.Lift > 0 && (metric && shop.Lift < leastLift || !metric && shop.Lift > mostLift):
 		r.fault(lift, remedy, "no table lifts a bit by %s", spell(shop.Lift))
+		return true
 	case len(r.faults) == 0 && bits != nil && metric && widest > 0 && widest < leastWidest:
 		r.fault(bits, remedy, "the widest bit of this shop would be %s", spell(widest))
+		return true
 	}
+	return false
 }
 
 func (r *reader) readFence(n *yaml.Node, fence joinery.FenceReach) joinery.FenceReach {
@@ -125,9 +128,9 @@ func (r *reader) readFence(n *yaml.Node, fence joinery.FenceReach) joinery.Fence
 		return fence
 	}
 	f := r.fields(n, "fence", fenceKeys)
-	replace(f, "infeed", &fence.Infeed, f.positive)
-	replace(f, "outfeed", &fence.Outfeed, f.positive)
-	replace(f, "reach", &fence.Reach, f.positive)
+	replace(f, "infeed", &fence.Infeed, f.likely)
+	replace(f, "outfeed", &fence.Outfeed, f.likely)
+	replace(f, "reach", &fence.Reach, f.likely)
 	return fence
 }
 

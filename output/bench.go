@@ -35,12 +35,16 @@ func (t *textWriter) bare(l joinery.Length) string {
 // CorrectionsText writes what a test cut teaches.
 func CorrectionsText(w io.Writer, scale joinery.Scale, l *proof.Lesson) error {
 	t := &textWriter{scale: scale}
+	t.wrapped(fmt.Sprintf("%-6s", l.Card.Number), cutOf(l.Card))
 	for _, c := range l.Corrections {
 		move := c.Move
 		if move == "" {
 			move = "correct"
 		}
 		t.wrapped(fmt.Sprintf("%-10s ", c.What), fmt.Sprintf("measured %s, should be %s: %s", t.bare(c.Measured), t.bare(c.Wants), move))
+		if c.Assumes != "" {
+			t.wrapped("           ", c.Assumes)
+		}
 	}
 	_, err := io.WriteString(w, t.String())
 	return err
@@ -61,6 +65,7 @@ type jsonCorrection struct {
 	Wants    jsonLength `json:"wants"`
 	Off      jsonLength `json:"off"`
 	Move     string     `json:"move"`
+	Assumes  string     `json:"assumes,omitempty"`
 }
 
 // AsSetJSON writes what the table as it stands would cut.
@@ -79,20 +84,22 @@ func AsSetJSON(w io.Writer, scale joinery.Scale, card string, found []proof.Find
 }
 
 // CorrectionsJSON writes what a test cut teaches.
-func CorrectionsJSON(w io.Writer, scale joinery.Scale, card string, l *proof.Lesson) error {
+func CorrectionsJSON(w io.Writer, scale joinery.Scale, l *proof.Lesson) error {
 	s := jsonScale(scale)
 	out := struct {
 		Card        string           `json:"card"`
+		Piece       string           `json:"piece"`
+		Cut         string           `json:"cut"`
 		Bit         string           `json:"bit"`
 		Diameter    *jsonLength      `json:"diameter"`
 		Corrections []jsonCorrection `json:"corrections"`
-	}{Card: card, Bit: l.Bit.Name, Corrections: make([]jsonCorrection, len(l.Corrections))}
+	}{Card: l.Card.Number, Piece: l.Card.Piece, Cut: l.Card.Cut, Bit: l.Bit.Name, Corrections: make([]jsonCorrection, len(l.Corrections))}
 	if l.Diameter > 0 {
 		d := s.length(l.Diameter)
 		out.Diameter = &d
 	}
 	for i, c := range l.Corrections {
-		out.Corrections[i] = jsonCorrection{c.What, s.length(c.Measured), s.length(c.Wants), s.length(c.Measured - c.Wants), c.Move}
+		out.Corrections[i] = jsonCorrection{c.What, s.length(c.Measured), s.length(c.Wants), s.length(c.Measured - c.Wants), c.Move, c.Assumes}
 	}
 	return indented(w, out)
 }

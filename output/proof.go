@@ -60,14 +60,19 @@ const mostQuoted = 200
 
 func quoted(text string) string { return joinery.Brief(text, mostQuoted) }
 
-func (t *textWriter) proved(r *proof.Result) {
-	c := r.Card
-	t.line(0, "")
+// cutOf names a card's piece and cut.
+func cutOf(c *proof.Card) string {
 	part := ""
 	if c.Part != "" {
 		part = ", " + quoted(c.Part)
 	}
-	t.wrapped(fmt.Sprintf("%-6s", quoted(c.Number)), fmt.Sprintf("%s: %s %q%s", quoted(c.Piece), quoted(c.Kind), quoted(c.Cut), part))
+	return fmt.Sprintf("%s: %s %q%s", quoted(c.Piece), quoted(c.Kind), quoted(c.Cut), part)
+}
+
+func (t *textWriter) proved(r *proof.Result) {
+	c := r.Card
+	t.line(0, "")
+	t.wrapped(fmt.Sprintf("%-6s", quoted(c.Number)), cutOf(c))
 	if c.Start != nil {
 		t.wrapped("      start     ", fmt.Sprintf("line %s, %s end %s the trailing edge",
 			t.exactly(c.Start.Line), c.Leads, t.where(c.Start.LeadPastEdge, "past", "before")))

@@ -22,7 +22,7 @@ type correctOptions struct {
 	card   string
 	keep   bool
 	// As the maker measures them on the test cut; "" where not.
-	setback, width, length, depth string
+	setback, width, begins, length, depth string
 }
 
 func (a *app) correctCommand() *cobra.Command {
@@ -41,6 +41,7 @@ func (a *app) correctCommand() *cobra.Command {
 	f.StringVar(&o.card, "card", "", "the card, by its `NUMBER`, that was tested")
 	f.StringVar(&o.setback, "setback", "", "as measured: from the side at the fence to the near wall")
 	f.StringVar(&o.width, "width", "", "as measured: from wall to wall, of one run")
+	f.StringVar(&o.begins, "begins", "", "as measured: from the leading end of the work to where the cut begins")
 	f.StringVar(&o.length, "length", "", "as measured: along the work, round ends included")
 	f.StringVar(&o.depth, "depth", "", "as measured: at the last height")
 	f.BoolVar(&o.keep, "keep", false, "write the bit's true diameter into the shop file as measured")
@@ -53,8 +54,8 @@ func (a *app) correct(ctx context.Context, args []string, o correctOptions) erro
 	switch {
 	case err != nil:
 		return err
-	case o.setback == "" && o.width == "" && o.length == "" && o.depth == "":
-		return usageError{errors.New("give one or more of --setback, --width, --length and --depth, as measured on the test cut")}
+	case o.setback == "" && o.width == "" && o.begins == "" && o.length == "" && o.depth == "":
+		return usageError{errors.New("give one or more of --setback, --width, --begins, --length and --depth, as measured on the test cut")}
 	case o.keep && o.width == "":
 		return usageError{errors.New("--keep needs --width: only the width of a slot shows the bit's diameter")}
 	case o.keep && args[0] == "-":
@@ -78,7 +79,7 @@ func (a *app) correct(ctx context.Context, args []string, o correctOptions) erro
 		return err
 	}
 	if asJSON {
-		err = output.CorrectionsJSON(a.out, plan.Shop.Scale, o.card, &lesson)
+		err = output.CorrectionsJSON(a.out, plan.Shop.Scale, &lesson)
 	} else {
 		err = output.CorrectionsText(a.out, plan.Shop.Scale, &lesson)
 	}
@@ -94,7 +95,7 @@ func (o correctOptions) testCut(unit joinery.Unit) (proof.TestCut, error) {
 	for _, m := range []struct {
 		flag, text string
 		to         *joinery.Length
-	}{{"setback", o.setback, &cut.Setback}, {"width", o.width, &cut.Width}, {"length", o.length, &cut.Length}, {"depth", o.depth, &cut.Depth}} {
+	}{{"setback", o.setback, &cut.Setback}, {"width", o.width, &cut.Width}, {"begins", o.begins, &cut.Begins}, {"length", o.length, &cut.Length}, {"depth", o.depth, &cut.Depth}} {
 		if m.text == "" {
 			continue
 		}

@@ -11,6 +11,7 @@ func TestJoinLengths(t *testing.T) {
 	for in, want := range map[string]string{
 		"check p --stop 3 1/4 --height 1":         "check|p|--stop|3 1/4|--height|1",
 		"correct p --length 2 15/32 --depth 1":    "correct|p|--length|2 15/32|--depth|1",
+		"correct --begins 1 1/32 p":               "correct|--begins|1 1/32|p",
 		"correct --length=2 15/32 p":              "correct|--length=2 15/32|p",
 		"check --fence=-1 1/8":                    "check|--fence=-1 1/8",
 		"check --fence 33/64 --start 15/32":       "check|--fence|33/64|--start|15/32",

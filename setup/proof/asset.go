@@ -135,8 +135,9 @@ func (b bench) noMark(which, how string, side joinery.Side) error {
 	}}
 }
 
-// right reports whether two lengths are one on the shop's scale.
-func (b bench) right(a, c joinery.Length) bool { return 2*(a-c).Abs() < b.scale.Division }
+// right reports whether two lengths are one on the shop's scale: half a division
+// is not wrong.
+func (b bench) right(a, c joinery.Length) bool { return 2*(a-c).Abs() <= b.scale.Division }
 
 // walls are what a fence that stands so far from the bit's near edge cuts.
 func (b bench) walls(near joinery.Length) []Finding {

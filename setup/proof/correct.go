@@ -11,6 +11,7 @@ import (
 type TestCut struct {
 	Setback joinery.Length // from the side at the fence to the near wall
 	Width   joinery.Length // from wall to wall
+	Begins  joinery.Length // from the leading end of the work to where the cut begins
 	Length  joinery.Length // of the cut along the work, round ends included
 	Depth   joinery.Length
 }
@@ -18,13 +19,15 @@ type TestCut struct {
 // Correction is what a test cut teaches about one setting.
 type Correction struct {
 	What     string         // "fence", "start", "stop", "height" or "bit"
-	Measured joinery.Length // on the test cut
+	Measured joinery.Length // on the test cut; of a stop where the cut ends, if it is known where it begins
 	Wants    joinery.Length // what the card wants there
 	Move     string         // what to do; "" where it is right
+	Assumes  string         // what the move takes for granted; "" for nothing
 }
 
 // Lesson is all that one test cut teaches.
 type Lesson struct {
+	Card        *Card
 	Corrections []Correction
 	Bit         *joinery.Bit
 	Diameter    joinery.Length // the bit's true one, 0 where the cut does not show it
@@ -42,9 +45,9 @@ func Correct(plan *joinery.Plan, claims *Claims, number string, cut TestCut) (Le
 	if err != nil {
 		return Lesson{}, err
 	}
-	lesson := Lesson{Bit: b.tool}
+	lesson := Lesson{Card: b.card, Bit: b.tool}
 	var faults joinery.Faults
-	for _, learn := range []func(TestCut, *Lesson) joinery.Faults{b.learnWidth, b.learnSetback, b.learnLength, b.learnDepth} {
+	for _, learn := range []func(TestCut, *Lesson) joinery.Faults{b.learnWidth, b.learnSetback, b.learnBegins, b.learnLength, b.learnDepth} {
 		faults = append(faults, learn(cut, &lesson)...)
 	}
 	if err := faults.Err(); err != nil {
@@ -106,8 +109,25 @@ func (b bench) learnSetback(cut TestCut, l *Lesson) joinery.Faults {
 	return nil
 }
 
-// learnLength corrects the one mark there is, or of two marks the stop: the
-// start is kept.
+// learnBegins corrects the start mark.
+func (b bench) learnBegins(cut TestCut, l *Lesson) joinery.Faults {
+	if cut.Begins == 0 {
+		return nil
+	}
+	if b.card.Start == nil {
+		return joinery.Faults{{
+			Problem: fmt.Sprintf("card %s has no beginning to measure: the work is fed in at the %s end", b.card.Number, b.card.Leads),
+			Remedy:  "leave --begins out",
+		}}
+	}
+	c := Correction{What: "start", Measured: cut.Begins, Wants: b.card.Start.Line}
+	c.Move = b.unless(c, func(off joinery.Length) string { return b.moveMark("start", off) })
+	l.Corrections = append(l.Corrections, c)
+	return nil
+}
+
+// learnLength corrects the one mark there is, or of two marks the stop: by where
+// the cut begins if that was measured, else as if it began where it should.
 func (b bench) learnLength(cut TestCut, l *Lesson) joinery.Faults {
 	if cut.Length == 0 {
 		return nil
@@ -118,16 +138,37 @@ func (b bench) learnLength(cut TestCut, l *Lesson) joinery.Faults {
 	switch {
 	case start == nil && stop == nil:
 		return b.unmeasured("length", "the cut runs from end to end")
+	case stop == nil && cut.Begins > 0:
+		return b.agree(cut)
 	case stop == nil:
 		c.What, c.Wants = "start", b.long-start.Line
 		move = func(off joinery.Length) string { return b.moveMark("start", -off) }
 	case start == nil:
 		c.Wants = stop.Line
+	case cut.Begins > 0: // where the cut ends
+		c.Measured, c.Wants = cut.Begins+cut.Length, stop.Line
 	default:
 		c.Wants = stop.Line - start.Line
 	}
 	c.Move = b.unless(c, move)
+	if c.Move != "" && start != nil && stop != nil && cut.Begins == 0 {
+		c.Assumes = fmt.Sprintf("if the cut begins where it should, %s from the %s end; measure that too, and give it as --begins",
+			b.text(start.Line), b.card.Leads)
+	}
 	l.Corrections = append(l.Corrections, c)
+	return nil
+}
+
+// agree faults the two measures of a cut that runs out of the work where they
+// contradict each other; where they agree, the first has said all.
+func (b bench) agree(cut TestCut) joinery.Faults {
+	if ends := cut.Begins + cut.Length; !b.right(ends, b.long) {
+		return joinery.Faults{{
+			Problem: fmt.Sprintf("a cut that begins %s from the %s end and is %s long would end %s from it, but this one runs out of the work at %s",
+				b.text(cut.Begins), b.card.Leads, b.text(cut.Length), b.text(ends), b.text(b.long)),
+			Remedy: "measure again, or leave one of --begins and --length out",
+		}}
+	}
 	return nil
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup/deck"
+	"fencecard/setup/ladder"
 )
 
 // maker finds the ways to make channels in one shop.
@@ -27,6 +28,10 @@ func (m maker) ways(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel) ([]Way
 		bit := &m.shop.Bits[i]
 		if reason := m.unfit(bit, ch, p.Size); reason != fits {
 			why.note(reason, bit)
+			continue
+		}
+		if !ladder.CapFor(bit, p.Wood, m.shop).Reaches(ch.Depth, m.shop.Scale) {
+			why.note(tooCoarse, bit)
 			continue
 		}
 		for _, side := range fencing(c, ch, p.Size) {

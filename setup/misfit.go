@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/setup/ladder"
 )
 
 // reason is why a bit does not fit a channel.
@@ -18,6 +19,7 @@ const (
 	longerThanSpan
 	tooHigh
 	tooShort
+	tooCoarse
 	beyondReach
 	noPlunge
 )
@@ -43,6 +45,8 @@ func nearer(r reason, a, b *joinery.Bit) bool {
 		return a.True() < b.True()
 	case tooShort:
 		return a.Cutting > b.Cutting
+	case tooCoarse:
+		return false // bits are tried in the shop's order
 	}
 	return a.True() > b.True()
 }
@@ -105,6 +109,11 @@ func (m missing) words() (key, problem, remedy string) {
 	case tooHigh:
 		return "depth", fmt.Sprintf("%s deep, but the table lifts a bit only %s", m.text(ch.Depth), m.text(m.shop.Lift)),
 			"make the cut shallower, or correct lift in the shop file"
+	case tooCoarse:
+		most, spell := ladder.CapFor(m.bit, m.piece.Wood, m.shop), joinery.DefaultScale(m.shop.Scale.Unit).Spell
+		return "depth", fmt.Sprintf("%s deep, and the %s bit takes %s at one pass at the most (%s), but the shop's scale shows no height under %s",
+				m.text(ch.Depth), m.bit.Name, spell(most.Depth), most.Rule, spell(m.shop.Scale.Division)),
+			fmt.Sprintf("write scale: %s or a finer one in the shop file, or make the cut no deeper than that", spell(most.Depth))
 	case beyondReach:
 		key = "setback"
 		if m.cut.Fence.Side != joinery.NoSide {

@@ -41,13 +41,15 @@ const (
 
 // CapFor returns the cap of a bit in a wood: a share of its diameter by the
 // wood's hardness or by the shop's own rule, never more than its shank, its
-// cutting edge or the bit's own cap allow, rounded down to the shop's scale.
+// cutting edge or the bit's own cap allow, rounded down to the shop's scale. A
+// cap under the smallest division stays as it is: no rung can be set for it, so
+// it serves only what is cut in one pass ([Reaches]).
 func CapFor(bit *joinery.Bit, wood joinery.Wood, shop *joinery.Shop) Cap {
 	share, rule := shareFor(wood, shop)
 	c := Cap{Depth: bit.True() * joinery.Length(share.Num) / joinery.Length(share.Den), Rule: rule}
 	most := func(depth joinery.Length, what string) {
 		if depth < c.Depth {
-			lower(&c, depth, fmt.Sprintf("%s %s, the most for %s", shop.Scale.Format(shop.Scale.Floor(depth)), shop.Scale.Unit, what))
+			lower(&c, depth, fmt.Sprintf("%s, the most for %s", shop.Scale.Say(floored(depth, shop.Scale)), what))
 		}
 	}
 	most(deepestPass, "any bit")
@@ -66,8 +68,21 @@ func CapFor(bit *joinery.Bit, wood joinery.Wood, shop *joinery.Shop) Cap {
 	if bit.Cap > 0 {
 		lower(&c, bit.Cap, "the cap of this bit in the shop file")
 	}
-	c.Depth = max(shop.Scale.Floor(c.Depth), shop.Scale.Division)
+	c.Depth = floored(c.Depth, shop.Scale)
 	return c
+}
+
+// floored rounds down to the scale what is a division or more.
+func floored(depth joinery.Length, scale joinery.Scale) joinery.Length {
+	if floor := scale.Floor(depth); floor > 0 {
+		return floor
+	}
+	return depth
+}
+
+// Reaches reports whether passes of the cap, set on the scale, come to a depth.
+func (c Cap) Reaches(depth joinery.Length, scale joinery.Scale) bool {
+	return depth <= c.Depth || c.Depth >= scale.Division
 }
 
 func lower(c *Cap, depth joinery.Length, rule string) {

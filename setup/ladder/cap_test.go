@@ -105,3 +105,17 @@ func TestCapIsSaidInTheShopsUnit(t *testing.T) {
 	got := ladder.CapFor(&wide, mdf, &joinery.Shop{Scale: joinery.MetricScale})
 	assert.Equal(t, ladder.Cap{Depth: 95 * joinery.Millimetre / 10, Rule: "9.5 mm, the most for any bit"}, got)
 }
+
+// A cap under the smallest division is not rounded up to it: it stays, and
+// reaches only what is no deeper.
+func TestCapUnderTheScale(t *testing.T) {
+	coarse := joinery.Scale{Unit: joinery.Inches, Division: workpiece.In(t, "1/4")}
+	shop := joinery.Shop{Scale: coarse}
+	bit := joinery.Bit{Diameter: workpiece.In(t, "1/4"), Shank: workpiece.In(t, "1/4")}
+	got := ladder.CapFor(&bit, joinery.Wood{Hardness: 1360}, &shop)
+	assert.Equal(t, workpiece.In(t, "1/8"), got.Depth)
+	assert.NotContains(t, got.Rule, "0 in")
+	assert.True(t, got.Reaches(workpiece.In(t, "1/8"), coarse))
+	assert.False(t, got.Reaches(workpiece.In(t, "9/64"), coarse))
+	assert.True(t, ladder.Cap{Depth: coarse.Division}.Reaches(workpiece.In(t, "3"), coarse))
+}

@@ -10,7 +10,8 @@ import (
 
 // Differences compares what the cards of a deck that was read say besides their
 // claims with what they would say now: what of the work the marks are set by,
-// and the cautions. What a card does not say is not wrong. The deck is
+// and the cautions; and likewise what the deck says of its joints, cautions and
+// warnings. What a card does not say is not wrong. The deck is
 // [proof.Deck] of the claims, with its cautions; the claims are proved.
 func Differences(d *deck.Deck, claims *proof.Claims) []proof.Difference {
 	var found []proof.Difference
@@ -25,7 +26,7 @@ func Differences(d *deck.Deck, claims *proof.Claims) []proof.Difference {
 			}
 		}
 	}
-	return found
+	return append(found, remarkDifferences(d, claims.Said)...)
 }
 
 func differ(want jsonCard, said proof.Said) []proof.Difference {

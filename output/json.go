@@ -144,13 +144,18 @@ func deckToJSON(d *deck.Deck) jsonDeck {
 		},
 		Joints:   s.joints(d.Joints),
 		Cautions: cautionsToJSON(d),
-		Warnings: make([]jsonWarning, len(d.Warnings)),
+		Warnings: warningsToJSON(d),
 	}
 	for i := range d.Setups {
 		out.Setups[i] = s.setup(&d.Setups[i], d.Plan.Shop.Fence)
 	}
+	return out
+}
+
+func warningsToJSON(d *deck.Deck) []jsonWarning {
+	out := make([]jsonWarning, len(d.Warnings))
 	for i, w := range d.Warnings {
-		out.Warnings[i] = jsonWarning{w.Code, w.Piece, w.Cut, w.Text}
+		out[i] = jsonWarning{w.Code, w.Piece, w.Cut, w.Text}
 	}
 	return out
 }

@@ -112,7 +112,7 @@ func hostileDecks() []hostileDocument {
 
 	// In the place of what a proof passes over.
 	for _, item := range []string{"{}", "[]", "1", "null", `""`, `{"a":[1]}`} {
-		sound("warnings of "+item, func(n int) string { return inDeck(`"warnings": [`, `"warnings": [`+fill(item+",", n)+item) })
+		refused("warnings of "+item, "as it stands it should have 0", func(n int) string { return inDeck(`"warnings": [`, `"warnings": [`+fill(item+",", n)+item) })
 		sound("a strange list of "+item, func(n int) string { return inDeck(`"count": 1,`, `"count": 1, "x": [`+fill(item+",", n)+item+"],") })
 		refused("cautions of "+item, "deck.json:", func(n int) string { return inDeck(`"cautions": [`, `"cautions": [`+fill(item+",", n)) })
 		refused("a guide of "+item, "a list stands where line, lead or tail belongs", func(n int) string { return inDeck(`"guide": "lead"`, `"guide": [`+fill(item+",", n)+item+`]`) })
@@ -120,6 +120,10 @@ func hostileDecks() []hostileDocument {
 			return inDeck(`"guide": "lead"`, `"guide": "tail", "x": [`+fill(item+",", n)+item+`]`)
 		})
 	}
+	refused("a caution of many lists", "letters for its length", func(n int) string {
+		before, after, _ := strings.Cut(legDeck(), "  \"cautions\": [\n    {")
+		return before + `"cautions": [{"x": [` + fill("[],", n) + "[]]," + after
+	})
 	refused("deep in a strange key", "deck.json:", func(n int) string {
 		return inDeck(`"count": 1,`, `"count": 1, "x": `+strings.Repeat("[", n/2)+strings.Repeat("]", n/2)+",")
 	})

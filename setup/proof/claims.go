@@ -10,7 +10,12 @@ type Claims struct {
 	Title, Unit string
 	Setups      []Setup
 	Changes     Changes
+	Said        Remarks // in a deck that was read
 }
+
+// Remarks is what a deck says besides its setups, which a proof passes on: the
+// JSON of its lists, "" where it does not say.
+type Remarks struct{ Joints, Cautions, Warnings string }
 
 // Cards counts the cards of all setups.
 func (c *Claims) Cards() int {
@@ -87,10 +92,13 @@ const (
 // says reports whether the card says that.
 func (c *Card) says(what Silence) bool { return c.Silent&what == 0 }
 
-// Changes is what a deck claims to have to be set, and the time it takes.
+// Changes is what a deck claims to have to be set, the time it takes, and how
+// sure it is that nothing takes less.
 type Changes struct {
 	Bits, Fences, Heights, Stops int
 	Time                         joinery.Time
+	Proved                       bool         // nothing takes less
+	Bound                        joinery.Time // no deck takes less; 0 where it does not know
 }
 
 // Of returns the claims of a deck, with none of what its plan knows.
@@ -98,7 +106,7 @@ func Of(d *deck.Deck) Claims {
 	c := Claims{
 		Title: d.Plan.Title, Unit: d.Plan.Unit.String(),
 		Setups:  make([]Setup, len(d.Setups)),
-		Changes: Changes{d.Changes.Bits, d.Changes.Fences, d.Changes.Heights, d.Changes.Stops, d.Changes.Time},
+		Changes: Changes{d.Changes.Bits, d.Changes.Fences, d.Changes.Heights, d.Changes.Stops, d.Changes.Time, d.Changes.Proved, d.Changes.Bound},
 	}
 	for i := range d.Setups {
 		s := &d.Setups[i]

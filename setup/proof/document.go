@@ -240,6 +240,19 @@ func (d *document) list(what string, most int, read func()) {
 	d.next()
 }
 
+// entries returns the text of a list, which is read no further than its brackets.
+func (d *document) entries(what string) string {
+	at := d.here()
+	if !d.opened('[', what) {
+		return ""
+	}
+	d.pass(json.Delim('['))
+	if d.ended {
+		return ""
+	}
+	return d.text[at:d.tokens.InputOffset()]
+}
+
 // null reports whether the next value is null, and reads it if so.
 func (d *document) null() bool {
 	if strings.HasPrefix(d.text[d.here():], "null") {

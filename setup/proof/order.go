@@ -69,4 +69,19 @@ func (p *prover) changes() {
 	if got.Time != want.Time {
 		p.wrong("changes, minutes", "the deck counts %g minutes for the changes, they take %g", got.Time.Minutes(), want.Time.Minutes())
 	}
+	p.bound(got)
+}
+
+// bound checks that what the deck says of its time agrees with itself. Whether
+// another deck would take less, no proof of this one can tell.
+func (p *prover) bound(c Changes) {
+	switch {
+	case c.Bound > c.Time:
+		p.wrong("changes, bound", "the deck says that nothing takes less than %g minutes, and takes %g itself", c.Bound.Minutes(), c.Time.Minutes())
+	case c.Proved && c.Bound < c.Time:
+		p.wrong("changes, proved", "the deck is called proved, but by its own bound another could take %g minutes where it takes %g",
+			c.Bound.Minutes(), c.Time.Minutes())
+	case !c.Proved && c.Bound == c.Time && c.Bound > 0:
+		p.wrong("changes, proved", "the deck is not called proved, though it says that nothing takes less than its %g minutes", c.Time.Minutes())
+	}
 }

@@ -61,6 +61,9 @@ func (r *reader) deck() *Claims {
 		"setups": {read: func() {
 			r.list("a list of setups", 0, func() { c.Setups = append(c.Setups, r.setup()) })
 		}},
+		"joints":   {read: func() { c.Said.Joints = r.entries("a list of joints") }, optional: true},
+		"cautions": {read: func() { c.Said.Cautions = r.entries("a list of cautions") }, optional: true},
+		"warnings": {read: func() { c.Said.Warnings = r.entries("a list of warnings") }, optional: true},
 	})
 	return c
 }
@@ -74,16 +77,26 @@ func (r *reader) format() {
 
 func (r *reader) changes() Changes {
 	var c Changes
+	var proved, bound bool // whether they were said
+	time := func() joinery.Time {
+		minutes, _ := r.number("time in minutes")
+		return joinery.Time(math.Round(minutes * float64(joinery.Minute)))
+	}
 	r.object("the changes", map[string]field{
 		"bits":    {read: func() { c.Bits = r.whole("a count of bits") }},
 		"fences":  {read: func() { c.Fences = r.whole("a count of fence settings") }},
 		"heights": {read: func() { c.Heights = r.whole("a count of heights") }},
 		"stops":   {read: func() { c.Stops = r.whole("a count of settings of the stop blocks") }, optional: true},
-		"minutes": {read: func() {
-			minutes, _ := r.number("time in minutes")
-			c.Time = joinery.Time(math.Round(minutes * float64(joinery.Minute)))
-		}},
+		"minutes": {read: func() { c.Time = time() }},
+		"proved":  {read: func() { proved, c.Proved = true, r.truth("whether the changes are proved") }, optional: true},
+		"bound":   {read: func() { bound, c.Bound = true, time() }, optional: true},
 	})
+	if !bound && c.Proved {
+		c.Bound = c.Time
+	}
+	if !proved {
+		c.Proved = c.Bound == c.Time
+	}
 	return c
 }
 

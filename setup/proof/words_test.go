@@ -204,6 +204,12 @@ func TestDifferencesInWords(t *testing.T) {
 		}, []string{`wants the bit "router plane", which the shop does not have`}},
 		{"another count of changes", func(c *proof.Claims) { c.Changes.Heights++ },
 			[]string{"heights to set, it takes"}},
+		{"proved no more", func(c *proof.Claims) { c.Changes.Proved = false },
+			[]string{"the deck is not called proved, though it says that nothing takes less than its"}},
+		{"a lower bound", func(c *proof.Claims) { c.Changes.Bound /= 2 },
+			[]string{"the deck is called proved, but by its own bound another could take"}},
+		{"a higher bound", func(c *proof.Claims) { c.Changes.Bound++ },
+			[]string{"the deck says that nothing takes less than"}},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			plan, claims := shelf(t)

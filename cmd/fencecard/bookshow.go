@@ -62,6 +62,9 @@ func (a *app) bookShow(word string, o bookShowOptions) error {
 	if err := printer(&page, e); err != nil {
 		return err
 	}
+	if o.format == "pdf" {
+		a.tellReplaced(e.Deck())
+	}
 	to := o.out
 	if to == "" && o.format == "pdf" {
 		to = "setup-" + e.Code + ".pdf"

@@ -91,6 +91,9 @@ func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
 	if err := printer(&page, d); err != nil {
 		return err
 	}
+	if o.format == "pdf" || o.format == "svg" {
+		a.tellReplaced(d)
+	}
 	to := o.out
 	if to == "" && o.format == "pdf" {
 		to = plan.Name + o.pages.ending()

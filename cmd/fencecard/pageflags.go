@@ -110,3 +110,10 @@ func (p *pageFlags) ending() string {
 	}
 	return "-cards.pdf"
 }
+
+// tellReplaced says once which letters the pages print otherwise.
+func (a *app) tellReplaced(d *deck.Deck) {
+	if words := output.Replaced(d); words != "" {
+		fmt.Fprintln(a.err, words)
+	}
+}

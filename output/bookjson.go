@@ -10,28 +10,6 @@ import (
 	"fencecard/setup/deck"
 )
 
-type jsonKept struct {
-	Name   string   `json:"name"`
-	Code   string   `json:"code"`
-	Notes  []string `json:"notes"`
-	Learnt []string `json:"learnt"`
-}
-
-func keptToJSON(k *deck.Kept) *jsonKept {
-	if k == nil {
-		return nil
-	}
-	return &jsonKept{k.Name, k.Code, orEmpty(k.Notes), orEmpty(k.Learnt)}
-}
-
-// orEmpty makes an empty list of none, which is null in JSON.
-func orEmpty(texts []string) []string {
-	if texts == nil {
-		return []string{}
-	}
-	return texts
-}
-
 type jsonEntry struct {
 	jsonKept
 	Kept  string    `json:"kept"`
@@ -131,14 +109,14 @@ func MatchesJSON(w io.Writer, d *deck.Deck, matches []book.Match) error {
 			match.Equal = keptToJSON(m.Equal.Kept(d.Plan.Shop.Scale))
 		}
 		for _, o := range m.Offers {
-			match.Near = append(match.Near, s.offer(o))
+			match.Near = append(match.Near, offerToJSON(s, o))
 		}
 		out.Setups = append(out.Setups, match)
 	}
 	return indented(w, out)
 }
 
-func (s jsonScale) offer(o book.Offer) jsonOffer {
+func offerToJSON(s jsonScale, o book.Offer) jsonOffer {
 	out := jsonOffer{jsonKept: *keptToJSON(o.Entry.Kept(joinery.Scale(s))), Shift: s.length(o.Shift), Allowed: true,
 		Changes: []jsonPlanChange{}, Refused: []string{}, Beware: []string{}}
 	if o.Use == nil {

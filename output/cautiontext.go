@@ -2,16 +2,12 @@ package output
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 
 	"fencecard/setup/deck"
 	"fencecard/setup/remark"
 )
-
-// inFull is how many cautions a card gives in full; the others by number.
-const inFull = 3
 
 // cautions writes a card's gravest cautions in full, the rest by number.
 func (t *textWriter) cautions(r *deck.Run) {
@@ -35,20 +31,6 @@ func byNumber(cautions []deck.Caution) string {
 		return "caution " + numbers[0]
 	}
 	return "cautions " + strings.Join(numbers[:last], ", ") + " and " + numbers[last]
-}
-
-// usedCautions lists the cautions that some card has beyond its first few, in
-// general words.
-func usedCautions(d *deck.Deck, beyond int) []deck.Caution {
-	used := map[int]bool{}
-	for i := range d.Setups {
-		for _, r := range d.Setups[i].Runs {
-			for _, caution := range r.Cautions[min(beyond, len(r.Cautions)):] {
-				used[caution.Number] = true
-			}
-		}
-	}
-	return slices.DeleteFunc(remark.CautionTable(&d.Plan.Shop), func(c deck.Caution) bool { return !used[c.Number] })
 }
 
 // allCautions writes every caution that some card refers to by number.

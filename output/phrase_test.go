@@ -10,17 +10,6 @@ import (
 	"fencecard/joinery"
 )
 
-// said joins what a block says, line by line.
-func said(b block) string {
-	var all []string
-	for _, p := range b.parts {
-		if p.words() {
-			all = append(all, p.says)
-		}
-	}
-	return strings.Join(all, "|")
-}
-
 func TestPhraseFillsLines(t *testing.T) {
 	l := Letters{Height: 3.5}
 	half := number{letters: l, reading: joinery.InchScale.Read(joinery.Inch / 2)}

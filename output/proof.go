@@ -1,10 +1,8 @@
 package output
 
 import (
-	"encoding/json"
 	"fmt"
 	"io"
-	"strconv"
 	"strings"
 
 	"fencecard/joinery"
@@ -55,11 +53,6 @@ func ProofLine(r *proof.Report) string {
 	return fmt.Sprintf("%d of %s would not cut what the plan asks for.", wrong, all)
 }
 
-// mostQuoted is how much of what somebody else wrote is repeated, in characters.
-const mostQuoted = 200
-
-func quoted(text string) string { return joinery.Brief(text, mostQuoted) }
-
 // cutOf names a card's piece and cut.
 func cutOf(c *proof.Card) string {
 	part := ""
@@ -93,54 +86,4 @@ func (t *textWriter) proved(r *proof.Result) {
 	for _, f := range r.Faults {
 		t.wrapped("      WRONG     ", f.Text)
 	}
-}
-
-type jsonProof struct {
-	Proved   bool             `json:"proved"`
-	Cards    int              `json:"cards"`
-	Faults   []jsonDifference `json:"faults"`
-	Warnings []jsonWarning    `json:"warnings"`
-	Removed  []jsonRemoved    `json:"removed,omitempty"`
-}
-
-// jsonRemoved lets a model of the piece made elsewhere be compared.
-type jsonRemoved struct {
-	Piece string      `json:"piece"`
-	CM3   json.Number `json:"cm3"`
-}
-
-type jsonDifference struct {
-	Card  string      `json:"card,omitempty"`
-	Piece string      `json:"piece,omitempty"`
-	Cut   string      `json:"cut,omitempty"`
-	Field string      `json:"field"`
-	Off   *jsonLength `json:"off,omitempty"`
-	Text  string      `json:"text"`
-	Place string      `json:"place,omitempty"`
-}
-
-// ProofJSON writes a proof as one JSON document.
-func ProofJSON(w io.Writer, scale joinery.Scale, r *proof.Report) error {
-	out := jsonProof{
-		Proved: r.Proved(), Cards: len(r.Results),
-		Faults:   make([]jsonDifference, len(r.Faults)),
-		Warnings: make([]jsonWarning, len(r.Warnings)),
-	}
-	for i, f := range r.Faults {
-		out.Faults[i] = jsonDifference{Card: f.Card, Piece: f.Piece, Cut: f.Cut, Field: f.Field, Text: f.Text}
-		if f.Place.Known() {
-			out.Faults[i].Place = f.Place.String()
-		}
-		if f.Off != 0 {
-			off := jsonScale(scale).length(f.Off)
-			out.Faults[i].Off = &off
-		}
-	}
-	for i, warning := range r.Warnings {
-		out.Warnings[i] = jsonWarning{warning.Code, warning.Piece, warning.Cut, warning.Text}
-	}
-	for _, v := range r.Removed {
-		out.Removed = append(out.Removed, jsonRemoved{v.Piece, json.Number(strconv.FormatFloat(v.MM3/1000, 'f', 3, 64))})
-	}
-	return indented(w, out)
 }

@@ -46,3 +46,14 @@ func points(path []Point) string {
 	}
 	return b.String()
 }
+
+// said joins what a block says, line by line.
+func said(b block) string {
+	var all []string
+	for _, p := range b.parts {
+		if p.words() {
+			all = append(all, p.says)
+		}
+	}
+	return strings.Join(all, "|")
+}

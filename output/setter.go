@@ -63,15 +63,6 @@ func (s setter) measure(p phrase, l Letters, length joinery.Length) phrase {
 	return p
 }
 
-// beside is what stands beside a reading that is not exact: the true length as
-// a decimal.
-func beside(r joinery.Reading) string {
-	if r.Remainder == 0 {
-		return ""
-	}
-	return "(" + r.Exact + ")"
-}
-
 // exactly adds a built number to a phrase and small beside it the exact value
 // where the number is not. Where both units are wanted each has its name, and
 // the second is in brackets, lest the two read as one number.

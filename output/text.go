@@ -57,21 +57,6 @@ func WarningLine(w deck.Warning) string {
 	return line
 }
 
-// plural counts things: "no cards", "1 card", "2 cards".
-func plural(n int, thing string) string {
-	return count(n, thing, thing+"s")
-}
-
-func count(n int, one, many string) string {
-	switch n {
-	case 0:
-		return "no " + many
-	case 1:
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
-}
-
 type textWriter struct {
 	strings.Builder
 	scale  joinery.Scale
@@ -132,14 +117,6 @@ func (t *textWriter) heading(d *deck.Deck) {
 	t.line(0, "Lengths in %s; + or - behind one: a hair more or less (true length).", unitWord(t.scale.Unit))
 	t.line(0, "Past is to the left of the bit, before is to the right. Feed from right to left.")
 	t.line(0, "Unplug before you touch the bit or its collet.")
-}
-
-// unitWord is a unit spelled out.
-func unitWord(u joinery.Unit) string {
-	if u == joinery.Millimetres {
-		return "millimetres"
-	}
-	return "inches"
 }
 
 func (t *textWriter) setup(s *deck.Setup) {

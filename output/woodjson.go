@@ -9,11 +9,6 @@ import (
 	"fencecard/setup"
 )
 
-// indented writes a value as one indented JSON document.
-func indented(w io.Writer, v any) error {
-	return newEncoder(w, "").Encode(v)
-}
-
 type jsonWoods struct {
 	Format string     `json:"format"`
 	Woods  []jsonWood `json:"woods"`

@@ -6,16 +6,20 @@ import (
 	"io"
 
 	"fencecard/joinery"
+	"fencecard/output/deckfile"
 	"fencecard/setup/book"
 	"fencecard/setup/deck"
 )
 
+// jsonKept is embedded, where a field named Kept is something else.
+type jsonKept = deckfile.Kept
+
 type jsonEntry struct {
 	jsonKept
-	Kept  string    `json:"kept"`
-	From  string    `json:"from"`
-	Unit  string    `json:"unit"`
-	Setup jsonSetup `json:"setup"`
+	Kept  string         `json:"kept"`
+	From  string         `json:"from"`
+	Unit  string         `json:"unit"`
+	Setup deckfile.Setup `json:"setup"`
 }
 
 type jsonDamage struct {
@@ -33,8 +37,8 @@ func KeptSetupsJSON(w io.Writer, entries []*book.Entry, damage joinery.Faults) e
 	err := listed(out, len(entries), func(i int) any {
 		e := entries[i]
 		return jsonEntry{
-			jsonKept: *keptToJSON(e.Kept(e.Shop.Scale)), Kept: e.Date, From: e.From, Unit: e.Shop.Scale.Unit.String(),
-			Setup: jsonScale(e.Shop.Scale).setup(&e.Setup, e.Shop.Fence),
+			jsonKept: *deckfile.KeptOf(e.Kept(e.Shop.Scale)), Kept: e.Date, From: e.From, Unit: e.Shop.Scale.Unit.String(),
+			Setup: deckfile.Scale(e.Shop.Scale).Setup(&e.Setup, e.Shop.Fence),
 		}
 	})
 	if err != nil {
@@ -51,7 +55,7 @@ func KeptSetupsJSON(w io.Writer, entries []*book.Entry, damage joinery.Faults) e
 	return out.Flush()
 }
 
-// listed writes a list that lies in an object, as [indented] would.
+// listed writes a list that lies in an object, as [deckfile.Indented] would.
 func listed(out *bufio.Writer, n int, item func(i int) any) error {
 	if n == 0 {
 		_, err := out.WriteString("[]")
@@ -60,7 +64,7 @@ func listed(out *bufio.Writer, n int, item func(i int) any) error {
 	for i := range n {
 		out.WriteString([...]string{"[\n    ", ",\n    "}[min(i, 1)])
 		var page bytes.Buffer
-		if err := newEncoder(&page, "    ").Encode(item(i)); err != nil {
+		if err := deckfile.NewEncoder(&page, "    ").Encode(item(i)); err != nil {
 			return err
 		}
 		out.Write(bytes.TrimSuffix(page.Bytes(), []byte("\n")))
@@ -75,15 +79,15 @@ type jsonMatches struct {
 }
 
 type jsonMatch struct {
-	Number int         `json:"number"`
-	Code   string      `json:"code"`
-	Equal  *jsonKept   `json:"equal"`
-	Near   []jsonOffer `json:"near"`
+	Number int            `json:"number"`
+	Code   string         `json:"code"`
+	Equal  *deckfile.Kept `json:"equal"`
+	Near   []jsonOffer    `json:"near"`
 }
 
 type jsonOffer struct {
 	jsonKept
-	Shift   jsonLength       `json:"shift"`
+	Shift   deckfile.Length  `json:"shift"`
 	Allowed bool             `json:"allowed"`
 	Changes []jsonPlanChange `json:"changes"`
 	Refused []string         `json:"refused"`
@@ -91,40 +95,40 @@ type jsonOffer struct {
 }
 
 type jsonPlanChange struct {
-	Piece string     `json:"piece"`
-	Cut   string     `json:"cut"`
-	Key   string     `json:"key"`
-	From  jsonLength `json:"from"`
-	To    jsonLength `json:"to"`
-	Side  string     `json:"side,omitempty"`
+	Piece string          `json:"piece"`
+	Cut   string          `json:"cut"`
+	Key   string          `json:"key"`
+	From  deckfile.Length `json:"from"`
+	To    deckfile.Length `json:"to"`
+	Side  string          `json:"side,omitempty"`
 }
 
 // MatchesJSON writes what a setup book has for each setup of a deck.
 func MatchesJSON(w io.Writer, d *deck.Deck, matches []book.Match) error {
-	s := jsonScale(d.Plan.Shop.Scale)
+	s := deckfile.Scale(d.Plan.Shop.Scale)
 	out := jsonMatches{Format: "fencecard match 1", Setups: []jsonMatch{}}
 	for _, m := range matches {
 		match := jsonMatch{Number: m.Setup.Number, Code: book.Code(m.Setup), Near: []jsonOffer{}}
 		if m.Equal != nil {
-			match.Equal = keptToJSON(m.Equal.Kept(d.Plan.Shop.Scale))
+			match.Equal = deckfile.KeptOf(m.Equal.Kept(d.Plan.Shop.Scale))
 		}
 		for _, o := range m.Offers {
 			match.Near = append(match.Near, offerToJSON(s, o))
 		}
 		out.Setups = append(out.Setups, match)
 	}
-	return indented(w, out)
+	return deckfile.Indented(w, out)
 }
 
-func offerToJSON(s jsonScale, o book.Offer) jsonOffer {
-	out := jsonOffer{jsonKept: *keptToJSON(o.Entry.Kept(joinery.Scale(s))), Shift: s.length(o.Shift), Allowed: true,
+func offerToJSON(s deckfile.Scale, o book.Offer) jsonOffer {
+	out := jsonOffer{jsonKept: *deckfile.KeptOf(o.Entry.Kept(joinery.Scale(s))), Shift: s.Length(o.Shift), Allowed: true,
 		Changes: []jsonPlanChange{}, Refused: []string{}, Beware: []string{}}
 	if o.Use == nil {
 		return out
 	}
-	out.Allowed, out.Refused, out.Beware = o.Use.Allowed(), orEmpty(o.Use.Refused), orEmpty(o.Use.Beware)
+	out.Allowed, out.Refused, out.Beware = o.Use.Allowed(), deckfile.OrEmpty(o.Use.Refused), deckfile.OrEmpty(o.Use.Beware)
 	for _, c := range o.Use.Changes {
-		out.Changes = append(out.Changes, jsonPlanChange{c.Piece, c.Cut, c.Key, s.length(c.From), s.length(c.To), c.Side.String()})
+		out.Changes = append(out.Changes, jsonPlanChange{c.Piece, c.Cut, c.Key, s.Length(c.From), s.Length(c.To), c.Side.String()})
 	}
 	return out
 }

@@ -6,7 +6,7 @@ import (
 
 	"fencecard/joinery/examples"
 	"fencecard/joinery/planfile"
-	"fencecard/output"
+	"fencecard/output/sheets"
 	"fencecard/setup"
 )
 
@@ -23,7 +23,7 @@ func ExamplePDF() {
 		return
 	}
 	var file bytes.Buffer
-	if err := output.PDF(&file, deck, output.Pages{Paper: output.A4, PerPage: 2}); err != nil {
+	if err := sheets.PDF(&file, deck, sheets.Pages{Paper: sheets.A4, PerPage: 2}); err != nil {
 		fmt.Println(err)
 		return
 	}

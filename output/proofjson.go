@@ -3,17 +3,18 @@ package output
 import (
 	"encoding/json"
 	"fencecard/joinery"
+	"fencecard/output/deckfile"
 	"fencecard/setup/proof"
 	"io"
 	"strconv"
 )
 
 type jsonProof struct {
-	Proved   bool             `json:"proved"`
-	Cards    int              `json:"cards"`
-	Faults   []jsonDifference `json:"faults"`
-	Warnings []jsonWarning    `json:"warnings"`
-	Removed  []jsonRemoved    `json:"removed,omitempty"`
+	Proved   bool               `json:"proved"`
+	Cards    int                `json:"cards"`
+	Faults   []jsonDifference   `json:"faults"`
+	Warnings []deckfile.Warning `json:"warnings"`
+	Removed  []jsonRemoved      `json:"removed,omitempty"`
 }
 
 // jsonRemoved lets a model of the piece made elsewhere be compared.
@@ -23,13 +24,13 @@ type jsonRemoved struct {
 }
 
 type jsonDifference struct {
-	Card  string      `json:"card,omitempty"`
-	Piece string      `json:"piece,omitempty"`
-	Cut   string      `json:"cut,omitempty"`
-	Field string      `json:"field"`
-	Off   *jsonLength `json:"off,omitempty"`
-	Text  string      `json:"text"`
-	Place string      `json:"place,omitempty"`
+	Card  string           `json:"card,omitempty"`
+	Piece string           `json:"piece,omitempty"`
+	Cut   string           `json:"cut,omitempty"`
+	Field string           `json:"field"`
+	Off   *deckfile.Length `json:"off,omitempty"`
+	Text  string           `json:"text"`
+	Place string           `json:"place,omitempty"`
 }
 
 // ProofJSON writes a proof as one JSON document.
@@ -37,7 +38,7 @@ func ProofJSON(w io.Writer, scale joinery.Scale, r *proof.Report) error {
 	out := jsonProof{
 		Proved: r.Proved(), Cards: len(r.Results),
 		Faults:   make([]jsonDifference, len(r.Faults)),
-		Warnings: make([]jsonWarning, len(r.Warnings)),
+		Warnings: make([]deckfile.Warning, len(r.Warnings)),
 	}
 	for i, f := range r.Faults {
 		out.Faults[i] = jsonDifference{Card: f.Card, Piece: f.Piece, Cut: f.Cut, Field: f.Field, Text: f.Text}
@@ -45,15 +46,15 @@ func ProofJSON(w io.Writer, scale joinery.Scale, r *proof.Report) error {
 			out.Faults[i].Place = f.Place.String()
 		}
 		if f.Off != 0 {
-			off := jsonScale(scale).length(f.Off)
+			off := deckfile.Scale(scale).Length(f.Off)
 			out.Faults[i].Off = &off
 		}
 	}
 	for i, warning := range r.Warnings {
-		out.Warnings[i] = jsonWarning{warning.Code, warning.Piece, warning.Cut, warning.Text}
+		out.Warnings[i] = deckfile.Warning{Code: warning.Code, Piece: warning.Piece, Cut: warning.Cut, Text: warning.Text}
 	}
 	for _, v := range r.Removed {
 		out.Removed = append(out.Removed, jsonRemoved{v.Piece, json.Number(strconv.FormatFloat(v.MM3/1000, 'f', 3, 64))})
 	}
-	return indented(w, out)
+	return deckfile.Indented(w, out)
 }

@@ -12,7 +12,7 @@ import (
 
 	"fencecard/joinery/examples"
 	"fencecard/joinery/planfile"
-	"fencecard/output"
+	"fencecard/output/screen"
 	"fencecard/setup"
 	"fencecard/setup/deck"
 )
@@ -36,7 +36,7 @@ func exampleDeck(t testing.TB, name string) *deck.Deck {
 func TestTextFits80Columns(t *testing.T) {
 	for _, name := range []string{"boot bench", "wall cabinet"} {
 		var b bytes.Buffer
-		require.NoError(t, output.Text(&b, exampleDeck(t, name)))
+		require.NoError(t, screen.Text(&b, exampleDeck(t, name)))
 		for line := range strings.Lines(b.String()) {
 			assert.LessOrEqual(t, utf8.RuneCountInString(strings.TrimSuffix(line, "\n")), 80, line)
 		}

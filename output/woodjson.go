@@ -6,6 +6,8 @@ import (
 	"math"
 
 	"fencecard/joinery"
+	"fencecard/output/deckfile"
+	"fencecard/output/screen"
 	"fencecard/setup"
 )
 
@@ -44,10 +46,10 @@ type jsonDirections struct {
 }
 
 type jsonCap struct {
-	Bit   string     `json:"bit,omitempty"`
-	Wood  string     `json:"wood,omitempty"`
-	Depth jsonLength `json:"depth"`
-	Rule  string     `json:"rule"`
+	Bit   string          `json:"bit,omitempty"`
+	Wood  string          `json:"wood,omitempty"`
+	Depth deckfile.Length `json:"depth"`
+	Rule  string          `json:"rule"`
 }
 
 // WoodsJSON writes the table of woods as JSON.
@@ -56,17 +58,17 @@ func WoodsJSON(w io.Writer, woods []joinery.Wood) error {
 	for i, wood := range woods {
 		out.Woods[i] = woodToJSON(wood)
 	}
-	return indented(w, out)
+	return deckfile.Indented(w, out)
 }
 
 // WoodJSON writes one wood as JSON, with its caps for each bit of a shop.
 func WoodJSON(w io.Writer, wood joinery.Wood, shop *joinery.Shop, remark string) error {
-	out, s := woodToJSON(wood), jsonScale(shop.Scale)
+	out, s := woodToJSON(wood), deckfile.Scale(shop.Scale)
 	out.Remark = remark
 	for _, a := range setup.Allowances(shop, []joinery.Wood{wood}) {
-		out.Caps = append(out.Caps, jsonCap{Bit: a.Bit.Name, Depth: s.length(a.Caps[0].Depth), Rule: a.Caps[0].Rule})
+		out.Caps = append(out.Caps, jsonCap{Bit: a.Bit.Name, Depth: s.Length(a.Caps[0].Depth), Rule: a.Caps[0].Rule})
 	}
-	return indented(w, out)
+	return deckfile.Indented(w, out)
 }
 
 func woodToJSON(wood joinery.Wood) jsonWood {
@@ -98,7 +100,7 @@ func known(f float64) *float64 {
 
 // EMCJSON writes a moisture content, to a hundredth of a percent.
 func EMCJSON(w io.Writer, air joinery.Temperature, humidity, moisture float64) error {
-	return indented(w, struct {
+	return deckfile.Indented(w, struct {
 		Moisture    float64 `json:"moisture"`
 		Temperature string  `json:"temperature"`
 		Humidity    float64 `json:"humidity"`
@@ -108,38 +110,38 @@ func EMCJSON(w io.Writer, air joinery.Temperature, humidity, moisture float64) e
 func hundredth(f float64) float64 { return math.Round(f*100) / 100 }
 
 type jsonChange struct {
-	Wood       string      `json:"wood"`
-	Width      jsonLength  `json:"width"`
-	From       float64     `json:"from"`
-	To         float64     `json:"to"`
-	Tangential *jsonMoving `json:"tangential"`
-	Radial     *jsonMoving `json:"radial"`
+	Wood       string          `json:"wood"`
+	Width      deckfile.Length `json:"width"`
+	From       float64         `json:"from"`
+	To         float64         `json:"to"`
+	Tangential *jsonMoving     `json:"tangential"`
+	Radial     *jsonMoving     `json:"radial"`
 }
 
 // jsonMoving is a change; negative where the wood shrinks.
 type jsonMoving struct {
-	jsonLength
-	Becomes jsonLength     `json:"becomes"`
-	By      string         `json:"by"`
-	Figure  float64        `json:"figure,omitempty"`
-	Origin  joinery.Origin `json:"from,omitempty"`
+	deckfile.Length
+	Becomes deckfile.Length `json:"becomes"`
+	By      string          `json:"by"`
+	Figure  float64         `json:"figure,omitempty"`
+	Origin  joinery.Origin  `json:"from,omitempty"`
 }
 
 // ChangeJSON writes a change of width as JSON.
-func ChangeJSON(w io.Writer, c WoodChange) error {
-	return indented(w, jsonChange{
-		Wood: c.Wood.Name, Width: c.length(c.Width), From: hundredth(c.From), To: hundredth(c.To),
-		Tangential: c.moving(c.Tangential), Radial: c.moving(c.Radial),
+func ChangeJSON(w io.Writer, c screen.WoodChange) error {
+	return deckfile.Indented(w, jsonChange{
+		Wood: c.Wood.Name, Width: changed(c, c.Width), From: hundredth(c.From), To: hundredth(c.To),
+		Tangential: movingOf(c, c.Tangential), Radial: movingOf(c, c.Radial),
 	})
 }
 
-func (c WoodChange) length(l joinery.Length) jsonLength {
-	return jsonLength{json.Number(l.MM()), c.text(l)}
+func changed(c screen.WoodChange, l joinery.Length) deckfile.Length {
+	return deckfile.Length{MM: json.Number(l.MM()), Text: c.Text(l)}
 }
 
-func (c WoodChange) moving(m *joinery.Movement) *jsonMoving {
+func movingOf(c screen.WoodChange, m *joinery.Movement) *jsonMoving {
 	if m == nil {
 		return nil
 	}
-	return &jsonMoving{c.length(m.Change), c.length(c.Width + m.Change), m.By, m.Figure, m.From}
+	return &jsonMoving{changed(c, m.Change), changed(c, c.Width+m.Change), m.By, m.Figure, m.From}
 }

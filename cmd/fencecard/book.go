@@ -7,6 +7,7 @@ import (
 
 	"fencecard/cmd/internal/shelf"
 	"fencecard/output"
+	"fencecard/output/screen"
 	"fencecard/setup/book"
 )
 
@@ -55,7 +56,7 @@ func (a *app) bookListCommand() *cobra.Command {
 			if asJSON {
 				return output.KeptSetupsJSON(a.out, b.Entries(), b.Damage())
 			}
-			return output.KeptSetups(a.out, b.Entries())
+			return screen.KeptSetups(a.out, b.Entries())
 		}),
 	}
 	o.flags(cmd)
@@ -149,5 +150,5 @@ func (a *app) bookMatch(ctx context.Context, args []string, o bookOptions, most 
 	if asJSON {
 		return output.MatchesJSON(a.out, deck, matches)
 	}
-	return output.Matches(a.out, deck, matches)
+	return screen.Matches(a.out, deck, matches)
 }

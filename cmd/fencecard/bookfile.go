@@ -14,7 +14,7 @@ import (
 
 	"fencecard/cmd/internal/shelf"
 	"fencecard/joinery"
-	"fencecard/output"
+	"fencecard/output/screen"
 	"fencecard/setup/book"
 	"fencecard/setup/deck"
 )
@@ -113,7 +113,7 @@ func (a *app) offerNear(d *deck.Deck, matches []book.Match) {
 		printed := slices.ContainsFunc(d.Setups, func(s deck.Setup) bool { return s.Number == m.Setup.Number })
 		if printed && len(m.Offers) > 0 {
 			near = true
-			fmt.Fprintln(a.err, output.OfferLine(m, d.Plan.Shop.Scale))
+			fmt.Fprintln(a.err, screen.OfferLine(m, d.Plan.Shop.Scale))
 		}
 	}
 	if near {

@@ -9,6 +9,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/output"
+	"fencecard/output/screen"
 	"fencecard/setup/book"
 )
 
@@ -91,7 +92,7 @@ func (a *app) bookKeep(ctx context.Context, args []string, o bookKeepOptions) er
 	if err := a.tell("setup %d is kept as %q (%s) in %s\n", o.setup, e.Name, e.Code, path); err != nil {
 		return err
 	}
-	return output.KeptCuts(a.out, e)
+	return screen.KeptCuts(a.out, e)
 }
 
 // stood reads the corrections.

@@ -9,6 +9,8 @@ import (
 	"github.com/spf13/cobra"
 
 	"fencecard/output"
+	"fencecard/output/screen"
+	"fencecard/output/sheets"
 	"fencecard/setup/book"
 )
 
@@ -83,13 +85,13 @@ func (a *app) bookShow(word string, o bookShowOptions) error {
 func (o bookShowOptions) printer() (func(io.Writer, *book.Entry) error, error) {
 	switch o.format {
 	case "text":
-		return output.KeptSetup, o.pages.unused()
+		return screen.KeptSetup, o.pages.unused()
 	case "json":
 		return func(w io.Writer, e *book.Entry) error {
 			return output.KeptSetupsJSON(w, []*book.Entry{e}, nil)
 		}, o.pages.unused()
 	case "pdf":
-		pages, err := o.pages.printer(output.PDF)
+		pages, err := o.pages.printer(sheets.PDF)
 		return func(w io.Writer, e *book.Entry) error { return pages(w, e.Deck()) }, err
 	}
 	return nil, usageError{fmt.Errorf("--format is text, json or pdf, not %q", o.format)}

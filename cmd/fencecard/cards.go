@@ -10,7 +10,10 @@ import (
 	"github.com/spf13/cobra"
 
 	"fencecard/joinery"
-	"fencecard/output"
+	"fencecard/output/deckfile"
+	"fencecard/output/paper"
+	"fencecard/output/screen"
+	"fencecard/output/sheets"
 	"fencecard/setup"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark"
@@ -85,7 +88,7 @@ func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
 		return err
 	}
 	for _, w := range remark.Once(d) {
-		fmt.Fprintln(a.err, output.WarningLine(w))
+		fmt.Fprintln(a.err, screen.WarningLine(w))
 	}
 	var page bytes.Buffer
 	if err := printer(&page, d); err != nil {
@@ -105,7 +108,7 @@ func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
 	if err := a.writeFile(to, page.Bytes(), o.force); err != nil {
 		return err
 	}
-	return output.Summary(a.out, to, d, output.PageCount(page.Bytes()))
+	return screen.Summary(a.out, to, d, paper.PageCount(page.Bytes()))
 }
 
 // deckFor makes the deck of a plan as asked for: a batch, or a part of it, with
@@ -148,7 +151,7 @@ func (a *app) explain(ctx context.Context, d *deck.Deck, o cardsOptions) error {
 	if o.out == "-" || o.out == "" && o.format != "pdf" {
 		to = a.err
 	}
-	return output.Explain(to, d, why)
+	return screen.Explain(to, d, why)
 }
 
 // drawing returns the writer of one card's drawing.
@@ -159,8 +162,8 @@ func (o cardsOptions) drawing() (func(io.Writer, *deck.Deck) error, error) {
 	if err := o.pages.without("per-page", "strips", "only"); err != nil {
 		return nil, err
 	}
-	return o.pages.printer(func(w io.Writer, d *deck.Deck, p output.Pages) error {
-		return output.CardSVG(w, d, o.card, p)
+	return o.pages.printer(func(w io.Writer, d *deck.Deck, p sheets.Pages) error {
+		return sheets.CardSVG(w, d, o.card, p)
 	})
 }
 
@@ -171,13 +174,13 @@ func (o cardsOptions) printer() (func(io.Writer, *deck.Deck) error, error) {
 	}
 	switch o.format {
 	case "pdf":
-		return o.pages.printer(output.PDF)
+		return o.pages.printer(sheets.PDF)
 	case "svg":
 		return o.drawing()
 	case "text":
-		return output.Text, o.pages.unused()
+		return screen.Text, o.pages.unused()
 	case "json":
-		return output.JSON, o.pages.unused()
+		return deckfile.Write, o.pages.unused()
 	}
 	return nil, usageError{fmt.Errorf("--format is pdf, text, json or svg, not %q", o.format)}
 }

@@ -11,6 +11,8 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/output"
+	"fencecard/output/deckfile"
+	"fencecard/output/screen"
 	"fencecard/setup"
 	"fencecard/setup/proof"
 	"fencecard/setup/remark"
@@ -89,7 +91,7 @@ func (a *app) check(ctx context.Context, args []string, o checkOptions) error {
 		deck := proof.Deck(plan, claims)
 		remark.Add(deck)
 		report.Warnings, report.Removed = deck.Warnings, proof.Volumes(plan, claims)
-		report.Add(output.Differences(deck, claims))
+		report.Add(deckfile.Differences(deck, claims))
 	}
 	return a.tellProof(plan, &report, asJSON)
 }
@@ -117,7 +119,7 @@ func (a *app) deckData(ctx context.Context, plan *joinery.Plan, file string) ([]
 		return nil, err
 	}
 	var page bytes.Buffer
-	err = output.JSON(&page, deck)
+	err = deckfile.Write(&page, deck)
 	return page.Bytes(), err
 }
 
@@ -128,13 +130,13 @@ func (a *app) tellProof(plan *joinery.Plan, r *proof.Report, asJSON bool) error 
 	if asJSON {
 		err = output.ProofJSON(&page, plan.Shop.Scale, r)
 	} else {
-		err = output.ProofText(&page, plan.Title, plan.Shop.Scale, r)
+		err = screen.ProofText(&page, plan.Title, plan.Shop.Scale, r)
 	}
 	if err == nil {
 		_, err = a.out.Write(page.Bytes())
 	}
 	if err == nil && !r.Proved() {
-		err = errors.New(output.ProofLine(r))
+		err = errors.New(screen.ProofLine(r))
 	}
 	return err
 }
@@ -158,7 +160,7 @@ func (a *app) asSet(plan *joinery.Plan, claims *proof.Claims, o checkOptions) er
 	if err != nil {
 		return err
 	}
-	tell := output.AsSetText
+	tell := screen.AsSetText
 	if o.format == "json" {
 		tell = func(w io.Writer, s joinery.Scale, f []proof.Finding) error { return output.AsSetJSON(w, s, o.card, f) }
 	}

@@ -12,6 +12,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/planfile"
 	"fencecard/output"
+	"fencecard/output/screen"
 	"fencecard/setup/proof"
 	"fencecard/setup/search"
 )
@@ -81,7 +82,7 @@ func (a *app) correct(ctx context.Context, args []string, o correctOptions) erro
 	if asJSON {
 		err = output.CorrectionsJSON(a.out, plan.Shop.Scale, &lesson)
 	} else {
-		err = output.CorrectionsText(a.out, plan.Shop.Scale, &lesson)
+		err = screen.CorrectionsText(a.out, plan.Shop.Scale, &lesson)
 	}
 	if err != nil || !o.keep {
 		return err

@@ -8,7 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"fencecard/joinery"
-	"fencecard/output"
+	"fencecard/output/sheets"
 	"fencecard/setup/deck"
 )
 
@@ -43,7 +43,7 @@ func (p *pageFlags) add(cmd *cobra.Command) {
 
 // printer returns what prints a deck on the paper asked for, by a function of
 // the package output.
-func (p *pageFlags) printer(print func(io.Writer, *deck.Deck, output.Pages) error) (func(io.Writer, *deck.Deck) error, error) {
+func (p *pageFlags) printer(print func(io.Writer, *deck.Deck, sheets.Pages) error) (func(io.Writer, *deck.Deck) error, error) {
 	o, err := p.options()
 	if err != nil {
 		return nil, usageError{err}
@@ -61,9 +61,9 @@ func (p *pageFlags) printer(print func(io.Writer, *deck.Deck, output.Pages) erro
 	}, nil
 }
 
-func (p *pageFlags) options() (o output.Pages, err error) {
+func (p *pageFlags) options() (o sheets.Pages, err error) {
 	var ok bool
-	if o.Paper, ok = output.ParsePaper(p.paper); !ok {
+	if o.Paper, ok = sheets.ParsePaper(p.paper); !ok {
 		return o, fmt.Errorf("--paper is letter, a4, legal, a5 or index, not %q", p.paper)
 	}
 	switch p.perPage {
@@ -73,12 +73,12 @@ func (p *pageFlags) options() (o output.Pages, err error) {
 		return o, fmt.Errorf("--per-page is 1, 2 or 4, not %d", p.perPage)
 	}
 	if p.units != "" {
-		if o.Units, ok = output.ParseUnits(p.units); !ok {
+		if o.Units, ok = sheets.ParseUnits(p.units); !ok {
 			return o, fmt.Errorf("--units is in, mm or both, not %q", p.units)
 		}
 	}
 	if p.only != "" {
-		if o.Only, ok = output.ParseOnly(p.only); !ok {
+		if o.Only, ok = sheets.ParseOnly(p.only); !ok {
 			return o, fmt.Errorf("--only is strips, not %q", p.only)
 		}
 	}

@@ -9,6 +9,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/output"
+	"fencecard/output/screen"
 )
 
 // shopOptions are the flags of the shop command.
@@ -68,7 +69,7 @@ func (a *app) shop(args []string, o shopOptions) error {
 	if asJSON {
 		return output.ShopJSON(a.out, &shop, woods)
 	}
-	return output.Shop(a.out, &shop, woods)
+	return screen.Shop(a.out, &shop, woods)
 }
 
 // chosen are the woods named by flag, else the shop's own, else one of each

@@ -10,6 +10,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/planfile"
 	"fencecard/output"
+	"fencecard/output/screen"
 )
 
 // woodOptions are the flags of the wood command.
@@ -69,7 +70,7 @@ func (a *app) wood(args []string, o woodOptions) error {
 		if asJSON {
 			return output.WoodsJSON(a.out, woods)
 		}
-		return output.Woods(a.out, woods)
+		return screen.Woods(a.out, woods)
 	}
 	wood, remark, err := findWood(strings.Join(args, " "), shop.Woods)
 	if err != nil {
@@ -78,7 +79,7 @@ func (a *app) wood(args []string, o woodOptions) error {
 	if asJSON {
 		return output.WoodJSON(a.out, wood, &shop, remark)
 	}
-	return output.Wood(a.out, wood, &shop, remark)
+	return screen.Wood(a.out, wood, &shop, remark)
 }
 
 // findWood looks a wood up, or says which could be meant.

@@ -8,6 +8,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/output"
+	"fencecard/output/screen"
 )
 
 // changeOptions are the flags of the wood change command.
@@ -69,10 +70,10 @@ func (a *app) change(name string, o changeOptions) error {
 	if asJSON {
 		return output.ChangeJSON(a.out, c)
 	}
-	return output.Change(a.out, c)
+	return screen.Change(a.out, c)
 }
 
-func (a *app) workOutChange(name string, o changeOptions) (c output.WoodChange, err error) {
+func (a *app) workOutChange(name string, o changeOptions) (c screen.WoodChange, err error) {
 	unit, err := unitNamed(o.unit)
 	if err != nil {
 		return c, err

@@ -7,6 +7,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/output"
+	"fencecard/output/screen"
 )
 
 // emcOptions are the flags of the wood emc command.
@@ -52,5 +53,5 @@ func (a *app) emc(o emcOptions) error {
 	if asJSON {
 		return output.EMCJSON(a.out, air, o.humidity, moisture)
 	}
-	return output.EMC(a.out, air, o.humidity, moisture)
+	return screen.EMC(a.out, air, o.humidity, moisture)
 }

@@ -12,7 +12,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/examples"
 	"fencecard/joinery/planfile"
-	"fencecard/output"
+	"fencecard/output/deckfile"
 	"fencecard/setup"
 	"fencecard/setup/deck"
 	"fencecard/setup/proof"
@@ -41,7 +41,7 @@ func deckOf(t testing.TB, plan *joinery.Plan) *deck.Deck {
 func written(t testing.TB, d *deck.Deck) *proof.Claims {
 	t.Helper()
 	var b bytes.Buffer
-	require.NoError(t, output.JSON(&b, d))
+	require.NoError(t, deckfile.Write(&b, d))
 	c, err := proof.Read("deck.json", b.Bytes(), d.Plan.Shop.Scale)
 	require.NoError(t, err)
 	return c

@@ -13,7 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
-	"fencecard/output"
+	"fencecard/output/deckfile"
 	"fencecard/setup/proof"
 )
 
@@ -23,7 +23,7 @@ func smallDeck(t testing.TB) (*joinery.Plan, []byte) {
 	plan := *bothExamples(t)["boot bench"]
 	plan.Pieces = plan.Pieces[:1]
 	var b bytes.Buffer
-	require.NoError(t, output.JSON(&b, deckOf(t, &plan)))
+	require.NoError(t, deckfile.Write(&b, deckOf(t, &plan)))
 	return &plan, b.Bytes()
 }
 

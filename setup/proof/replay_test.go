@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
-	"fencecard/output"
+	"fencecard/output/deckfile"
 	"fencecard/setup/deck"
 )
 
@@ -200,7 +200,7 @@ func TestReplay(t *testing.T) {
 func replayDeckOf(t *testing.T, name string, d *deck.Deck) {
 	t.Helper()
 	var b bytes.Buffer
-	require.NoError(t, output.JSON(&b, d), name)
+	require.NoError(t, deckfile.Write(&b, d), name)
 	replay(t, d.Plan, b.Bytes())
 	if t.Failed() {
 		t.Fatal(name)

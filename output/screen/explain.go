@@ -1,0 +1,57 @@
+package screen
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"fencecard/joinery"
+	"fencecard/output/wording"
+	"fencecard/setup/deck"
+	"fencecard/setup/whatif"
+)
+
+// Explain writes why each setup is there and which small change to the plan
+// would spare one, for a screen of 80 columns.
+func Explain(w io.Writer, d *deck.Deck, all []whatif.Explanation) error {
+	t := &textWriter{Scale: d.Plan.Shop.Scale}
+	t.line(0, "WHY EACH SETUP IS THERE")
+	for _, x := range all {
+		t.line(0, "")
+		s := x.Setup
+		t.wrapped(fmt.Sprintf("setup %-3d ", s.Number), fmt.Sprintf("%s, near edge at %s %s, %s",
+			s.Bit.Name, t.exactly(s.Fence.NearEdge), t.Scale.Unit, wording.Plural(len(s.Runs), "card")))
+		for _, reason := range x.Reasons {
+			t.wrapped("          ", reason)
+		}
+		if x.Saving != nil {
+			t.wrapped("  spare it:  ", x.Saving.Change+": "+savings(x.Saving, d.Plan.Shop.Stops))
+		}
+	}
+	_, err := io.WriteString(w, t.String())
+	return err
+}
+
+// savings says what a change makes less and, if there is any, more.
+func savings(s *whatif.Saving, stops joinery.Stops) string {
+	var less, more []string
+	add := func(n int, one, many string) {
+		switch {
+		case n > 0:
+			less = append(less, wording.Count(n, one, many))
+		case n < 0:
+			more = append(more, wording.Count(-n, one, many))
+		}
+	}
+	add(s.Less.Bits, "bit", "bits")
+	add(s.Less.Fences, "fence setting", "fence settings")
+	add(s.Less.Heights, "height", "heights")
+	if stops == joinery.Blocks {
+		add(s.Less.Stops, "pair of blocks", "pairs of blocks")
+	}
+	text := strings.Join(less, ", ") + " less"
+	if len(more) > 0 {
+		text += ", " + strings.Join(more, ", ") + " more"
+	}
+	return fmt.Sprintf("%s, %g min", text, s.Less.Time.Minutes())
+}

@@ -1,0 +1,87 @@
+package screen
+
+import (
+	"fmt"
+	"io"
+
+	"fencecard/joinery"
+	"fencecard/setup/book"
+	"fencecard/setup/deck"
+)
+
+// Matches writes what a setup book has for each setup of a deck.
+func Matches(w io.Writer, d *deck.Deck, matches []book.Match) error {
+	t := &textWriter{Scale: d.Plan.Shop.Scale}
+	for i, m := range matches {
+		if i > 0 {
+			t.line(0, "")
+		}
+		t.bit(fmt.Sprintf("SETUP %-4d", m.Setup.Number), m.Setup)
+		switch {
+		case m.Equal != nil:
+			k := m.Equal.Kept(t.Scale)
+			t.wrapped("  equals  ", fmt.Sprintf("%q (%s)", k.Name, k.Code))
+			t.said("          ", k)
+		case len(m.Offers) == 0:
+			t.line(0, "          nothing in the book is near")
+		}
+		for _, o := range m.Offers {
+			t.offer(o)
+		}
+	}
+	_, err := io.WriteString(w, t.String())
+	return err
+}
+
+// OfferLine says in one line that a near setup is kept, for those who did not ask.
+func OfferLine(m book.Match, scale joinery.Scale) string {
+	o := m.Offers[0]
+	return fmt.Sprintf("setup %d: %q (%s) is near: %s", m.Setup.Number, o.Entry.Name, o.Entry.Code, Apart(o, scale))
+}
+
+// Apart says how far a kept fence stands from the planned one.
+func Apart(o book.Offer, scale joinery.Scale) string {
+	by := scale.Fine(o.Shift.Abs()) + " " + scale.Unit.String()
+	switch {
+	case o.Shift < 0:
+		return "the same bit, its fence " + by + " nearer"
+	case o.Shift > 0:
+		return "the same bit, its fence " + by + " further away"
+	}
+	return "the same bit and fence, other marks or heights"
+}
+
+func (t *textWriter) offer(o book.Offer) {
+	k := o.Entry.Kept(t.Scale)
+	t.wrapped("  near    ", fmt.Sprintf("%q (%s): %s", k.Name, k.Code, Apart(o, t.Scale)))
+	t.said("          ", k)
+	if o.Use == nil {
+		return
+	}
+	if len(o.Use.Changes) > 0 {
+		t.line(10, "to use it as it stands, write in the plan:")
+	}
+	for _, c := range o.Use.Changes {
+		t.wrapped("            ", t.change(c))
+	}
+	switch {
+	case !o.Use.Allowed():
+		t.line(10, "the joint does not allow it:")
+	case len(o.Use.Beware) > 0:
+		t.line(10, "the joint allows it, but:")
+	default:
+		t.line(10, "the joint allows it")
+	}
+	for _, why := range append(o.Use.Refused, o.Use.Beware...) {
+		t.wrapped("            ", why)
+	}
+}
+
+// change says what a value of the plan would have to be.
+func (t *textWriter) change(c book.Change) string {
+	from := ""
+	if c.Side != joinery.NoSide {
+		from = " from " + c.Side.String()
+	}
+	return fmt.Sprintf("%s, %s: %s %s%s (now %s)", c.Piece, c.Cut, c.Key, t.Scale.Spell(c.To), from, t.Scale.Spell(c.From))
+}

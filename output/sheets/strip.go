@@ -1,0 +1,246 @@
+package sheets
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"sort"
+	"strings"
+
+	"fencecard/joinery"
+	"fencecard/output/paper"
+	"fencecard/setup/deck"
+)
+
+// strip is what is cut out and stuck along the fence for one setup, or, where
+// its marks lie too close together to be labelled on one, for some of its
+// cards. Places along it are in millimetres from the bit's centre, the infeed
+// side positive; it is drawn at full size.
+type strip struct {
+	s     Setter
+	u     *deck.Setup
+	cards []deck.Run
+	marks []deck.FenceMark
+	part  [2]int // which of how many strips of the setup
+
+	radius paper.Paper // of the bit
+	column paper.Paper // half the width kept free about the bit
+	wide   paper.Paper // the width of a whole tile
+	size   paper.Paper // of the marks' letters
+	tags   []*tag
+	tiles  []tile
+	heads  []paper.Block // the tiles' heads
+	high   paper.Paper   // of all tiles
+}
+
+// beyondBit is how far the faces of the fence stay clear of the bit where they
+// open for it (common practice: as close as can be).
+const beyondBit paper.Paper = 3
+
+// stripsOf makes a setup's strips, none where no cut has a mark, to be drawn
+// in tiles of a width and no higher than high. Each takes as many cards as its
+// labels leave room for. There is an error where the paper has no room beside
+// the bit.
+func (s Setter) stripsOf(u *deck.Setup, fence joinery.FenceReach, wide, high paper.Paper) ([]strip, error) {
+	var marked []deck.Run
+	for _, r := range u.Runs {
+		if r.Start != nil || r.Stop != nil {
+			marked = append(marked, r)
+		}
+	}
+	if len(marked) == 0 {
+		return nil, nil
+	}
+	for _, size := range []paper.Paper{largeMark, smallMark} {
+		if all := s.newStrip(u, marked, fence, wide, size); all.lay(high) {
+			return []strip{all}, nil
+		}
+	}
+	var shares [][]deck.Run
+	for len(marked) > 0 {
+		n := sort.Search(len(marked), func(n int) bool {
+			st := s.newStrip(u, marked[:n+1], fence, wide, smallMark)
+			st.part = [2]int{len(u.Runs), len(u.Runs)} // as long a name as any
+			return !st.lay(high)
+		})
+		if n == 0 {
+			return nil, fmt.Errorf("setup %d: the paper has no room for a strip beside a bit of %s; a larger paper would be right",
+				u.Number, s.Scale.Format(u.Bit.True()))
+		}
+		shares, marked = append(shares, marked[:n]), marked[n:]
+	}
+	strips := make([]strip, len(shares))
+	for i, runs := range shares {
+		strips[i] = s.newStrip(u, runs, fence, wide, smallMark)
+		strips[i].part = [2]int{i + 1, len(shares)}
+		strips[i].lay(high)
+	}
+	return strips, nil
+}
+
+// Letters of a mark's label, read from where the operator stands where there
+// is room.
+const (
+	largeMark paper.Paper = 5
+	smallMark paper.Paper = 3.5
+)
+
+func (s Setter) newStrip(u *deck.Setup, runs []deck.Run, fence joinery.FenceReach, wide, size paper.Paper) strip {
+	st := strip{s: s, u: u, cards: runs, marks: deck.FenceMarks(runs, fence), wide: wide, size: size}
+	st.radius = paper.Paper(u.Bit.True().Millimetres() / 2)
+	st.column = st.radius + beyondBit + 1
+	st.tags = st.bitTags()
+	for i := range st.marks {
+		st.tags = append(st.tags, st.markTag(&st.marks[i]))
+	}
+	slices.SortStableFunc(st.tags, func(a, b *tag) int { return compare(a.at, b.at) })
+	return st
+}
+
+func compare(a, b paper.Paper) int {
+	switch {
+	case a < b:
+		return -1
+	case a > b:
+		return 1
+	}
+	return 0
+}
+
+// labelWidth is the widest a label may be: beside the bit there must be room
+// for one on either side.
+func (st *strip) labelWidth() paper.Paper {
+	return min(60, st.wide/2-st.column-besides-2*tileEdge)
+}
+
+// leastLabel is the width that a label needs if its words are to stay whole.
+const leastLabel paper.Paper = 30
+
+// bitTags label the bit and the fold lines.
+func (st *strip) bitTags() []*tag {
+	var tags []*tag
+	add := func(at paper.Paper, left bool, text string) {
+		label := paper.Phrase{}.Say(st.s.Letters(paper.Least), text).Set(st.labelWidth())
+		tags = append(tags, &tag{at: at, left: left, level: true, label: label})
+	}
+	add(-st.radius-beyondBit, true, "fold")
+	add(-st.radius, true, "trailing edge")
+	add(0, false, "bit centre")
+	add(st.radius, false, "leading edge")
+	add(st.radius+beyondBit, false, "fold")
+	return tags
+}
+
+// markTag labels a mark with what it is, its cards, and the end of the work it
+// is for with its distance from the edge of the bit.
+func (st *strip) markTag(m *deck.FenceMark) *tag {
+	name, mark := "START", m.Runs[0].Start
+	if m.Stop {
+		name, mark = "STOP", m.Runs[0].Stop
+	}
+	guide, length := "layout line", mark.Line
+	switch m.Guide {
+	case deck.ByLead:
+		guide, length = "leading end", mark.LeadPastEdge
+	case deck.ByTail:
+		guide, length = "tail end", mark.TailBeforeEdge
+	}
+	cards, small := st.s.bold(st.size), st.s.Letters(max(paper.Least, st.size/math.Sqrt2))
+	what := badge(name, cards, m.Stop)
+	by := paper.Phrase{}.Say(small, guide).Count(st.s.number(small, length))
+	label, w := what, st.labelWidth()
+	numbers := paper.Phrase{}.Say(cards, ranges(m.Runs))
+	label.Beside(slices.Concat(numbers, by).Set(st.s.paper.H), besides)
+	if label.W > w {
+		label = what
+		label.Beside(numbers.Set(w-what.W-besides), besides)
+		below := by.Set(w)
+		right := paper.Paper(0)
+		if m.At < 0 { // the lines end at their leader
+			right = label.W - below.W
+		}
+		label.Add(below, max(0, right), label.H)
+	}
+	return &tag{at: paper.Paper(m.At.Millimetres()), left: m.At < 0, label: label}
+}
+
+// badge sets a word on a black ground or in a frame, so that a stop differs
+// from a start at a glance.
+func badge(word string, l paper.Letters, black bool) paper.Block {
+	l.White = black
+	rise, drop := paper.Ascender*paper.Em(l.Height), paper.Descender*paper.Em(l.Height)
+	w := l.Width(word) + 2*besides
+	return paper.Figure("text", w, rise+drop, func(c paper.Canvas, at paper.Point) {
+		ground := paper.Box{X: at.X, Y: at.Y + rise - l.Height - besides, W: w, H: l.Height + 2*besides}
+		if black {
+			c.Fill(paper.Black, ground.Path()...)
+		} else {
+			c.Stroke(paper.Thin, ground.Inset(paper.Thin.Width/2).Path()...)
+		}
+		c.Text(at.Add(besides, rise), l, word)
+	})
+}
+
+// ranges writes the numbers of cards in running order, "3.1–3.4, 3.7, 3.8".
+func ranges(runs []*deck.Run) string {
+	var parts []string
+	for i := 0; i < len(runs); {
+		k := i
+		for k+1 < len(runs) && runs[k+1].Index == runs[k].Index+1 {
+			k++
+		}
+		if k < i+2 { // two numbers are plainer than a range of two
+			k = i
+		}
+		part := runs[i].Number()
+		if k > i {
+			part += "–" + runs[k].Number()
+		}
+		parts = append(parts, part)
+		i = k + 1
+	}
+	return strings.Join(parts, ", ")
+}
+
+// lay divides the strip into tiles no higher than high and finds room for
+// every label. It reports whether there was.
+func (st *strip) lay(high paper.Paper) bool {
+	return st.labelWidth() >= leastLabel && (st.layTiles(true, high) || st.layTiles(false, high))
+}
+
+func (st *strip) layTiles(snug bool, high paper.Paper) bool {
+	st.divide(snug)
+	st.heads, st.high = nil, 0
+	room := true
+	for i, t := range st.tiles {
+		head := st.headOf(t, i)
+		st.heads = append(st.heads, head)
+		rows, ok := st.arrange(t, min(mostRows, high-besidesRows-head.H))
+		st.high = max(st.high, besidesRows+head.H+rows)
+		room = room && ok
+	}
+	return room
+}
+
+// arrange finds room for the labels of one tile, in rows no higher than most,
+// and returns how high they are.
+func (st *strip) arrange(t tile, most paper.Paper) (rows paper.Paper, room bool) {
+	var left, right []*tag
+	for _, g := range st.tags {
+		switch {
+		case !t.owns(g.at):
+		case g.left:
+			left = append(left, g)
+		default:
+			right = append(right, g)
+		}
+	}
+	slices.Reverse(left)
+	from, to := t.from+t.tab+tileEdge, t.To-tileEdge
+	room = arrangeLeft(left, from, min(to, -st.column), most)
+	room = arrange(right, max(from, st.column), to, most) && room
+	for _, g := range append(left, right...) {
+		rows = max(rows, g.rise+g.label.H)
+	}
+	return rows, room
+}

@@ -1,0 +1,175 @@
+package sheets
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"fencecard/output/paper"
+)
+
+// Heights of a tile, from its top edge down: marks for a strip that lies on
+// the table or is seen over thick work, the head, the rows of labels, the
+// slanted leaders, marks for a strip that stands on the fence.
+const (
+	topMarks    paper.Paper = 7
+	underHead   paper.Paper = 1
+	slants      paper.Paper = 6
+	bottomMarks paper.Paper = 9
+)
+
+// besidesRows is the height of a tile without its head and its labels.
+const besidesRows = topMarks + underHead + slants + bottomMarks
+
+// tileBlocks draws the strip's tiles, all equally high.
+func (st *strip) tileBlocks() []paper.Block {
+	blocks := make([]paper.Block, len(st.tiles))
+	for i, t := range st.tiles {
+		blocks[i] = st.draw(t, i)
+	}
+	return blocks
+}
+
+// hasBit reports whether the bit is on a tile.
+func (t tile) hasBit() bool { return t.shows(0) }
+
+// headOf says what the tile is a part of and which end of the fence is where.
+func (st *strip) headOf(t tile, i int) paper.Block {
+	big, small := st.s.bold(3.5), st.s.Letters(paper.Least)
+	name := paper.Phrase{}.Say(big, fmt.Sprintf("SETUP %d", st.u.Number))
+	if st.part[1] > 1 {
+		name = name.Say(small, fmt.Sprintf("strip %d of %d", st.part[0], st.part[1]))
+	}
+	if len(st.tiles) > 1 {
+		name = name.Say(small, fmt.Sprintf("part %d of %d", i+1, len(st.tiles)))
+	}
+	from, to := t.tab+tileEdge, t.To-t.from-tileEdge
+	if !t.hasBit() {
+		side := "← OUTFEED"
+		if t.from > 0 {
+			side = "INFEED ←"
+		}
+		return inset(paper.Stack(0, paper.Phrase{}.Say(big, side).Set(to-from), name.Set(to-from)), from)
+	}
+	w := -st.column - t.from - from
+	bit := paper.Phrase{}.Say(small, shortened(small, paper.Printable(st.u.Bit.Name), w))
+	head := inset(paper.Stack(0, paper.Phrase{}.Say(big, "← OUTFEED").Set(w), name.Set(w), bit.Set(w)), from)
+	from = st.column - t.from
+	w = to - from
+	in := paper.Phrase{}.Say(big, "INFEED ←").Set(w)
+	head.Add(in, to-in.W, 0)
+	fence := paper.Phrase{}.Say(small, "near edge").Count(st.s.number(small, st.u.Fence.NearEdge)).Say(small, "from the fence")
+	edges := paper.Phrase{}.Say(small, "Top edge: to the fence, if this lies on the table.")
+	head.Add(paper.Stack(0, fence.Set(w), edges.Set(w)), from, in.H)
+	return head
+}
+
+// shortened cuts a text to a width, and shows that it did.
+func shortened(l paper.Letters, text string, w paper.Paper) string {
+	if l.Width(text) <= w {
+		return text
+	}
+	runes := []rune(text)
+	for len(runes) > 0 && l.Width(string(runes)+"…") > w {
+		runes = runes[:len(runes)-1]
+	}
+	return strings.TrimSpace(string(runes)) + "…"
+}
+
+// inset moves a block right, and its left edge with it.
+func inset(b paper.Block, by paper.Paper) paper.Block {
+	var moved paper.Block
+	moved.Add(b, by, 0)
+	return moved
+}
+
+// draw draws one tile.
+func (st *strip) draw(t tile, i int) paper.Block {
+	high := st.high
+	d := &paper.Drawing{W: t.To - t.from, H: high}
+	if t.tab > 0 {
+		st.tab(d, t, i)
+	}
+	d.Text(st.heads[i], 0, topMarks)
+	if t.hasBit() {
+		st.bit(d, t)
+	}
+	for _, g := range st.tags {
+		if !g.level && t.shows(g.at) {
+			st.mark(d, t, g, st.heads[i])
+		}
+	}
+	for _, g := range st.tags {
+		if t.owns(g.at) {
+			st.tag(d, t, g)
+		}
+	}
+	d.Stroke(paper.Thick, paper.Box{X: 0, Y: 0, W: d.W, H: d.H}.Path()...)
+	if i+1 < len(st.tiles) {
+		for _, y := range registers(high) {
+			d.Stroke(paper.Thin, paper.At(d.W-registerArm, y), paper.At(d.W, y))
+			d.Stroke(paper.Thin, paper.Arc(paper.At(d.W, y), registerRadius, 90, 270)...)
+		}
+	}
+	b := d.Block()
+	b.Parts[0].Name = tilePart
+	return b
+}
+
+// tilePart names a tile's outline among the parts of a sheet.
+const tilePart = "strip tile"
+
+// bit draws the bit's edges and centre and the lines to fold at, from edge to
+// edge, and the bit itself where it stands before the fence.
+func (st *strip) bit(d *paper.Drawing, t tile) {
+	x := -t.from
+	for _, side := range []paper.Paper{-1, 1} {
+		fold, edge := x+side*(st.radius+beyondBit), x+side*st.radius
+		d.Stroke(paper.Hidden, paper.At(fold, 0), paper.At(fold, d.H))
+		d.Stroke(markPen, paper.At(edge, 0), paper.At(edge, d.H))
+	}
+	d.Stroke(paper.Centre, paper.At(x, 0), paper.At(x, d.H))
+	y := paper.Paper(st.u.Fence.Centre.Millimetres())
+	if y+st.radius <= d.H-bottomMarks-slants && y > -st.radius {
+		d.Stroke(paper.Thick, st.round(paper.At(x, y))...)
+	}
+}
+
+// round is the bit's outline, as far as it stands before the fence.
+func (st *strip) round(at paper.Point) []paper.Point {
+	if at.Y >= st.radius {
+		return paper.Arc(at, st.radius, 0, 360)
+	}
+	up := math.Asin(float64(at.Y/st.radius)) * 180 / math.Pi
+	return paper.Arc(at, st.radius, 180-up, 360+up)
+}
+
+// Register marks stand on the line where a tile ends, half on it and half on
+// the next.
+const (
+	registerRadius paper.Paper = 1.5
+	registerArm    paper.Paper = 3
+)
+
+// registers are the heights of the register marks on a tile.
+func registers(high paper.Paper) [2]paper.Paper {
+	return [2]paper.Paper{topMarks + 4, high - bottomMarks - slants - 2}
+}
+
+// tab draws the end that goes under the tile before.
+func (st *strip) tab(d *paper.Drawing, t tile, i int) {
+	d.Hatch(paper.Box{X: 0, Y: topMarks, W: t.tab - 0.5, H: d.H - topMarks - bottomMarks}, 3)
+	edge := t.tab
+	d.Stroke(paper.Thin, paper.At(edge, topMarks), paper.At(edge, d.H-bottomMarks))
+	for _, y := range registers(d.H) {
+		d.Stroke(paper.Thin, paper.At(edge-registerArm, y), paper.At(edge+registerArm, y))
+		d.Stroke(paper.Thin, paper.Arc(paper.At(edge, y), registerRadius, 0, 360)...)
+	}
+	l := paper.Letters{Height: paper.Least, Upward: true}
+	text := fmt.Sprintf("under part %d", i)
+	long, deep := l.Width(text), paper.Em(paper.Least)*(paper.Ascender+paper.Descender)
+	b := paper.Figure("text", deep, long, func(c paper.Canvas, at paper.Point) {
+		c.Text(at.Add(paper.Em(paper.Least)*paper.Ascender, long), l, text)
+	})
+	d.Text(b, (t.tab-deep)/2, (d.H-long)/2)
+}

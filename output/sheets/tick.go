@@ -1,0 +1,97 @@
+package sheets
+
+import (
+	"strconv"
+
+	"fencecard/joinery"
+	"fencecard/output/paper"
+)
+
+// boxes returns a row of empty boxes to tick.
+func boxes(n int, side paper.Paper) paper.Block {
+	gap := side * 0.4
+	w := paper.Paper(n)*side + paper.Paper(n-1)*gap
+	return paper.Figure("boxes", w, side, func(c paper.Canvas, at paper.Point) {
+		for i := range n {
+			c.Stroke(paper.Pen{Width: 0.35}, paper.Box{X: at.X + paper.Paper(i)*(side+gap), Y: at.Y, W: side, H: side}.Path()...)
+		}
+	})
+}
+
+// Counting pieces: up to mostBoxes each has a box to tick; more are tallied in
+// cells of five, and so many that the cells would fill the card on a line.
+const (
+	mostBoxes  = 12
+	tallyGroup = 5
+	mostCells  = 12
+)
+
+// tally returns room to count pieces as they are done.
+func (s Setter) tally(count int, w paper.Paper) paper.Block {
+	label := paper.Phrase{}.Say(s.bold(s.grade.body), "make "+strconv.Itoa(count)).Set(w)
+	side := label.H
+	room := w - label.W - 2
+	switch cells := (count + tallyGroup - 1) / tallyGroup; {
+	case count <= mostBoxes:
+		label.Beside(wrapped(count, room, side*1.4, side*1.4, func(i int) paper.Block { return boxes(1, side) }), 2)
+	case cells <= mostCells:
+		label.Beside(wrapped(cells, room, side*3.2, side*1.3, func(i int) paper.Block {
+			return s.cell(min(count, (i+1)*tallyGroup), side*3, side*1.2)
+		}), 2)
+	default:
+		label.Beside(s.cell(count, room, side*1.2), 2)
+	}
+	return label
+}
+
+// cell is a box for a tally of five strokes, the count it brings in a corner.
+func (s Setter) cell(count int, w, h paper.Paper) paper.Block {
+	d := &paper.Drawing{W: w, H: h}
+	d.Stroke(paper.Pen{Width: 0.35}, paper.Box{X: 0, Y: 0, W: w, H: h}.Path()...)
+	n := paper.Phrase{}.Say(s.Letters(paper.Least), strconv.Itoa(count)).Set(w)
+	d.Text(n, w-n.W-0.5, h-n.H+0.2)
+	return d.Block()
+}
+
+// wrapped sets n small blocks in rows of a width.
+func wrapped(n int, w, across, down paper.Paper, one func(int) paper.Block) paper.Block {
+	row := max(1, int(w/across))
+	var b paper.Block
+	for i := range n {
+		b.Add(one(i), paper.Paper(i%row)*across, paper.Paper(i/row)*down)
+	}
+	return b
+}
+
+// ladder sets phrases side by side, each with a box to tick.
+func (s Setter) ladder(rungs []paper.Phrase, w paper.Paper) paper.Block {
+	b := paper.Stack(1, s.rungs(rungs, w)...)
+	b.W = w
+	return b
+}
+
+// rungs sets phrases side by side, each with a box to tick, in a block for
+// each line.
+func (s Setter) rungs(rungs []paper.Phrase, w paper.Paper) []paper.Block {
+	const gap = 5
+	var lines []paper.Block
+	var now paper.Block
+	for _, rung := range rungs {
+		side := max(4, rung[0].Letters.Height)
+		item := ticked(rung, side, w)
+		if now.W > 0 && now.W+gap+item.W > w {
+			lines, now = append(lines, now), paper.Block{}
+		}
+		now.Beside(item, gap)
+	}
+	return append(lines, now)
+}
+
+// texts sets lengths, a phrase each.
+func (s Setter) texts(lengths []joinery.Length, l paper.Letters) []paper.Phrase {
+	all := make([]paper.Phrase, len(lengths))
+	for i, length := range lengths {
+		all[i] = s.Length(nil, l, length)
+	}
+	return all
+}

@@ -1,0 +1,54 @@
+package wording
+
+import (
+	"fmt"
+
+	"fencecard/joinery"
+	"fencecard/setup/deck"
+)
+
+// ChangesLines says what is set and how long it takes, and, where that was
+// looked into, whether anything takes less.
+func ChangesLines(d *deck.Deck) []string {
+	lines := []string{fmt.Sprintf("%s to set: about %g min", ChangesCounted(d), d.Changes.Time.Minutes())}
+	if v := Verdict(d.Changes); v != "" {
+		lines = append(lines, v)
+	}
+	return lines
+}
+
+// ChangesCounted counts what is set: "3 bits, 9 fence distances, 56 heights".
+func ChangesCounted(d *deck.Deck) string {
+	c := d.Changes
+	set := Plural(c.Bits, "bit") + ", " + Plural(c.Fences, "fence distance") + ", " + Plural(c.Heights, "height")
+	if d.Plan.Shop.Stops == joinery.Blocks {
+		set += ", " + Count(c.Stops, "pair of blocks", "pairs of blocks")
+	}
+	return set
+}
+
+// Verdict says how sure it is that nothing takes less; it is empty where
+// nobody looked.
+func Verdict(c deck.Changes) string {
+	switch {
+	case c.Proved:
+		return "proved: no choice of bits and no order takes less"
+	case c.Bound > 0:
+		return fmt.Sprintf("nothing takes less than %g min; a longer search may find less", c.Bound.Minutes())
+	}
+	return ""
+}
+
+// BlocksLine says for which cards stop blocks are set, and that these are run
+// together.
+func BlocksLine(c deck.Climb) string {
+	first, last := c.Runs[0].Number(), c.Runs[len(c.Runs)-1].Number()
+	text := "none for "
+	if c.Blocks {
+		text = "set them for "
+	}
+	if first == last {
+		return text + "card " + first
+	}
+	return text + "cards " + first + " to " + last + ", which go through together, height by height"
+}

@@ -1,0 +1,97 @@
+package wording
+
+import (
+	"fmt"
+	"strings"
+
+	"fencecard/joinery"
+	"fencecard/setup/deck"
+)
+
+// JointLines says what a card's joint needs: what it goes with and how it
+// fits, and on the card of a mortise, groove or dado where the part comes to
+// lie and what the seasons ask for. A channel that takes several fence
+// distances says so once.
+func JointLines(r *deck.Run, s joinery.Scale) []string {
+	if r.Joint == nil || r.Step.Position > 1 {
+		return nil
+	}
+	j := jointText{r.Joint, s}
+	lines := []string{j.fits(r)}
+	if r.Joint.Into.Cut != r.Cut {
+		return lines
+	}
+	if text := j.reveals(); text != "" {
+		lines = append(lines, text)
+	}
+	if r.Joint.Movement != nil {
+		lines = append(lines, j.seasons())
+	}
+	return lines
+}
+
+type jointText struct {
+	*deck.Joint
+	Scale joinery.Scale
+}
+
+// fits names the other half and the gaps between the two.
+func (j jointText) fits(r *deck.Run) string {
+	other := j.Part
+	if other.Cut == r.Cut {
+		other = j.Into
+	}
+	var parts []string
+	for _, f := range j.Fits {
+		part := fmt.Sprintf("%s %s into %s", f.Of, j.Scale.Fine(f.Part), j.Scale.Fine(f.Room))
+		if missing := f.Wants - f.Gap(); f.Gap() >= 0 && missing > 0 {
+			part += fmt.Sprintf(" (%s more play wanted)", j.Scale.Fine(missing))
+		}
+		parts = append(parts, part)
+	}
+	return "Joins " + other.String() + ": " + strings.Join(parts, ", ") + "."
+}
+
+// reveals says how far the part's faces stand back, and its end from the end
+// it is set against; where the other end comes to lie follows.
+func (j jointText) reveals() string {
+	var parts []string
+	for _, r := range j.Reveals[:min(3, len(j.Reveals))] {
+		switch {
+		case r.Distance == 0:
+			parts = append(parts, "flush at the "+r.Side.String())
+		case r.Distance < 0:
+			parts = append(parts, fmt.Sprintf("%s proud of the %s", j.Scale.Fine(-r.Distance), r.Side))
+		default:
+			parts = append(parts, fmt.Sprintf("%s back from the %s", j.Scale.Fine(r.Distance), r.Side))
+		}
+	}
+	if parts == nil {
+		return ""
+	}
+	return "The " + j.Part.Piece.Name + " lies " + strings.Join(parts, ", ") + "."
+}
+
+// seasons says how much the joint moves, the room there is, and where to glue.
+func (j jointText) seasons() string {
+	m := j.Movement
+	text := fmt.Sprintf("Seasons: the %s moves %s across its grain (%s%s).", j.Part.Piece.Name, j.Scale.Fine(m.Need), m.Change, j.reckoned())
+	free := m.Fixed.Opposite()
+	switch {
+	case m.Whole():
+		return text + " Narrow enough to glue all over."
+	case m.Open:
+		text += fmt.Sprintf(" The %s end is open: keep %s free beyond it.", free, j.Scale.Fine(m.Need))
+	default:
+		text += fmt.Sprintf(" Room at the %s: %s.", free, j.Scale.Fine(max(0, m.Room)))
+	}
+	return text + fmt.Sprintf(" Set it against the %s, glue %s there, leave the rest free.", m.Fixed, j.Scale.Fine(m.Glue))
+}
+
+// reckoned says what an unnamed wood was taken for.
+func (j jointText) reckoned() string {
+	if j.Part.Piece.Wood.Name == "" {
+		return ", wood unknown: reckoned as " + j.Movement.Wood.Name
+	}
+	return ""
+}

@@ -1,0 +1,38 @@
+package wording
+
+import (
+	"fencecard/joinery"
+	"fmt"
+)
+
+// Plural counts things: "no cards", "1 card", "2 cards".
+func Plural(n int, thing string) string {
+	return Count(n, thing, thing+"s")
+}
+
+func Count(n int, one, many string) string {
+	switch n {
+	case 0:
+		return "no " + many
+	case 1:
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
+
+// UnitWord is a unit spelled out.
+func UnitWord(u joinery.Unit) string {
+	if u == joinery.Millimetres {
+		return "millimetres"
+	}
+	return "inches"
+}
+
+// Beside is what stands beside a reading that is not exact: the true length as
+// a decimal.
+func Beside(r joinery.Reading) string {
+	if r.Remainder == 0 {
+		return ""
+	}
+	return "(" + r.Exact + ")"
+}

@@ -10,7 +10,7 @@ import (
 
 // AsSetText writes what the table as it stands would cut.
 func AsSetText(w io.Writer, scale joinery.Scale, found []proof.Finding) error {
-	t := &textWriter{Scale: scale}
+	t := &textWriter{scale: scale}
 	last := ""
 	for _, f := range found {
 		t.wrapped(fmt.Sprintf("%-10s ", f.What), fmt.Sprintf("%s from %s, this card wants %s: %s",
@@ -26,15 +26,15 @@ func AsSetText(w io.Writer, scale joinery.Scale, found []proof.Finding) error {
 
 // bare is a length on a card, or finer where the rule would round it.
 func (t *textWriter) bare(l joinery.Length) string {
-	if t.Scale.On(l) {
-		return t.Scale.Format(l)
+	if t.scale.On(l) {
+		return t.scale.Format(l)
 	}
-	return t.Scale.Fine(l) + " " + t.Scale.Unit.String()
+	return t.scale.Fine(l) + " " + t.scale.Unit.String()
 }
 
 // CorrectionsText writes what a test cut teaches.
 func CorrectionsText(w io.Writer, scale joinery.Scale, l *proof.Lesson) error {
-	t := &textWriter{Scale: scale}
+	t := &textWriter{scale: scale}
 	t.wrapped(fmt.Sprintf("%-6s", l.Card.Number), cutOf(l.Card))
 	for _, c := range l.Corrections {
 		move := c.Move

@@ -14,13 +14,13 @@ import (
 // Explain writes why each setup is there and which small change to the plan
 // would spare one, for a screen of 80 columns.
 func Explain(w io.Writer, d *deck.Deck, all []whatif.Explanation) error {
-	t := &textWriter{Scale: d.Plan.Shop.Scale}
+	t := &textWriter{scale: d.Plan.Shop.Scale}
 	t.line(0, "WHY EACH SETUP IS THERE")
 	for _, x := range all {
 		t.line(0, "")
 		s := x.Setup
 		t.wrapped(fmt.Sprintf("setup %-3d ", s.Number), fmt.Sprintf("%s, near edge at %s %s, %s",
-			s.Bit.Name, t.exactly(s.Fence.NearEdge), t.Scale.Unit, wording.Plural(len(s.Runs), "card")))
+			s.Bit.Name, t.exactly(s.Fence.NearEdge), t.scale.Unit, wording.Plural(len(s.Runs), "card")))
 		for _, reason := range x.Reasons {
 			t.wrapped("          ", reason)
 		}

@@ -19,11 +19,11 @@ func KeptSetups(w io.Writer, entries []*book.Entry) error {
 		out.WriteString("The setup book is empty. fencecard book keep puts a setup into it.\n")
 	}
 	for _, e := range entries {
-		t := &textWriter{Scale: e.Shop.Scale}
+		t := &textWriter{scale: e.Shop.Scale}
 		t.wrapped("", e.Name)
 		t.wrapped("    ", keptLine(e))
 		t.bit("    ", &e.Setup)
-		t.said("    ", e.Kept(t.Scale))
+		t.said("    ", e.Kept(t.scale))
 		out.WriteString(t.String())
 	}
 	return out.Flush()
@@ -47,7 +47,7 @@ func KeptSetup(w io.Writer, e *book.Entry) error {
 // KeptCuts says in short what was kept: numbers of setups change when the plan
 // or the shop does, and this shows that the right one was named.
 func KeptCuts(w io.Writer, e *book.Entry) error {
-	t := &textWriter{Scale: e.Shop.Scale}
+	t := &textWriter{scale: e.Shop.Scale}
 	t.bit("    ", &e.Setup)
 	const most = 6
 	runs := e.Setup.Runs
@@ -86,7 +86,7 @@ func nameOr(name, other string) string {
 
 // length is a length with its unit.
 func (t *textWriter) length(l joinery.Length) string {
-	return t.exactly(l) + " " + t.Scale.Unit.String()
+	return t.exactly(l) + " " + t.scale.Unit.String()
 }
 
 // kept writes what the setup book says of a setup, below its ladder.

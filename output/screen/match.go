@@ -11,7 +11,7 @@ import (
 
 // Matches writes what a setup book has for each setup of a deck.
 func Matches(w io.Writer, d *deck.Deck, matches []book.Match) error {
-	t := &textWriter{Scale: d.Plan.Shop.Scale}
+	t := &textWriter{scale: d.Plan.Shop.Scale}
 	for i, m := range matches {
 		if i > 0 {
 			t.line(0, "")
@@ -19,7 +19,7 @@ func Matches(w io.Writer, d *deck.Deck, matches []book.Match) error {
 		t.bit(fmt.Sprintf("SETUP %-4d", m.Setup.Number), m.Setup)
 		switch {
 		case m.Equal != nil:
-			k := m.Equal.Kept(t.Scale)
+			k := m.Equal.Kept(t.scale)
 			t.wrapped("  equals  ", fmt.Sprintf("%q (%s)", k.Name, k.Code))
 			t.said("          ", k)
 		case len(m.Offers) == 0:
@@ -52,8 +52,8 @@ func Apart(o book.Offer, scale joinery.Scale) string {
 }
 
 func (t *textWriter) offer(o book.Offer) {
-	k := o.Entry.Kept(t.Scale)
-	t.wrapped("  near    ", fmt.Sprintf("%q (%s): %s", k.Name, k.Code, Apart(o, t.Scale)))
+	k := o.Entry.Kept(t.scale)
+	t.wrapped("  near    ", fmt.Sprintf("%q (%s): %s", k.Name, k.Code, Apart(o, t.scale)))
 	t.said("          ", k)
 	if o.Use == nil {
 		return
@@ -83,5 +83,5 @@ func (t *textWriter) change(c book.Change) string {
 	if c.Side != joinery.NoSide {
 		from = " from " + c.Side.String()
 	}
-	return fmt.Sprintf("%s, %s: %s %s%s (now %s)", c.Piece, c.Cut, c.Key, t.Scale.Spell(c.To), from, t.Scale.Spell(c.From))
+	return fmt.Sprintf("%s, %s: %s %s%s (now %s)", c.Piece, c.Cut, c.Key, t.scale.Spell(c.To), from, t.scale.Spell(c.From))
 }

@@ -13,7 +13,7 @@ import (
 // ProofText writes a proof to be read on a screen of 80 columns: for each card
 // its layout lines, marks and travel, and whether it proves.
 func ProofText(w io.Writer, title string, scale joinery.Scale, r *proof.Report) error {
-	t := &textWriter{Scale: scale}
+	t := &textWriter{scale: scale}
 	t.line(0, "%s", strings.ToUpper(title))
 	for i := range r.Results {
 		t.proved(&r.Results[i])

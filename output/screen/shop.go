@@ -17,7 +17,7 @@ import (
 // Shop writes what a shop allows: its table and fence, and for every bit its
 // speed, its deepest and widest cut, and the cap of a pass in the woods given.
 func Shop(w io.Writer, shop *joinery.Shop, woods []joinery.Wood) error {
-	t := &textWriter{Scale: shop.Scale}
+	t := &textWriter{scale: shop.Scale}
 	t.wrapped("", strings.ToUpper(shop.Name))
 	t.table(shop)
 	t.line(0, "")
@@ -36,13 +36,13 @@ const bitColumn = 26
 
 // table writes the table, the fence and the shop's rules.
 func (t *textWriter) table(shop *joinery.Shop) {
-	unit := t.Scale.Unit.String()
+	unit := t.scale.Unit.String()
 	t.wrappedParts("fence   ", []string{
 		"infeed " + t.orNotSaid(shop.Fence.Infeed), "outfeed " + t.orNotSaid(shop.Fence.Outfeed),
 		"reach " + t.orNotSaid(shop.Fence.Reach) + " to the bit's centre",
 	}, "   ")
 	t.wrappedParts("table   ", []string{
-		"lift " + t.orNotSaid(shop.Lift), "scale " + t.Scale.Spell(t.Scale.Division), "stops by " + shop.Stops.String(),
+		"lift " + t.orNotSaid(shop.Lift), "scale " + t.scale.Spell(t.scale.Division), "stops by " + shop.Stops.String(),
 	}, "   ")
 	t.wrappedParts("rules   ", []string{
 		"pieces under " + t.orNotSaid(shop.Rules.ShortPiece) + " are short",
@@ -54,7 +54,7 @@ func (t *textWriter) table(shop *joinery.Shop) {
 	if shop.Share.Num > 0 {
 		t.line(0, "passes  %s of the bit's diameter, your own share", shop.Share)
 	}
-	t.line(0, "Lengths in %s; + or - behind one: a hair more or less (true length).", wording.UnitWord(t.Scale.Unit))
+	t.line(0, "Lengths in %s; + or - behind one: a hair more or less (true length).", wording.UnitWord(t.scale.Unit))
 }
 
 func (t *textWriter) orNotSaid(l joinery.Length) string {
@@ -65,7 +65,7 @@ func (t *textWriter) orNotSaid(l joinery.Length) string {
 }
 
 // fine writes a length that may be finer than the scale.
-func (t *textWriter) fine(l joinery.Length) string { return t.Scale.Fine(l) }
+func (t *textWriter) fine(l joinery.Length) string { return t.scale.Fine(l) }
 
 func (t *textWriter) allowance(a setup.Allowance, woods []joinery.Wood) {
 	speed, rim := "ask", "-"
@@ -81,7 +81,7 @@ func (t *textWriter) allowance(a setup.Allowance, woods []joinery.Wood) {
 		t.orNotSaid(a.Deepest), t.orNotSaid(a.Widest), speed, rim)
 	t.wrapped("  ", t.kindOf(a))
 	for _, g := range sameCaps(a.Caps, woods) {
-		t.wrapped(fmt.Sprintf("%10s  ", t.Scale.Format(g.depth)), strings.Join(g.woods, ", ")+": "+g.rule)
+		t.wrapped(fmt.Sprintf("%10s  ", t.scale.Format(g.depth)), strings.Join(g.woods, ", ")+": "+g.rule)
 	}
 }
 
@@ -89,7 +89,7 @@ func (t *textWriter) allowance(a setup.Allowance, woods []joinery.Wood) {
 func (t *textWriter) kindOf(a setup.Allowance) string {
 	text := a.Bit.Kind.String()
 	if a.Bit.Shank > 0 {
-		text += ", shank " + t.Scale.Fine(a.Bit.Shank)
+		text += ", shank " + t.scale.Fine(a.Bit.Shank)
 	}
 	switch a.Bit.Plunges {
 	case joinery.Yes:

@@ -32,7 +32,7 @@ func Text(w io.Writer, d *deck.Deck) error {
 // deckText is a text on what is done in a deck's shop.
 func deckText(d *deck.Deck) *textWriter {
 	shop := &d.Plan.Shop
-	return &textWriter{Scale: shop.Scale, fence: shop.Fence, blocks: shop.Stops == joinery.Blocks}
+	return &textWriter{scale: shop.Scale, fence: shop.Fence, blocks: shop.Stops == joinery.Blocks}
 }
 
 // Summary writes what a maker wants to know after a deck went to a file; pages
@@ -60,7 +60,7 @@ func WarningLine(w deck.Warning) string {
 
 type textWriter struct {
 	strings.Builder
-	Scale  joinery.Scale
+	scale  joinery.Scale
 	fence  joinery.FenceReach
 	blocks bool // the shop sets stop blocks for each card
 }
@@ -115,7 +115,7 @@ func (t *textWriter) heading(d *deck.Deck) {
 	for _, line := range wording.ChangesLines(d) {
 		t.line(0, "%s", line)
 	}
-	t.line(0, "Lengths in %s; + or - behind one: a hair more or less (true length).", wording.UnitWord(t.Scale.Unit))
+	t.line(0, "Lengths in %s; + or - behind one: a hair more or less (true length).", wording.UnitWord(t.scale.Unit))
 	t.line(0, "Past is to the left of the bit, before is to the right. Feed from right to left.")
 	t.line(0, "Unplug before you touch the bit or its collet.")
 }
@@ -165,7 +165,7 @@ func (t *textWriter) card(r *deck.Run) {
 	t.start(r)
 	t.stop(r)
 	t.boxes("      heights   ", r.Heights)
-	for _, line := range wording.JointLines(r, t.Scale) {
+	for _, line := range wording.JointLines(r, t.scale) {
 		t.wrapped("      joint     ", line)
 	}
 	t.cautions(r)
@@ -243,7 +243,7 @@ func (t *textWriter) where(l joinery.Length, side, other string) string {
 // exactly is a length as read off the scale, and beside it the true one where
 // that is a hair more or less.
 func (t *textWriter) exactly(l joinery.Length) string {
-	r := t.Scale.Read(l)
+	r := t.scale.Read(l)
 	return strings.TrimRight(r.String()+" "+wording.Beside(r), " ")
 }
 

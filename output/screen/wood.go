@@ -87,7 +87,7 @@ func origin(from joinery.Origin) string {
 // Wood writes one wood with its caps for each bit of a shop. The remark says
 // how its name was taken; it may be empty.
 func Wood(w io.Writer, wood joinery.Wood, shop *joinery.Shop, remark string) error {
-	t := &textWriter{Scale: shop.Scale}
+	t := &textWriter{scale: shop.Scale}
 	t.wrapped("", strings.ToUpper(wood.Name))
 	if remark != "" {
 		t.wrapped("", remark)
@@ -102,7 +102,7 @@ func Wood(w io.Writer, wood joinery.Wood, shop *joinery.Shop, remark string) err
 	t.line(0, "")
 	t.wrapped("", "ONE PASS, with the bits of the "+shop.Name)
 	for _, a := range setup.Allowances(shop, []joinery.Wood{wood}) {
-		t.wrapped(fmt.Sprintf("%8s  ", t.Scale.Format(a.Caps[0].Depth)), a.Bit.Name+": "+strings.TrimSuffix(a.Caps[0].Rule, " in "+wood.Name))
+		t.wrapped(fmt.Sprintf("%8s  ", t.scale.Format(a.Caps[0].Depth)), a.Bit.Name+": "+strings.TrimSuffix(a.Caps[0].Rule, " in "+wood.Name))
 	}
 	_, err := io.WriteString(w, t.String())
 	return err

@@ -113,7 +113,7 @@ func (p *pageFlags) ending() string {
 
 // tellReplaced says once which letters the pages print otherwise.
 func (a *app) tellReplaced(d *deck.Deck) {
-	if words := output.Replaced(d); words != "" {
+	if words := sheets.Replaced(d); words != "" {
 		fmt.Fprintln(a.err, words)
 	}
 }

@@ -1,28 +1,22 @@
-package output
+package sheets
 
 import (
 	"fmt"
 	"slices"
 	"strings"
-	"unicode"
 
-	"golang.org/x/text/unicode/norm"
-
+	"fencecard/output/paper"
 	"fencecard/setup/deck"
 )
 
 // Replaced tells which letters of the names and notes of a deck the fonts of the
 // pages lack, and what is printed in their places; it is "" where they lack none.
 func Replaced(d *deck.Deck) string {
-	has := faces()[Regular]
 	var lacking []rune
 	look := func(texts ...string) {
 		for _, text := range texts {
-			if printable(text) == text {
-				continue
-			}
-			for _, r := range norm.NFC.String(strings.ToValidUTF8(text, "\uFFFD")) {
-				if _, ok := has.of(r); !ok && !unicode.IsSpace(r) && !slices.Contains(lacking, r) {
+			for _, r := range paper.Lacking(text) {
+				if !slices.Contains(lacking, r) {
 					lacking = append(lacking, r)
 				}
 			}
@@ -41,20 +35,20 @@ func Replaced(d *deck.Deck) string {
 			look(r.Piece.Name, r.Piece.Wood.Name, r.Cut.Name, r.Cut.Note, r.Channel.Part)
 		}
 	}
-	return inPlaceOf(lacking, has)
+	return inPlaceOf(lacking)
 }
 
 // mostReplaced is how many letters are told; of a script the fonts lack all.
 const mostReplaced = 8
 
-func inPlaceOf(lacking []rune, has *glyphs) string {
+func inPlaceOf(lacking []rune) string {
 	var told []string
 	for i, r := range lacking {
 		if i == mostReplaced {
 			told = append(told, fmt.Sprintf("and %d more", len(lacking)-i))
 			break
 		}
-		told = append(told, fmt.Sprintf("%q as %s", string(r), substitute(r, has)))
+		told = append(told, fmt.Sprintf("%q as %s", string(r), paper.InPlaceOf(r)))
 	}
 	if len(told) == 0 {
 		return ""

@@ -82,7 +82,10 @@ func (a *app) readBook(flag string) (*book.Book, error) {
 		return nil, err
 	}
 	// A pipe or a terminal would be waited for.
-	if err := shelf.Ordinary(path); err != nil {
+	switch err := shelf.Ordinary(path); {
+	case errors.Is(err, shelf.ErrNoFile):
+		return nil, fmt.Errorf("%w; name a setup book with --book or $%s", plainly(err), bookVariable)
+	case err != nil:
 		return nil, plainly(err)
 	}
 	data, err := a.readNamed(path)

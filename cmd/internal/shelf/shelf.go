@@ -25,7 +25,7 @@ func Replace(path string, data []byte) error { return shelf{osDisk{}}.replace(pa
 type shelf struct{ disk disk }
 
 func (s shelf) new(path string, data []byte) error {
-	temp, err := s.beside(path, data)
+	temp, err := s.beside(path, path, data)
 	if err != nil {
 		return err
 	}
@@ -50,7 +50,10 @@ func (s shelf) direct(path string, data []byte) error {
 	return err
 }
 
-func (s shelf) replace(path string, data []byte) error {
+func (s shelf) replace(path string, data []byte) error { return s.replaceLike(path, path, data) }
+
+// replaceLike writes over a file that may be there, with the rights of another.
+func (s shelf) replaceLike(path, like string, data []byte) error {
 	path = target(path)
 	switch err := Ordinary(path); {
 	case errors.Is(err, ErrNoFile):
@@ -61,7 +64,7 @@ func (s shelf) replace(path string, data []byte) error {
 	if err := writable(path); err != nil {
 		return err
 	}
-	temp, err := s.beside(path, data)
+	temp, err := s.beside(path, like, data)
 	if err != nil {
 		return err
 	}
@@ -74,14 +77,14 @@ func (s shelf) replace(path string, data []byte) error {
 }
 
 // beside writes data to a new file in the same folder, with the rights of the
-// file it is to replace, and syncs it.
-func (s shelf) beside(path string, data []byte) (temp string, err error) {
+// file named like if that is there, and syncs it.
+func (s shelf) beside(path, like string, data []byte) (temp string, err error) {
 	temp = tempName(path)
 	f, err := s.disk.create(temp, 0o666)
 	if err != nil {
 		return "", err
 	}
-	if old, e := os.Stat(path); e == nil {
+	if old, e := os.Stat(like); e == nil {
 		err = f.Chmod(old.Mode().Perm())
 	}
 	if err = errors.Join(err, fill(f, data)); err != nil {

@@ -64,6 +64,19 @@ func TestRightsStay(t *testing.T) {
 	assert.Equal(t, fs.FileMode(0o640), info.Mode().Perm())
 }
 
+// A backup lets nobody read what the file itself does not.
+func TestABackupHasTheRightsOfItsFile(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("Windows has other rights")
+	}
+	path := filepath.Join(t.TempDir(), "f")
+	require.NoError(t, os.WriteFile(path, []byte("x"), 0o600))
+	require.NoError(t, Update(t.Context(), path, adding("y")))
+	info, err := os.Stat(path + BackupEnding)
+	require.NoError(t, err)
+	assert.Equal(t, fs.FileMode(0o600), info.Mode().Perm())
+}
+
 func TestTheFileBehindALinkIsReplaced(t *testing.T) {
 	folder := t.TempDir()
 	real, link := filepath.Join(folder, "real"), filepath.Join(folder, "link")

@@ -102,13 +102,13 @@ func mayUpdate(path string) error {
 
 // swap puts data in the place of old, unless the file no longer holds it.
 func (s shelf) swap(path string, old, data []byte) (done bool, err error) {
-	temp, err := s.beside(path, data)
+	temp, err := s.beside(path, path, data)
 	if err != nil {
 		return false, naming(path, err)
 	}
 	defer os.Remove(temp) // gone already where all went well
-	if old != nil {
-		if err := s.replace(path+BackupEnding, old); err != nil {
+	if old != nil {       // what nobody else may read, nobody may read of the backup
+		if err := s.replaceLike(path+BackupEnding, path, old); err != nil {
 			return false, naming(path+BackupEnding, err)
 		}
 	}

@@ -38,7 +38,10 @@ func TestHelpExamples(t *testing.T) {
 		for line := range strings.Lines(strings.ReplaceAll(c.Example, "\\\n", "")) {
 			command := aside.ReplaceAllString(strings.TrimSpace(line), "")
 			seen++
-			t.Run(command, func(t *testing.T) { tryExample(t, c, command) })
+			t.Run(command, func(t *testing.T) {
+				t.Parallel()
+				tryExample(t, c, command)
+			})
 		}
 		for _, sub := range c.Commands() {
 			visit(sub)

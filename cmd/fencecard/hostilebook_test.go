@@ -118,10 +118,12 @@ func hostileBooks() []hostileDocument {
 // the book is refused and left as it was, byte for byte. What was half written or
 // locked would stand beside it.
 func TestKeepInHostileBooks(t *testing.T) {
+	t.Parallel()
 	keep := documentKind{file: "book.txt", sound: legBook, plan: legPlan,
 		args: []string{"book", "keep", "plan.yaml", "--setup", "1", "--name", "new", "--book", "book.txt"}}
 	for _, doc := range hostileBooks() {
 		t.Run(doc.name, func(t *testing.T) {
+			t.Parallel()
 			text := doc.text()
 			base, folder := basePeak(t, keep), t.TempDir()
 			peak, code, said := readIn(t, folder, keep, text)

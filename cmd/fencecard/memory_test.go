@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"os"
@@ -49,8 +50,10 @@ type hostileDocument struct {
 // what is wrong and where, and at its peak it has held no more than so many times
 // the document beyond what it holds for a small sound one.
 func TestPeakMemory(t *testing.T) {
+	t.Parallel()
 	for _, doc := range hostileDocuments() {
 		t.Run(doc.name, func(t *testing.T) {
+			t.Parallel()
 			text := doc.text()
 			require.GreaterOrEqual(t, len(text), megabyte)
 			base := basePeak(t, doc.kind)
@@ -115,23 +118,15 @@ func readIn(t *testing.T, folder string, kind documentKind, text string) (peak, 
 	return peak, cmd.ProcessState.ExitCode(), out.String()
 }
 
-// tellPeak is a process that runs the program and writes its peak into a file:
-// fencecard-peak FILE ARG... It stands between because a process is counted what
-// the one that started it had held, and that is much for a process of tests.
+// tellPeak is a process that is the program and in the end writes its peak into
+// a file: fencecard-peak FILE ARG...
 func tellPeak() {
-	cmd := exec.Command("fencecard", os.Args[2:]...)
-	cmd.Stdin, cmd.Stdout, cmd.Stderr = os.Stdin, os.Stdout, os.Stderr
-	err := cmd.Run()
-	if cmd.ProcessState == nil {
+	code := run(context.Background(), os.Args[2:], streams{os.Stdin, os.Stdout, os.Stderr})
+	if err := os.WriteFile(os.Args[1], []byte(fmt.Sprint(peak())), 0o666); err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		os.Exit(exitUsage)
 	}
-	peak, _ := peakOf(cmd.ProcessState)
-	if err := os.WriteFile(os.Args[1], []byte(fmt.Sprint(peak)), 0o666); err != nil {
-		fmt.Fprintln(os.Stderr, err)
-		os.Exit(exitUsage)
-	}
-	os.Exit(cmd.ProcessState.ExitCode())
+	os.Exit(code)
 }
 
 // fill repeats a text up to a size.

@@ -3,16 +3,21 @@
 package main
 
 import (
+	"fmt"
 	"os"
-	"syscall"
+	"strings"
 )
 
-// peakOf is the most memory that a process which has ended held at once, in
-// bytes. Linux counts in kilobytes, other systems otherwise.
-func peakOf(ended *os.ProcessState) (int, bool) {
-	used, ok := ended.SysUsage().(*syscall.Rusage)
-	if !ok {
-		return 0, false
+// peak is the most memory that this process has held at once, in bytes. What the
+// system counts for a process that has ended would not do: it begins with what
+// the one that started it had held.
+func peak() int {
+	status, err := os.ReadFile("/proc/self/status")
+	if err != nil {
+		return 0
 	}
-	return int(used.Maxrss) << 10, true
+	_, line, _ := strings.Cut(string(status), "VmHWM:")
+	kilobytes := 0
+	fmt.Sscan(line, &kilobytes)
+	return kilobytes << 10
 }

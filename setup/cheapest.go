@@ -57,13 +57,13 @@ func reset(d *deck.Deck, jobs []Job, answer *search.Answer) {
 	}
 }
 
-// visitsOf gives the climbs of an answer as visits.
+// visitsOf gives the ascents of an answer as visits.
 func visitsOf(jobs []Job, a *search.Answer) []Visit {
-	visits := make([]Visit, len(a.Climbs))
-	for i, climb := range a.Climbs {
-		first := climb[0]
+	visits := make([]Visit, len(a.Ascents))
+	for i, ascent := range a.Ascents {
+		first := ascent[0]
 		visits[i].Key = jobs[first.Job].Ways[a.Choice[first.Job]].Steps[first.Run].Key()
-		for _, r := range climb {
+		for _, r := range ascent {
 			visits[i].Steps = append(visits[i].Steps, JobStep{r.Job, r.Run})
 		}
 	}

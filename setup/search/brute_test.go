@@ -78,7 +78,7 @@ func TestAgainstBruteForce(t *testing.T) {
 				a := search.Solve(context.Background(), p, search.Limit{})
 				require.Equal(t, brute.Least(p), a.Cost, "seed %d", seed)
 				require.True(t, a.Proved(), "seed %d", seed)
-				require.Equal(t, a.Cost, p.Cost(a.Choice, a.Climbs), "seed %d", seed)
+				require.Equal(t, a.Cost, p.Cost(a.Choice, a.Ascents), "seed %d", seed)
 				checkOrder(t, p, a)
 			}
 		})
@@ -88,7 +88,7 @@ func TestAgainstBruteForce(t *testing.T) {
 // checkOrder replays an answer: every run once, each after what it waits for.
 func checkOrder(t *testing.T, p *search.Problem, a *search.Answer) {
 	climbOf := map[search.JobRun]int{}
-	for i, c := range a.Climbs {
+	for i, c := range a.Ascents {
 		for _, r := range c {
 			_, twice := climbOf[r]
 			require.False(t, twice)

@@ -80,7 +80,7 @@ func (c *chooser) solve(und []pending, limit joinery.Time) found {
 func (c *chooser) weigh(und []pending, limit joinery.Time) found {
 	s := c.share(und)
 	excess := c.excess(und)
-	low := c.m.roundUp(s.fit(limit+excess-c.m.grain+1, c.rounds(und), c.b)) - excess
+	low := c.m.roundUp(s.raise(limit+excess-c.m.grain+1, c.rounds(und), c.b)) - excess
 	c.remember(s, und)
 	if low >= limit {
 		return found{bound: low}

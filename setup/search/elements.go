@@ -12,7 +12,7 @@ import (
 // Elements are numbered: bits, then keys, then stations, then regions, station
 // by station.
 
-// numberElements cuts every station's height into regions that fit the climbs
+// numberElements cuts every station's height into regions that fit the ascents
 // in use, by station, and numbers the elements.
 func (m *model) numberElements(used [][][]ladder.Demand) {
 	minutes := m.problem.Minutes

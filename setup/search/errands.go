@@ -11,7 +11,7 @@ import (
 type errand struct {
 	station int
 	demand  ladder.Demand
-	before  []int // errands that must be in earlier climbs
+	before  []int // errands that must be in earlier ascents
 	then    []int // errands that wait for this one
 	twin    int   // the other run of a turned piece, to be made at the same visit; -1 for none
 	runs    []kindRun
@@ -43,11 +43,11 @@ type errands struct {
 	rungs func(station int, demands []ladder.Demand) int
 	known map[string][][]int // parts worked out before, by what was ready
 	asked []ladder.Demand    // room to work in
-	rough bool               // some climbs were left untried
+	rough bool               // some ascents were left untried
 }
 
 // newErrands lists the runs of a choice of ways, the way of each kind; -1
-// leaves a kind out. Rungs counts the heights of a climb.
+// leaves a kind out. Rungs counts the heights of an ascent.
 func newErrands(m *model, choice []int, rungs func(int, []ladder.Demand) int) *errands {
 	e := &errands{m: m, choice: choice, rungs: rungs, known: map[string][][]int{},
 		at: make([][]int, len(m.stations)), ofKey: make([][]int, len(m.keys)), ofBit: make([][]int, m.bits)}
@@ -160,7 +160,7 @@ func (e *errands) paidOnce(lists [][]int, pays func(bit int) bool) joinery.Time 
 	for _, at := range lists {
 		id := e.list[at[0]].station
 		s := e.m.stations[id]
-		sum += e.climb(id, at) + e.m.blockCost(s)
+		sum += e.heights(id, at) + e.m.blockCost(s)
 		if s.key != key {
 			key = s.key
 			sum += minutes.Fence
@@ -185,8 +185,8 @@ func (e *errands) demands(list []int) []ladder.Demand {
 	return demands
 }
 
-// climb is the cost of the ladder for some errands of one station.
-func (e *errands) climb(station int, list []int) joinery.Time {
+// heights is the cost of the ladder for some errands of one station.
+func (e *errands) heights(station int, list []int) joinery.Time {
 	e.asked = e.asked[:0]
 	for _, x := range list {
 		e.asked = append(e.asked, e.list[x].demand)

@@ -26,9 +26,9 @@ func Example() {
 		},
 	}
 	a := search.Solve(context.Background(), p, search.Limit{})
-	fmt.Println("ways", a.Choice, "climbs", a.Climbs)
+	fmt.Println("ways", a.Choice, "ascents", a.Ascents)
 	fmt.Println(a.Cost.Minutes(), "min, proved:", a.Proved())
 	// Output:
-	// ways [0 1] climbs [[{0 0} {1 0}] [{1 1}]]
+	// ways [0 1] ascents [[{0 0} {1 0}] [{1 1}]]
 	// 8 min, proved: true
 }

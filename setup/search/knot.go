@@ -14,7 +14,7 @@ import (
 // surcharge: what ordering the settled kinds that wait costs beyond paying
 // everything once. The sum is a bound because, wherever runs of kinds that wait
 // may be made twice, ladders are counted by their rung elements only: of these,
-// a run brings a set of climbs together at least what it brings to one.
+// a run brings a set of ascents together at least what it brings to one.
 type knot struct {
 	*chooser
 	s          *solver
@@ -28,9 +28,9 @@ type knot struct {
 func (s *solver) unknot(u *unordered) joinery.Time {
 	used := u.uses()
 	if s.choice != nil {
-		for at, climbs := range s.order.uses() {
-			if len(climbs) > 0 {
-				used[at] = climbs
+		for at, ascents := range s.order.uses() {
+			if len(ascents) > 0 {
+				used[at] = ascents
 			}
 		}
 	}

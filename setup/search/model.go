@@ -30,7 +30,7 @@ type key struct {
 	fence joinery.Length
 }
 
-// station is a key with its blocks: what the runs of a climb share.
+// station is a key with its blocks: what the runs of an ascent share.
 type station struct {
 	key     int
 	bit     int
@@ -77,7 +77,7 @@ func newModel(p *Problem) *model {
 	return m
 }
 
-// uses lists, by station, the demands of a choice of ways, as one climb.
+// uses lists, by station, the demands of a choice of ways, as one ascent.
 func (m *model) uses(choice []int) [][][]ladder.Demand {
 	piles := make([]pile, len(m.stations))
 	for k, w := range choice {

@@ -8,17 +8,17 @@ import (
 	"fencecard/joinery"
 )
 
-// leg is a climb and all that came before it.
+// leg is an ascent and all that came before it.
 type leg struct {
-	from  *leg
-	trip  trip
-	done  set
-	spent joinery.Time
-	rest  joinery.Time // what is left takes at the least, with everything set anew
+	from   *leg
+	ascent ascent
+	done   set
+	spent  joinery.Time
+	rest   joinery.Time // what is left takes at the least, with everything set anew
 }
 
-// trip is one climb: the errands made at a station.
-type trip struct {
+// ascent is one going up a ladder: the errands made at a station.
+type ascent struct {
 	station int // -1 before the first
 	list    []int
 }
@@ -62,7 +62,7 @@ func (e *errands) size() int {
 
 // start is the table before anything is set.
 func (e *errands) start() *leg {
-	l := &leg{trip: trip{station: -1}, done: newSet(len(e.list))}
+	l := &leg{ascent: ascent{station: -1}, done: newSet(len(e.list))}
 	for _, s := range e.stations {
 		l.rest += e.restAt(l, s)
 	}
@@ -80,17 +80,17 @@ func (e *errands) start() *leg {
 // where the table stands needs no new setting.
 func (e *errands) least(l *leg) joinery.Time {
 	low := l.spent + l.rest + e.conflicts(l)
-	if l.trip.station < 0 {
+	if l.ascent.station < 0 {
 		return low
 	}
-	s, minutes := e.m.stations[l.trip.station], e.m.problem.Minutes
+	s, minutes := e.m.stations[l.ascent.station], e.m.problem.Minutes
 	if e.anyLeft(l, e.ofBit[s.bit]) {
 		low -= minutes.Bit
 	}
 	if e.anyLeft(l, e.ofKey[s.key]) {
 		low -= minutes.Fence
 	}
-	if e.anyLeft(l, []int{l.trip.station}) {
+	if e.anyLeft(l, []int{l.ascent.station}) {
 		low -= e.m.blockCost(s)
 	}
 	return low
@@ -118,14 +118,14 @@ func (e *errands) anyLeft(l *leg, stations []int) bool {
 	return false
 }
 
-// follow makes a trip.
-func (e *errands) follow(l *leg, t trip) *leg {
+// follow makes an ascent.
+func (e *errands) follow(l *leg, t ascent) *leg {
 	s := e.m.stations[t.station]
 	minutes := e.m.problem.Minutes
-	next := &leg{from: l, trip: t, done: slices.Clone(l.done), spent: l.spent, rest: l.rest}
+	next := &leg{from: l, ascent: t, done: slices.Clone(l.done), spent: l.spent, rest: l.rest}
 	newBit, newKey := true, true
-	if l.trip.station >= 0 {
-		last := e.m.stations[l.trip.station]
+	if l.ascent.station >= 0 {
+		last := e.m.stations[l.ascent.station]
 		newBit, newKey = last.bit != s.bit, last.key != s.key
 	}
 	if newBit {
@@ -134,10 +134,10 @@ func (e *errands) follow(l *leg, t trip) *leg {
 	if newKey {
 		next.spent += minutes.Fence
 	}
-	if newKey || l.trip.station != t.station {
+	if newKey || l.ascent.station != t.station {
 		next.spent += e.m.blockCost(s)
 	}
-	next.spent += e.climb(t.station, t.list)
+	next.spent += e.heights(t.station, t.list)
 	next.rest -= e.restAt(l, t.station) + e.restOf(l, s.key, s.bit)
 	for _, x := range t.list {
 		next.done.add(x)
@@ -157,15 +157,15 @@ func (e *errands) quick(start *leg, b *budget) *leg {
 	return best
 }
 
-// dive goes on at the least cost until all errands are made. A climb is charged
+// dive goes on at the least cost until all errands are made. An ascent is charged
 // for every errand it leaves waiting at its fence distance: they make it come
-// back. Of equal climbs it takes the one that leaves the fewest.
+// back. Of equal ascents it takes the one that leaves the fewest.
 func (e *errands) dive(l *leg, charge joinery.Time, b *budget) *leg {
 	for e.anyLeft(l, e.stations) {
 		var best *leg
 		var least joinery.Time
 		var fewest int
-		for _, t := range e.trips(l) {
+		for _, t := range e.next(l) {
 			next := e.follow(l, t)
 			waiting := e.countLeft(next, e.ofKey[e.m.stations[t.station].key])
 			low := e.least(next) + joinery.Time(waiting)*charge
@@ -204,7 +204,7 @@ func (e *errands) search(start, best *leg, limit joinery.Time, b *budget) (*leg,
 		if low >= limit {
 			return
 		}
-		key := state{l.done.key(), l.trip.station}
+		key := state{l.done.key(), l.ascent.station}
 		if before, ok := reached[key]; ok && before <= l.spent {
 			return
 		}
@@ -225,7 +225,7 @@ func (e *errands) search(start, best *leg, limit joinery.Time, b *budget) (*leg,
 			best, limit = p.leg, p.leg.spent
 			continue
 		}
-		for _, t := range e.trips(p.leg) {
+		for _, t := range e.next(p.leg) {
 			push(e.follow(p.leg, t))
 		}
 	}

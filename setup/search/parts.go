@@ -10,7 +10,7 @@ import (
 // a part of them is made.
 const mostDepths = 10
 
-// parts lists the parts of what is ready at a station that may be worth a climb
+// parts lists the parts of what is ready at a station that may be worth an ascent
 // of their own. A part takes along what needs no rung more. What frees nothing
 // it takes only where that is cheaper than another time.
 func (e *errands) parts(station int, ready set) [][]int {
@@ -53,7 +53,7 @@ func (e *errands) parts(station int, ready set) [][]int {
 
 // costs is what the ladder for a part costs.
 func (e *errands) costs(station int, groups [][]int, part int) joinery.Time {
-	return e.climb(station, members(groups, part))
+	return e.heights(station, members(groups, part))
 }
 
 // alike groups errands, which are by depth, by what they ask of the ladder. The

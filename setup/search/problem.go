@@ -1,29 +1,3 @@
-// Package search finds the cheapest way to run a batch: for every cut a way to
-// make it, and for all of them an order, so that changing bits, setting the
-// fence, setting heights and setting stop blocks take the least time. It proves
-// the least, or says how far below its answer the least can be.
-//
-// It knows nothing of wood. A [Problem] has jobs; a [Job] has ways; a way is a
-// chain of runs over the bit; a run needs a bit, a fence distance, perhaps stop
-// blocks, and a height to climb to. Runs made together climb one ladder: a
-// [Climb]. A change costs time whenever a climb needs another bit, fence
-// distance or pair of blocks than the climb before it, and every climb sets
-// each height of its ladder.
-//
-// [Solve] works in three steps. Without regard to order, choosing ways is a
-// matter of sharing: every bit, fence distance and height is paid once by all
-// who use it. That choice is found by branch and bound (chooser.go, fork.go),
-// the bound being shares of each cost put on the jobs that may need it
-// (shares.go); ladders enter it by regions of height that need a rung (region.go).
-// Then the runs are ordered at the least cost that After allows, the most
-// promising order gone on from first (order.go, trips.go, tails.go). Where the
-// order costs nothing more the answer is proved; where it does, a second branch
-// and bound weighs other ways for the jobs that wait for one another (knot.go).
-// Big problems are mended a few jobs at a time (mend.go, reorder.go), and the
-// bound says how much better an answer could be.
-//
-// All arithmetic is in whole numbers and nothing depends on the clock as long
-// as the steps last, so the answer is the same on every machine.
 package search
 
 import (
@@ -42,16 +16,16 @@ type Problem struct {
 // Job is one channel and the ways to make it.
 type Job struct {
 	Ways  []Way // at least one; of equal ways the earlier is preferred
-	After []int // jobs all of whose runs must be in earlier climbs; no circles
+	After []int // jobs all of whose runs must be in earlier ascents; no circles
 }
 
-// Way is a chain of runs, each in an earlier climb than the next.
+// Way is a chain of runs, each in an earlier ascent than the next.
 type Way struct {
 	Runs   []Run
 	Turned bool // both runs at one fence distance, in either order, at one visit
 }
 
-// Run is one trip over the bit.
+// Run is one piece going once over the bit at every height of its ladder.
 type Run struct {
 	Bit    int // bits are numbered in the order they are preferred, from 0
 	Fence  joinery.Length
@@ -62,18 +36,18 @@ type Run struct {
 // JobRun names one run of the way chosen for a job.
 type JobRun struct{ Job, Run int }
 
-// Climb is the runs made together, going up one ladder. They share the bit,
+// Ascent is the runs made together, going up one ladder. They share the bit,
 // the fence distance and the blocks.
-type Climb []JobRun
+type Ascent []JobRun
 
-// Cost returns the time a choice of ways takes in an order of climbs.
-func (p *Problem) Cost(choice []int, climbs []Climb) joinery.Time {
+// Cost returns the time a choice of ways takes in an order of ascents.
+func (p *Problem) Cost(choice []int, ascents []Ascent) joinery.Time {
 	var total joinery.Time
 	var last *Run
-	for _, climb := range climbs {
-		demands := make([]ladder.Demand, len(climb))
+	for _, ascent := range ascents {
+		demands := make([]ladder.Demand, len(ascent))
 		var run *Run
-		for i, r := range climb {
+		for i, r := range ascent {
 			run = &p.Jobs[r.Job].Ways[choice[r.Job]].Runs[r.Run]
 			demands[i] = run.Demand
 		}
@@ -94,13 +68,13 @@ func (p *Problem) Cost(choice []int, climbs []Climb) joinery.Time {
 	return total
 }
 
-// Answer is a choice of ways and an order of climbs.
+// Answer is a choice of ways and an order of ascents.
 type Answer struct {
-	Choice []int        // the way of each job; nil where nothing cheaper than what is known was found
-	Climbs []Climb      // in running order
-	Cost   joinery.Time // of the known answer where there is no choice
-	Bound  joinery.Time // no answer costs less
-	Ended  Ended
+	Choice  []int        // the way of each job; nil where nothing cheaper than what is known was found
+	Ascents []Ascent     // in running order
+	Cost    joinery.Time // of the known answer where there is no choice
+	Bound   joinery.Time // no answer costs less
+	Ended   Ended
 }
 
 // Proved reports whether no answer costs less.

@@ -51,8 +51,8 @@ func regions(all []ladder.Demand, used [][]ladder.Demand) (cut []region, exact b
 // ladder in use and no single demand is then bounded less closely.
 func split(cut []region, all []ladder.Demand, used [][]ladder.Demand) []region {
 	closeness := func(cut []region) (together, alone int) {
-		for _, climb := range used {
-			together += needed(cut, climb)
+		for _, ascent := range used {
+			together += needed(cut, ascent)
 		}
 		for _, d := range all {
 			alone += needed(cut, []ladder.Demand{d})

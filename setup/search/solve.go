@@ -19,7 +19,7 @@ func Solve(ctx context.Context, p *Problem, l Limit) *Answer {
 		return a
 	}
 	a.Choice = make([]int, len(p.Jobs))
-	a.Climbs = s.order.climbs(s.order.last)
+	a.Ascents = s.order.spelt(s.order.last)
 	for k := range s.m.kinds {
 		for _, j := range s.m.kinds[k].jobs {
 			a.Choice[j] = s.choice[k]

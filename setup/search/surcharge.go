@@ -34,7 +34,7 @@ func (k *knot) enter(und []pending, limit, extra joinery.Time) (n node, leave fu
 	low := k.t.cost() - k.excess(und)
 	n.shares = k.share(und)
 	if len(und) > 0 {
-		low += k.m.roundUp(n.shares.fit(limit-low-extra-k.m.grain+1, k.rounds(und), k.b))
+		low += k.m.roundUp(n.shares.raise(limit-low-extra-k.m.grain+1, k.rounds(und), k.b))
 		k.remember(n.shares, und)
 	}
 	if low+extra < limit {

@@ -3,16 +3,16 @@ package search
 import "fencecard/joinery"
 
 // A chain of errands that wait for one another bounds an order from below. Two
-// of a chain at one station are never in one climb, so each climbs a ladder of
+// of a chain at one station are never in one ascent, so each goes up a ladder of
 // its own. Where the chain leaves a fence distance or a bit and comes back to
 // it, that must be set again.
 
 // tail is what the chains that begin with an errand take at the least, counted
 // from it on.
 type tail struct {
-	climbs joinery.Time // ladders at its station
-	stays  int          // settings of its fence distance
-	bits   int          // settings of its bit
+	ladders joinery.Time // climbed at its station
+	stays   int          // settings of its fence distance
+	bits    int          // settings of its bit
 }
 
 // findTails works out the tail of every errand.
@@ -57,7 +57,7 @@ func (e *errands) tailOf(x int, after []set) tail {
 		}
 		o := e.m.stations[e.list[y].station]
 		if e.list[y].station == e.list[x].station {
-			t.climbs = max(t.climbs, e.tails[y].climbs)
+			t.ladders = max(t.ladders, e.tails[y].ladders)
 		}
 		if o.key == s.key {
 			t.stays = max(t.stays, e.tails[y].stays+again(offKey.has(y)))
@@ -66,7 +66,7 @@ func (e *errands) tailOf(x int, after []set) tail {
 			t.bits = max(t.bits, e.tails[y].bits+again(offBit.has(y)))
 		}
 	}
-	t.climbs += e.climb(e.list[x].station, []int{x})
+	t.ladders += e.heights(e.list[x].station, []int{x})
 	return t
 }
 
@@ -109,7 +109,7 @@ func (e *errands) restAt(l *leg, station int) joinery.Time {
 		}
 		e.asked = append(e.asked, e.list[x].demand)
 		if e.tails != nil {
-			longest = max(longest, e.tails[x].climbs)
+			longest = max(longest, e.tails[x].ladders)
 		}
 	}
 	if len(e.asked) == 0 {

@@ -37,7 +37,7 @@ func (t *tally) put(w *way, element func(int), demand func(*pile, ladder.Demand)
 	for i := range w.runs {
 		r := &w.runs[i]
 		if demand(&t.piles[r.station], r.demand) {
-			t.climb(r.station)
+			t.recount(r.station)
 		}
 	}
 }
@@ -73,12 +73,12 @@ func (t *tally) pay(element, times int) {
 	station := t.m.regionAt[element-first]
 	t.piles[station].needed += times
 	if t.soft[station] {
-		t.climb(station)
+		t.recount(station)
 	}
 }
 
-// climb counts the rungs of a station's ladder anew.
-func (t *tally) climb(station int) {
+// recount counts the rungs of a station's ladder anew.
+func (t *tally) recount(station int) {
 	p := &t.piles[station]
 	before := p.rungs
 	if t.soft[station] {

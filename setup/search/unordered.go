@@ -15,7 +15,7 @@ type unordered struct {
 	choice []int // the best found, the way of each kind
 	cost   joinery.Time
 	bound  joinery.Time      // nothing below it exists
-	seen   [][]ladder.Demand // by station, the demands of the longest climb that any choice had there
+	seen   [][]ladder.Demand // by station, the demands of the longest ascent that any choice had there
 }
 
 // unordered starts from the first way of every kind.
@@ -72,7 +72,7 @@ func (u *unordered) fitRegions() {
 	u.m.numberElements(best)
 }
 
-// uses lists, by station, the climb that its regions are cut for.
+// uses lists, by station, the ascent that its regions are cut for.
 func (u *unordered) uses() [][][]ladder.Demand {
 	used := u.m.uses(u.choice)
 	for s, seen := range u.seen {
@@ -85,9 +85,9 @@ func (u *unordered) uses() [][][]ladder.Demand {
 
 // see remembers the demands of a choice.
 func (u *unordered) see(choice []int) {
-	for s, climbs := range u.m.uses(choice) {
-		if len(climbs) > 0 && len(climbs[0]) > len(u.seen[s]) {
-			u.seen[s] = climbs[0]
+	for s, ascents := range u.m.uses(choice) {
+		if len(ascents) > 0 && len(ascents[0]) > len(u.seen[s]) {
+			u.seen[s] = ascents[0]
 		}
 	}
 }
@@ -108,7 +108,7 @@ func (u *unordered) weigh() (low joinery.Time, fair []int) {
 	}
 	s := c.share(und)
 	base := c.t.cost() - c.excess(und)
-	low = base + u.m.roundUp(s.fit(u.cost-base-u.m.grain+1, cutRounds, u.b))
+	low = base + u.m.roundUp(s.raise(u.cost-base-u.m.grain+1, cutRounds, u.b))
 	for i, p := range und {
 		fair[p.kind] = s.kinds[i].names[s.kinds[i].best]
 	}

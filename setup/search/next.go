@@ -2,23 +2,23 @@ package search
 
 import "slices"
 
-// trips lists the climbs worth trying next. Where one of them can be put off
+// next lists the ascents worth trying next. Where one of them can be put off
 // by no better order it is the only one:
 //
 //   - all that is left where the table stands, if none of it must wait: later
-//     it would need at least the same climb;
+//     it would need at least the same ascent;
 //   - else, where nothing there is ready, a station at this fence distance that
 //     can be finished; else a fence distance of this bit that can be: moved
 //     forward from wherever a better order had it, it costs no more;
 //   - else, where nothing for this bit is ready, a bit that can be finished in
 //     one go.
-func (e *errands) trips(l *leg) []trip {
-	if l.trip.station >= 0 {
-		if trips, only := e.here(l); only {
-			return trips
+func (e *errands) next(l *leg) []ascent {
+	if l.ascent.station >= 0 {
+		if ascents, only := e.here(l); only {
+			return ascents
 		}
 	}
-	if l.trip.station < 0 || !e.anyReady(l, e.ofBit[e.m.stations[l.trip.station].bit]) {
+	if l.ascent.station < 0 || !e.anyReady(l, e.ofBit[e.m.stations[l.ascent.station].bit]) {
 		for b, stations := range e.ofBit {
 			if e.bitReady(l, stations) {
 				return e.onBit(l, b)
@@ -28,46 +28,46 @@ func (e *errands) trips(l *leg) []trip {
 	return e.anywhere(l, e.stations)
 }
 
-// anywhere lists the climbs worth trying at any of the stations.
-func (e *errands) anywhere(l *leg, stations []int) []trip {
-	var all []trip
+// anywhere lists the ascents worth trying at any of the stations.
+func (e *errands) anywhere(l *leg, stations []int) []ascent {
+	var all []ascent
 	for _, s := range stations {
-		all = append(all, e.climbsAt(l, s)...)
+		all = append(all, e.ascentsAt(l, s)...)
 	}
 	return all
 }
 
-// here looks for a climb that should come next where the table stands: at its
+// here looks for an ascent that should come next where the table stands: at its
 // station, its key or its bit.
-func (e *errands) here(l *leg) ([]trip, bool) {
-	s := e.m.stations[l.trip.station]
+func (e *errands) here(l *leg) ([]ascent, bool) {
+	s := e.m.stations[l.ascent.station]
 	if e.owesTwin(l, e.ofKey[s.key]) {
 		return e.anywhere(l, e.ofKey[s.key]), true
 	}
-	if e.through(l, l.trip.station) {
-		return e.climbsAt(l, l.trip.station), true
+	if e.through(l, l.ascent.station) {
+		return e.ascentsAt(l, l.ascent.station), true
 	}
-	if e.anyReady(l, []int{l.trip.station}) {
+	if e.anyReady(l, []int{l.ascent.station}) {
 		return nil, false
 	}
 	for _, k := range e.ofKey[s.key] {
 		if e.through(l, k) {
-			return e.climbsAt(l, k), true
+			return e.ascentsAt(l, k), true
 		}
 	}
 	if e.anyReady(l, e.ofKey[s.key]) {
 		return nil, false
 	}
 	if k, ok := e.wholeKey(l, s.bit); ok {
-		return e.climbsAt(l, k), true
+		return e.ascentsAt(l, k), true
 	}
 	return nil, false
 }
 
-// onBit lists the climbs worth trying with one bit.
-func (e *errands) onBit(l *leg, bit int) []trip {
+// onBit lists the ascents worth trying with one bit.
+func (e *errands) onBit(l *leg, bit int) []ascent {
 	if s, ok := e.wholeKey(l, bit); ok {
-		return e.climbsAt(l, s)
+		return e.ascentsAt(l, s)
 	}
 	return e.anywhere(l, e.ofBit[bit])
 }
@@ -174,11 +174,11 @@ func (e *errands) bitReady(l *leg, stations []int) bool {
 	return true
 }
 
-// climbsAt lists the climbs worth trying at one station: all that is left if it
+// ascentsAt lists the ascents worth trying at one station: all that is left if it
 // can be finished, else every part of what is ready that frees something.
-func (e *errands) climbsAt(l *leg, station int) []trip {
+func (e *errands) ascentsAt(l *leg, station int) []ascent {
 	if e.through(l, station) {
-		return []trip{{station, e.left(l, station)}}
+		return []ascent{{station, e.left(l, station)}}
 	}
 	ready := newSet(len(e.list))
 	for _, x := range e.at[station] {
@@ -189,9 +189,9 @@ func (e *errands) climbsAt(l *leg, station int) []trip {
 	if ready.empty() {
 		return nil
 	}
-	var trips []trip
+	var ascents []ascent
 	for _, list := range e.parts(station, ready) {
-		trips = append(trips, trip{station, list})
+		ascents = append(ascents, ascent{station, list})
 	}
-	return trips
+	return ascents
 }

@@ -7,10 +7,10 @@ import (
 	"fencecard/setup/ladder"
 )
 
-// stay is the climbs made without moving the fence.
+// stay is the ascents made without moving the fence.
 type stay struct {
 	key, bit int
-	trips    []trip
+	ascents  []ascent
 }
 
 // stays gathers the whole order: the legs that were searched, and the idle
@@ -18,16 +18,16 @@ type stay struct {
 func (e *errands) stays(last *leg) []stay {
 	var all []stay
 	for l := last; l.from != nil; l = l.from {
-		s := e.m.stations[l.trip.station]
+		s := e.m.stations[l.ascent.station]
 		if n := len(all); n > 0 && all[n-1].key == s.key {
-			all[n-1].trips = append(all[n-1].trips, l.trip)
+			all[n-1].ascents = append(all[n-1].ascents, l.ascent)
 			continue
 		}
-		all = append(all, stay{s.key, s.bit, []trip{l.trip}})
+		all = append(all, stay{s.key, s.bit, []ascent{l.ascent}})
 	}
 	slices.Reverse(all)
 	for i := range all {
-		slices.Reverse(all[i].trips)
+		slices.Reverse(all[i].ascents)
 	}
 	idle := e.idleStays()
 	if len(all) == 0 {
@@ -49,7 +49,7 @@ func (e *errands) idleStays() []stay {
 			idle = append(idle, stay{key: s.key, bit: s.bit})
 		}
 		last := &idle[len(idle)-1]
-		last.trips = append(last.trips, trip{id, at})
+		last.ascents = append(last.ascents, ascent{id, at})
 	}
 	return idle
 }
@@ -72,20 +72,20 @@ func placeFor(s stay, all []stay) int {
 	return at
 }
 
-// climbs spells the order out for every job of every kind.
-func (e *errands) climbs(last *leg) []Climb {
-	var climbs []Climb
+// spelt spells the order out for every job of every kind.
+func (e *errands) spelt(last *leg) []Ascent {
+	var ascents []Ascent
 	for _, s := range e.stays(last) {
-		for _, t := range s.trips {
-			climbs = append(climbs, e.spell(t))
+		for _, t := range s.ascents {
+			ascents = append(ascents, e.spell(t))
 		}
 	}
-	return climbs
+	return ascents
 }
 
-// spell lists the runs of one climb, by job.
-func (e *errands) spell(t trip) Climb {
-	var c Climb
+// spell lists the runs of one ascent, by job.
+func (e *errands) spell(t ascent) Ascent {
+	var c Ascent
 	for _, x := range t.list {
 		for _, r := range e.list[x].runs {
 			k := &e.m.kinds[r.kind]
@@ -102,11 +102,11 @@ func (e *errands) spell(t trip) Climb {
 	return c
 }
 
-// uses lists, by station, the demands of its climbs.
+// uses lists, by station, the demands of its ascents.
 func (o ordered) uses() [][][]ladder.Demand {
 	used := make([][][]ladder.Demand, len(o.m.stations))
 	for _, s := range o.stays(o.last) {
-		for _, t := range s.trips {
+		for _, t := range s.ascents {
 			used[t.station] = append(used[t.station], o.demands(t.list))
 		}
 	}

@@ -26,10 +26,13 @@ func plain(d *deck.Deck, jobs []Job) ([]deck.Setup, deck.Changes, error) {
 // cheapest puts the deck's setups in the order that takes the least time, if
 // that is less than they take now. Of orders that cost the same the plain one
 // is kept: it is what a maker expects.
-func cheapest(d *deck.Deck, ctx context.Context, jobs []Job, limit search.Limit) {
+func cheapest(d *deck.Deck, ctx context.Context, jobs []Job, o Options) {
 	p := problem(jobs, &d.Plan.Shop)
 	p.Known = d.Changes.Time
-	answer := search.Solve(ctx, p, limit)
+	if o.Below > 0 {
+		p.Known = min(p.Known, o.Below)
+	}
+	answer := search.Solve(ctx, p, o.Search)
 	d.Ended = answer.Ended
 	if answer.Choice != nil {
 		reset(d, jobs, answer)

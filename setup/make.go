@@ -20,6 +20,7 @@ func Make(plan *joinery.Plan) (*deck.Deck, error) {
 type Options struct {
 	Plain  bool // the best bit for every cut in a sensible order, without search
 	Search search.Limit
+	Below  joinery.Time // only what takes less is looked for; 0 for the least
 }
 
 // MakeWith turns a plan into a deck: it finds the ways to make every channel,
@@ -37,7 +38,7 @@ func MakeWith(ctx context.Context, plan *joinery.Plan, o Options) (*deck.Deck, e
 		return nil, err
 	}
 	if !o.Plain {
-		cheapest(d, ctx, jobs, o.Search)
+		cheapest(d, ctx, jobs, o)
 	}
 	remark.Add(d)
 	return d, nil

@@ -3,6 +3,7 @@ package screen
 import (
 	"fmt"
 	"io"
+	"strconv"
 	"strings"
 
 	"fencecard/joinery"
@@ -16,7 +17,11 @@ import (
 func Explain(w io.Writer, d *deck.Deck, all []whatif.Explanation) error {
 	t := &textWriter{scale: d.Plan.Shop.Scale}
 	t.line(0, "WHY EACH SETUP IS THERE")
+	var untried []string
 	for _, x := range all {
+		if x.Untried {
+			untried = append(untried, strconv.Itoa(x.Setup.Number))
+		}
 		t.line(0, "")
 		s := x.Setup
 		t.wrapped(fmt.Sprintf("setup %-3d ", s.Number), fmt.Sprintf("%s, near edge at %s %s, %s",
@@ -27,6 +32,15 @@ func Explain(w io.Writer, d *deck.Deck, all []whatif.Explanation) error {
 		if x.Saving != nil {
 			t.wrapped("  spare it:  ", x.Saving.Change+": "+savings(x.Saving, d.Plan.Shop.Stops))
 		}
+	}
+	if len(untried) > 0 {
+		setups := "setup"
+		if len(untried) > 1 {
+			setups = "setups"
+		}
+		t.line(0, "")
+		t.wrapped("", "Not every change that might spare one was tried, there being too many: of "+
+			setups+" "+joinery.List(untried, "and")+".")
 	}
 	_, err := io.WriteString(w, t.String())
 	return err

@@ -26,7 +26,12 @@ type knot struct {
 // unknot searches for something cheaper than the solver's best and returns the
 // bound it proved.
 func (s *solver) unknot(u *unordered) joinery.Time {
-	used := u.uses()
+	used, fair := s.m.uses(u.choice), s.m.uses(u.fair)
+	for at := range used {
+		if len(used[at]) == 0 {
+			used[at] = fair[at]
+		}
+	}
 	if s.choice != nil {
 		for at, ascents := range s.order.uses() {
 			if len(ascents) > 0 {

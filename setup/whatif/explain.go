@@ -15,12 +15,13 @@ type Explanation struct {
 	Setup   *deck.Setup
 	Reasons []string // a sentence each, without a full stop; at least one
 	Saving  *Saving  // the smallest change found that spares a setup; nil for none
+	Untried bool     // there is none, but some changes were not tried, the limit being reached
 }
 
 // Explain says of every setup of a whole deck why it is there, and tries small
 // changes to the plan that would spare one: a setback or width that comes to a
-// neighbour's or a bit's, the other side to the fence, one `after` less. Called
-// off, it explains without savings from there on.
+// neighbour's or a bit's, the other side to the fence, one `after` less. It says
+// where it left some untried, there being too many. Called off, it explains without savings from there on.
 func Explain(ctx context.Context, d *deck.Deck) ([]Explanation, error) {
 	jobs, err := setup.Jobs(d.Plan)
 	if err != nil {
@@ -33,7 +34,8 @@ func Explain(ctx context.Context, d *deck.Deck) ([]Explanation, error) {
 	t := newTrier(ctx, d)
 	all := make([]Explanation, len(d.Setups))
 	for i := range d.Setups {
-		all[i] = Explanation{&d.Setups[i], x.reasons(i), t.saving(&d.Setups[i])}
+		saving, untried := t.saving(&d.Setups[i])
+		all[i] = Explanation{&d.Setups[i], x.reasons(i), saving, untried}
 	}
 	return all, nil
 }

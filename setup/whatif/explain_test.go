@@ -2,6 +2,8 @@ package whatif_test
 
 import (
 	"context"
+	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -117,5 +119,23 @@ func TestExplainCalledOff(t *testing.T) {
 	for _, x := range all {
 		assert.NotEmpty(t, x.Reasons)
 		assert.Nil(t, x.Saving)
+		assert.True(t, x.Untried)
 	}
+}
+
+// A plan of many setups has more changes to try than are tried, and the setups
+// whose changes were left out are named.
+func TestTooManyChangesToTry(t *testing.T) {
+	bits := []joinery.Bit{workpiece.BitOf(workpiece.In(t, "1/4"))}
+	few, err := whatif.Explain(t.Context(), workpiece.DeckOf(t, workpiece.BoardWith(t, bits, workpiece.Groove(t, "a", "1/4", "1"))))
+	require.NoError(t, err)
+	assert.False(t, few[0].Untried)
+	var cuts []joinery.Cut
+	for i := range 30 {
+		cuts = append(cuts, workpiece.Groove(t, fmt.Sprint("cut ", i), "1/4", fmt.Sprintf("1 %d/32", i)))
+	}
+	all, err := whatif.Explain(t.Context(), workpiece.DeckOf(t, workpiece.BoardWith(t, bits, cuts...)))
+	require.NoError(t, err)
+	assert.Len(t, all, 30)
+	assert.True(t, slices.ContainsFunc(all, func(x whatif.Explanation) bool { return x.Untried && x.Saving == nil }))
 }

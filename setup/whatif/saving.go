@@ -15,12 +15,13 @@ type Saving struct {
 	Setups int          // how many setups there are less
 }
 
-// Limits on what is tried to spare a setup.
+// Limits on what is tried to spare a setup. All tries of a deck together take
+// a second of search at the most.
 const (
-	trySteps  = 3_000_000 // of search, for one change
-	mostTries = 80        // for a deck
-	mostOfOne = 12        // for one setup
-	mostToTry = 300       // cuts in a plan whose setups are worth trying
+	mostTries = 80 // for a deck
+	trySteps  = 375_000
+	mostOfOne = 12  // for one setup
+	mostToTry = 300 // cuts in a plan whose setups are worth trying
 )
 
 // trier tries changes to a deck's plan.
@@ -28,7 +29,7 @@ type trier struct {
 	ctx   context.Context
 	d     *deck.Deck
 	known map[string]*Saving // by change; nil where it spares nothing
-	left  int
+	left  int                // changes that may still be tried
 }
 
 func newTrier(ctx context.Context, d *deck.Deck) *trier {
@@ -44,28 +45,31 @@ func newTrier(ctx context.Context, d *deck.Deck) *trier {
 }
 
 // saving returns the smallest change that spares a setup by changing one of its
-// cuts.
-func (t *trier) saving(s *deck.Setup) *Saving {
+// cuts, and whether there is one that was not tried.
+func (t *trier) saving(s *deck.Setup) (saving *Saving, untried bool) {
 	edits := t.edits(s)
 	for _, e := range edits[:min(len(edits), mostOfOne)] {
-		if saved := t.try(e); saved != nil {
-			return saved
+		saved, tried := t.try(e)
+		if saved != nil {
+			return saved, false
 		}
+		untried = untried || !tried
 	}
-	return nil
+	return nil, untried || len(edits) > mostOfOne
 }
 
-// try makes the deck of the plan with a change, and says what it saves.
-func (t *trier) try(e edit) *Saving {
+// try makes the deck of the plan with a change, and says what it saves. It does
+// not where a limit is reached.
+func (t *trier) try(e edit) (saved *Saving, tried bool) {
 	if saved, ok := t.known[e.text]; ok {
-		return saved
+		return saved, true
 	}
 	if t.left == 0 || t.ctx.Err() != nil {
-		return nil
+		return nil, false
 	}
 	t.left--
 	t.known[e.text] = t.saved(e)
-	return t.known[e.text]
+	return t.known[e.text], true
 }
 
 // saved is what a change saves; nil where it spares no setup, costs time, no
@@ -75,7 +79,7 @@ func (t *trier) saved(e edit) *Saving {
 	if !ok {
 		return nil
 	}
-	after, err := setup.MakeWith(t.ctx, plan, setup.Options{Search: search.Limit{Steps: trySteps}})
+	after, err := setup.MakeWith(t.ctx, plan, setup.Options{Search: search.Limit{Steps: trySteps}, Below: t.d.Changes.Time})
 	if err != nil || len(after.Setups) >= len(t.d.Setups) || after.Changes.Time >= t.d.Changes.Time || t.warnsMore(after) {
 		return nil
 	}

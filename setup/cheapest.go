@@ -1,13 +1,11 @@
 package setup
 
 import (
-	"cmp"
 	"context"
 	"slices"
 
 	"fencecard/joinery"
 	"fencecard/setup/deck"
-	"fencecard/setup/ladder"
 	"fencecard/setup/search"
 )
 
@@ -71,49 +69,4 @@ func visitsOf(jobs []Job, a *search.Answer) []Visit {
 		}
 	}
 	return visits
-}
-
-// problem puts the jobs to the search: bits in the order of the plain order,
-// equal blocks under one number.
-func problem(jobs []Job, shop *joinery.Shop) *search.Problem {
-	p := &search.Problem{Jobs: make([]search.Job, len(jobs)), Minutes: shop.Minutes, Scale: shop.Scale}
-	bits := numberBits(shop)
-	stands := map[deck.Stand]int{{}: 0}
-	for i := range jobs {
-		job := &jobs[i]
-		p.Jobs[i] = search.Job{Ways: make([]search.Way, len(job.Ways)), After: job.After}
-		for w, way := range job.Ways {
-			demand := ladder.Demand{Depth: job.Channel.Depth, Cap: ladder.CapFor(way.Bit, job.Piece.Wood, shop).Depth}
-			runs := make([]search.Run, len(way.Steps))
-			for r, run := range way.Steps {
-				runs[r] = search.Run{Bit: bits[run.Bit], Fence: run.NearEdge, Demand: demand}
-				if shop.Stops == joinery.Blocks {
-					card := RunOf(job.Piece, job.Cut, job.Channel, run)
-					at := card.Blocks()
-					if _, ok := stands[at]; !ok {
-						stands[at] = len(stands)
-					}
-					runs[r].Blocks = stands[at]
-				}
-			}
-			p.Jobs[i].Ways[w] = search.Way{Runs: runs, Turned: way.Steps[0].Turned}
-		}
-	}
-	return p
-}
-
-// numberBits numbers the shop's bits, narrowest first.
-func numberBits(shop *joinery.Shop) map[*joinery.Bit]int {
-	var bits []*joinery.Bit
-	for i := range shop.Bits {
-		bits = append(bits, &shop.Bits[i])
-	}
-	slices.SortStableFunc(bits, func(a, b *joinery.Bit) int {
-		return cmp.Or(cmp.Compare(a.True(), b.True()), cmp.Compare(a.Name, b.Name))
-	})
-	numbers := map[*joinery.Bit]int{}
-	for i, b := range bits {
-		numbers[b] = i
-	}
-	return numbers
 }

@@ -19,7 +19,7 @@ func Jobs(plan *joinery.Plan) ([]Job, error) {
 	var jobs []Job
 	var faults joinery.Faults
 	var stopped []*joinery.Piece
-	m := maker{&plan.Shop}
+	m, kept := maker{&plan.Shop}, sameWays{}
 	cards, most := 0, 0 // in all, and the job that takes the most
 	for i := range plan.Pieces {
 		p := &plan.Pieces[i]
@@ -35,7 +35,7 @@ func Jobs(plan *joinery.Plan) ([]Job, error) {
 					stopped = append(stopped, p)
 					faults.Add(why.fault(p, c, ch, &plan.Shop))
 				}
-				jobs = append(jobs, Job{Piece: p, Cut: c, Channel: ch, Ways: ways})
+				jobs = append(jobs, Job{Piece: p, Cut: c, Channel: ch, Ways: kept.of(ways)})
 				n := jobs[len(jobs)-1].cards()
 				if n > jobs[most].cards() {
 					most = len(jobs) - 1

@@ -45,3 +45,15 @@ func TestMostCards(t *testing.T) {
 		})
 	}
 }
+
+// Cuts that may be made alike hold their ways once, and others do not.
+func TestLikeCutsShareTheirWays(t *testing.T) {
+	plan := workpiece.BoardWith(t, workpiece.BenchBits(t),
+		workpiece.Groove(t, "a", "1/2", "1"), workpiece.Groove(t, "b", "1/2", "1"), workpiece.Groove(t, "c", "1/2", "2"))
+	jobs, err := setup.Jobs(plan)
+	require.NoError(t, err)
+	require.Len(t, jobs, 3)
+	assert.Equal(t, jobs[0].Ways, jobs[1].Ways)
+	assert.Same(t, &jobs[0].Ways[0], &jobs[1].Ways[0])
+	assert.NotEqual(t, jobs[0].Ways, jobs[2].Ways)
+}

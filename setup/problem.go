@@ -1,0 +1,95 @@
+package setup
+
+import (
+	"cmp"
+	"slices"
+
+	"fencecard/joinery"
+	"fencecard/setup/deck"
+	"fencecard/setup/ladder"
+	"fencecard/setup/search"
+)
+
+// problem puts the jobs to the search.
+func problem(jobs []Job, shop *joinery.Shop) *search.Problem {
+	p := &search.Problem{Jobs: make([]search.Job, len(jobs)), Minutes: shop.Minutes, Scale: shop.Scale}
+	n := newNumbering(shop)
+	for i := range jobs {
+		p.Jobs[i] = search.Job{Ways: n.ways(&jobs[i]), After: jobs[i].After}
+	}
+	return p
+}
+
+// numbering tells the search of ways in numbers: bits in the order of the plain
+// order, equal blocks under one number.
+type numbering struct {
+	shop   *joinery.Shop
+	bits   map[*joinery.Bit]int
+	stands map[deck.Stand]int
+	known  map[sharedWays][]search.Way
+}
+
+// sharedWays is all that the search is told of a job, where its marks or blocks
+// count for nothing: jobs that agree in it share one list of ways.
+type sharedWays struct {
+	first *Way // of a list that sameWays kept
+	depth joinery.Length
+	wood  string
+}
+
+func newNumbering(shop *joinery.Shop) *numbering {
+	return &numbering{shop, numberBits(shop), map[deck.Stand]int{{}: 0}, map[sharedWays][]search.Way{}}
+}
+
+func (n *numbering) ways(job *Job) []search.Way {
+	if n.shop.Stops == joinery.Blocks {
+		return n.spell(job)
+	}
+	key := sharedWays{&job.Ways[0], job.Channel.Depth, job.Piece.Wood.Name}
+	if _, ok := n.known[key]; !ok {
+		n.known[key] = n.spell(job)
+	}
+	return n.known[key]
+}
+
+func (n *numbering) spell(job *Job) []search.Way {
+	ways := make([]search.Way, len(job.Ways))
+	for w, way := range job.Ways {
+		demand := ladder.Demand{Depth: job.Channel.Depth, Cap: ladder.CapFor(way.Bit, job.Piece.Wood, n.shop).Depth}
+		runs := make([]search.Run, len(way.Steps))
+		for i, step := range way.Steps {
+			runs[i] = search.Run{Bit: n.bits[step.Bit], Fence: step.NearEdge, Blocks: n.blocks(job, step), Demand: demand}
+		}
+		ways[w] = search.Way{Runs: runs, Turned: way.Steps[0].Turned}
+	}
+	return ways
+}
+
+// blocks numbers where the blocks of a run stand; 0 where it needs none.
+func (n *numbering) blocks(job *Job, step deck.Step) int {
+	if n.shop.Stops != joinery.Blocks {
+		return 0
+	}
+	run := RunOf(job.Piece, job.Cut, job.Channel, step)
+	at := run.Blocks()
+	if _, ok := n.stands[at]; !ok {
+		n.stands[at] = len(n.stands)
+	}
+	return n.stands[at]
+}
+
+// numberBits numbers the shop's bits, narrowest first.
+func numberBits(shop *joinery.Shop) map[*joinery.Bit]int {
+	var bits []*joinery.Bit
+	for i := range shop.Bits {
+		bits = append(bits, &shop.Bits[i])
+	}
+	slices.SortStableFunc(bits, func(a, b *joinery.Bit) int {
+		return cmp.Or(cmp.Compare(a.True(), b.True()), cmp.Compare(a.Name, b.Name))
+	})
+	numbers := map[*joinery.Bit]int{}
+	for i, b := range bits {
+		numbers[b] = i
+	}
+	return numbers
+}

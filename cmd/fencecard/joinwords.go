@@ -11,7 +11,7 @@ var (
 // joinLengths puts the two words of a length such as --length 2 15/32 together
 // again, which a shell has taken apart, as makers write it without quotes.
 func joinLengths(args []string) []string {
-	var joined []string
+	joined := []string{} // for nil, cobra takes those of the process
 	for i := 0; i < len(args); i++ {
 		m := lengthFlag.FindStringSubmatch(args[i])
 		joined = append(joined, args[i])

@@ -60,7 +60,8 @@ func takenApart(d *deck.Deck) map[*deck.Run]bool {
 	}
 	found := map[*deck.Run]bool{}
 	for _, runs := range of {
-		for _, p := range partings(runs) {
+		parted, _ := partings(runs)
+		for _, p := range parted {
 			found[p.card] = true
 		}
 	}

@@ -182,6 +182,10 @@ func madeOf(cards []*deck.Run) *made {
 	m := &made{cut: first.Cut, channel: first.Channel, cards: cards,
 		hollow: solid.Of(first.Channel, size, first.Step.Bit.True())}
 	m.box = m.hollow.Box(size)
+	if endToEnd(first) {
+		m.runs = []solid.Hollow{m.hollow} // no round ends, so the runs together are one block
+		return m
+	}
 	for _, r := range cards {
 		run := solid.Run(r.Channel, size, r.Step.Bit.True(), r.Step.Fence, r.Step.NearEdge)
 		if first.Cut.Square {

@@ -20,33 +20,35 @@ type parting struct {
 // What runs from end to end leaves the same section all along: where that comes
 // to more parts than before, one is loose. Cuts that are stopped are not looked
 // at, so two that part the wood only together, end to end, are not found.
-func partings(runs []*deck.Run) []parting {
+//
+// Where cuts are so many and so much in one another that mostSlices is
+// exceeded, whole is false and what comes after is not looked at.
+func partings(runs []*deck.Run) (found []parting, whole bool) {
 	open := slices.DeleteFunc(slices.Clone(runs), func(r *deck.Run) bool { return !endToEnd(r) })
 	slices.SortStableFunc(open, byLastPass)
-	inOrder := make([]passage, len(open))
-	for i, r := range open {
-		inOrder[i] = passage{r, roomOf(r)}
-	}
-	var found []parting
-	for i, c := range inOrder {
-		with := touching(c, inOrder[:i])
-		if len(with) == 0 && c.Channel.Depth < c.Piece.Size.Between(c.Channel.Down) || len(with) > mostTouching {
+	var all [3][]*cavity // by the way they run
+	work := 0
+	for _, r := range open {
+		run := r.Channel.Run()
+		c, others := gather(passage{r, roomOf(r)}, all[run])
+		all[run] = append(others, c)
+		if !c.deepened {
 			continue
 		}
-		if parts(append(slices.Clone(with), c)) > parts(with) {
-			p := parting{card: c.Run}
-			for _, w := range with {
-				p.with = append(p.with, w.Run)
-			}
-			found = append(found, p)
+		if work += c.slices(); work > mostSlices {
+			return found, false
+		}
+		before := c.parts
+		if c.parts = parts(c.passages); c.parts > before {
+			found = append(found, parting{card: r, with: c.without(r)})
 		}
 	}
-	return found
+	return found, true
 }
 
-// mostTouching bounds the work on a plan that means harm: no piece of furniture
-// has so many cuts in one another.
-const mostTouching = 100
+// mostSlices bounds the work on a plan that means harm: a section of a piece of
+// furniture falls into some ten slices, each time something is cut.
+const mostSlices = 2_000_000
 
 func endToEnd(r *deck.Run) bool {
 	run, size := r.Channel.Run(), r.Piece.Size
@@ -60,7 +62,8 @@ func byLastPass(a, b *deck.Run) int {
 		cmp.Compare(a.Channel.Depth, b.Channel.Depth), cmp.Compare(a.Index, b.Index))
 }
 
-// passage is a card and the room it takes out.
+// passage is a card and the room it takes out, with what cards of the same
+// channel took out beside it before.
 type passage struct {
 	*deck.Run
 	room solid.Box
@@ -71,28 +74,87 @@ func roomOf(r *deck.Run) solid.Box {
 	return solid.Run(r.Channel, r.Piece.Size, r.Step.Bit.True(), r.Step.Fence, r.Step.NearEdge).Box(r.Piece.Size)
 }
 
-// touching returns those of the earlier cards along the same way whose room
-// touches a card's, themselves or through others of them.
-func touching(c passage, earlier []passage) []passage {
-	var with []passage
-	seen := make([]bool, len(earlier))
-	for next := []passage{c}; len(next) > 0 && len(with) <= mostTouching; next = next[1:] {
-		for i := range earlier {
-			e := &earlier[i]
-			if seen[i] || apart(&next[0].room, &e.room) || e.Channel.Run() != c.Channel.Run() {
-				continue
-			}
-			seen[i] = true
-			with, next = append(with, *e), append(next, *e)
-			if len(with) > mostTouching {
-				break
-			}
+// cavity is rooms along one way that touch, themselves or through others. What
+// it leaves of the section is its own affair: two cavities with wood between
+// them part it as each does alone.
+type cavity struct {
+	passages []passage
+	box      solid.Box // around them all
+	parts    int       // that the section falls into where it is all that is cut
+	deepened bool // the last card may have parted the wood
+}
+
+// gather puts a passage into the cavity it touches, joining those it touches
+// together, and returns that and the others.
+func gather(p passage, all []*cavity) (c *cavity, others []*cavity) {
+	c = &cavity{box: p.room, parts: 1}
+	others = slices.DeleteFunc(all, func(o *cavity) bool {
+		if !o.touches(&p.room) {
+			return false
+		}
+		c.passages = append(c.passages, o.passages...)
+		c.box = around(c.box, o.box)
+		c.parts += o.parts - 1
+		return true
+	})
+	c.deepened = c.add(p) && !c.floored()
+	return c, others
+}
+
+// without lists a card of each room but the one that was opened by a card.
+func (c *cavity) without(r *deck.Run) []*deck.Run {
+	var with []*deck.Run
+	for _, p := range c.passages {
+		if p.Run != r {
+			with = append(with, p.Run)
 		}
 	}
 	return with
 }
 
-// takenApart reports whether there is wood between two rooms.
+func (c *cavity) touches(room *solid.Box) bool {
+	return !apart(&c.box, room) && slices.ContainsFunc(c.passages, func(p passage) bool { return !apart(&p.room, room) })
+}
+
+// add takes a passage in and reports whether it takes out any wood. Beside the
+// room of its own channel it makes that room wider, as both begin at one side
+// and are as deep.
+func (c *cavity) add(p passage) bool {
+	for i := range c.passages {
+		e := &c.passages[i]
+		switch {
+		case e.room.And(p.room) == p.room:
+			return false
+		case e.Cut == p.Cut && e.Channel == p.Channel && !apart(&e.room, &p.room):
+			e.room = around(e.room, p.room)
+			return true
+		}
+	}
+	c.passages = append(c.passages, p)
+	return true
+}
+
+// floored reports whether wood is left below all of it on one side, which holds
+// together whatever stands up from it.
+func (c *cavity) floored() bool {
+	first := c.passages[0]
+	return !slices.ContainsFunc(c.passages, func(p passage) bool {
+		return p.Channel.Down != first.Channel.Down || p.Channel.Depth == p.Piece.Size.Between(p.Channel.Down)
+	})
+}
+
+// slices counts what parts has to look at.
+func (c *cavity) slices() int { return 2 * len(c.passages) * len(c.passages) }
+
+// around is the block around two.
+func around(a, b solid.Box) solid.Box {
+	for d := range a {
+		a[d] = solid.Range{Lo: min(a[d].Lo, b[d].Lo), Hi: max(a[d].Hi, b[d].Hi)}
+	}
+	return a
+}
+
+// apart reports whether there is wood between two rooms.
 func apart(a, b *solid.Box) bool {
 	return a[0].Gap(b[0]) > 0 || a[1].Gap(b[1]) > 0 || a[2].Gap(b[2]) > 0
 }

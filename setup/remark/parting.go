@@ -19,7 +19,11 @@ func findApart(w *work) []finding {
 	}
 	var found []finding
 	told := map[*made]bool{}
-	for _, p := range partings(runs) {
+	parted, whole := partings(runs)
+	if !whole {
+		found = append(found, finding{text: "so many cuts run into one another that not all were looked at for parts that come loose: look for them yourself before you cut", keys: []string{"cuts"}})
+	}
+	for _, p := range parted {
 		m := by[p.card]
 		if told[m] {
 			continue

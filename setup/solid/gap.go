@@ -19,17 +19,56 @@ func (h Hollow) Contains(p [3]float64, size joinery.Size) bool {
 }
 
 // Between returns the wood left between two cuts, each made in one or more
-// runs.
+// runs. The blocks around two runs are never further apart than the runs, so
+// most pairs of two cuts of many runs need no closer look.
 func Between(a, b []Hollow, size joinery.Size) joinery.Length {
-	least := joinery.Length(math.MaxInt64)
-	for _, h := range a {
-		for _, g := range b {
-			if least > 0 {
-				least = min(least, Gap(h, g, size))
+	boxes := func(all []Hollow) []floatBox {
+		around := make([]floatBox, len(all))
+		for i, h := range all {
+			around[i] = toBox(h.Box(size))
+		}
+		return around
+	}
+	as, bs := boxes(a), boxes(b)
+	i, k := nearestBoxes(as, bs)
+	if i < 0 {
+		return joinery.Length(math.MaxInt64)
+	}
+	least := Gap(a[i], b[k], size)
+	for i := range as {
+		for k := range bs {
+			if least > 0 && joinery.FromMillimetres(as[i].gap(&bs[k])) < least {
+				least = min(least, Gap(a[i], b[k], size))
 			}
 		}
 	}
 	return least
+}
+
+// nearestBoxes finds the two that are nearest to each other; -1, -1 where there
+// are none.
+func nearestBoxes(as, bs []floatBox) (a, b int) {
+	a, b = -1, -1
+	nearest := math.Inf(1)
+	for i := range as {
+		for k := range bs {
+			if gap := as[i].gap(&bs[k]); gap < nearest {
+				nearest, a, b = gap, i, k
+			}
+		}
+	}
+	return a, b
+}
+
+// gap is the distance between two boxes.
+func (b *floatBox) gap(c *floatBox) float64 {
+	square := 0.0
+	for d := range b {
+		if off := max(b[d].lo-c[d].hi, c[d].lo-b[d].hi); off > 0 {
+			square += off * off
+		}
+	}
+	return math.Sqrt(square)
 }
 
 // Gap returns the wood left between two hollows of a piece, 0 where they meet

@@ -2,16 +2,31 @@ package joinery
 
 import "slices"
 
-// Kind is a kind of cut: what it is called, which keys it takes, and how it
-// comes down to channels. A new kind is one file and one row of Kinds.
+// Kind is a kind of cut: what it is called, which keys it takes, what it means
+// in the work, and how it comes down to channels. A new kind is one file and one
+// row of Kinds: nothing asks which kind a cut is, only what its kind means.
 type Kind struct {
 	Name     string
 	Also     []string // other words for it
 	Required []string // keys it needs
 	Optional []string // keys it may have, besides CommonKeys
-	Across   bool     // runs across the grain where the plan does not say
 	Example  string   // keys and values as a maker would write them
-	lay      func(*layout)
+
+	Across  bool // runs across the grain where the plan does not say
+	Grained bool // its word says which way it runs: across the grain, or with it
+	Gauged  bool // is set out from the nearer face
+
+	Walled   bool // has a wall on either side
+	Edge     bool // takes an edge away, so that its width is taken off the stock too
+	Receives bool // a tenon, a tongue or a board goes into it
+	Encloses bool // and is held all round, so that what runs into it spoils the joint
+	Enters   bool // is a tongue that goes into what receives
+	Laps     bool // lies on another that laps
+
+	Deepest Share // of the stock's thickness that it may take
+	Through bool  // or all of it
+
+	lay func(*layout)
 }
 
 // CommonKeys are the keys that any cut may carry.
@@ -37,6 +52,18 @@ func (k *Kind) Keys() []string {
 
 // Has reports whether the kind takes a key.
 func (k *Kind) Has(key string) bool { return slices.Contains(k.Keys(), key) }
+
+// KindsThat lists the names of the kinds of which something is true, as in
+// "mortise, groove or dado".
+func KindsThat(is func(*Kind) bool) string {
+	var names []string
+	for _, k := range Kinds {
+		if is(k) {
+			names = append(names, k.Name)
+		}
+	}
+	return List(names, "or")
+}
 
 // String gives the kind's name.
 func (k *Kind) String() string { return k.Name }

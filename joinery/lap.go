@@ -6,6 +6,8 @@ var Lap = Kind{
 	Also:     []string{"half-lap", "halving"},
 	Required: []string{"in", "at", "length", "depth"},
 	Example:  "in: back, at: left, length: 1 1/2, depth: 3/8",
+	Laps:     true,
+	Deepest:  Share{2, 3}, // common practice, no source
 	lay:      layLap,
 }
 

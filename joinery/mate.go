@@ -15,12 +15,6 @@ func (p *Plan) Piece(name string) *Piece {
 	return nil
 }
 
-// Channelled reports whether the cut is a channel between two walls: a
-// mortise, groove or dado.
-func (c *Cut) Channelled() bool {
-	return c.Kind == &Mortise || c.Kind == &Groove || c.Kind == &Dado
-}
-
 // Mate returns the piece and, unless the whole piece is meant, the cut that a
 // cut is joined with; nil, nil when it names none that is there.
 //
@@ -94,14 +88,14 @@ func (p *Piece) facing(cut *Cut) *Cut {
 // Faces reports whether a tenon points into the side a channel is cut in, the
 // cut being either of the two. Other pairs always face each other.
 func (c *Cut) Faces(other *Cut) bool {
-	if c.Kind != &Tenon {
+	if !c.Kind.Enters {
 		c, other = other, c
 	}
-	return c.Kind != &Tenon || !other.Channelled() || c.At == other.In.Opposite()
+	return !c.Kind.Enters || !other.Kind.Receives || c.At == other.In.Opposite()
 }
 
 // Joins reports whether cuts of these two kinds make a joint.
 func (c *Cut) Joins(other *Cut) bool {
-	return c.Kind == &Tenon && other.Channelled() || c.Channelled() && other.Kind == &Tenon ||
-		c.Kind == &Lap && other.Kind == &Lap
+	a, b := c.Kind, other.Kind
+	return a.Enters && b.Receives || a.Receives && b.Enters || a.Laps && b.Laps
 }

@@ -7,6 +7,8 @@ var Rabbet = Kind{
 	Required: []string{"in", "along", "width", "depth"},
 	Optional: []string{"span"},
 	Example:  "in: back, along: left, width: 3/8, depth: 1/2",
+	Edge:     true,
+	Deepest:  Share{2, 3}, // common practice, no source
 	lay:      layRabbet,
 }
 

@@ -5,6 +5,8 @@ var Tenon = Kind{
 	Name:     "tenon",
 	Required: []string{"at", "length", "cheeks"},
 	Example:  "at: left, length: 7/8, cheeks: {front: 3/16, back: 3/16}",
+	Enters:   true,
+	Deepest:  Share{2, 3}, // common practice, no source
 	lay:      layTenon,
 }
 

@@ -7,6 +7,12 @@ var Mortise = Kind{
 	Required: trenchKeys,
 	Optional: []string{"span"},
 	Example:  "in: right, width: 3/8, setback: 1/2 from front, span: 1/2 to 3 from top, depth: 1",
+	Gauged:   true,
+	Walled:   true,
+	Receives: true,
+	Encloses: true,
+	Deepest:  Share{7, 8}, // Handwork in Wood, ch. VII
+	Through:  true,
 	lay:      layTrench,
 }
 
@@ -17,6 +23,11 @@ var Groove = Kind{
 	Required: trenchKeys,
 	Optional: []string{"span"},
 	Example:  "in: back, width: 1/4, setback: 1/4 from bottom, depth: 1/4",
+	Grained:  true,
+	Gauged:   true,
+	Walled:   true,
+	Receives: true,
+	Deepest:  Share{1, 2}, // common practice, no source
 	lay:      layTrench,
 }
 
@@ -24,10 +35,14 @@ var Groove = Kind{
 var Dado = Kind{
 	Name:     "dado",
 	Also:     []string{"housing", "trench"},
-	Across:   true,
 	Required: trenchKeys,
 	Optional: []string{"span"},
 	Example:  "in: right, width: 3/4, setback: 4 from bottom, span: 0 to 9 1/2 from back, depth: 1/4",
+	Across:   true,
+	Grained:  true,
+	Walled:   true,
+	Receives: true,
+	Deepest:  Share{1, 2}, // common practice, no source
 	lay:      layTrench,
 }
 

@@ -132,7 +132,7 @@ func (g *group) cut() *joinery.Cut {
 		return c
 	}
 	if c.Kind = joinery.KindNamed(f.value); c.Kind == nil {
-		g.fault(f, "write mortise, groove, dado, rabbet, lap or tenon", "kind: %q is no kind of cut", f.value)
+		g.fault(f, "write "+joinery.KindsThat(func(*joinery.Kind) bool { return true }), "kind: %q is no kind of cut", f.value)
 	}
 	return c
 }

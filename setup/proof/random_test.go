@@ -78,12 +78,12 @@ func (d dice) cut(p *joinery.Piece, name string) joinery.Cut {
 	beside := d.sideBeside(c.In)
 	long := func(s joinery.Side) joinery.Length { return d.upTo(p.Size.Between(s)) }
 	c.Depth = long(c.In)
-	switch c.Kind {
-	case &joinery.Rabbet:
+	switch {
+	case c.Kind.Has("along"):
 		c.Along, c.Width = beside, long(beside)
-	case &joinery.Lap:
+	case c.Kind.Has("at") && c.Kind.Has("depth"):
 		c.At, c.Length = beside, long(beside)
-	case &joinery.Tenon:
+	case c.Kind.Has("cheeks"):
 		c.At, c.Length = beside, long(beside)
 		for _, s := range joinery.Sides {
 			if s.Dimension() != beside.Dimension() && d.IntN(2) == 0 {
@@ -96,7 +96,7 @@ func (d dice) cut(p *joinery.Piece, name string) joinery.Cut {
 		c.Width = long(beside)
 	}
 	run := c.In.Dimension().Third(beside.Dimension())
-	if c.Kind != &joinery.Lap && d.IntN(3) > 0 {
+	if c.Kind.Has("span") && d.IntN(3) > 0 {
 		from := d.between(0, int(p.Size[run]/d.grid)-1)
 		side := run.Low()
 		if d.IntN(2) == 0 {

@@ -43,7 +43,7 @@ func joints(d *deck.Deck) ([]deck.Joint, []deck.Warning) {
 				warnings = append(warnings, warning)
 				continue
 			}
-			if !one.Cut.Channelled() {
+			if !one.Cut.Kind.Receives {
 				one, other = other, one
 			}
 			c := jointCheck{deck: d, scale: d.Plan.Shop.Scale, joint: deck.Joint{Into: one, Part: other}}
@@ -61,15 +61,15 @@ func mateApart(one, other deck.Half) (deck.Warning, bool) {
 	w := deck.Warning{Code: "mates-apart", Piece: one.Piece.Name, Cut: one.Cut.Name,
 		Place: one.Cut.Places.At(one.Cut.Place, "mates")}
 	switch {
-	case other.Cut == nil && one.Cut.Channelled():
+	case other.Cut == nil && one.Cut.Kind.Receives:
 		return w, false
 	case other.Cut == nil:
-		w.Text = fmt.Sprintf("%s is joined with a whole piece; only a mortise, groove or dado is", one)
+		w.Text = fmt.Sprintf("%s is joined with a whole piece; only a %s is", one, receivers())
 	case !one.Cut.Joins(other.Cut):
-		w.Text = fmt.Sprintf("%s and %s make no joint: a tenon goes into a mortise, groove or dado", one, other)
+		w.Text = fmt.Sprintf("%s and %s make no joint: a tenon goes into a %s", one, other, receivers())
 	case !one.Cut.Faces(other.Cut):
 		into, part := one, other
-		if !into.Cut.Channelled() {
+		if !into.Cut.Kind.Receives {
 			into, part = part, into
 		}
 		w.Text = fmt.Sprintf("%s points to the %s, but %s is cut in the %s: it would have to be in the %s",
@@ -79,6 +79,9 @@ func mateApart(one, other deck.Half) (deck.Warning, bool) {
 	}
 	return w, true
 }
+
+// receivers names the kinds of cut that a part goes into.
+func receivers() string { return joinery.KindsThat(func(k *joinery.Kind) bool { return k.Receives }) }
 
 // shoulderOf is how much the half stands back from its piece's side; a whole
 // piece has none.

@@ -22,7 +22,7 @@ type jointCheck struct {
 }
 
 func (c *jointCheck) run() {
-	if !c.joint.Into.Cut.Channelled() {
+	if !c.joint.Into.Cut.Kind.Receives {
 		c.lap()
 		return
 	}

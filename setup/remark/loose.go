@@ -81,7 +81,7 @@ type cavity struct {
 	passages []passage
 	box      solid.Box // around them all
 	parts    int       // that the section falls into where it is all that is cut
-	deepened bool // the last card may have parted the wood
+	deepened bool      // the last card may have parted the wood
 }
 
 // gather puts a passage into the cavity it touches, joining those it touches

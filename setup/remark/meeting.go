@@ -30,11 +30,11 @@ func findMeeting(w *work) []finding {
 // From the same side a groove runs into a mortise of its own line, a mortise
 // lies wholly inside a dado or a plate's recess, and dados cross grooves.
 func meant(a, b *made) bool {
-	mortises := a.cut.Kind == &joinery.Mortise || b.cut.Kind == &joinery.Mortise
+	mortises := a.cut.Kind.Encloses || b.cut.Kind.Encloses
 	switch {
-	case !a.trench() && !b.trench():
+	case !a.cut.Kind.Walled && !b.cut.Kind.Walled:
 		return true
-	case !a.trench() || !b.trench():
+	case !a.cut.Kind.Walled || !b.cut.Kind.Walled:
 		return !mortises || shallow(a, b) || shallow(b, a)
 	case a.channel.Down != b.channel.Down:
 		return false
@@ -45,7 +45,7 @@ func meant(a, b *made) bool {
 	inLine := a.hollow.Across == b.hollow.Across &&
 		(a.box[across].Within(b.box[across]) || b.box[across].Within(a.box[across]))
 	inside := func(x, y solid.Box) bool { return x[across].Within(y[across]) && x[run].Within(y[run]) }
-	grooved := a.cut.Kind != b.cut.Kind
+	grooved := a.cut.Kind.Encloses != b.cut.Kind.Encloses
 	return grooved && inLine || inside(a.box, b.box) || inside(b.box, a.box)
 }
 
@@ -54,7 +54,7 @@ func meant(a, b *made) bool {
 // tenon with a wedge through it.
 func shallow(mortise, other *made) bool {
 	down := mortise.hollow.Down.Dimension()
-	return mortise.cut.Kind == &joinery.Mortise && 2*mortise.box[down].And(other.box[down]).Long() <= mortise.channel.Depth
+	return mortise.cut.Kind.Encloses && 2*mortise.box[down].And(other.box[down]).Long() <= mortise.channel.Depth
 }
 
 // where tells between which lines two cuts meet, along the first one's run.
@@ -73,16 +73,24 @@ func (w *work) apart(a, b *made, shared solid.Box) string {
 	web := webInLeg.of(w.scale)
 	overA, overB := shared[downA].Long(), shared[downB].Long()
 	switch {
-	case !a.trench() || !b.trench():
-		return "move the mortise away, or let the other cut take less"
+	case !a.cut.Kind.Walled || !b.cut.Kind.Walled:
+		enclosing := a
+		if b.cut.Kind.Encloses {
+			enclosing = b
+		}
+		return fmt.Sprintf("move the %s away, or let the other cut take less", enclosing.cut.Kind)
 	case a.channel.Down == b.channel.Down:
 		return "move one of them, or shorten its span"
 	case downA == downB:
 		return fmt.Sprintf("make one of them %s shallower, or both %s, so that %s is left between them",
 			w.enough(overA+web), w.enough((overA+web)/2), w.text(web))
 	}
-	return fmt.Sprintf("make the %s %s shallower or the %s %s shallower, the tenon as much shorter, which leaves %s between them; or mitre the ends of both tenons over the last %s",
-		nameOf(a), w.enough(w.shorter(a, b)), nameOf(b), w.enough(w.shorter(b, a)), w.text(web), w.enough(max(overA, overB)))
+	part, mitred := "", ""
+	if a.cut.Kind.Encloses && b.cut.Kind.Encloses {
+		part, mitred = ", the tenon as much shorter", fmt.Sprintf("; or mitre the ends of both tenons over the last %s", w.enough(max(overA, overB)))
+	}
+	return fmt.Sprintf("make the %s %s shallower or the %s %s shallower%s, which leaves %s between them%s",
+		nameOf(a), w.enough(w.shorter(a, b)), nameOf(b), w.enough(w.shorter(b, a)), part, w.text(web), mitred)
 }
 
 // shorter returns how much shallower a must be to end a web before b.

@@ -17,7 +17,7 @@ func findShortEnd(w *work) []finding {
 	for _, m := range w.atTable() {
 		c := m.cards[0]
 		inside := c.Channel.Width - c.Step.Bit.True()/2 // the bit's centre, from the open face
-		if c.Start == nil && c.Stop == nil || m.trench() || inside >= 0 {
+		if c.Start == nil && c.Stop == nil || m.cut.Kind.Walled || inside >= 0 {
 			continue
 		}
 		r, off := c.Step.Bit.True().Millimetres()/2, inside.Millimetres()
@@ -139,7 +139,7 @@ func findNarrowBearing(w *work) []finding {
 				m.words(), w.only(left), b.side, b.on, by(taker), w.text(least), bearingWayOut(taker, m)), []string{"fence", "in", "at"}})
 		}
 		// Tenons and laps are pushed with a backer whatever their width.
-		if short := shortAtFence.of(w.scale); m.trench() && r.Length < short {
+		if short := shortAtFence.of(w.scale); m.cut.Kind.Walled && r.Length < short {
 			found = append(found, finding{m.cut, fmt.Sprintf("for the %s only %s of the %s rides along the fence, under %s: push the piece with a square block or a mitre gauge behind it, or cut the joint in a wider blank",
 				m.words(), w.text(r.Length), r.Step.Fence, w.text(short)), []string{"fence", "setback", "at"}})
 		}

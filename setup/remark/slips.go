@@ -154,7 +154,7 @@ func findWideMortise(w *work) []finding {
 		c := m.channel
 		across, long := w.piece.Size.Between(c.Near), c.Hi-c.Lo
 		switch {
-		case m.cut.Kind != &joinery.Mortise:
+		case !m.cut.Kind.Encloses:
 		case c.Width > long:
 			found = append(found, finding{m.cut, fmt.Sprintf("the %s is %s wide and only %s long: are width and span exchanged? The width is measured from the %s, the span along the mortise",
 				m.words(), w.text(c.Width), w.text(long), c.Near), []string{"width", "span"}})
@@ -177,7 +177,7 @@ func findFarSetback(w *work) []finding {
 		across, other := w.piece.Size.Between(c.Near), c.Near.Opposite()
 		left := across - c.Setback - c.Width
 		far := c.Setback > 2*left && left > 0
-		if m.cut.Kind != &joinery.Mortise && m.cut.Kind != &joinery.Groove ||
+		if !m.cut.Kind.Gauged ||
 			m.cut.Start.Centred || m.cut.Fence != (joinery.Fencing{}) || !far || w.gauged(m) {
 			continue
 		}
@@ -205,18 +205,22 @@ func findCrossedGrain(w *work) []finding {
 	for _, m := range w.cuts {
 		grain := w.piece.Grain
 		along := m.channel.Run() == grain
-		way, name := "across", joinery.Dado.Name
+		way := "across"
 		if along {
-			way, name = "with", joinery.Groove.Name
+			way = "with"
 		}
-		wrong := m.cut.Kind == &joinery.Groove && !along || m.cut.Kind == &joinery.Dado && along
-		if !wrong || m.channel.Down.Dimension() == grain {
+		if k := m.cut.Kind; !k.Grained || k.Across != along || m.channel.Down.Dimension() == grain {
 			continue
 		}
 		found = append(found, finding{m.cut, fmt.Sprintf("the %s runs %s the grain, which is %s: are its sides and the grain of the piece what you mean? %s the grain it is called a %s",
-			m.words(), way, grain, capital(way), name), []string{m.cut.Kind.Name, "in"}})
+			m.words(), way, grain, capital(way), grained(!along)), []string{m.cut.Kind.Name, "in"}})
 	}
 	return found
+}
+
+// grained names the kinds of cut that run across the grain, or with it.
+func grained(across bool) string {
+	return joinery.KindsThat(func(k *joinery.Kind) bool { return k.Grained && k.Across == across })
 }
 
 func capital(word string) string { return string(word[0]-'a'+'A') + word[1:] }

@@ -22,15 +22,10 @@ func findShortPiece(w *work) []finding {
 
 // deepest tells how much of the stock a cut may take, as a share.
 func deepest(m *made, size joinery.Size) joinery.Share {
-	switch {
-	case m.cut.Kind == &joinery.Mortise && m.through(size):
+	if m.cut.Kind.Through && m.through(size) {
 		return joinery.Share{Num: 1, Den: 1}
-	case m.cut.Kind == &joinery.Mortise:
-		return joinery.Share{Num: 7, Den: 8}
-	case m.trench():
-		return joinery.Share{Num: 1, Den: 2}
 	}
-	return joinery.Share{Num: 2, Den: 3}
+	return m.cut.Kind.Deepest
 }
 
 func findDeep(w *work) []finding {
@@ -38,7 +33,7 @@ func findDeep(w *work) []finding {
 	for _, m := range w.cuts {
 		share := deepest(m, w.piece.Size)
 		taken := map[string]joinery.Side{"depth": m.channel.Down}
-		if m.cut.Kind == &joinery.Rabbet {
+		if m.cut.Kind.Edge {
 			taken["width"] = m.channel.Near
 		}
 		for _, key := range []string{"depth", "width"} {
@@ -65,7 +60,7 @@ func findThinFloor(w *work) []finding {
 	var found []finding
 	for _, m := range w.cuts {
 		least, floor := w.rules.ThinFloor, w.piece.Size.Between(m.channel.Down)-m.channel.Depth
-		if !m.trench() || floor <= 0 || floor >= least {
+		if !m.cut.Kind.Walled || floor <= 0 || floor >= least {
 			continue
 		}
 		through := ", or cut it through"
@@ -83,7 +78,7 @@ func findThinTenon(w *work) []finding {
 	var found []finding
 	for i := range w.piece.Cuts {
 		c := &w.piece.Cuts[i]
-		if c.Kind != &joinery.Tenon {
+		if !c.Kind.Enters {
 			continue
 		}
 		left := w.piece.Size
@@ -95,8 +90,8 @@ func findThinTenon(w *work) []finding {
 			if thick >= least {
 				continue
 			}
-			found = append(found, finding{c, fmt.Sprintf("the tenon %q is %s thick %s, under %s: take %s less off its cheeks",
-				c.Name, w.only(thick), joinery.Dimension(d), w.text(least), w.enough(least-thick)), []string{"cheeks"}})
+			found = append(found, finding{c, fmt.Sprintf("the %s %q is %s thick %s, under %s: take %s less off its cheeks",
+				c.Kind, c.Name, w.only(thick), joinery.Dimension(d), w.text(least), w.enough(least-thick)), []string{"cheeks"}})
 		}
 	}
 	return found
@@ -107,7 +102,7 @@ func findThinTenon(w *work) []finding {
 func findThinWall(w *work) []finding {
 	var found []finding
 	for _, m := range w.cuts {
-		if !m.trench() {
+		if !m.cut.Kind.Walled {
 			continue
 		}
 		walls := w.beside(m)
@@ -169,7 +164,7 @@ func findThinWeb(w *work) []finding {
 	size := w.piece.Size
 	least := w.wall(min(size[0], size[1], size[2]))
 	w.pairs(func(a, b *made) {
-		if !a.trench() || !b.trench() || far(a, b, least) {
+		if !a.cut.Kind.Walled || !b.cut.Kind.Walled || far(a, b, least) {
 			return
 		}
 		web := solid.Between(a.runs, b.runs, size)
@@ -221,7 +216,7 @@ func findShortGrain(w *work) []finding {
 		for _, b := range w.beside(m) {
 			long := b.side.Dimension() == w.piece.Grain
 			thin := b.wood < w.wall(w.piece.Size.Between(b.side)) // told as a thin wall
-			if !m.trench() || !long || thin || b.wood >= min(m.channel.Depth, shortGrain.of(w.scale)) {
+			if !m.cut.Kind.Walled || !long || thin || b.wood >= min(m.channel.Depth, shortGrain.of(w.scale)) {
 				continue
 			}
 			need := min(m.channel.Depth, shortGrain.of(w.scale))

@@ -62,13 +62,6 @@ func (m *made) words() string {
 	return name + " in the " + m.channel.Down.String()
 }
 
-// trench reports whether the cut has a wall on either side: a mortise, groove
-// or dado, and not one that takes away an edge or an end.
-func (m *made) trench() bool {
-	k := m.cut.Kind
-	return k == &joinery.Mortise || k == &joinery.Groove || k == &joinery.Dado
-}
-
 // through reports whether the cut comes out at the other side.
 func (m *made) through(size joinery.Size) bool {
 	return m.channel.Depth == size.Between(m.channel.Down)

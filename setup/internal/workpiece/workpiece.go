@@ -177,17 +177,17 @@ func CutFrom(t testing.TB, words string) joinery.Cut {
 	}
 	size := func(text string) joinery.Length { return In(t, strings.ReplaceAll(text, "_", " ")) }
 	c := joinery.Cut{Kind: joinery.KindNamed(w[0]), Name: w[1]}
-	switch c.Kind {
-	case &joinery.Rabbet:
+	switch k := c.Kind; {
+	case k.Has("along"):
 		c.In, c.Along, c.Width, c.Depth = side(w[2]), side(w[3]), size(w[4]), size(w[5])
-	case &joinery.Lap:
-		c.In, c.At, c.Length, c.Depth = side(w[2]), side(w[3]), size(w[4]), size(w[5])
-	case &joinery.Tenon:
+	case k.Has("cheeks"):
 		c.At, c.Length = side(w[2]), size(w[3])
 		for _, cheek := range w[4:] {
 			name, deep, _ := strings.Cut(cheek, ":")
 			c.Cheeks = append(c.Cheeks, joinery.Cheek{Side: side(name), Depth: size(deep)})
 		}
+	case k.Has("at"):
+		c.In, c.At, c.Length, c.Depth = side(w[2]), side(w[3]), size(w[4]), size(w[5])
 	default:
 		setback, from, _ := strings.Cut(w[4], ":")
 		c.In, c.Width, c.Depth = side(w[2]), size(w[3]), size(w[6])

@@ -1,0 +1,138 @@
+package piecelist
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fencecard/joinery"
+)
+
+// Difference is one thing in which a list and a plan do not agree.
+type Difference struct {
+	Row   int           // of the list, 0 where no row is meant
+	Place joinery.Place // in the plan, unknown where nothing there is meant
+	Says  string
+}
+
+// Compare holds a list against a plan that was made of an earlier one. It
+// matches rows and pieces by name, a row of four legs with the plan's front left
+// leg and its mirrors, and compares counts, sizes and woods. Which way a piece
+// lies is the plan's to say and is not asked. Questions and errors are those of
+// [Read].
+func Compare(name string, data []byte, o Options, plan *joinery.Plan) ([]Difference, []Question, error) {
+	r, err := open(name, data, o)
+	if err != nil {
+		return nil, nil, err
+	}
+	r.sizesOnly = true
+	if r.o.Unit == UnknownUnit {
+		r.planUnit = Inches
+		if plan.Unit == joinery.Millimetres {
+			r.planUnit = Millimetres
+		}
+	}
+	r.readPieces()
+	if _, questions, err := r.result(); err != nil || len(questions) > 0 {
+		return nil, questions, err
+	}
+	return r.list.against(plan), nil, nil
+}
+
+// against compares every row with the pieces that are its own, and looks what is
+// left over.
+func (l *List) against(plan *joinery.Plan) []Difference {
+	byName := map[string]*joinery.Piece{}
+	for i := range plan.Pieces {
+		byName[nameKey(plan.Pieces[i].Name)] = &plan.Pieces[i]
+	}
+	own := map[string]bool{}
+	var all []Difference
+	for i := range l.Pieces {
+		p := &l.Pieces[i]
+		pieces := p.among(byName, own, l.german)
+		if pieces == nil {
+			all = append(all, Difference{Row: p.Row, Says: fmt.Sprintf("%s is not in the plan: %d of %s x %s x %s",
+				quoted(p.Name), p.Count, p.Length.Text, p.Width.Text, p.Thickness.Text)})
+			continue
+		}
+		all = append(all, p.differences(pieces, plan)...)
+	}
+	for i := range plan.Pieces {
+		if p := &plan.Pieces[i]; !own[nameKey(p.Name)] {
+			all = append(all, Difference{Place: p.Place, Says: quoted(p.Name) + " is in no row of the list"})
+		}
+	}
+	return all
+}
+
+// among finds the pieces of the plan that a row stands for, and marks them.
+func (p *Piece) among(byName map[string]*joinery.Piece, own map[string]bool, german bool) []*joinery.Piece {
+	names := []string{p.Name}
+	if p.Heading != "" {
+		names = append(names, p.Heading+" "+p.Name)
+	}
+	for n := 2; n < 10; n++ {
+		names = append(names, fmt.Sprintf("%s %d", p.Name, n))
+	}
+	for _, name := range names {
+		for _, as := range []As{Alike, Corners, PairLeftRight, PairFrontBack} {
+			var found []*joinery.Piece
+			made := Piece{As: as}
+			for _, c := range made.copies(name, german) {
+				if piece := byName[nameKey(c.Name)]; piece != nil && !own[nameKey(c.Name)] {
+					found = append(found, piece)
+				}
+			}
+			if len(found) < as.each() {
+				continue
+			}
+			for _, piece := range found {
+				own[nameKey(piece.Name)] = true
+			}
+			return found
+		}
+	}
+	return nil
+}
+
+// differences compares a row with its pieces; those of one row are of one size.
+func (p *Piece) differences(pieces []*joinery.Piece, plan *joinery.Plan) []Difference {
+	var all []Difference
+	first := pieces[0]
+	differs := func(what string, list, planned string) {
+		if list != planned {
+			all = append(all, Difference{p.Row, first.Place, fmt.Sprintf("%s: %s %s in the list, %s in the plan", quoted(p.Name), what, list, planned)})
+		}
+	}
+	count := 0
+	for _, piece := range pieces {
+		count += piece.Count
+	}
+	differs("count", fmt.Sprint(p.Count), fmt.Sprint(count))
+	text := func(l joinery.Length) string { return joinery.DefaultScale(plan.Unit).Spell(l) }
+	differs("length", text(p.Length.Length), text(first.Size[first.Grain]))
+	var across []joinery.Length
+	for _, d := range joinery.Dimensions {
+		if d != first.Grain {
+			across = append(across, first.Size[d])
+		}
+	}
+	// Which of the two a list calls the width is not the plan's to say.
+	slices.Sort(across)
+	list := []joinery.Length{p.Width.Length, p.Thickness.Length}
+	slices.Sort(list)
+	if !slices.Equal(list, across) {
+		differs("width and thickness", text(list[1])+" x "+text(list[0]), text(across[1])+" x "+text(across[0]))
+	}
+	if p.Wood != "" {
+		planned := first.Wood.Name
+		if planned == "" {
+			planned = "none"
+		}
+		if found, _, ok := joinery.FindWood(p.Wood); !ok || !strings.EqualFold(found.Name, planned) {
+			differs("wood", p.Wood, planned)
+		}
+	}
+	return all
+}

@@ -1,0 +1,109 @@
+package piecelist
+
+import (
+	_ "embed"
+	"slices"
+	"strings"
+	"sync"
+	"unicode"
+	"unicode/utf8"
+
+	"fencecard/joinery"
+)
+
+//go:embed kinds.tsv
+var kindTable string
+
+// kind is a kind of piece, known by words of its name, and what is usual for it.
+// The zero value is none that is known.
+type kind struct {
+	what      string // "a leg"
+	lies      Way
+	two, four As
+	thickest  joinery.Length // a thicker one may be something else; 0 for no bound
+}
+
+// phrase is the words by which a kind is known.
+type phrase struct {
+	words []string
+	kind  kind
+}
+
+// kindWords are the embedded table: the phrases, and the singular of every word
+// that is a plural.
+type kindWords struct {
+	phrases  []phrase
+	singular map[string]string
+}
+
+var kinds = sync.OnceValue(func() kindWords {
+	all := kindWords{singular: map[string]string{}}
+	for cells := range tableRows(kindTable) {
+		lies, _ := parseWay(cells[2], false)
+		two, _ := parseAs(cells[3])
+		four, _ := parseAs(cells[4])
+		k := kind{what: cells[1], lies: lies, two: two, four: four}
+		if len(cells) > 5 {
+			k.thickest, _ = joinery.ParseLength(cells[5], joinery.Inches)
+		}
+		names := strings.Split(cells[0], ", ")
+		for i, name := range names {
+			all.phrases = append(all.phrases, phrase{strings.Fields(name), k})
+			if i > 0 && strings.HasPrefix(name, names[i-1]) {
+				all.singular[lastWord(name)] = lastWord(names[i-1])
+			}
+		}
+	}
+	// Plurals that are not their singular and an ending.
+	for plural, one := range map[string]string{"shelves": "shelf", "füße": "fuß", "böden": "boden", "fachböden": "fachboden",
+		"einlegeböden": "einlegeboden", "regalböden": "regalboden", "seitenwände": "seitenwand", "rückwände": "rückwand"} {
+		all.singular[plural] = one
+	}
+	return all
+})
+
+func lastWord(text string) string { return text[strings.LastIndexByte(text, ' ')+1:] }
+
+// nameWords are the words of a name in small letters.
+func nameWords(name string) []string {
+	return strings.FieldsFunc(strings.ToLower(name), func(c rune) bool { return !unicode.IsLetter(c) })
+}
+
+// kindNamed finds the kind of a piece by its name and the heading above it. The
+// word that says what it is must stand in the name itself: a slat below the
+// heading "table top" is a slat.
+func kindNamed(name, heading string, german bool) kind {
+	above := nameWords(heading)
+	words := append(above, nameWords(name)...)
+	if len(words) > 12 {
+		return kind{}
+	}
+	best, bestScore := kind{}, 0
+	for _, ph := range kinds().phrases {
+		at, letters := -1, 0
+		for _, want := range ph.words {
+			at = lastIndex(words, want, german)
+			if at < 0 {
+				break
+			}
+			letters += utf8.RuneCountInString(want)
+		}
+		if at < len(above) {
+			continue
+		}
+		if score := len(ph.words)*10_000 + at*100 + letters; score > bestScore {
+			best, bestScore = ph.kind, score
+		}
+	}
+	return best
+}
+
+// lastIndex finds a word, or in German one that ends in it.
+func lastIndex(words []string, want string, german bool) int {
+	for i, w := range slices.Backward(words) {
+		if w == want || german && len(want) > 3 && strings.HasSuffix(w, want) {
+			return i
+		}
+	}
+	return -1
+}

@@ -1,0 +1,98 @@
+package piecelist
+
+import (
+	"strings"
+
+	"fencecard/joinery"
+	"fencecard/joinery/pattern"
+)
+
+// numberStyle is how a list writes decimals.
+type numberStyle uint8
+
+const (
+	noStyle numberStyle = iota
+	pointStyle
+	commaStyle
+	mixedStyle
+)
+
+var (
+	commaDecimal = pattern.New(`^\d+,(?:\d{1,2}|\d{4,})(?:$|[^\d.,/])|^0?,\d+|\d\.\d{3},\d`)
+	pointDecimal = pattern.New(`^\d+\.(?:\d{1,2}|\d{4,})(?:$|[^\d.,/])|^0?\.\d+|\d,\d{3}\.\d`)
+	figures      = pattern.New(`^([\d.,']*\d)\s*(.*)$`)
+	grouped      = pattern.New(`^\d{1,3}(?:[.,']\d{3})+(?:[.,]\d+)?$`)
+	inDoubt      = pattern.New(`^([1-9]\d{0,2})[.,'](\d{3})$`)
+	oneComma     = pattern.New(`^\d*,\d+$`)
+)
+
+// readStyle finds how the list writes decimals: by the numbers that can be read
+// in one way only.
+func (r *reader) readStyle() {
+	for _, text := range r.lengthCells() {
+		found := noStyle
+		switch {
+		case commaDecimal.MatchString(text):
+			found = commaStyle
+		case pointDecimal.MatchString(text):
+			found = pointStyle
+		}
+		switch {
+		case found == noStyle || found == r.style:
+		case r.style == noStyle:
+			r.style = found
+		default:
+			r.style = mixedStyle
+		}
+	}
+}
+
+// plain writes a number as package joinery reads it: a point for decimals,
+// nothing between thousands. Where 1.200 may be a little over one or more than
+// a thousand and the list's other numbers do not tell, both are returned, the
+// likelier first.
+func (r *reader) plain(text string, unit joinery.Unit) (clean string, doubt []string) {
+	m := figures.FindStringSubmatch(text)
+	if m == nil {
+		return text, nil
+	}
+	number, rest := m[1], m[2]
+	if rest != "" && (rest[0] == '/' || rest[0] == '\'' && !strings.HasPrefix(rest, "''")) {
+		return text, nil // a fraction, or feet
+	}
+	if number != m[1] || !strings.ContainsAny(number, ".,'") {
+		return text, nil
+	}
+	join := func(number string) string { return strings.TrimSpace(number + " " + rest) }
+	if in := inDoubt.FindStringSubmatch(number); in != nil {
+		little, large := join(in[1]+"."+in[2]), join(in[1]+in[2])
+		mark := number[len(in[1])]
+		switch {
+		case mark == '\'' && unit == joinery.Inches:
+			return text, []string{large}
+		case mark == '\'':
+			return large, nil
+		case mark == '.' && (unit == joinery.Inches || r.style == pointStyle),
+			mark == ',' && r.style == commaStyle:
+			return little, nil
+		case mark == '.' && r.style == commaStyle, mark == ',' && r.style == pointStyle:
+			return large, nil
+		case unit == joinery.Inches:
+			return little, []string{little, large}
+		}
+		return large, []string{large, little}
+	}
+	if grouped.MatchString(number) {
+		last := strings.LastIndexAny(number, ".,")
+		mark := number[max(last, 0)]
+		if last < 0 || strings.Count(number, string(mark)) > 1 {
+			return join(strings.NewReplacer(".", "", ",", "", "'", "").Replace(number)), nil
+		}
+		whole := strings.NewReplacer(".", "", ",", "", "'", "").Replace(number[:last])
+		return join(whole + "." + number[last+1:]), nil
+	}
+	if oneComma.MatchString(number) {
+		return join(strings.Replace(number, ",", ".", 1)), nil
+	}
+	return text, nil
+}

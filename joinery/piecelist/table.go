@@ -1,0 +1,196 @@
+package piecelist
+
+import (
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"fencecard/joinery"
+)
+
+// Limits on a list. A row that makes pieces is a few lines of the plan, whose
+// reader has limits of its own.
+const (
+	mostRows       = 15_000
+	mostSeparators = 400_000
+	mostColumns    = 100
+)
+
+// position is where a cell begins: its line from 1 and its column in bytes
+// from 1.
+type position struct{ line, column int32 }
+
+// row is one row of the list.
+type row struct {
+	number int      // as a spreadsheet counts, from 1
+	cells  []string // tidy
+	at     []position
+	kind   rowKind // once it is judged
+	why    string
+}
+
+// cell is the text of a column, counted from 0; "" past the last.
+func (w *row) cell(column int) string {
+	if column < 0 || column >= len(w.cells) {
+		return ""
+	}
+	return w.cells[column]
+}
+
+// filled lists the columns that are not empty.
+func (w *row) filled() []int {
+	var some []int
+	for i := range w.cells {
+		if w.cell(i) != "" {
+			some = append(some, i)
+		}
+	}
+	return some
+}
+
+// text is the whole row in one line, for a remark.
+func (w *row) text() string {
+	var cells []string
+	for _, i := range w.filled() {
+		cells = append(cells, w.cell(i))
+	}
+	return joinery.Brief(strings.Join(cells, " | "), 200)
+}
+
+// tidy takes out of a cell what only kept a spreadsheet from changing it, and
+// brings it into one line.
+func tidy(cell string) string {
+	cell = strings.Join(strings.Fields(strings.Map(shown, cell)), " ")
+	if inner, ok := strings.CutPrefix(cell, `="`); ok && strings.HasSuffix(inner, `"`) {
+		return strings.TrimSpace(strings.TrimSuffix(inner, `"`))
+	}
+	if len(cell) > 1 && cell[0] == '\'' && cell[1] >= '0' && cell[1] <= '9' {
+		return cell[1:]
+	}
+	return cell
+}
+
+// shown drops characters that nobody sees and no plan takes.
+func shown(c rune) rune {
+	if c == '\u00ad' || c >= '\u200b' && c <= '\u200d' || c == '\ufeff' || c == '\ufffe' || c == '\uffff' || unicode.Is(unicode.Bidi_Control, c) {
+		return -1
+	}
+	return c
+}
+
+// separators are what may stand between cells.
+var separators = []rune{',', ';', '\t'}
+
+// hint is the first line by which some spreadsheets are told the separator.
+func hint(text string) (sep rune, rest string, ok bool) {
+	line, rest, _ := strings.Cut(text, "\n")
+	mark, found := strings.CutPrefix(strings.ToLower(strings.TrimSpace(line)), "sep=")
+	if !found || utf8.RuneCountInString(mark) > 1 {
+		return 0, "", false
+	}
+	if mark == "" { // a tab, trimmed away
+		mark = "\t"
+	}
+	sep, _ = utf8.DecodeRuneInString(mark)
+	return sep, rest, true
+}
+
+// split reads the text into rows. Rows that are quite empty are left out, but
+// counted.
+func split(t *joinery.Text, sep rune) ([]row, error) {
+	text := t.String()
+	if strings.Count(text, string(sep)) > mostSeparators {
+		return nil, joinery.Faults{{Place: t.Place(1, 1), Problem: fmt.Sprintf("the list has more than %d cells", mostSeparators),
+			Remedy: "take out the columns and rows that are no pieces"}}
+	}
+	c := csv.NewReader(strings.NewReader(text))
+	c.Comma, c.LazyQuotes, c.FieldsPerRecord = sep, true, -1
+	var rows []row
+	var faults joinery.Faults
+	inner := 0 // line ends inside cells so far
+	for {
+		cells, err := c.Read()
+		if errors.Is(err, io.EOF) {
+			return rows, faults.Err()
+		}
+		if err != nil {
+			return nil, joinery.Faults{{Place: t.Place(1, 1), Problem: "this is no list that can be split into cells", Remedy: saveAs}}
+		}
+		w := row{cells: cells, at: make([]position, len(cells))}
+		for i, cell := range cells {
+			line, column := c.FieldPos(i)
+			w.at[i] = position{int32(line), int32(column)}
+			if i == 0 {
+				w.number = line - inner
+			}
+			inner += strings.Count(cell, "\n")
+			cells[i] = tidy(cell)
+		}
+		if at, open := openQuote(t, &w, int(c.InputOffset())); open {
+			faults.Add(joinery.Fault{Place: at, Problem: "a quotation mark begins here and the one that ends it is not where it belongs",
+				Remedy: `write a mark inside a cell twice, or write in for inches: 3/4 in`})
+			return nil, faults
+		}
+		rows = append(rows, w)
+		switch {
+		case len(cells) > mostColumns:
+			return nil, joinery.Faults{{Place: t.Place(int(w.at[0].line), 1), Problem: fmt.Sprintf("this row has more than %d cells", mostColumns),
+				Remedy: "take out the columns that say nothing of the pieces"}}
+		case len(rows) > mostRows:
+			return nil, joinery.Faults{{Place: t.Place(int(w.at[0].line), 1), Problem: fmt.Sprintf("the list has more than %d rows", mostRows),
+				Remedy: "make several lists and plans of it"}}
+		}
+	}
+}
+
+// openQuote finds a cell that begins with a quotation mark and does not end
+// with its fellow: the reader lets such a cell swallow what follows it.
+func openQuote(t *joinery.Text, w *row, end int) (joinery.Place, bool) {
+	text := t.String()
+	for i, p := range w.at {
+		from := t.Start(int(p.line)) + int(p.column) - 1
+		if from >= len(text) || text[from] != '"' {
+			continue
+		}
+		to := end
+		if i+1 < len(w.at) {
+			to = t.Start(int(w.at[i+1].line)) + int(w.at[i+1].column) - 2
+		}
+		raw := strings.TrimRight(text[from:to], "\n")
+		inside := strings.TrimSuffix(raw[1:], `"`)
+		if len(raw) < 2 || raw[len(raw)-1] != '"' || strings.Contains(strings.ReplaceAll(inside, `""`, ""), `"`) {
+			return t.Place(t.Position(from)), true
+		}
+	}
+	return joinery.Place{}, false
+}
+
+// place is where a cell of a row stands; past its last cell, the row's end.
+func (r *reader) place(w *row, column int) joinery.Place {
+	if column >= 0 && column < len(w.at) {
+		p := w.at[column]
+		line := r.text.Line(int(p.line))
+		return r.text.Place(int(p.line), utf8.RuneCountInString(line[:min(int(p.column)-1, len(line))])+1)
+	}
+	line := 1
+	if len(w.at) > 0 {
+		line = int(w.at[0].line)
+	}
+	if column < 0 {
+		return r.text.Place(line, 1)
+	}
+	return r.text.Place(line, utf8.RuneCountInString(r.text.Line(line))+1)
+}
+
+// letters names a column as a spreadsheet does: A, B, ... Z, AA.
+func letters(column int) string {
+	name := ""
+	for column++; column > 0; column = (column - 1) / 26 {
+		name = string(rune('A'+(column-1)%26)) + name
+	}
+	return name
+}

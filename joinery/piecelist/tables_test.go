@@ -1,0 +1,279 @@
+package piecelist
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"fencecard/joinery"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Every row of the embedded tables can be read, and no head or kind stands for
+// two things.
+func TestTables(t *testing.T) {
+	for cells := range tableRows(headTable) {
+		require.Len(t, cells, 3, cells)
+		assert.Positive(t, slices.Index(fieldNames[:], cells[0]), cells)
+		assert.Contains(t, []string{"en", "de"}, cells[1])
+		for _, word := range strings.Split(cells[2], ", ") {
+			assert.Equal(t, word, headKey(word), "a head as it is looked up")
+		}
+	}
+	for word, found := range headWords() {
+		for _, w := range found {
+			assert.Equal(t, found[0].field, w.field, word)
+		}
+	}
+	seen := map[string]bool{}
+	for cells := range tableRows(kindTable) {
+		require.GreaterOrEqual(t, len(cells), 5, cells)
+		_, wrong := parseWay(cells[2], false)
+		assert.Empty(t, wrong, cells)
+		for _, as := range cells[3:5] {
+			_, wrong = parseAs(as)
+			assert.Empty(t, wrong, cells)
+		}
+		if len(cells) > 5 {
+			_, err := joinery.ParseLength(cells[5], joinery.Inches)
+			assert.NoError(t, err, cells)
+		}
+		for _, name := range strings.Split(cells[0], ", ") {
+			assert.False(t, seen[name], name)
+			seen[name] = true
+		}
+	}
+	for cells := range tableRows(woodTable) {
+		require.Len(t, cells, 3, cells)
+		found, _, ok := joinery.FindWood(cells[1])
+		assert.True(t, ok, cells)
+		assert.Equal(t, cells[1], found.Name)
+		assert.Contains(t, []string{"yes", "no"}, cells[2])
+	}
+}
+
+// What spreadsheets make of a fraction: each was seen to come of the text behind
+// it, from LibreOffice 7.4 and Gnumeric 1.12 or, where marked, is recalled of
+// other programs.
+func TestDates(t *testing.T) {
+	for _, c := range []struct{ cell, inches, millimetres string }{
+		{"03/04/26", "3/4", "3.4"},
+		{"2026/03/04", "3/4", "4.3"},
+		{"2026/04/03", "3/4", "3.4"},
+		{"07/08/26", "7/8", "7.8"},
+		{"46085", "3/4", "4.3"},
+		{"46150", "5/8", "8.5"},
+		{"2026-03-04 00:00:00", "3/4", "4.3"},
+		{"3-Apr", "3/4", "3.4"}, // memory, as are those below
+		{"4-Mar", "3/4", "4.3"},
+		{"03. Apr", "3/4", "3.4"},
+		{"3. Mrz", "", "3.3"},
+		{"16. Mrz", "3/16", "16.3"},
+		{"03.04.2026", "3/4", "3.4"},
+		{"03.04.", "3/4", "3.4"},
+		{"12. Mai", "", "12.5"},
+		{"16-May", "5/16", "16.5"},
+		{"Mar-32", "3/32", "1.3"},
+		{"Mrz 64", "3/64", "1.3"},
+		{"1932-01-01", "1/32", "1.1"},
+		{"4-Apr", "4/4", "4.4"},
+		{"5-Apr", "5/4", "5.4"},
+		{"4-Jun", "6/4", "4.6"},
+		{"8-Apr", "8/4", "8.4"},
+		{"18. Okt", "", ""},
+	} {
+		d, is := dateIn(c.cell)
+		assert.True(t, is, c.cell)
+		assert.Equal(t, c.inches, d.typed(joinery.Inches), c.cell)
+		assert.Equal(t, c.millimetres, d.typed(joinery.Millimetres), c.cell)
+	}
+	for _, text := range []string{"", "3/4", "1-1/2", "1 1/2", "17 1/4\"", "1200", "9999", "60000", "12.5", "2'-6\"", "3 x 4", "maple", "3/4/5/6"} {
+		_, is := dateIn(text)
+		assert.False(t, is, text)
+	}
+}
+
+// Every fraction of a rule, typed where it is taken for a day and month, comes
+// back from either order of the two and from the day's number.
+func TestEveryFractionComesBack(t *testing.T) {
+	for d := 2; d <= 64; d *= 2 {
+		for n := 1; n < d; n += 2 {
+			want := ruleFraction(n, d)
+			assert.Equal(t, want, ruleFraction(d, n))
+			parsed, err := joinery.ParseLength(want, joinery.Inches)
+			require.NoError(t, err)
+			assert.Equal(t, joinery.Inch*joinery.Length(n)/joinery.Length(d), parsed)
+		}
+	}
+}
+
+// Fractions that a spreadsheet shows with two, three or four places are found
+// again, and decimals that stand on a rule are left alone.
+func TestRounded(t *testing.T) {
+	r := &reader{list: &List{Unit: joinery.Inches}}
+	for text, want := range map[string]string{
+		"0.63": "5/8", "0.19": "3/16", "0.31": "5/16", "1.06": "1 1/16", "3.88": "3 7/8", "0.188": "3/16", "0.156": "5/32", "0.0313": "1/32", "0.03": "",
+		"0.7": "", "0.70": "", "0.75": "", "0.5": "", "0.625": "", "0.1875": "", "12": "", "0.33": "", "2.10": "",
+	} {
+		l, err := joinery.ParseLength(text, joinery.Inches)
+		require.NoError(t, err)
+		assert.Equal(t, want, r.rounded(text, l), text)
+	}
+}
+
+func TestPlainNumbers(t *testing.T) {
+	const in, mm = joinery.Inches, joinery.Millimetres
+	for _, c := range []struct {
+		text  string
+		style numberStyle
+		unit  joinery.Unit
+		want  string
+		doubt int
+	}{
+		{"18,5", noStyle, mm, "18.5", 0},
+		{"18,5 mm", noStyle, mm, "18.5 mm", 0},
+		{",5", noStyle, in, ".5", 0},
+		{"0,875", noStyle, in, "0.875", 0},
+		{"1.200", commaStyle, mm, "1200", 0},
+		{"1.200", pointStyle, mm, "1.200", 0},
+		{"1.200", noStyle, mm, "1200", 2},
+		{"1,200", noStyle, mm, "1200", 2},
+		{"1,200", pointStyle, mm, "1200", 0},
+		{"1,200", commaStyle, mm, "1.200", 0},
+		{"1.125", noStyle, in, "1.125", 0},
+		{"1,125", noStyle, in, "1.125", 2},
+		{"1.050,5", noStyle, mm, "1050.5", 0},
+		{"1,050.5", noStyle, mm, "1050.5", 0},
+		{"1'200", noStyle, mm, "1200", 0},
+		{"1'200", noStyle, in, "1'200", 1},
+		{"2' 6\"", noStyle, in, "2' 6\"", 0},
+		{"1 1/2", noStyle, in, "1 1/2", 0},
+		{"1,5''", noStyle, in, "1.5 ''", 0},
+		{"3/4", noStyle, in, "3/4", 0},
+	} {
+		r := &reader{style: c.style}
+		got, doubt := r.plain(c.text, c.unit)
+		assert.Equal(t, c.want, got, c.text)
+		assert.Len(t, doubt, c.doubt, c.text)
+	}
+}
+
+func TestRoughNames(t *testing.T) {
+	r := &reader{list: &List{Unit: joinery.Inches}}
+	for _, text := range []string{"4/4", "5/4", "6/4", "8/4", "12/4", "4/4 rough", "5 / 4", "2x4", "1 x 6", "2×4×96", "5/4x6"} {
+		assert.True(t, r.rough(text), text)
+	}
+	for _, text := range []string{"3/4", "1/4", "2/4", "44", "4 1/4", `2" x 4"`, "1 1/2 x 3 1/2", "26 x 4 x 2", "5/16"} {
+		assert.False(t, r.rough(text), text)
+	}
+}
+
+func TestWays(t *testing.T) {
+	const lr, fb, up = joinery.LeftRight, joinery.FrontBack, joinery.TopBottom
+	for text, want := range map[string]Way{
+		"length up, thickness front-back":        {up, fb},
+		"Length UP ; thickness left to right":    {up, lr},
+		"thickness up, length front-back":        {fb, up},
+		"up, width left-right":                   {up, fb},
+		"Länge hoch, Dicke links-rechts":         {up, lr},
+		"Länge links - rechts, Breite senkrecht": {lr, fb},
+	} {
+		got, wrong := parseWay(text, false)
+		assert.Empty(t, wrong, text)
+		assert.Equal(t, want, got, text)
+	}
+	for _, text := range []string{"", "up", "length up", "thickness up", "length up, thickness up", "length up, length left-right", "up, up", "length", "depth up, thickness front-back", "a b c"} {
+		_, wrong := parseWay(text, false)
+		assert.NotEmpty(t, wrong, text)
+	}
+	// Every way comes back from its own words.
+	for _, length := range joinery.Dimensions {
+		for _, thickness := range joinery.Dimensions {
+			if length != thickness {
+				got, wrong := parseWay(Way{length, thickness}.String(), false)
+				assert.Empty(t, wrong)
+				assert.Equal(t, Way{length, thickness}, got)
+			}
+		}
+		got, wrong := parseWay("length "+directionName(length), true)
+		assert.Empty(t, wrong)
+		assert.Equal(t, length, got.Length)
+	}
+}
+
+func TestNamesOfSides(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		as     As
+		german bool
+		want   string
+	}{
+		{"Leg", Corners, false, "front left leg, front right leg, back left leg, back right leg"},
+		{"Legs", Corners, false, "front left leg, front right leg, back left leg, back right leg"},
+		{"left leg", Corners, false, "front left leg, front right leg, back left leg, back right leg"},
+		{"Front leg", PairLeftRight, false, "Front left leg, Front right leg"},
+		{"front rail", PairFrontBack, false, "front rail, back rail"},
+		{"Rail, front", PairFrontBack, false, "Rail, front, Rail, back"},
+		{"rear rail", PairFrontBack, false, "front rail, rear rail"},
+		{"LEFT SIDE", PairLeftRight, false, "LEFT SIDE, RIGHT SIDE"},
+		{"Drawer side", PairLeftRight, false, "left drawer side, right drawer side"},
+		{"MDF panel", PairLeftRight, false, "left MDF panel, right MDF panel"},
+		{"Shelves", Alike, false, "Shelves"},
+		{"Beine", Corners, true, "Bein vorne links, Bein vorne rechts, Bein hinten links, Bein hinten rechts"},
+		{"Zarge vorne", PairFrontBack, true, "Zarge vorne, Zarge hinten"},
+		{"Tür", PairLeftRight, true, "Tür links, Tür rechts"},
+	} {
+		p := Piece{As: c.as}
+		var names []string
+		for _, made := range p.copies(c.name, c.german) {
+			names = append(names, made.Name)
+		}
+		assert.Equal(t, c.want, strings.Join(names, ", "), c.name)
+	}
+}
+
+func TestKinds(t *testing.T) {
+	for _, c := range []struct {
+		name, heading string
+		german        bool
+		want          string
+	}{
+		{"Leg", "", false, "a leg"},
+		{"Front left leg", "", false, "a leg"},
+		{"Rail, front", "", false, "a front rail"},
+		{"front drawer rail", "", false, "a front rail"},
+		{"Drawer front", "", false, "a drawer front"},
+		{"Side", "Drawer", false, "a drawer side"},
+		{"Slat", "Table top", false, "a slat"},
+		{"Side", "Carcase", false, "a side"},
+		{"back panel", "", false, "a back"},
+		{"Tischbein", "", true, "a leg"},
+		{"Schubkastenseiten", "", true, "a drawer side"},
+		{"Längszarge", "", true, "a long apron"},
+		{"Einlegeboden", "", true, "a shelf"},
+		{"headrail", "", false, ""},
+		{"Widget", "", false, ""},
+		{"", "", false, ""},
+	} {
+		assert.Equal(t, c.want, kindNamed(c.name, c.heading, c.german).what, c.name)
+	}
+}
+
+func TestHeads(t *testing.T) {
+	for head, want := range map[string]struct {
+		key, unit string
+	}{
+		"Length (mm)": {"length", "mm"}, "L [in]": {"l", "in"}, "Länge in mm": {"länge", "mm"}, "Width, cm": {"width", "cm"}, "Thickness/in.": {"thickness", "in"},
+		"L in": {"l", "in"}, `Long (")`: {"long", "in"}, "Qty.": {"qty", ""}, "in": {"in", ""}, "# of": {"of", ""}, "Fertigmaß (Zoll)": {"fertigmaß", "in"}, "Pos. Nr.": {"pos nr", ""},
+	} {
+		key, unit := splitHead(head)
+		assert.Equal(t, want.key, key, head)
+		assert.Equal(t, want.unit, unit, head)
+	}
+	assert.Equal(t, []Field{Length, Width, Thickness}, orderOf("l x w x t"))
+	assert.Equal(t, []Field{Thickness, Width}, orderOf("thk*width"))
+	assert.Nil(t, orderOf("l x l"))
+	assert.Nil(t, orderOf("length"))
+}

@@ -1,0 +1,139 @@
+package piecelist
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fencecard/joinery"
+)
+
+// toCome is the end of the plan: what the maker adds, shown with the names of
+// the pieces themselves, all of it remarks.
+func (l *List) toCome() string {
+	lines := []string{"Now the joints. Take the # away, and write your own figures."}
+	if joints := slices.Concat(l.tenonExample(), l.housingExample()); joints != nil {
+		lines = append(append(lines, "", "joints:"), joints...)
+	}
+	if cut := l.cutExample(); cut != nil {
+		lines = append(append(lines, ""), cut...)
+	}
+	var b strings.Builder
+	for _, line := range lines {
+		b.WriteString(strings.TrimRight("# "+line, " ") + "\n")
+	}
+	return b.String()
+}
+
+// tenonExample joins a rail with the legs at its ends.
+func (l *List) tenonExample() []string {
+	for _, end := range []joinery.Dimension{joinery.LeftRight, joinery.FrontBack} {
+		leg := l.first(func(p *Piece) bool {
+			_, second := p.facing(end)
+			return p.Lies.Length == joinery.TopBottom && second != "" && l.joint(p.Size()[end], 2) != ""
+		})
+		rail := l.first(func(p *Piece) bool {
+			return p.Lies.Length == end && p.Lies.Thickness != joinery.TopBottom && l.joint(p.Thickness.Length, 3) != ""
+		})
+		if leg == nil || rail == nil {
+			continue
+		}
+		first, second := leg.facing(end)
+		return []string{
+			"  - mortise and tenon: " + scalar(rail.Copies[0].Name),
+			fmt.Sprintf("    tenon: %s / %s, %s", scalar(rail.Copies[0].Name), end.Low(), end.High()),
+			fmt.Sprintf("    into: %s / %s, %s / %s", scalar(first), end.High(), scalar(second), end.Low()),
+			fmt.Sprintf("    place: {top: flush, centred: %s}", rail.Lies.Thickness),
+			"    thickness: " + l.joint(rail.Thickness.Length, 3),
+			"    length: " + l.joint(leg.Size()[end], 2),
+		}
+	}
+	return nil
+}
+
+// housingExample joins a shelf with the sides that hold it.
+func (l *List) housingExample() []string {
+	shelf := l.first(func(p *Piece) bool {
+		return p.Lies.Thickness == joinery.TopBottom && p.Lies.Length == joinery.LeftRight
+	})
+	side := l.first(func(p *Piece) bool {
+		_, right := p.facing(joinery.LeftRight)
+		return p.Lies.Length == joinery.TopBottom && p.Lies.Thickness == joinery.LeftRight && right != "" &&
+			l.joint(p.Thickness.Length, 3) != "" && l.part(p.Length.Length, 2) != ""
+	})
+	if shelf == nil || side == nil {
+		return nil
+	}
+	left, right := side.facing(joinery.LeftRight)
+	return []string{
+		"  - housing: " + scalar(shelf.Copies[0].Name),
+		fmt.Sprintf("    board: %s / left, right", scalar(shelf.Copies[0].Name)),
+		fmt.Sprintf("    into: %s / right, %s / left", scalar(left), scalar(right)),
+		fmt.Sprintf("    place: {front: flush, bottom: %s up}", l.part(side.Length.Length, 2)),
+		"    depth: " + l.joint(side.Thickness.Length, 3),
+	}
+}
+
+// first is the first piece that fits, or nil.
+func (l *List) first(fits func(*Piece) bool) *Piece {
+	for i := range l.Pieces {
+		if fits(&l.Pieces[i]) {
+			return &l.Pieces[i]
+		}
+	}
+	return nil
+}
+
+// cutExample is one cut by itself, which stands below its piece.
+func (l *List) cutExample() []string {
+	p := &l.Pieces[0]
+	wide, deep := l.joint(p.Width.Length, 3), l.joint(p.Thickness.Length, 3)
+	if wide == "" || deep == "" {
+		return nil
+	}
+	return []string{
+		"A single cut stands below the size of its piece; fencecard help plan has them all.",
+		"",
+		"  - piece: " + scalar(p.Copies[0].Name),
+		"    cuts:",
+		"      - groove: panel",
+		fmt.Sprintf("        in: %s", p.Lies.Thickness.High()),
+		"        width: " + wide,
+		"        setback: centred",
+		"        depth: " + deep,
+	}
+}
+
+// facing gives the first two pieces of a row that face each other across a
+// dimension, "" where there are none.
+func (p *Piece) facing(across joinery.Dimension) (low, high string) {
+	for _, c := range p.Copies {
+		if len(c.Across) == 1 && c.Across[0] == across {
+			return p.Copies[0].Name, c.Name
+		}
+	}
+	return "", ""
+}
+
+// part is a share of a length, rounded down to what a maker would set, or "" where
+// that is nothing.
+func (l *List) part(of, share joinery.Length) string { return l.atMost(of/share, joinery.MaxLength) }
+
+// joint is a share of a length, at most what joints usually have.
+func (l *List) joint(of, share joinery.Length) string {
+	if share > 2 {
+		return l.atMost(of/share, joinery.Inch*3/8)
+	}
+	return l.atMost(of/share, joinery.Inch)
+}
+
+func (l *List) atMost(of, most joinery.Length) string {
+	scale := joinery.Scale{Unit: joinery.Inches, Division: joinery.Inch / 16}
+	if l.Unit == joinery.Millimetres {
+		scale = joinery.Scale{Unit: joinery.Millimetres, Division: joinery.Millimetre}
+	}
+	if of = scale.Floor(min(of, most)); of == 0 {
+		return ""
+	}
+	return scale.Format(of)
+}

@@ -1,0 +1,142 @@
+package piecelist
+
+import (
+	"fmt"
+	"strings"
+
+	"fencecard/joinery"
+)
+
+// Way is how a piece lies in the finished work, seen from the front: along
+// which dimensions its length and its thickness run. The width has the third.
+type Way struct {
+	Length, Thickness joinery.Dimension
+}
+
+// String gives the way in the words of a list.
+func (y Way) String() string {
+	return "length " + directionName(y.Length) + ", thickness " + directionName(y.Thickness)
+}
+
+// Width is the dimension that the width runs along.
+func (y Way) Width() joinery.Dimension { return y.Length.Third(y.Thickness) }
+
+func directionName(d joinery.Dimension) string {
+	if d == joinery.TopBottom {
+		return "up"
+	}
+	return d.String()
+}
+
+// directions are the words for a direction.
+var directions = map[string]joinery.Dimension{
+	"up": joinery.TopBottom, "upright": joinery.TopBottom, "top-bottom": joinery.TopBottom, "bottom-top": joinery.TopBottom, "vertical": joinery.TopBottom,
+	"left-right": joinery.LeftRight, "right-left": joinery.LeftRight, "across": joinery.LeftRight,
+	"front-back": joinery.FrontBack, "back-front": joinery.FrontBack,
+	"hoch": joinery.TopBottom, "aufrecht": joinery.TopBottom, "senkrecht": joinery.TopBottom, "oben-unten": joinery.TopBottom,
+	"links-rechts": joinery.LeftRight, "vorne-hinten": joinery.FrontBack, "vorn-hinten": joinery.FrontBack,
+}
+
+// wayWords are what lies along a direction.
+var wayWords = map[string]Field{
+	"length": Length, "width": Width, "thickness": Thickness,
+	"länge": Length, "breite": Width, "dicke": Thickness, "stärke": Thickness,
+}
+
+const writeAs = "; write it as " + waysOffered
+
+const waysOffered = "length up, thickness front-back"
+
+// parseWay reads a way to lie: "length up, thickness front-back". A piece that
+// is square needs only the length, since its thickness is as its width.
+func parseWay(text string, square bool) (Way, string) {
+	found := map[Field]joinery.Dimension{}
+	for _, part := range strings.Split(strings.ReplaceAll(strings.ToLower(text), ";", ","), ",") {
+		words := strings.Fields(strings.NewReplacer(" - ", "-", "–", "-", " to ", "-").Replace(part))
+		field, direction := Length, ""
+		switch len(words) {
+		case 1:
+			direction = words[0]
+		case 2:
+			field, direction = wayWords[words[0]], words[1]
+		}
+		d, ok := directions[direction]
+		if !ok || field == NoField {
+			return Way{}, quoted(text) + " is no way to lie" + writeAs
+		}
+		for f, other := range found {
+			if f == field || other == d {
+				return Way{}, quoted(text) + " says two things of one" + writeAs
+			}
+		}
+		found[field] = d
+	}
+	y, long := Way{}, false
+	if y.Length, long = found[Length]; !long {
+		return Way{}, quoted(text) + " does not say which way the length lies" + writeAs
+	}
+	thickness, thick := found[Thickness]
+	width, wide := found[Width]
+	switch {
+	case thick:
+		y.Thickness = thickness
+	case wide:
+		y.Thickness = y.Length.Third(width)
+	case square:
+		y.Thickness = acrossOf(y.Length)
+	default:
+		return Way{}, fmt.Sprintf("%s does not say which way the thickness lies; write %s, thickness %s, or thickness %s", quoted(text),
+			strings.TrimSpace(text), directionName(acrossOf(y.Length)), directionName(y.Length.Third(acrossOf(y.Length))))
+	}
+	return y, ""
+}
+
+// acrossOf is a dimension across the length, for the thickness of a square
+// piece: from front to back, unless the length has that.
+func acrossOf(d joinery.Dimension) joinery.Dimension {
+	if d == joinery.FrontBack {
+		return joinery.LeftRight
+	}
+	return joinery.FrontBack
+}
+
+// readWay reads which way the piece of a row lies. A list that does not say it
+// is asked, with what is usual for a piece of that name.
+func (r *reader) readWay(w *row, p *Piece, above string) (text string) {
+	square := p.Width.Length == p.Thickness.Length
+	c := r.column(Lies)
+	q := Question{
+		Key:     fmt.Sprintf("lies %d", w.number),
+		Place:   r.place(w, r.column(Name).index),
+		About:   "lies",
+		Asks:    fmt.Sprintf("row %d: which way does %s lie?", w.number, quoted(p.Name)),
+		Choices: []string{"length up", "length left-right", "length front-back", "thickness up", "thickness left-right", "thickness front-back"},
+		Problem: "the list does not say which way " + quoted(p.Name) + " lies in the finished work",
+	}
+	offered := "which way it lies, such as " + waysOffered
+	if p.kind.what != "" {
+		q.Default, q.Why = p.kind.lies.String(), "it is "+p.kind.what
+		if square {
+			q.Default, _, _ = strings.Cut(q.Default, ",")
+		}
+		offered = q.Default
+	}
+	q.Remedy = "add a column with the head lies, and write there " + offered
+	if c != nil {
+		if text = w.cell(c.index); sameAbove[strings.ToLower(text)] {
+			text = above
+		}
+		q.Remedy = "write there " + offered
+	}
+	if text != "" {
+		way, wrong := parseWay(text, square)
+		if wrong == "" {
+			p.Lies = way
+			return text
+		}
+		q.Place, q.Problem, q.Remedy = r.place(w, c.index), wrong, "say length and thickness where width and thickness differ, else the length"
+		q.Default, q.Why = "", ""
+	}
+	p.Lies, _ = ask(r, q, func(answer string) (Way, string) { return parseWay(answer, square) })
+	return text
+}

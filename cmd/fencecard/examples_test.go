@@ -63,7 +63,12 @@ func tryExample(t *testing.T, c *cobra.Command, command string) {
 		}
 		return out.String(), cmd.ProcessState.ExitCode()
 	}
-	if !strings.HasPrefix(command, "fencecard new") {
+	if strings.Contains(command, "pieces.csv") {
+		list, err := os.ReadFile("../../testdata/piecelists/wall-shelf.csv")
+		require.NoError(t, err)
+		require.NoError(t, os.WriteFile(filepath.Join(folder, "pieces.csv"), list, 0o644))
+	}
+	if !strings.HasPrefix(command, "fencecard new") || strings.Contains(command, "--against") {
 		bench := strings.Replace(string(examples.BootBench), "\nunit:", "\nshop: shop.yaml\nunit:", 1)
 		require.NoError(t, os.WriteFile(filepath.Join(folder, "bench.yaml"), []byte(bench), 0o644))
 		require.NoError(t, os.WriteFile(filepath.Join(folder, "shop.yaml"), examples.StarterShop, 0o644))

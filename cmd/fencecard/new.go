@@ -2,39 +2,85 @@ package main
 
 import (
 	"context"
+	"errors"
 
 	"github.com/spf13/cobra"
 
 	"fencecard/joinery/examples"
 )
 
+// newOptions are the flags of the new command.
+type newOptions struct {
+	shop, force bool
+	list        listOptions
+}
+
 func (a *app) newCommand() *cobra.Command {
-	var shop, force bool
+	var o newOptions
 	cmd := &cobra.Command{
 		Use:   "new FILE",
-		Short: "Write a starter plan or shop file",
+		Short: "Write a starter plan or shop file, or a plan from a list of pieces",
 		Long: `Write a starter plan, with comments, that runs as it is and is meant to be
 written over. With --shop, write a starter shop file instead: your table, your
-fence and your bits. FILE may be - for standard output.`,
+fence and your bits. With --from, make the plan of a list of pieces that you
+keep in a spreadsheet. FILE may be - for standard output.
+
+` + topic("list"),
 		Example: `  fencecard new bench.yaml
-  fencecard new --shop shop.yaml`,
-		Args: cobra.ExactArgs(1),
-		RunE: a.work(func(_ context.Context, args []string) error {
-			text, what, next := examples.StarterPlan, "a starter plan", "fencecard cards "+args[0]
-			if shop {
-				text, what, next = examples.StarterShop, "a starter shop file", "name it in a plan: shop: "+args[0]
+  fencecard new --shop shop.yaml
+  fencecard new table.yaml --from pieces.csv
+  fencecard new table.yaml --from pieces.csv --defaults
+  fencecard new table.yaml --from pieces.csv --unit in --column wood=wood
+  fencecard new --from pieces.csv --against bench.yaml`,
+		Args: func(cmd *cobra.Command, args []string) error {
+			if o.list.against != "" {
+				return cobra.NoArgs(cmd, args)
 			}
-			if args[0] == "-" {
-				_, err := a.out.Write(text)
+			return cobra.ExactArgs(1)(cmd, args)
+		},
+		RunE: a.work(func(ctx context.Context, args []string) error {
+			if err := o.list.check(o.shop); err != nil {
 				return err
 			}
-			if err := a.writeFile(args[0], text, force); err != nil {
-				return err
+			switch {
+			case o.list.against != "":
+				return a.compareList(o.list)
+			case o.list.from != "":
+				return a.newFromList(args[0], o)
 			}
-			return a.tell("%s: %s\nNext: %s\n", args[0], what, next)
+			return a.newStarter(args[0], o)
 		}),
 	}
-	cmd.Flags().BoolVar(&shop, "shop", false, "write a shop file instead of a plan")
-	cmd.Flags().BoolVar(&force, "force", false, "write over a file that is already there")
+	f := cmd.Flags()
+	f.BoolVar(&o.shop, "shop", false, "write a shop file instead of a plan")
+	f.BoolVar(&o.force, "force", false, "write over a file that is already there")
+	o.list.add(cmd)
 	return cmd
+}
+
+// newStarter writes one of the files to begin with.
+func (a *app) newStarter(name string, o newOptions) error {
+	text, what, next := examples.StarterPlan, "a starter plan", "fencecard cards "+name
+	if o.shop {
+		text, what, next = examples.StarterShop, "a starter shop file", "name it in a plan: shop: "+name
+	}
+	if name == "-" {
+		_, err := a.out.Write(text)
+		return err
+	}
+	if err := a.writeFile(name, text, o.force); err != nil {
+		return err
+	}
+	return a.tell("%s: %s\nNext: %s\n", name, what, next)
+}
+
+// check faults flags of a list without one.
+func (o listOptions) check(shop bool) error {
+	switch {
+	case o.from == "" && (o.against != "" || o.unit != "" || o.defaults || o.columns != nil):
+		return usageError{errors.New("--against, --column, --unit and --defaults are for a list: add --from LIST")}
+	case o.from != "" && shop:
+		return usageError{errors.New("--shop writes a shop file, and --from a plan: leave one out")}
+	}
+	return nil
 }

@@ -1,0 +1,105 @@
+package main
+
+import (
+	"bufio"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+
+	"fencecard/joinery"
+	"fencecard/joinery/piecelist"
+)
+
+// settle reads a list as often as there is something to ask about it. Where
+// nobody can be asked, the questions are faults, told with all others.
+func (a *app) settle(o listOptions, reading piecelist.Options, read func() ([]piecelist.Question, error)) error {
+	defer collectSooner()()
+	lines := bufio.NewReader(a.in)
+	for {
+		questions, err := read()
+		asks := o.from != "-" && a.onTerminal()
+		switch {
+		case err != nil && asks:
+			return err // nothing is asked of a list that must be mended first
+		case err != nil || len(questions) > 0 && !asks:
+			return everyFault(err, questions)
+		case len(questions) == 0:
+			return nil
+		}
+		// One at a time: the list is read again with the answer, which may be none.
+		answer, err := a.ask(lines, questions[0])
+		if err != nil {
+			fmt.Fprintln(a.err)
+			return everyFault(nil, questions)
+		}
+		reading.Answers[questions[0].Key] = answer
+	}
+}
+
+// everyFault joins the faults of a list with what could not be asked.
+func everyFault(err error, questions []piecelist.Question) error {
+	var all, open joinery.Faults
+	errors.As(err, &all)
+	if errors.As(piecelist.Faults(questions), &open) {
+		all = append(all, open...)
+	}
+	if all == nil {
+		return err
+	}
+	return all.Err()
+}
+
+// ask asks one question, until there is an answer. An empty line takes the
+// default, a question mark tells more.
+func (a *app) ask(lines *bufio.Reader, q piecelist.Question) (string, error) {
+	if q.Wrong != "" {
+		fmt.Fprintf(a.err, "  %s\n", q.Wrong)
+	}
+	offered := ""
+	if q.Default != "" {
+		offered = "[" + q.Default + "] "
+	}
+	for {
+		if _, err := fmt.Fprintf(a.err, "%s %s", q.Asks, offered); err != nil {
+			return "", err
+		}
+		line, err := lines.ReadString('\n')
+		line = strings.TrimSpace(line)
+		switch {
+		case line == "?":
+			fmt.Fprint(a.err, "  "+q.Place.String()+"\n"+q.Place.Excerpt())
+			if q.Choices != nil {
+				fmt.Fprintf(a.err, "  one of: %s\n", strings.Join(q.Choices, "; "))
+			}
+			fmt.Fprintf(a.err, "  or end here (Ctrl-C) and mend the list: %s\n", q.Remedy)
+		case line != "":
+			return line, nil
+		case err != nil:
+			return "", err
+		case q.Default != "":
+			return q.Default, nil
+		default:
+			fmt.Fprintln(a.err, "  there is no default here; ? tells more")
+		}
+		if err != nil && !errors.Is(err, io.EOF) {
+			return "", err
+		}
+	}
+}
+
+// onTerminal reports whether somebody sits there to be asked: input comes from a
+// device for characters, and not from the one that is always empty.
+func (a *app) onTerminal() bool {
+	in, isFile := a.in.(*os.File)
+	if !isFile {
+		return false
+	}
+	info, err := in.Stat()
+	if err != nil || info.Mode()&os.ModeCharDevice == 0 {
+		return false
+	}
+	null, err := os.Stat(os.DevNull)
+	return err != nil || !os.SameFile(info, null)
+}

@@ -17,23 +17,19 @@ func glueZone(u joinery.Unit) joinery.Length {
 	return 3 * joinery.Inch
 }
 
-// unknownWood stands in for a wood that the plan does not name: of the woods
-// of the table it moves most.
-const unknownWood = "American beech"
-
 // movement compares what the part and the piece it goes into move along the
-// channel. Boards are taken as flat-sawn, the width along the rings, which
-// moves more.
+// channel.
 func (c *jointCheck) movement() {
 	into, part, run := c.joint.Into, c.joint.Part, c.channel.Run()
 	width := acrossOf(part, run)
-	dry, damp, err := c.seasons()
+	climate := c.climate()
+	dry, damp, err := climate.Moistures()
 	if err != nil {
 		c.warn(part, "movement-unknown", "%v", err)
 		return
 	}
-	partMoves, err := seasonal(part.Piece, run, width, dry, damp)
-	intoMoves, err2 := seasonal(into.Piece, run, min(width, into.Piece.Size[run]), dry, damp)
+	partMoves, err := climate.Swells(part.Piece, run, width)
+	intoMoves, err2 := climate.Swells(into.Piece, run, min(width, into.Piece.Size[run]))
 	if err = cmp.Or(err, err2); err != nil {
 		c.warn(part, "movement-unknown", "how %s moves in %s is not known: %v", part, into, err)
 		return
@@ -43,13 +39,12 @@ func (c *jointCheck) movement() {
 		return
 	}
 	fixed := c.reference()
-	climate := c.climate()
 	m := &deck.Movement{
 		Along: run, Width: width, Need: need, Fixed: fixed,
 		Room: c.channel.Hi - c.channel.Lo - width,
 		Open: !c.stopped(fixed.Opposite()),
 		Glue: min(width, glueZone(c.scale.Unit)),
-		Wood: woodOr(part.Piece.Wood),
+		Wood: part.Piece.Wood.Reckoned(),
 		Change: fmt.Sprintf("%g to %g %% humidity at %s, %.1f to %.1f %% moisture",
 			climate.Dry, climate.Damp, climate.Temperature, dry, damp),
 	}
@@ -66,34 +61,6 @@ func (c *jointCheck) climate() joinery.Climate {
 		return joinery.DefaultClimate
 	}
 	return c.deck.Plan.Climate
-}
-
-// seasons gives the moisture content at the driest and at the dampest.
-func (c *jointCheck) seasons() (dry, damp float64, err error) {
-	climate := c.climate()
-	if dry, err = joinery.Moisture(climate.Temperature, climate.Dry); err != nil {
-		return 0, 0, err
-	}
-	damp, err = joinery.Moisture(climate.Temperature, climate.Damp)
-	return dry, damp, err
-}
-
-// seasonal is how much a width of a piece along a dimension swells; nothing
-// along its grain.
-func seasonal(p *joinery.Piece, along joinery.Dimension, width joinery.Length, dry, damp float64) (joinery.Length, error) {
-	if along == p.Grain || width <= 0 {
-		return 0, nil
-	}
-	m, err := woodOr(p.Wood).Change(width, dry, damp, joinery.Tangential)
-	return m.Change, err
-}
-
-// woodOr returns the wood, or the one that stands in for an unknown.
-func woodOr(w joinery.Wood) joinery.Wood {
-	if w.Name == "" {
-		w, _, _ = joinery.FindWood(unknownWood)
-	}
-	return w
 }
 
 // makeRoom says which number to change so that the part may move: the span of

@@ -18,13 +18,15 @@ func (p *Piece) Mirrored(name string, across Dimension, s Scale) Piece {
 	m.Name, m.MirrorOf, m.Across = name, p.Name, p.Across.Flipped(across)
 	m.Cuts = slices.Clone(p.Cuts)
 	for i := range m.Cuts {
-		m.Cuts[i] = p.Cuts[i].mirrored(across)
+		m.Cuts[i] = p.Cuts[i].Mirrored(across)
 		m.Cuts[i].Lay(&m, s)
 	}
 	return m
 }
 
-func (c Cut) mirrored(across Dimension) Cut {
+// Mirrored returns the cut as seen in a mirror, with the same name and not laid
+// out anew.
+func (c Cut) Mirrored(across Dimension) Cut {
 	turn := func(s *Side) {
 		if *s != NoSide && s.Dimension() == across {
 			*s = s.Opposite()

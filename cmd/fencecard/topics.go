@@ -28,6 +28,7 @@ func topic(name string) string {
 func topicCommands() []*cobra.Command {
 	return []*cobra.Command{
 		{Use: "plan", Short: "How a plan is written", Long: topic("plan")},
+		{Use: "joints", Short: "How a joint is written once, and both its cuts follow", Long: topic("joints")},
 		{Use: "safety", Short: "What can hurt you at a router table", Long: topic("safety")},
 		{Use: "warnings", Short: "What every warning says", Long: warningTopic()},
 	}

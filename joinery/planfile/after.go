@@ -1,6 +1,8 @@
 package planfile
 
 import (
+	"slices"
+
 	"fencecard/joinery"
 
 	"go.yaml.in/yaml/v4"
@@ -8,9 +10,10 @@ import (
 
 // cutNames are the names of a piece's cuts and which waits for which.
 type cutNames struct {
-	mirrored *cutNames      // of the piece that this one mirrors, or nil
-	number   map[string]int // of each own name in the list
-	list     []cutName      // as written
+	mirrored *cutNames           // of the piece that this one mirrors, or nil
+	number   map[string]int      // of each own name in the list
+	list     []cutName           // as written
+	several  map[string][]string // names that stand for several cuts: of a joint, of a repeat
 	waitOn   []wait
 }
 
@@ -80,6 +83,28 @@ func (c *cutNames) see(r *planReader, name string, n *yaml.Node) {
 	c.list = append(c.list, cutName{name, positionOf(n)})
 }
 
+// stand lets a name stand for one more cut.
+func (c *cutNames) stand(name, cut string) {
+	if c.several == nil {
+		c.several = map[string][]string{}
+	}
+	c.several[name] = append(c.several[name], cut)
+}
+
+// stands lists the cuts that a name stands for: the cut of that name, or all those
+// of a joint or a repeat.
+func (c *cutNames) stands(name string) []string {
+	if _, known := c.place(name); known {
+		return []string{name}
+	}
+	for at := c; at != nil; at = at.mirrored {
+		if cuts := at.several[name]; cuts != nil {
+			return cuts
+		}
+	}
+	return nil
+}
+
 // waits keeps that a cut waits for another. One without a name is at fault
 // anyway, and nothing waits for it.
 func (c *cutNames) waits(cut, on string, n *yaml.Node) {
@@ -109,7 +134,7 @@ func (r *planReader) readAfter(f *fields, cut string, b *blank) []string {
 // checkAfter faults waits on unknown cuts and circles of waits.
 func (r *planReader) checkAfter(b *blank) {
 	names := &b.cuts
-	sound := names.waitOn[:0]
+	var sound []wait
 	for _, w := range names.waitOn {
 		if r.over() {
 			return
@@ -118,16 +143,38 @@ func (r *planReader) checkAfter(b *blank) {
 		if w.cut >= 0 {
 			cut = names.list[w.cut].name
 		}
-		_, known := names.place(w.on)
+		on := names.stands(w.on)
 		switch {
-		case !known:
+		case on == nil && r.mayJoin(w.on):
+		case on == nil:
 			r.faultAt(w.at, "after names a cut of the same piece; "+nearName("cut", w.on, names.all(cut)), "this piece has no cut named %s", quoted(w.on))
 		case w.on == cut:
 			r.faultAt(w.at, "name the cut that comes first, or take after out", "%s cannot come after itself", quoted(cut))
 		case cut != "":
-			sound = append(sound, w)
+			for _, one := range on {
+				if one != cut {
+					sound = append(sound, wait{w.cut, w.at, one})
+				}
+			}
 		}
 	}
+	b.spellAfter()
 	r.checkCircles(names, sound)
 	names.waitOn = nil
+}
+
+// spellAfter names every cut that a name after the key after stands for.
+func (b *blank) spellAfter() {
+	for i := range b.Cuts {
+		c := &b.Cuts[i]
+		var after []string
+		for _, name := range c.After {
+			for _, one := range b.cuts.stands(name) {
+				if one != c.Name && !slices.Contains(after, one) {
+					after = append(after, one)
+				}
+			}
+		}
+		c.After = after
+	}
 }

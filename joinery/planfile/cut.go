@@ -23,6 +23,7 @@ func (r *planReader) readCuts(b *blank) {
 		}
 		r.readCut(n, b)
 	}
+	r.addJointCuts(b)
 	r.checkAfter(b)
 }
 
@@ -49,20 +50,26 @@ func (r *planReader) readCut(n *yaml.Node, b *blank) {
 	}
 	f := r.fieldsOf(n, what, kind.Keys(), key)
 	f.needs = append(f.needs, key)
-	b.Cuts = append(b.Cuts, joinery.Cut{Kind: kind, Name: f.name(key), Place: r.place(f.value(key)), Places: f.places()})
-	cut := &b.Cuts[len(b.Cuts)-1]
-	b.cuts.see(r, cut.Name, f.value(key))
-	f.need(kind.Required...)
-	r.readCutValues(f, cut, b)
-	if !r.over() && len(r.faults) == before && b.sized && r.fits {
-		for _, fault := range cut.Lay(b.Piece, r.scale) {
+	cut := joinery.Cut{Kind: kind, Name: f.name(key), Place: r.place(f.value(key)), Places: f.places()}
+	cuts := []*joinery.Cut{&cut}
+	if f.written("repeat") {
+		cuts = r.readRepeated(f, &cut, b)
+	} else {
+		b.cuts.see(r, cut.Name, f.value(key))
+		f.need(kind.Required...)
+		r.readCutValues(f, &cut, b)
+	}
+	for _, c := range cuts {
+		if r.over() || len(r.faults) > before || !b.sized || !r.fits {
+			return
+		}
+		for _, fault := range c.Lay(b.Piece, r.scale) {
 			r.add(fault)
 		}
 		if len(r.faults) == before {
-			return
+			b.Cuts = append(b.Cuts, *c)
 		}
 	}
-	b.Cuts = b.Cuts[:len(b.Cuts)-1]
 }
 
 // kind finds the key that is a kind of cut. Where there is none, it is a fault

@@ -24,6 +24,17 @@ type fields struct {
 	needs []string // keys that must be there
 
 	outside *yaml.Node // a key whose inner keys stand beside it, or nil
+
+	joint  bool // these are the keys of a joint
+	listed bool // a list without brackets was faulted
+}
+
+// example shows a key with a value.
+func (f *fields) example(key string) string {
+	if text, ok := inJoints[key]; ok && f.joint {
+		return text
+	}
+	return example(key)
 }
 
 // mapping faults a node that is not keys and values. The problem and remedy
@@ -49,6 +60,7 @@ func (r *reader) fieldsOf(n *yaml.Node, what string, known []string, kind string
 	f := &fields{
 		r: r, what: what, node: n, known: known, kind: kind,
 		pairs: make([]pair, 0, len(n.Content)/2),
+		joint: slices.Contains(known, "into"),
 	}
 	for i := 0; i+1 < len(n.Content); i += 2 {
 		key, value := n.Content[i], n.Content[i+1]
@@ -61,7 +73,7 @@ func (r *reader) fieldsOf(n *yaml.Node, what string, known []string, kind string
 }
 
 // holders are the keys that have keys inside.
-var holders = []string{"mirror", "size", "cheeks", "shop", "fence", "minutes", "climate", "clearances", "rules", "shrinkage"}
+var holders = []string{"mirror", "size", "cheeks", "shop", "fence", "minutes", "climate", "clearances", "rules", "shrinkage", "place", "shoulders", "repeat"}
 
 // notInside faults, once, keys that stand straight below the key they belong
 // inside.
@@ -127,6 +139,9 @@ func (f *fields) unknown(key, value *yaml.Node) {
 		f.r.fault(key, fmt.Sprintf("write %s: %s", short(before), short(after)), "there is no space after the colon")
 		return
 	}
+	if f.joint && null(value) && f.bracketed(key) {
+		return
+	}
 	remedy := "its keys are " + joinery.List(f.known, "and")
 	if near := meant(key.Value, f.known); near != "" {
 		f.meant = append(f.meant, near)
@@ -135,6 +150,21 @@ func (f *fields) unknown(key, value *yaml.Node) {
 		remedy = fmt.Sprintf("that key belongs to a %s; the keys here are %s", whose, joinery.List(f.known, "and"))
 	}
 	f.r.fault(key, remedy, "%s has no key %s", f.what, quoted(key.Value))
+}
+
+// bracketed faults, once, a list of ends or places that stands in braces, where
+// each comma begins a new key.
+func (f *fields) bracketed(key *yaml.Node) bool {
+	_, side := joinery.ParseSide(key.Value)
+	if !side && !strings.Contains(key.Value, "/") {
+		return false
+	}
+	if !f.listed {
+		f.listed = true
+		f.r.fault(key, "put brackets round the list, as in into: [front left leg / right, front right leg / left]; or write each word of the joint on a line of its own",
+			"inside braces a comma begins a new key")
+	}
+	return true
 }
 
 // kindsWith lists the kinds of cut that take a key.
@@ -156,7 +186,7 @@ func (f *fields) need(keys ...string) {
 	for _, key := range keys {
 		if !f.written(key) && !slices.Contains(f.meant, key) {
 			missing = append(missing, key)
-			examples = append(examples, example(key))
+			examples = append(examples, f.example(key))
 		}
 	}
 	if missing != nil {
@@ -176,7 +206,7 @@ func (f *fields) has(key string) bool {
 		return false
 	}
 	if null(n) {
-		remedy := "write " + example(key)
+		remedy := "write " + f.example(key)
 		if !slices.Contains(f.needs, key) {
 			remedy += ", or take " + key + " out"
 		}
@@ -196,7 +226,7 @@ func (f *fields) scalar(key string) (string, *yaml.Node, bool) {
 	}
 	n := f.value(key)
 	if n.Kind != yaml.ScalarNode {
-		f.r.fault(n, "write "+example(key), "%s takes one value, not a list or keys", key)
+		f.r.fault(n, "write "+f.example(key), "%s takes one value, not a list or keys", key)
 		return "", nil, false
 	}
 	return strings.TrimSpace(n.Value), n, true
@@ -213,7 +243,7 @@ func (f *fields) oneOrMore(key string) []*yaml.Node {
 		return []*yaml.Node{n}
 	}
 	if n.Kind != yaml.SequenceNode {
-		f.r.fault(n, "write "+example(key), "%s takes a name or a list of names", key)
+		f.r.fault(n, "write "+f.example(key), "%s takes a name or a list of names", key)
 		return nil
 	}
 	var all []*yaml.Node
@@ -223,7 +253,7 @@ func (f *fields) oneOrMore(key string) []*yaml.Node {
 			all = append(all, inner)
 		case yaml.AliasNode: // refused with the tree
 		default:
-			f.r.fault(inner, "write "+example(key), "%s takes a name or a list of names", key)
+			f.r.fault(inner, "write "+f.example(key), "%s takes a name or a list of names", key)
 		}
 	}
 	return all

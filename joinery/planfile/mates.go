@@ -53,7 +53,7 @@ func (r *planReader) checkMates() {
 			})
 			continue
 		}
-		if _, ok := b.cuts.place(m.Cut); m.Cut != "" && !ok {
+		if _, ok := b.cuts.place(m.Cut); m.Cut != "" && !ok && !r.mayJoin(m.Cut) {
 			r.add(joinery.Fault{
 				Place:   inside(r.where(m.position), m.Cut),
 				Problem: quoted(m.Piece) + " has no cut named " + quoted(m.Cut),

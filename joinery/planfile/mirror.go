@@ -135,6 +135,9 @@ func mirrorOnce(source *blank, across []joinery.Dimension) string {
 
 // texts lists the texts of a scalar or a list.
 func texts(n *yaml.Node) []string {
+	if n == nil {
+		return nil
+	}
 	if n.Kind == yaml.ScalarNode {
 		return []string{n.Value}
 	}

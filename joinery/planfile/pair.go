@@ -60,3 +60,11 @@ func (f *fields) forget(key string) {
 		p.value = nil
 	}
 }
+
+// textOf is the text of a node, "" where there is none.
+func textOf(n *yaml.Node) string {
+	if n == nil {
+		return ""
+	}
+	return n.Value
+}

@@ -21,8 +21,11 @@ const pieceExample = "- piece: front left leg"
 type blank struct {
 	*joinery.Piece // its place among the plan's
 	f              *fields
-	sized          bool // the size was read without fault
-	done           bool // the piece is read; a mirror of it may be made
+	sized          bool          // the size was read without fault
+	related        bool          // what it mirrors is known, if anything
+	done           bool          // the piece is read; a mirror of it may be made
+	between        [3]*yaml.Node // lengths that are left to joints
+	joined         []jointCut    // the cuts that come from joints
 	cuts           cutNames
 }
 
@@ -42,6 +45,16 @@ func (r *planReader) readPieces(f *fields) {
 	}
 	for _, b := range r.blanks {
 		if !b.mirrors() {
+			r.readStock(b)
+		}
+	}
+	r.relate()
+	r.readJoints(f)
+	r.pairJoints()
+	r.finishSizes()
+	r.makeJoints()
+	for _, b := range r.blanks {
+		if !b.mirrors() {
 			r.readBlank(b)
 		}
 	}
@@ -52,6 +65,7 @@ func (r *planReader) readPieces(f *fields) {
 	}
 	if !r.over() {
 		r.checkMates()
+		r.checkJoints()
 	}
 }
 
@@ -110,26 +124,34 @@ func (r *planReader) keep(b *blank) {
 	}
 }
 
-// readBlank reads a piece that mirrors no other.
-func (r *planReader) readBlank(b *blank) {
+// readStock reads what a piece that mirrors no other is made of.
+func (r *planReader) readStock(b *blank) {
 	if r.over() {
 		return
 	}
 	b.f.need("size")
 	b.Wood = r.readWood(b.f, r.wood)
-	b.Size, b.sized = r.readSize(b.f)
+	b.Size, b.sized = r.readSize(b)
 	b.Grain = longest(b.Size)
 	if text, n, ok := b.f.scalar("grain"); ok {
 		if grain, ok := r.dimension(n, text); ok {
 			b.Grain = grain
 		}
 	}
+}
+
+// readBlank reads the cuts of a piece that mirrors no other.
+func (r *planReader) readBlank(b *blank) {
+	if r.over() {
+		return
+	}
 	r.readCuts(b)
 	b.done = true
 }
 
 // readSize reads the three dimensions.
-func (r *planReader) readSize(f *fields) (joinery.Size, bool) {
+func (r *planReader) readSize(b *blank) (joinery.Size, bool) {
+	f := b.f
 	var size joinery.Size
 	if !f.has("size") {
 		return size, false
@@ -142,7 +164,7 @@ func (r *planReader) readSize(f *fields) (joinery.Size, bool) {
 	dimensions := r.fields(n, "size", dimensionNames())
 	dimensions.need(dimensionNames()...)
 	for _, d := range joinery.Dimensions {
-		size[d] = dimensions.positive(d.String())
+		size[d] = b.dimensionOf(dimensions, d)
 	}
 	return size, len(r.faults) == before
 }

@@ -14,7 +14,7 @@ import (
 )
 
 // planKeys are the keys of a plan.
-var planKeys = []string{"title", "unit", "wood", "shop", "climate", "pieces"}
+var planKeys = []string{"title", "unit", "wood", "shop", "climate", "pieces", "joints"}
 
 // ShopInPlanName is the name of a shop whose keys stand in the plan itself.
 const ShopInPlanName = "the shop in the plan"
@@ -30,6 +30,9 @@ type planReader struct {
 	wood  joinery.Wood            // for pieces that name none
 	other joinery.Faults          // of a shop file
 	mates []mateRef
+
+	joints []*jointWish
+	lost   []string // the names of joints that are at fault
 
 	blanks []*blank
 	named  map[string]*blank // the first of each name

@@ -39,7 +39,7 @@ func (f *fields) positive(key string) joinery.Length {
 	}
 	l, ok := f.r.length(n, text)
 	if ok && l == 0 {
-		f.r.fault(n, "write a length above 0, such as "+example(key), "%s is 0", key)
+		f.r.fault(n, "write a length above 0, such as "+f.example(key), "%s is 0", key)
 	}
 	return l
 }

@@ -1,6 +1,9 @@
 package planfile
 
-import "fencecard/joinery"
+import (
+	"fencecard/joinery"
+	"fencecard/joinery/joint"
+)
 
 // examplesOf shows each key with a value, for the remedy of a fault.
 var examplesOf = map[string]string{
@@ -74,7 +77,29 @@ var examplesOf = map[string]string{
 	"shortest-piece": "shortest-piece: 12",
 	"hand-distance":  "hand-distance: 4",
 	"thinnest-floor": "thinnest-floor: 1/8",
-	"stop":           "stop: 1",
+
+	"joints":    "joints: and below it - mortise and tenon: NAME",
+	"into":      "into: front left leg / right",
+	"place":     "place: {top: flush, front: 1/8 back}",
+	"centred":   "centred: front-back",
+	"thickness": "thickness: 3/8",
+	"shoulders": "shoulders: {top: 1/2, bottom: 1/4}",
+	"through":   "through: yes",
+	"deeper":    "deeper: 1/16",
+	"haunch":    "haunch: 3/8 at top",
+	"play":      "play: 0.006",
+	"room":      "room: seasons (or room: 1/8)",
+	"glue":      "glue: top",
+	"tongue":    "tongue: 1/4 from front",
+	"stopped":   "stopped: 3/8 from front",
+	"board":     "board: shelf / left, right",
+	"edges":     "edges: panel / left, right, top, bottom",
+	"repeat":    "repeat: {times: 12, first: 3 from left, every: 2 1/2}",
+	"times":     "times: 12",
+	"first":     "first: 3 from left",
+	"every":     "every: 2 1/2",
+	"between":   "between: 3 and 31 from left",
+	"stop":      "stop: 1",
 }
 
 // example shows a key with a value.
@@ -82,10 +107,18 @@ func example(key string) string {
 	if text, ok := examplesOf[key]; ok {
 		return text
 	}
-	if joinery.KindNamed(key) != nil {
+	if joinery.KindNamed(key) != nil || joint.KindNamed(key) != nil {
 		return key + ": NAME"
 	}
 	return key + ": 3/16" // a side, as of a cheek
+}
+
+// inJoints are the keys that mean something else in a joint than in a cut.
+var inJoints = map[string]string{
+	"tenon":  "tenon: rail / left, right",
+	"lap":    "lap: rail / left",
+	"groove": "groove: 1/4",
+	"length": "length: 3/4",
 }
 
 // otherWords are keys a maker may well try first, and what they are here.

@@ -1,0 +1,93 @@
+package planfile
+
+import (
+	"fencecard/joinery"
+	"fencecard/joinery/pattern"
+)
+
+var (
+	betweenShoulders = pattern.New(`(?i)^(.+?)\s+between(?:\s+the)?\s+shoulders?$`)
+	nearShoulders    = pattern.New(`(?i)^(.+?)\s+[a-z ]*(?:bet|sho)[a-z ]*$`)
+)
+
+// dimensionOf reads one dimension of a size: a length, or one "between shoulders"
+// to which joints add what enters at either end.
+func (b *blank) dimensionOf(f *fields, d joinery.Dimension) joinery.Length {
+	text, n, ok := f.scalar(d.String())
+	if !ok {
+		return 0
+	}
+	m := betweenShoulders.FindStringSubmatch(text)
+	if m == nil {
+		if near := nearShoulders.FindStringSubmatch(text); near != nil && f.r.isLength(near[1]) {
+			f.r.fault(n, "write "+near[1]+" between shoulders", "%s is no length", quoted(text))
+			return 0
+		}
+		return f.positive(d.String())
+	}
+	length, ok := f.r.length(n, m[1])
+	if ok && length == 0 {
+		f.r.fault(n, "write a length above 0", "%s is 0", d)
+	}
+	b.between[d] = n
+	return length
+}
+
+// finishSizes adds to the lengths between shoulders what the joints let in, and
+// gives the mirrors their sizes.
+func (r *planReader) finishSizes() {
+	for _, b := range r.blanks {
+		if b.mirrors() || !b.sized {
+			continue
+		}
+		opening := b.Size
+		for _, d := range joinery.Dimensions {
+			if b.between[d] == nil {
+				continue
+			}
+			for _, end := range []joinery.Side{d.Low(), d.High()} {
+				enters, ok := r.enters(b, end, opening[d])
+				b.Size[d] += enters
+				b.sized = b.sized && ok
+			}
+		}
+		r.setGrain(b)
+	}
+	for _, b := range r.blanks {
+		if source := r.named[b.MirrorOf]; b.mirrors() && b.related {
+			b.Size, b.Grain = source.Size, source.Grain
+			b.sized = source.sized
+		}
+	}
+}
+
+// enters is how far an end of a piece goes in beyond its shoulder. An end that
+// goes nowhere is a fault.
+func (r *planReader) enters(b *blank, end joinery.Side, opening joinery.Length) (joinery.Length, bool) {
+	faulty := false
+	for _, j := range r.joints {
+		faulty = faulty || j.broken
+		for _, m := range j.met {
+			if m.Part.Original() != b.Name || flipped(m.End, m.Part.Across) != end || m.Like {
+				continue
+			}
+			length, faults := j.kind.Enters(m.Meeting, m.Words(j.words), opening, r.scale, r.plan.Climate)
+			for _, f := range faults {
+				r.jointFault(j, f)
+			}
+			return length, len(faults) == 0
+		}
+	}
+	if !faulty && len(r.faults) == 0 {
+		r.fault(b.between[end.Dimension()], "write its whole length, or a joint for the "+end.String()+" end",
+			"no joint says what goes in at the %s of %s", end, b.f.what)
+	}
+	return 0, false
+}
+
+// setGrain finds which way the grain runs: as written, or the longest way.
+func (r *planReader) setGrain(b *blank) {
+	if b.f.key("grain") == nil {
+		b.Grain = longest(b.Size)
+	}
+}

@@ -14,7 +14,7 @@ var Halving = Kind{
 	Half:    "lap",
 	Takes:   []string{"depth"},
 	Example: "lap: rail / left, into: stile / front, place: {top: flush}",
-	flat:    true,
+	Flat:    true,
 	spans:   across,
 	make:    makeHalving,
 }
@@ -52,7 +52,7 @@ func makeHalving(w *work) {
 	}
 	w.into(receiving)
 	w.part(entering)
-	w.halves.Mates = receiving.Kind == &joinery.Lap && entering.Kind == &joinery.Lap
+	w.halves.Mates = receiving.Kind.Laps && entering.Kind.Laps
 	if w.End != joinery.NoSide {
 		// From the nearer side of the other piece to the end.
 		d := w.End.Dimension()

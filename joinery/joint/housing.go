@@ -14,6 +14,7 @@ var Housing = Kind{
 	Needs:   []string{"depth"},
 	Takes:   []string{"stopped", "tongue"},
 	Example: "board: shelf / left, right, into: left side / right, right side / left, place: {bottom: 4 up, front: flush}, depth: 1/4, stopped: 3/8 from front",
+	Passes:  true,
 	spans:   across,
 	make:    makeHousing,
 }

@@ -15,12 +15,15 @@ type Kind struct {
 	Needs   []string // words it needs
 	Takes   []string // words it may have, besides CommonWords
 	Example string   // a joint as a maker would write it, without its name
-	// Shared tells that one groove or face may take several pieces, so that ends
-	// and places need not be as many.
-	Shared bool
-	flat   bool                              // the pieces lie on one another, face to face
-	spans  func(Meeting) []joinery.Dimension // the directions that place speaks of
-	make   func(*work)
+
+	Shared bool // one groove may take several pieces, so that ends and places need not be as many
+	Passes bool // what goes in may go on past it, so that one end may enter several pieces
+	Framed bool // a board goes in all round: its tongues at the end of the grain are cut first, a bare length stops both ends of a groove
+	Flat   bool // the pieces lie on one another, face to face; an end need not be named
+
+	spans  func(Meeting) []joinery.Dimension                    // the directions that place speaks of
+	make   func(*work)                                          // works out the halves
+	enters func(w *work, opening joinery.Length) joinery.Length // how far one end goes in; nil: as the halves say
 }
 
 // CommonWords are the words that any joint may have.
@@ -48,16 +51,13 @@ func (k *Kind) Keys() []string {
 // other. What is halved lies on that side, so its end points elsewhere.
 func (k *Kind) Faces(end, side joinery.Side) bool {
 	switch {
-	case k.flat && end == joinery.NoSide:
+	case k.Flat && end == joinery.NoSide:
 		return true
-	case k.flat:
+	case k.Flat:
 		return end.Dimension() != side.Dimension()
 	}
 	return end == side.Opposite()
 }
-
-// Ends reports whether the entering half must name an end.
-func (k *Kind) Ends() bool { return !k.flat }
 
 // String gives the kind's name.
 func (k *Kind) String() string { return k.Name }
@@ -131,7 +131,7 @@ func (k *Kind) Make(m Meeting, w Words, s joinery.Scale, c joinery.Climate) (Hal
 // worked out without its length, which may be left to the joints: opening is what
 // it measures between its shoulders.
 func (k *Kind) Enters(m Meeting, w Words, opening joinery.Length, s joinery.Scale, c joinery.Climate) (joinery.Length, []Fault) {
-	if k != &Panel {
+	if k.enters == nil {
 		d, part := m.Side.Dimension(), *m.Part
 		if m.End != joinery.NoSide {
 			d = m.End.Dimension()
@@ -142,6 +142,5 @@ func (k *Kind) Enters(m Meeting, w Words, opening joinery.Length, s joinery.Scal
 		return halves.Enters, faults
 	}
 	work := work{Meeting: m, Words: w, kind: k, scale: s, climate: c}
-	room := work.room(m.End.Dimension(), opening)
-	return w.Depth - room/2, work.faults
+	return k.enters(&work, opening), work.faults
 }

@@ -60,7 +60,7 @@ func (m Meeting) Offsets() map[joinery.Dimension]joinery.Length {
 // settled is the meeting with what goes without saying: an end that lies on the
 // other piece ends at its far side.
 func (m Meeting) settled(k *Kind) Meeting {
-	if !k.flat || m.End == joinery.NoSide {
+	if !k.Flat || m.End == joinery.NoSide {
 		return m
 	}
 	d := m.End.Dimension()
@@ -86,7 +86,7 @@ func (m Meeting) offset(s Inset) joinery.Length {
 
 // apart is the fault of an end that does not face the side.
 func (m Meeting) apart(k *Kind) Fault {
-	if k.flat {
+	if k.Flat {
 		return Fault{
 			Words: []string{"into"},
 			Problem: fmt.Sprintf("the %s of %q points into the %s of %q or away from it, and a halving lies on that face",

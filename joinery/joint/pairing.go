@@ -165,7 +165,7 @@ func (w *pairer) again(end int, into Spot) bool {
 // past the other, so that one end of it may enter several.
 func (w *pairer) past(m Meeting) joinery.Flips {
 	var flips joinery.Flips
-	if w.Kind != &Housing {
+	if !w.Kind.Passes {
 		return flips
 	}
 	for _, d := range across(m) {

@@ -15,8 +15,12 @@ var Panel = Kind{
 	Takes:   []string{"groove", "room", "tongue", "stopped"},
 	Example: "edges: panel / left, right, top, bottom, into: left stile / right, right stile / left, top rail / bottom, bottom rail / top, place: {front: 1/4 back}, groove: 1/4, depth: 3/8, room: seasons, tongue: 1/4 from front",
 	Shared:  true,
+	Framed:  true,
 	spans:   func(m Meeting) []joinery.Dimension { return []joinery.Dimension{m.thick()} },
 	make:    makePanel,
+	enters: func(w *work, opening joinery.Length) joinery.Length {
+		return w.Depth - w.room(w.End.Dimension(), opening)/2
+	},
 }
 
 // thick is the dimension across the joint in which the entering piece is

@@ -70,7 +70,7 @@ func (r *planReader) makeJoint(j *jointWish) {
 		}
 		spot := joint.Spot{Piece: m.Part, Side: m.End}
 		first, made := ends[spot]
-		if made && j.kind == &joint.Housing {
+		if made && j.kind.Passes {
 			halves.Part = union(first.Part, halves.Part)
 		} else if made && !alike(first.Part, halves.Part) {
 			r.jointFault(j, joint.Fault{Words: []string{"into"}, Remedy: "write a joint for each of the two places",
@@ -82,7 +82,7 @@ func (r *planReader) makeJoint(j *jointWish) {
 			continue // the mirror makes it
 		}
 		group++
-		half := &jointHalf{part, m.End, len(halves.Part) > 0 && halves.Part[0].Name == "" && halves.Part[0].Kind != &joinery.Rabbet}
+		half := &jointHalf{part, m.End, len(halves.Part) > 0 && halves.Part[0].Name == "" && (halves.Part[0].Kind.Enters || halves.Part[0].Kind.Laps)}
 		for _, c := range halves.Into {
 			one := jointCut{Cut: c, j: j, side: m.Side, number: m.Number, group: group, into: true}
 			if c.Name == "" {
@@ -315,7 +315,7 @@ func (r *planReader) addJointCuts(b *blank) {
 // panelOrder names the tongues at the ends of a panel's grain, which are cut
 // before those along it: that clears the torn corners away.
 func (r *planReader) panelOrder(b *blank, c *jointCut) []string {
-	if c.into || c.j.kind != &joint.Panel || c.side.Dimension() == b.Grain {
+	if c.into || !c.j.kind.Framed || c.side.Dimension() == b.Grain {
 		return nil
 	}
 	var names []string

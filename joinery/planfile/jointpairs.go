@@ -93,7 +93,7 @@ func (r *planReader) countJoints() {
 				n = j.used[spot] // each of its joints crosses it elsewhere
 			}
 			few := n < spot.Piece.Count && !j.kind.Shared || n == 0
-			many := n > spot.Piece.Count && !j.kind.Shared && j.kind != &joint.Housing
+			many := n > spot.Piece.Count && !j.kind.Shared && !j.kind.Passes
 			if (few || many) && !told[spot.Piece] {
 				told[spot.Piece] = true
 				r.wrongCount(j, spot, n)

@@ -70,7 +70,7 @@ func (r *planReader) readJoint(n *yaml.Node) *jointWish {
 	j.at = j.f.value(key)
 	j.name = j.f.name(key)
 	j.f.need(slices.Concat([]string{kind.Half, "into", "place"}, kind.Needs)...)
-	j.ends = r.readSpots(j.f, kind.Half, kind.Ends(), nil)
+	j.ends = r.readSpots(j.f, kind.Half, !kind.Flat, nil)
 	j.into = r.readSpots(j.f, "into", true, j.ends)
 	r.readJointWords(j)
 	place := r.readPlace(j)

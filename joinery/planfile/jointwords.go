@@ -98,7 +98,7 @@ func (r *planReader) readStops(j *jointWish) {
 	for _, n := range j.f.oneOrMore("stopped") {
 		for _, text := range strings.Split(n.Value, ",") {
 			text = strings.TrimSpace(text)
-			if j.kind == &joint.Panel && r.isLength(text) {
+			if j.kind.Framed && r.isLength(text) {
 				j.words.Short, _ = r.length(n, text)
 				continue
 			}

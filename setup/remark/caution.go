@@ -85,11 +85,11 @@ func (s *situation) fill(words string) string {
 	return strings.NewReplacer(
 		"{rpm}", rpm,
 		"{shank}", shank,
-		"{large}", scale.Say(largeBit),
+		"{large}", scale.Say(largeBit.of(scale)),
 		"{short}", scale.Say(s.shop.Rules.ShortPiece),
 		"{hands}", scale.Say(s.shop.Rules.HandDistance),
 		"{open}", scale.Say(openFence.of(scale)),
-		"{wall}", scale.Say(thinWall.of(scale)),
+		"{wall}", s.thinnest(),
 	).Replace(words)
 }
 

@@ -1,19 +1,12 @@
 package remark
 
 import (
+	"cmp"
+	"slices"
+
 	"fencecard/joinery"
 
 	"fencecard/setup/deck"
-)
-
-// largeBit is the diameter over which a bit is slowed down.
-const largeBit = joinery.Inch
-
-// Limits at which a caution applies (common practice, no source).
-var (
-	openFence = limit{6 * joinery.Inch, 150 * joinery.Millimetre}
-	tallShare = joinery.Length(3) // times as high as it is wide at the table
-	hair      = joinery.Millimetre
 )
 
 // trapped is where the bit works at an open side that faces away from the fence.
@@ -65,7 +58,7 @@ func (s *situation) tall() bool {
 	return size.Between(s.card.Step.Down) > tallShare*size.Between(s.card.Step.Fence)
 }
 
-func (s *situation) large() bool { return s.card.Step.Bit.True() > largeBit }
+func (s *situation) large() bool { return s.card.Step.Bit.True() > largeBit.of(s.shop.Scale) }
 
 // nearlyOtherCollet reports whether the shop has a bit with another shank so
 // near this one's that the collets are easily mistaken: 12 mm and 1/2 in. It is
@@ -76,7 +69,7 @@ func (s *situation) nearlyOtherCollet() bool {
 		return false
 	}
 	for _, other := range s.shop.Bits {
-		if gap := (other.Shank - shank).Abs(); other.Shank > 0 && gap > 0 && gap < hair {
+		if gap := (other.Shank - shank).Abs(); other.Shank > 0 && gap > 0 && gap < nearShank.of(s.shop.Scale) {
 			return true
 		}
 	}
@@ -115,12 +108,27 @@ func (s *situation) acrossGrain() bool {
 
 func (s *situation) severalPasses() bool { return len(s.card.Heights) > 1 }
 
-// thinWall looks at the wood between the channel and the sides beside it.
-func (s *situation) thinWall() bool {
-	c := s.card.Channel
-	far := s.card.Piece.Size.Between(c.Near) - c.Setback - c.Width
-	least := thinWall.of(s.shop.Scale)
-	return c.Setback > 0 && c.Setback < least || far > 0 && far < least
+// thinWall is where the warning of that name finds a thin wall.
+func (s *situation) thinWall() bool { return len(s.thinWalls()) > 0 }
+
+// thinWalls lists the walls of the cut that are too thin.
+func (s *situation) thinWalls() []beside {
+	if s.card.Cut == nil || !s.card.Cut.Kind.Walled {
+		return nil
+	}
+	return slices.DeleteFunc(besides(s.card.Channel, s.card.Piece.Size), func(b beside) bool {
+		return !b.thin(s.card.Piece.Size, s.shop.Scale)
+	})
+}
+
+// thinnest says how thick the thinnest wall is, or in general words how thick
+// one is at the most that is too thin.
+func (s *situation) thinnest() string {
+	walls := s.thinWalls()
+	if len(walls) == 0 {
+		return s.shop.Scale.Say(thinWall.of(s.shop.Scale)) + " or less"
+	}
+	return s.shop.Scale.Say(slices.MinFunc(walls, func(a, b beside) int { return cmp.Compare(a.wood, b.wood) }).wood)
 }
 
 func (s *situation) firstOfSetup() bool { return s.card.Index == 1 }

@@ -8,10 +8,6 @@ import (
 	"fencecard/setup/deck"
 )
 
-// loosest is the gap beyond the shop's clearance at which a joint is called
-// loose (common practice, no source).
-const loosest = joinery.Inch / 64
-
 // jointCheck checks one joint and gathers what it finds.
 type jointCheck struct {
 	deck     *deck.Deck
@@ -67,10 +63,10 @@ func (c *jointCheck) thickness() {
 	case fit.Gap() < 0:
 		c.warn(into, "part-too-thick", "%s is %s thick, but %s is %s wide: make it %s wide",
 			part, c.text(fit.Part), into, c.text(fit.Room), c.text(fit.Part+fit.Wants))
-	case fit.Gap() > fit.Wants+loosest && part.Cut != nil:
+	case fit.Gap() > fit.Wants+looseFit.of(c.scale) && part.Cut != nil:
 		c.warn(part, "part-loose", "%s is %s thick, but %s is %s wide: take %s less off its cheeks",
 			part, c.text(fit.Part), into, c.text(fit.Room), c.text(fit.Gap()-fit.Wants))
-	case fit.Gap() > fit.Wants+loosest:
+	case fit.Gap() > fit.Wants+looseFit.of(c.scale):
 		c.warn(into, "part-loose", "%s is %s thick, but %s is %s wide: make it %s wide",
 			part, c.text(fit.Part), into, c.text(fit.Room), c.text(fit.Part+fit.Wants))
 	}

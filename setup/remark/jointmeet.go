@@ -7,9 +7,6 @@ import (
 	"fencecard/setup/deck"
 )
 
-// web is the least wood to leave between two tenons (common practice).
-const web = joinery.Inch / 8
-
 // tenonsMeet warns of two tenons that come together inside one piece.
 func tenonsMeet(found []deck.Joint, s joinery.Scale) []deck.Warning {
 	var warnings []deck.Warning
@@ -22,7 +19,7 @@ func tenonsMeet(found []deck.Joint, s joinery.Scale) []deck.Warning {
 			warnings = append(warnings, deck.Warning{
 				Code: "tenons-meet", Piece: a.Into.Piece.Name, Cut: b.Into.Cut.Name, Place: b.Into.Cut.Place,
 				Text: fmt.Sprintf("%s and %s meet inside %q: mitre their ends, or make the one %s long or the other %s",
-					a.Part, b.Part, a.Into.Piece.Name, s.Say(clearOf(a, b)), s.Say(clearOf(b, a))),
+					a.Part, b.Part, a.Into.Piece.Name, s.Say(clearOf(a, b, webInLeg.of(s))), s.Say(clearOf(b, a, webInLeg.of(s)))),
 			})
 		}
 	}
@@ -59,7 +56,7 @@ func (b box) meets(other box) bool {
 
 // clearOf is how long the tenon of a may be to stay a web away from that of b;
 // 0 where nothing is left.
-func clearOf(a, b *deck.Joint) joinery.Length {
+func clearOf(a, b *deck.Joint, web joinery.Length) joinery.Length {
 	down, other := a.Into.Cut.Channels[0].Down, boxOf(b)
 	d := down.Dimension()
 	if down.High() {

@@ -8,15 +8,6 @@ import (
 	"fencecard/setup/deck"
 )
 
-// glueZone is how much of a joint across the grain may be glued (common
-// practice, no source).
-func glueZone(u joinery.Unit) joinery.Length {
-	if u == joinery.Millimetres {
-		return 75 * joinery.Millimetre
-	}
-	return 3 * joinery.Inch
-}
-
 // movement compares what the part and the piece it goes into move along the
 // channel.
 func (c *jointCheck) movement() {
@@ -43,7 +34,7 @@ func (c *jointCheck) movement() {
 		Along: run, Width: width, Need: need, Fixed: fixed,
 		Room: c.channel.Hi - c.channel.Lo - width,
 		Open: !c.stopped(fixed.Opposite()),
-		Glue: min(width, glueZone(c.scale.Unit)),
+		Glue: min(width, glueZone.of(c.scale)),
 		Wood: part.Piece.Wood.Reckoned(),
 		Change: fmt.Sprintf("%g to %g %% humidity at %s, %.1f to %.1f %% moisture",
 			climate.Dry, climate.Damp, climate.Temperature, dry, damp),

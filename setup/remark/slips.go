@@ -25,21 +25,6 @@ var slips = []condition{
 		"a dado across the grain, a groove with it: Handwork in Wood, ch. VII", findCrossedGrain},
 }
 
-// stock is what furniture is made of, in one unit; what lies outside was
-// likely typed in the other one (common practice, no source).
-type stock struct {
-	longest, shortest   joinery.Length // of a piece's longest dimension; 0: any
-	thickest, thinnest  joinery.Length // of its shortest
-	shallowest, nearest joinery.Length // depth and setback of a cut
-	other               joinery.Unit
-}
-
-var stocks = map[joinery.Unit]stock{
-	joinery.Inches: {longest: 12 * joinery.Foot, thickest: 6 * joinery.Inch, other: joinery.Millimetres},
-	joinery.Millimetres: {shortest: 50 * joinery.Millimetre, thinnest: 2 * joinery.Millimetre,
-		shallowest: joinery.Millimetre, nearest: joinery.Millimetre, other: joinery.Inches},
-}
-
 // doubts reports whether furniture is hardly made of a piece of that size.
 func (is stock) doubts(size joinery.Size) bool {
 	least, most := slices.Min(size[:]), slices.Max(size[:])

@@ -2,6 +2,7 @@ package remark
 
 import (
 	"fmt"
+	"slices"
 
 	"fencecard/joinery"
 	"fencecard/setup/solid"
@@ -105,12 +106,12 @@ func findThinWall(w *work) []finding {
 		if !m.cut.Kind.Walled {
 			continue
 		}
-		walls := w.beside(m)
+		walls := besides(m.channel, w.piece.Size)
 		for i, b := range walls {
-			least := w.wall(w.piece.Size.Between(b.side))
-			if b.wood <= 0 || b.wood >= least {
+			if !b.thin(w.piece.Size, w.scale) {
 				continue
 			}
+			least := w.wall(w.piece.Size.Between(b.side))
 			spare := walls[i^1].wood - least // of the wall across from it
 			found = append(found, finding{m.cut, fmt.Sprintf("the %s leaves a wall of %s at the %s, under %s: %s",
 				m.words(), w.text(b.wood), b.side, w.text(least), b.wayOut(w.enough(least-b.wood), spare >= least-b.wood)), b.keys()})
@@ -126,17 +127,21 @@ type beside struct {
 	end  bool // the side lies beyond an end of the channel
 }
 
-// beside lists the wood on both sides of a channel and beyond both its ends,
+// besides lists the wood on both sides of a channel and beyond both its ends,
 // each two that face each other together.
-func (w *work) beside(m *made) []beside {
-	box := m.box
-	across, run := m.hollow.Across, m.hollow.Run()
-	return []beside{
-		{across.Low(), box[across].Lo, false},
-		{across.High(), w.piece.Size[across] - box[across].Hi, false},
-		{run.Low(), box[run].Lo, true},
-		{run.High(), w.piece.Size[run] - box[run].Hi, true},
+func besides(c joinery.Channel, size joinery.Size) []beside {
+	near, far := c.Near, c.Near.Opposite()
+	sides := []beside{{near, c.Setback, false}, {far, size.Between(far) - c.Setback - c.Width, false}}
+	if near.High() {
+		slices.Reverse(sides)
 	}
+	run := c.Run()
+	return append(sides, beside{run.Low(), c.Lo, true}, beside{run.High(), size[run] - c.Hi, true})
+}
+
+// thin reports whether there is a wall, and too little of it.
+func (b beside) thin(size joinery.Size, s joinery.Scale) bool {
+	return b.wood > 0 && b.wood < wall(size.Between(b.side), s)
 }
 
 // wayOut says how to thicken the wall by so much; movable tells whether the
@@ -213,7 +218,7 @@ func findShortGrain(w *work) []finding {
 		return nil // sheet materials have no grain to shear along
 	}
 	for _, m := range w.cuts {
-		for _, b := range w.beside(m) {
+		for _, b := range besides(m.channel, w.piece.Size) {
 			long := b.side.Dimension() == w.piece.Grain
 			thin := b.wood < w.wall(w.piece.Size.Between(b.side)) // told as a thin wall
 			if !m.cut.Kind.Walled || !long || thin || b.wood >= min(m.channel.Depth, shortGrain.of(w.scale)) {

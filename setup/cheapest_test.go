@@ -100,8 +100,10 @@ const mostChoices = 40
 
 // The deck of a plan takes as long as the cheapest of all its ways and orders.
 func TestDecksAgainstBruteForce(t *testing.T) {
+	t.Parallel()
 	for name, stops := range map[string]joinery.Stops{"marks": joinery.Marks, "blocks": joinery.Blocks} {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			tried := 0
 			for seed := uint64(0); tried < 250; seed++ {
 				plan := smallPlan(rand.New(rand.NewPCG(seed, 3)), stops)

@@ -64,6 +64,7 @@ func byPiece(t testing.TB, plan *joinery.Plan) joinery.Time {
 
 // The table of the README comes from here.
 func TestMinutesInTheReadme(t *testing.T) {
+	t.Parallel()
 	readme, err := os.ReadFile("../README.md")
 	require.NoError(t, err)
 	var table strings.Builder

@@ -21,6 +21,7 @@ var bySteps = setup.Options{Search: search.Limit{Steps: 2 * search.StepsPerSecon
 // Real plans have 20 to 60 cuts, and the search proves that nothing beats what
 // it makes of them.
 func TestRealPlansAreProved(t *testing.T) {
+	t.Parallel()
 	plans := workpiece.RealPlans(t)
 	require.GreaterOrEqual(t, len(plans), 22)
 	for name, plan := range plans {

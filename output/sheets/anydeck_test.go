@@ -65,6 +65,7 @@ func anyDeck(t testing.TB, r *rand.Rand) *deck.Deck {
 
 // TestAnyDeckHasSoundPages lays random decks out on random paper.
 func TestAnyDeckHasSoundPages(t *testing.T) {
+	t.Parallel()
 	all := allPages()
 	cards := 0
 	for seed := range uint64(40) {

@@ -55,10 +55,15 @@ type namedDeck struct {
 // TestNothingOverlaps lays decks out in every way and finds no words that run
 // into others and nothing outside the margins.
 func TestNothingOverlaps(t *testing.T) {
+	t.Parallel()
 	check := func(c namedDeck, o Pages) {
-		pages, err := lay(c.deck, o)
-		require.NoError(t, err)
-		checkPages(t, fmt.Sprintf("%s on %s, %d a page, units %d", c.Name, o.Paper, o.PerPage, o.Units), slices.Collect(pages), o.Paper.margin())
+		what := fmt.Sprintf("%s on %s, %d a page, units %d", c.Name, o.Paper, o.PerPage, o.Units)
+		t.Run(what, func(t *testing.T) {
+			t.Parallel()
+			pages, err := lay(c.deck, o)
+			require.NoError(t, err)
+			checkPages(t, what, slices.Collect(pages), o.Paper.margin())
+		})
 	}
 	torture, legs := namedDeck{"torture", tortureDeck(t)}, namedDeck{"legs", legDeck(t)}
 	for i, o := range allPages() {

@@ -7,6 +7,7 @@ import (
 	"os"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -39,13 +40,23 @@ func printed(t testing.TB, d *deck.Deck, o Pages) *render.Document {
 	return render.Open(t, file.Bytes())
 }
 
-// exampleDecks are the boot bench and the wall cabinet.
+// exampleDecks are the boot bench and the wall cabinet. All tests share them, and
+// none changes them.
 func exampleDecks(t testing.TB) []namedDeck {
 	t.Helper()
-	cabinet, err := os.ReadFile("../../testdata/wall-cabinet.yaml")
-	require.NoError(t, err)
-	return []namedDeck{{"boot bench", planDeck(t, examples.BootBench)}, {"wall cabinet", planDeck(t, cabinet)}}
+	made.Do(func() {
+		cabinet, err := os.ReadFile("../../testdata/wall-cabinet.yaml")
+		require.NoError(t, err)
+		ours = []namedDeck{{"boot bench", planDeck(t, examples.BootBench)}, {"wall cabinet", planDeck(t, cabinet)}}
+	})
+	require.NotEmpty(t, ours)
+	return slices.Clone(ours)
 }
+
+var (
+	made sync.Once
+	ours []namedDeck
+)
 
 // TestNothingMeetsAsPrinted takes the text of every page from the renderer:
 // no two pieces of it meet, and none leaves the page or is too small to read.

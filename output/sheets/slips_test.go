@@ -19,6 +19,7 @@ var readOn = regexp.MustCompile(`read cautions on slip (\d+) before running`)
 // of a card that takes several are numbered, and the first has the gravest
 // caution or says on which slip that is.
 func TestSlipsNameEachOther(t *testing.T) {
+	t.Parallel()
 	several, sent, told := 0, 0, 0
 	decks := []*deck.Deck{slenderDeck(t)}
 	for _, e := range exampleDecks(t) {

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"io"
-	"os"
 	"strings"
 	"testing"
 
@@ -37,13 +36,11 @@ func crowdedPlan() []byte {
 
 // stripDecks are the decks strips are tested with.
 func stripDecks(t testing.TB) map[string]*deck.Deck {
-	cabinet, err := os.ReadFile("../../testdata/wall-cabinet.yaml")
-	require.NoError(t, err)
-	return map[string]*deck.Deck{
-		"boot bench":   planDeck(t, examples.BootBench),
-		"wall cabinet": planDeck(t, cabinet),
-		"crowded":      planDeck(t, crowdedPlan()),
+	decks := map[string]*deck.Deck{"crowded": planDeck(t, crowdedPlan())}
+	for _, e := range exampleDecks(t) {
+		decks[e.Name] = e.deck
 	}
+	return decks
 }
 
 // TestStripsAreTrue prints strips on every paper and measures every sheet as

@@ -110,6 +110,7 @@ func (m *mutant) slice(what string, v reflect.Value) {
 }
 
 func TestEveryMutationIsFound(t *testing.T) {
+	t.Parallel()
 	plans := bothExamples(t)
 	plans["shelf"], _ = shelf(t)
 	blocks := *plans["shelf"]

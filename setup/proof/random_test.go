@@ -160,6 +160,7 @@ func deckFor(t testing.TB, plan *joinery.Plan, seed uint64) *deck.Deck {
 }
 
 func TestNoFalseAlarmOnRandomPlans(t *testing.T) {
+	t.Parallel()
 	for seed := range uint64(1000) {
 		plan := newDice(seed, 256).plan(3)
 		d := deckFor(t, plan, seed)

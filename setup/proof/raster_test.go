@@ -93,6 +93,7 @@ func tinyPlan(seed uint64) (*joinery.Plan, joinery.Length) {
 // cards: every cell, and whether two cards' cuts meet. The solid made from the
 // plan, which the warnings look at, must hold the same cells.
 func TestSolidAgainstRaster(t *testing.T) {
+	t.Parallel()
 	plans := uint64(300)
 	if testing.Short() {
 		plans = 30

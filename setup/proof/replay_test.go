@@ -189,6 +189,7 @@ func (s *slotPlan) checkCleared(t *testing.T, name string, all geom.Geometry, ch
 }
 
 func TestReplay(t *testing.T) {
+	t.Parallel()
 	for name, plan := range bothExamples(t) {
 		replayDeckOf(t, name, deckOf(t, plan))
 	}

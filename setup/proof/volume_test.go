@@ -161,6 +161,7 @@ func sliceArea(sweeps []sweep, z float64) float64 {
 }
 
 func TestVolumesAgainstGeometryLibrary(t *testing.T) {
+	t.Parallel()
 	for name, plan := range bothExamples(t) {
 		claims := claimsOf(deckOf(t, plan))
 		setupOf := map[*proof.Card]*proof.Setup{}

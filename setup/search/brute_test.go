@@ -68,11 +68,13 @@ func batch(random *rand.Rand, blocks bool) *search.Problem {
 }
 
 func TestAgainstBruteForce(t *testing.T) {
+	t.Parallel()
 	for name, c := range map[string]struct {
 		blocks   bool
 		problems uint64
 	}{"marks": {false, 500}, "blocks": {true, 150}} {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			for seed := range c.problems {
 				p := batch(rand.New(rand.NewPCG(seed, 7)), c.blocks)
 				a := search.Solve(context.Background(), p, search.Limit{})

@@ -84,7 +84,7 @@ lifted off.`,
 	root.SetIn(a.in)
 	root.SetOut(a.out)
 	root.SetErr(a.err)
-	root.AddCommand(a.cardsCommand(), a.newCommand(), a.shopCommand(), a.woodCommand(), a.manCommand(), a.versionCommand())
+	root.AddCommand(a.cardsCommand(), a.newCommand(), a.expandCommand(), a.shopCommand(), a.woodCommand(), a.manCommand(), a.versionCommand())
 	root.AddCommand(a.checkCommand(), a.correctCommand())
 	root.AddCommand(a.bookCommand())
 	root.AddCommand(topicCommands()...)

@@ -31,6 +31,7 @@ type planReader struct {
 	other joinery.Faults          // of a shop file
 	mates []mateRef
 
+	root   *yaml.Node
 	joints []*jointWish
 	lost   []string // the names of joints that are at fault
 
@@ -74,6 +75,7 @@ func newPlanReader(name string, open func(path string) ([]byte, error)) *planRea
 
 func (r *planReader) readAll(data []byte) (*joinery.Plan, error) {
 	if root := r.tree(data, "the plan", beginPlan); root != nil && r.isPlan(root) {
+		r.root = root
 		r.read(r.fields(root, "the plan", planKeys))
 	}
 	r.faults = append(r.faults, r.other...)

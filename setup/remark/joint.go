@@ -84,17 +84,33 @@ func mateApart(one, other deck.Half) (deck.Warning, bool) {
 func receivers() string { return joinery.KindsThat(func(k *joinery.Kind) bool { return k.Receives }) }
 
 // shoulderOf is how much the half stands back from its piece's side; a whole
-// piece has none.
+// piece has none. Another cut across the same end, as a lap that leaves a haunch
+// beside the tenon, takes its depth off the tenon as well.
 func shoulderOf(h deck.Half, side joinery.Side) joinery.Length {
 	if h.Cut == nil {
 		return 0
 	}
+	var back joinery.Length
 	for _, cheek := range h.Cut.Cheeks {
 		if cheek.Side == side {
-			return cheek.Depth
+			back = cheek.Depth
 		}
 	}
-	return 0
+	for i := range h.Piece.Cuts {
+		for _, ch := range h.Piece.Cuts[i].Channels {
+			// What takes off less than half of the tenon's length leaves it that wide.
+			if ch.Down == side && ch.Near == h.Cut.At && crossesEnd(ch, h.Piece.Size) && 2*ch.Width >= h.Cut.Length {
+				back = max(back, ch.Depth)
+			}
+		}
+	}
+	return back
+}
+
+// crossesEnd reports whether a channel takes the whole of an end off a side.
+func crossesEnd(ch joinery.Channel, size joinery.Size) bool {
+	run := ch.Run()
+	return ch.Setback == 0 && ch.OpenAt(run.Low(), size) && ch.OpenAt(run.High(), size)
 }
 
 // acrossOf is the half's own size in a dimension.

@@ -274,7 +274,7 @@ func TestPlacesOfTwoEnds(t *testing.T) {
 }
 
 // Two mortises w wide, a from the faces, in a leg L square: the tenons stay
-// takenApart while they are shorter than L - a - w (worked out).
+// apart while they are shorter than L - a - w (worked out).
 func TestTenonsThatMeet(t *testing.T) {
 	plan := func(length string) *deck.Deck {
 		text := strings.ReplaceAll(`unit: in

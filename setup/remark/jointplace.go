@@ -2,6 +2,7 @@ package remark
 
 import (
 	"fmt"
+	"slices"
 
 	"fencecard/joinery"
 	"fencecard/setup/deck"
@@ -80,7 +81,7 @@ func placesDiffer(found []deck.Joint, s joinery.Scale) []deck.Warning {
 	for i := range found {
 		for k := range found[:i] {
 			a, b := &found[k], &found[i]
-			if a.Part.Cut == nil || b.Part.Cut == nil || a.Part.Piece != b.Part.Piece || a.Part.Cut.At != b.Part.Cut.At.Opposite() {
+			if !otherEnds(a, b) || oneOfSeveral(a, found) || oneOfSeveral(b, found) {
 				continue
 			}
 			if side, ok := skewed(a, b); ok {
@@ -95,6 +96,21 @@ func placesDiffer(found []deck.Joint, s joinery.Scale) []deck.Warning {
 		}
 	}
 	return warnings
+}
+
+// otherEnds reports whether two joints are at the two ends of one kind of piece.
+func otherEnds(a, b *deck.Joint) bool {
+	return a.Part.Cut != nil && b.Part.Cut != nil && a.Part.Piece == b.Part.Piece && a.Part.Cut.At == b.Part.Cut.At.Opposite()
+}
+
+// oneOfSeveral reports whether the piece that a joint is at one end of is there
+// more than once, and another joint at its other end lies as this one does: the
+// two are of one of them, and what differs is of another.
+func oneOfSeveral(j *deck.Joint, found []deck.Joint) bool {
+	return j.Part.Piece.Count > 1 && slices.ContainsFunc(found, func(other deck.Joint) bool {
+		_, skew := skewed(j, &other)
+		return otherEnds(j, &other) && !skew
+	})
 }
 
 // skewed finds a side at which two joints of one piece differ. Along a

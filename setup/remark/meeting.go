@@ -67,7 +67,7 @@ func (w *work) where(a *made, shared solid.Box) string {
 	return fmt.Sprintf("from %s to %s from the %s", w.text(from.Lo), w.text(from.Hi), side)
 }
 
-// takenApart says how to keep two cuts apart.
+// apart says how to keep two cuts apart.
 func (w *work) apart(a, b *made, shared solid.Box) string {
 	downA, downB := a.channel.Down.Dimension(), b.channel.Down.Dimension()
 	web := webInLeg.of(w.scale)

@@ -29,23 +29,33 @@ func (l *List) toCome() string {
 func (l *List) tenonExample() []string {
 	for _, end := range []joinery.Dimension{joinery.LeftRight, joinery.FrontBack} {
 		leg := l.first(func(p *Piece) bool {
-			_, second := p.facing(end)
-			return p.Lies.Length == joinery.TopBottom && second != "" && l.joint(p.Size()[end], 2) != ""
+			board := p.Width.Length > 2*p.Thickness.Length && p.Lies.Thickness == end
+			return p.Lies.Length == joinery.TopBottom && !board && p.places(end) > 0 && l.joint(p.Size()[end], 2) != ""
 		})
-		rail := l.first(func(p *Piece) bool {
-			return p.Lies.Length == end && p.Lies.Thickness != joinery.TopBottom && l.joint(p.Thickness.Length, 3) != ""
-		})
-		if leg == nil || rail == nil {
+		if leg == nil {
 			continue
 		}
-		first, second := leg.facing(end)
+		rail := l.first(func(p *Piece) bool {
+			return p.Lies.Length == end && p.Lies.Thickness != joinery.TopBottom && l.joint(p.Thickness.Length, 3) != "" &&
+				p.fills(leg.places(end))
+		})
+		if rail == nil {
+			continue
+		}
+		low, high := leg.facing(end)
+		deeper := "1/16"
+		if l.Unit == joinery.Millimetres {
+			deeper = "2"
+		}
 		return []string{
 			"  - mortise and tenon: " + scalar(rail.Copies[0].Name),
 			fmt.Sprintf("    tenon: %s / %s, %s", scalar(rail.Copies[0].Name), end.Low(), end.High()),
-			fmt.Sprintf("    into: %s / %s, %s / %s", scalar(first), end.High(), scalar(second), end.Low()),
+			fmt.Sprintf("    into: %s / %s, %s / %s", scalar(low), end.High(), scalar(high), end.Low()),
 			fmt.Sprintf("    place: {top: flush, centred: %s}", rail.Lies.Thickness),
 			"    thickness: " + l.joint(rail.Thickness.Length, 3),
 			"    length: " + l.joint(leg.Size()[end], 2),
+			"    deeper: " + deeper,
+			"    ends: square",
 		}
 	}
 	return nil
@@ -53,15 +63,21 @@ func (l *List) tenonExample() []string {
 
 // housingExample joins a shelf with the sides that hold it.
 func (l *List) housingExample() []string {
-	shelf := l.first(func(p *Piece) bool {
-		return p.Lies.Thickness == joinery.TopBottom && p.Lies.Length == joinery.LeftRight
-	})
 	side := l.first(func(p *Piece) bool {
-		_, right := p.facing(joinery.LeftRight)
-		return p.Lies.Length == joinery.TopBottom && p.Lies.Thickness == joinery.LeftRight && right != "" &&
-			l.joint(p.Thickness.Length, 3) != "" && l.part(p.Length.Length, 2) != ""
+		return p.Lies.Length == joinery.TopBottom && p.Lies.Thickness == joinery.LeftRight && p.places(joinery.LeftRight) > 0 &&
+			l.joint(p.Thickness.Length, 3) != "" && l.part(p.Length.Length, 8) != ""
 	})
-	if shelf == nil || side == nil {
+	if side == nil {
+		return nil
+	}
+	flat := func(p *Piece) bool {
+		return p.Lies.Thickness == joinery.TopBottom && p.Lies.Length == joinery.LeftRight && p.fills(side.places(joinery.LeftRight))
+	}
+	shelf := l.first(func(p *Piece) bool { return flat(p) && p.kind.what == "a shelf" })
+	if shelf == nil {
+		shelf = l.first(flat)
+	}
+	if shelf == nil {
 		return nil
 	}
 	left, right := side.facing(joinery.LeftRight)
@@ -69,9 +85,23 @@ func (l *List) housingExample() []string {
 		"  - housing: " + scalar(shelf.Copies[0].Name),
 		fmt.Sprintf("    board: %s / left, right", scalar(shelf.Copies[0].Name)),
 		fmt.Sprintf("    into: %s / right, %s / left", scalar(left), scalar(right)),
-		fmt.Sprintf("    place: {front: flush, bottom: %s up}", l.part(side.Length.Length, 2)),
+		fmt.Sprintf("    place: {front: flush, bottom: %s up}", l.part(side.Length.Length, 8)),
 		"    depth: " + l.joint(side.Thickness.Length, 3),
 	}
+}
+
+// places is how many pairs of a row's pieces face each other across a dimension.
+func (p *Piece) places(across joinery.Dimension) int {
+	if low, _ := p.facing(across); low == "" {
+		return 0
+	}
+	return p.Count / 2
+}
+
+// fills reports whether there are as many of a piece as places between others: a
+// joint in a piece is in its mirror images too.
+func (p *Piece) fills(places int) bool {
+	return p.Count == places && (p.As == Alike || places == 2 && p.As != Corners)
 }
 
 // first is the first piece that fits, or nil.
@@ -124,7 +154,7 @@ func (l *List) joint(of, share joinery.Length) string {
 	if share > 2 {
 		return l.atMost(of/share, joinery.Inch*3/8)
 	}
-	return l.atMost(of/share, joinery.Inch)
+	return l.atMost(of/share, joinery.Inch*7/8)
 }
 
 func (l *List) atMost(of, most joinery.Length) string {

@@ -11,12 +11,13 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The plan of every list in the gallery goes to cards once a cut is added: the
-// one it shows itself, moved below the size of the piece it names.
+// The plan of every list in the gallery goes to cards once a cut is added, the
+// one it shows itself below the size of the piece it names, and so it does with
+// the joints that it shows.
 func TestPlansOfListsRun(t *testing.T) {
 	lists, err := filepath.Glob("../../testdata/piecelists/*.csv")
 	require.NoError(t, err)
-	ran := 0
+	ran, joined := 0, 0
 	for _, list := range lists {
 		plan := filepath.Join(t.TempDir(), "plan.yaml")
 		said, code := runFor(t, "new", plan, "--from", list, "--defaults")
@@ -32,8 +33,16 @@ func TestPlansOfListsRun(t *testing.T) {
 		assert.Equal(t, exitDone, code, "%s\n%s", list, said)
 		assert.Contains(t, said, `: groove "panel"`)
 		ran++
+		if strings.Contains(string(text), "# joints:") {
+			require.NoError(t, os.WriteFile(plan, withShownJoints(string(text)), 0o644))
+			said, code = runFor(t, "cards", plan, "--format", "text")
+			assert.Equal(t, exitDone, code, "%s\n%s", list, said)
+			assert.Regexp(t, `: (mortise|dado) "`, said)
+			joined++
+		}
 	}
 	assert.Greater(t, ran, 30)
+	assert.Greater(t, joined, 20)
 }
 
 // withShownCut takes the # from the cut that a plan shows at its end and puts it
@@ -44,6 +53,13 @@ func withShownCut(plan string) []byte {
 	before, after, _ := strings.Cut(plan, "    size: ")
 	size, after, _ := strings.Cut(after, "\n")
 	return []byte(before + "    size: " + size + "\n" + cut + after)
+}
+
+// withShownJoints takes the # from the joints that a plan shows at its end.
+func withShownJoints(plan string) []byte {
+	before, shown, _ := strings.Cut(plan, "# joints:\n")
+	joints, after, _ := strings.Cut(shown, "#\n")
+	return []byte(before + "joints:\n" + strings.ReplaceAll("\n"+joints, "\n# ", "\n")[1:] + "#\n" + after)
 }
 
 // runFor runs the program and returns all it said.

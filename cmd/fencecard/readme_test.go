@@ -14,7 +14,8 @@ import (
 
 // A session in the README is indented lines that begin with "$ " and what they
 // print; "..." stands for lines left out. A fenced block whose first line is a
-// remark with a file's name is that file. All is done in one folder, one after
+// remark with a file's name is that file, and so is one whose fence has a name
+// behind the language. All is done in one folder, one after
 // the other, in one shell. A command may fail only where all it prints is shown.
 func TestReadmeSessions(t *testing.T) {
 	if runtime.GOOS == "windows" {
@@ -30,7 +31,11 @@ func TestReadmeSessions(t *testing.T) {
 			if fenced = !fenced; !fenced && file != "" {
 				steps = append(steps, step{command: file + "END"})
 			}
-			file = ""
+			if file = ""; fenced {
+				if name := strings.Fields(line); len(name) > 1 {
+					file = "cat <<'END' >" + name[1] + "\n"
+				}
+			}
 			continue
 		}
 		if fenced {

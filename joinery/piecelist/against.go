@@ -66,7 +66,8 @@ func (l *List) against(plan *joinery.Plan) []Difference {
 	return all
 }
 
-// among finds the pieces of the plan that a row stands for, and marks them.
+// among finds the pieces of the plan that a row stands for, and marks them: those
+// that are as many as the row says, or else the first that have its name.
 func (p *Piece) among(byName map[string]*joinery.Piece, own map[string]bool, german bool) []*joinery.Piece {
 	names := []string{p.Name}
 	if p.Heading != "" {
@@ -75,25 +76,40 @@ func (p *Piece) among(byName map[string]*joinery.Piece, own map[string]bool, ger
 	for n := 2; n < 10; n++ {
 		names = append(names, fmt.Sprintf("%s %d", p.Name, n))
 	}
+	var best []*joinery.Piece
 	for _, name := range names {
 		for _, as := range []As{Alike, Corners, PairLeftRight, PairFrontBack} {
-			var found []*joinery.Piece
 			made := Piece{As: as}
-			for _, c := range made.copies(name, german) {
-				if piece := byName[nameKey(c.Name)]; piece != nil && !own[nameKey(c.Name)] {
-					found = append(found, piece)
-				}
+			found, count := made.named(name, byName, own, german)
+			if count == p.Count || best == nil {
+				best = found
 			}
-			if len(found) < as.each() {
-				continue
+			if count == p.Count {
+				break
 			}
-			for _, piece := range found {
-				own[nameKey(piece.Name)] = true
-			}
-			return found
+		}
+		if best != nil {
+			break
 		}
 	}
-	return nil
+	for _, piece := range best {
+		own[nameKey(piece.Name)] = true
+	}
+	return best
+}
+
+// named finds all of the pieces that a row of some name would come to, and how
+// many they are; nil where one is not there.
+func (p *Piece) named(name string, byName map[string]*joinery.Piece, own map[string]bool, german bool) (found []*joinery.Piece, count int) {
+	for _, c := range p.copies(name, german) {
+		piece := byName[nameKey(c.Name)]
+		if piece == nil || own[nameKey(c.Name)] {
+			return nil, 0
+		}
+		found = append(found, piece)
+		count += piece.Count
+	}
+	return found, count
 }
 
 // differences compares a row with its pieces; those of one row are of one size.

@@ -22,10 +22,10 @@ const (
 )
 
 // readUnit finds the unit of bare numbers: on the command line, in the heads,
-// above them, behind the lengths, in the figures. Else it is asked.
+// above them, in the figures, behind other lengths. Else it is asked.
 func (r *reader) readUnit() {
 	unit := r.o.Unit
-	for _, find := range []func() Unit{r.unitOfHeads, r.unitAbove, r.unitOfCells, r.unitOfFigures} {
+	for _, find := range []func() Unit{r.unitOfHeads, r.unitAbove, r.unitOfFigures, r.unitOfCells} {
 		if unit == UnknownUnit {
 			unit = find()
 		}
@@ -125,8 +125,8 @@ func hasUnit(text string) (has, metric bool) {
 	return !bare, joinery.UnitOf(text, joinery.Inches) == joinery.Millimetres
 }
 
-// unitOfCells is the unit behind the lengths: of all that have one, or of most
-// where none is bare.
+// unitOfCells is the unit behind the lengths that have one: of all of those, or
+// of most where none is bare.
 func (r *reader) unitOfCells() Unit {
 	inches, metric, bare := 0, 0, 0
 	for _, text := range r.lengthCells() {

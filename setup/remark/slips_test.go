@@ -142,6 +142,18 @@ func TestSameMirror(t *testing.T) {
 	}
 }
 
+// A pair without cuts is not one and its copy: the cuts may be still to come.
+func TestNoSameMirrorWithoutCuts(t *testing.T) {
+	plan, err := planfile.Read("plan.yaml", []byte(`unit: in
+pieces:
+  - {piece: a, size: {left-right: 16, front-back: 3/4, top-bottom: 8}}
+  - {piece: b, mirror: {of: a, across: left-right}}
+  - {piece: c, size: {left-right: 16, front-back: 3/4, top-bottom: 8}, cuts: [{groove: g, in: back, width: 1/4, setback: centred, depth: 1/4}]}
+`), nil)
+	require.NoError(t, err)
+	assert.Empty(t, asked(workpiece.DeckOf(t, plan)))
+}
+
 // Sound plans are asked nothing: the examples and every plan kept for tests.
 func TestNoQuestionsAboutSoundPlans(t *testing.T) {
 	plans := map[string][]byte{"boot-bench.yaml": examples.BootBench, "starter-plan.yaml": examples.StarterPlan}

@@ -83,9 +83,13 @@ const Minute Time = 1000
 // Minutes gives the time in minutes, for printing.
 func (t Time) Minutes() float64 { return float64(t) / float64(Minute) }
 
-// Minutes is the time one change of each kind takes, its test cut included.
+// Minutes is the time one change of each kind takes, its test cut included, and
+// what the cutting takes.
 type Minutes struct {
 	Bit, Fence, Height, Stop Time
+
+	Run Time // one piece once over the bit
+	Fit Time // the trial for a channel whose two walls come from two settings instead of the bit
 }
 
 // Stops is how a shop sets where a cut begins and ends.

@@ -15,7 +15,7 @@ var (
 	shopKeys = []string{"unit", "fence", "lift", "scale", "minutes", "stops", "share", "bits",
 		"speed", "woods", "clearances", "rules", "base"}
 	fenceKeys   = []string{"infeed", "outfeed", "reach"}
-	minutesKeys = []string{"bit", "fence", "height", "stop"}
+	minutesKeys = []string{"bit", "fence", "height", "stop", "run", "fit"}
 	bitKeys     = []string{"bit", "kind", "diameter", "measured", "cutting", "shank", "plunges", "cap", "speed"}
 )
 
@@ -157,6 +157,8 @@ func (r *reader) readMinutes(n *yaml.Node, m joinery.Minutes) joinery.Minutes {
 	replace(f, "fence", &m.Fence, f.minutes)
 	replace(f, "height", &m.Height, f.minutes)
 	replace(f, "stop", &m.Stop, f.minutes)
+	replace(f, "run", &m.Run, f.minutes)
+	replace(f, "fit", &m.Fit, f.minutes)
 	return m
 }
 

@@ -17,7 +17,11 @@ import (
 type Demand struct {
 	Depth joinery.Length // the full depth
 	Cap   joinery.Length // the greatest depth of one pass, on the scale, above 0
+	Every bool           // it takes every rung up to its depth, not as few as its cap allows
 }
+
+// Passes is how many rungs the demand uses of any ladder at the least.
+func (d Demand) Passes() int { return int((d.Depth + d.Cap - 1) / d.Cap) }
 
 // Of returns the heights of the bit for all demands, climbing. Every demand's
 // depth is a rung. From one depth to the next the rungs between are as few as
@@ -94,8 +98,8 @@ func lowest(to, n, most joinery.Length, scale joinery.Scale) joinery.Length {
 	return scale.Ceil(to - n*most)
 }
 
-// Used returns the heights of a ladder that one demand uses: the fewest that
-// reach its depth, each as high as its own cap allows.
+// Used returns the heights of a ladder that one demand uses: every one up to its
+// depth, or else the fewest that reach it, each as high as its own cap allows.
 func Used(ladder []joinery.Length, d Demand) []joinery.Length {
 	var used []joinery.Length
 	var at joinery.Length
@@ -104,7 +108,7 @@ func Used(ladder []joinery.Length, d Demand) []joinery.Length {
 			break
 		}
 		last := rung == d.Depth
-		if last || ladder[i+1] > d.Depth || ladder[i+1]-at > d.Cap {
+		if last || d.Every || ladder[i+1] > d.Depth || ladder[i+1]-at > d.Cap {
 			used = append(used, rung)
 			at = rung
 		}

@@ -13,12 +13,24 @@ import (
 	"fencecard/setup/search"
 )
 
+// cases says what the problems of a test have.
+type cases struct {
+	blocks   bool // stop blocks, and turned pieces
+	cutting  bool // passes and trials of fit that cost time
+	every    bool // runs that take every rung
+	problems uint64
+}
+
 // batch makes a random problem of a few jobs with much in common.
-func batch(random *rand.Rand, blocks bool) *search.Problem {
+func batch(random *rand.Rand, c cases) *search.Problem {
+	blocks := c.blocks
 	division := joinery.InchScale.Division
 	p := &search.Problem{
 		Minutes: joinery.Minutes{Bit: 3 * joinery.Minute, Fence: 2 * joinery.Minute, Height: joinery.Minute / 2, Stop: joinery.Minute},
 		Scale:   joinery.InchScale,
+	}
+	if c.cutting {
+		p.Minutes.Run, p.Minutes.Fit = joinery.Minute/5, 2*joinery.Minute
 	}
 	step := joinery.Length(8)
 	if random.IntN(3) == 0 {
@@ -28,12 +40,17 @@ func batch(random *rand.Rand, blocks bool) *search.Problem {
 		return ladder.Demand{
 			Depth: joinery.Length(1+random.IntN(5)) * step * division / (9 - step),
 			Cap:   joinery.Length(1+random.IntN(3)) * 8 * division,
+			Every: c.every,
 		}
 	}
 	bits, fences := 1+random.IntN(3), 1+random.IntN(4)
 	jobs := 1 + random.IntN(7)
 	for j := range jobs {
 		var job search.Job
+		over := 0
+		if c.cutting {
+			over = 1 + random.IntN(4)*random.IntN(6)
+		}
 		depth := demand()
 		for range 1 + random.IntN(3) {
 			var w search.Way
@@ -45,7 +62,7 @@ func batch(random *rand.Rand, blocks bool) *search.Problem {
 				n = 2
 			}
 			for i := range n {
-				r := search.Run{Bit: bit, Fence: from, Demand: ladder.Demand{Depth: depth.Depth, Cap: cap}}
+				r := search.Run{Bit: bit, Fence: from, Demand: ladder.Demand{Depth: depth.Depth, Cap: cap, Every: c.every}, Over: over}
 				if !turned {
 					r.Fence += joinery.Length(i * (1 + random.IntN(2)))
 				}
@@ -55,6 +72,9 @@ func batch(random *rand.Rand, blocks bool) *search.Problem {
 				w.Runs = append(w.Runs, r)
 			}
 			w.Turned = turned
+			if n > 1 && c.cutting {
+				w.Fits = []int{random.IntN(3)}
+			}
 			job.Ways = append(job.Ways, w)
 		}
 		for a := range j {
@@ -69,14 +89,17 @@ func batch(random *rand.Rand, blocks bool) *search.Problem {
 
 func TestAgainstBruteForce(t *testing.T) {
 	t.Parallel()
-	for name, c := range map[string]struct {
-		blocks   bool
-		problems uint64
-	}{"marks": {false, 500}, "blocks": {true, 150}} {
+	for name, c := range map[string]cases{
+		"marks":               {problems: 500},
+		"blocks":              {blocks: true, problems: 150},
+		"cutting":             {cutting: true, problems: 500},
+		"cutting with blocks": {cutting: true, blocks: true, problems: 150},
+		"every rung":          {cutting: true, every: true, problems: 200},
+	} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			for seed := range c.problems {
-				p := batch(rand.New(rand.NewPCG(seed, 7)), c.blocks)
+				p := batch(rand.New(rand.NewPCG(seed, 7)), c)
 				a := search.Solve(context.Background(), p, search.Limit{})
 				require.Equal(t, brute.Least(p), a.Cost, "seed %d", seed)
 				require.True(t, a.Proved(), "seed %d", seed)

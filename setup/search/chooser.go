@@ -119,8 +119,10 @@ func (c *chooser) excess(und []pending) joinery.Time {
 	var sum joinery.Time
 	for _, p := range und {
 		for _, w := range p.ways {
-			for _, r := range c.m.kinds[p.kind].ways[w].runs {
-				if !seen[r.station] && !c.t.piles[r.station].covers(r.demand) {
+			runs := c.m.kinds[p.kind].ways[w].runs
+			for i := range runs {
+				r := &runs[i]
+				if !seen[r.station] && !c.t.settled(r) {
 					seen[r.station] = true
 					sum += c.t.excess(r.station)
 				}

@@ -8,9 +8,9 @@ import (
 )
 
 // An element is something that is paid once by all who need it: a bit, a fence
-// distance, a pair of blocks, or a rung in a region of a station's ladder.
-// Elements are numbered: bits, then keys, then stations, then regions, station
-// by station.
+// distance, a pair of blocks, a trial of fit, or a rung in a region of a station's
+// ladder. Elements are numbered: bits, then keys, then stations, then trials, then
+// regions, station by station.
 
 // numberElements cuts every station's height into regions that fit the ascents
 // in use, by station, and numbers the elements.
@@ -22,6 +22,7 @@ func (m *model) numberElements(used [][][]ladder.Demand) {
 	for _, s := range m.stations {
 		m.costs = append(m.costs, m.blockCost(s))
 	}
+	m.costs = append(m.costs, slices.Repeat([]joinery.Time{minutes.Fit}, m.fits)...)
 	m.regionAt = nil
 	for i := range m.stations {
 		s := &m.stations[i]
@@ -30,14 +31,29 @@ func (m *model) numberElements(used [][][]ladder.Demand) {
 		m.costs = append(m.costs, slices.Repeat([]joinery.Time{minutes.Height}, len(s.regions))...)
 		m.regionAt = append(m.regionAt, slices.Repeat([]int{i}, len(s.regions))...)
 	}
-	m.grain = 0
-	for _, c := range []joinery.Time{minutes.Bit, minutes.Fence, minutes.Height, minutes.Stop} {
-		m.grain = gcd(m.grain, c)
-	}
-	m.grain = max(m.grain, 1)
+	m.findGrain()
 	for i := range m.kinds {
 		m.gather(&m.kinds[i])
 	}
+}
+
+func (m *model) findGrain() {
+	minutes := m.problem.Minutes
+	m.grain = 0
+	for _, c := range []joinery.Time{minutes.Bit, minutes.Fence, minutes.Height, minutes.Stop, minutes.Fit} {
+		m.grain = gcd(m.grain, c)
+	}
+	for i := range m.kinds {
+		for _, w := range m.kinds[i].ways {
+			m.grain = gcd(m.grain, w.own)
+			for _, r := range w.runs {
+				if m.stations[r.station].mixed {
+					m.grain = gcd(m.grain, r.over)
+				}
+			}
+		}
+	}
+	m.grain = max(m.grain, 1)
 }
 
 // gatherDemands lists what may be asked of each station, and finds the uneven
@@ -60,6 +76,7 @@ func (m *model) gatherDemands() {
 			return d.Depth < deepest && !m.problem.Scale.On(d.Depth)
 		})
 		m.uneven = m.uneven || s.uneven
+		s.mixed = m.mixes(s.demands)
 	}
 }
 
@@ -84,6 +101,9 @@ func (m *model) gather(k *kind) {
 	for i := range k.ways {
 		w := &k.ways[i]
 		w.elems = nil
+		for _, f := range w.fits {
+			w.elems = append(w.elems, m.stationElement(len(m.stations))+f)
+		}
 		for _, r := range w.runs {
 			s := &m.stations[r.station]
 			w.elems = append(w.elems, s.bit, m.keyElement(s.key), m.stationElement(r.station))
@@ -110,7 +130,7 @@ func (m *model) gather(k *kind) {
 
 func (m *model) keyElement(key int) int         { return m.bits + key }
 func (m *model) stationElement(station int) int { return m.bits + len(m.keys) + station }
-func (m *model) firstRegion() int               { return m.stationElement(len(m.stations)) }
+func (m *model) firstRegion() int               { return m.stationElement(len(m.stations)) + m.fits }
 
 // roundUp returns the least cost not below t: costs are multiples of the grain.
 func (m *model) roundUp(t joinery.Time) joinery.Time {

@@ -11,9 +11,10 @@ import (
 type errand struct {
 	station int
 	demand  ladder.Demand
-	before  []int // errands that must be in earlier ascents
-	then    []int // errands that wait for this one
-	twin    int   // the other run of a turned piece, to be made at the same visit; -1 for none
+	over    joinery.Time // what one pass of it takes
+	before  []int        // errands that must be in earlier ascents
+	then    []int        // errands that wait for this one
+	twin    int          // the other run of a turned piece, to be made at the same visit; -1 for none
 	runs    []kindRun
 }
 
@@ -40,16 +41,16 @@ type errands struct {
 	usedKeys     []bool // room to work in
 	usedBits     []bool
 
-	rungs func(station int, demands []ladder.Demand) int
-	known map[string][][]int // parts worked out before, by what was ready
-	asked []ladder.Demand    // room to work in
-	rough bool               // some ascents were left untried
+	visits pricing
+	known  map[string][][]int // parts worked out before, by what was ready
+	asked  []asked            // room to work in
+	rough  bool               // some ascents were left untried
 }
 
 // newErrands lists the runs of a choice of ways, the way of each kind; -1
-// leaves a kind out. Rungs counts the heights of an ascent.
-func newErrands(m *model, choice []int, rungs func(int, []ladder.Demand) int) *errands {
-	e := &errands{m: m, choice: choice, rungs: rungs, known: map[string][][]int{},
+// leaves a kind out.
+func newErrands(m *model, choice []int, visits pricing) *errands {
+	e := &errands{m: m, choice: choice, visits: visits, known: map[string][][]int{},
 		at: make([][]int, len(m.stations)), ofKey: make([][]int, len(m.keys)), ofBit: make([][]int, m.bits)}
 	first := make([]int, len(choice)) // a kind's first errand
 	for k, w := range choice {
@@ -59,7 +60,7 @@ func newErrands(m *model, choice []int, rungs func(int, []ladder.Demand) int) *e
 		}
 		way := &m.kinds[k].ways[w]
 		for i, r := range way.runs {
-			next := errand{station: r.station, demand: r.demand, twin: -1, runs: []kindRun{{k, i}}}
+			next := errand{station: r.station, demand: r.demand, over: r.over, twin: -1, runs: []kindRun{{k, i}}}
 			if way.turned && len(way.runs) == 2 {
 				next.twin = first[k] + 1 - i
 			}
@@ -136,10 +137,24 @@ func (e *errands) sortOut() {
 	}
 }
 
-// price works out what the idle errands cost; a bit that others need too is paid
-// there.
+// price works out what the idle errands cost, and the cutting and fitting; a bit
+// that others need too is paid there.
 func (e *errands) price() {
 	e.fixed = e.paidOnce(e.idle, func(bit int) bool { return len(e.ofBit[bit]) == 0 })
+	fits := newSet(e.m.fits)
+	for k, w := range e.choice {
+		if w < 0 {
+			continue
+		}
+		way := &e.m.kinds[k].ways[w]
+		e.fixed += way.own
+		for _, f := range way.fits {
+			if !fits.has(f) {
+				fits.add(f)
+				e.fixed += e.m.problem.Minutes.Fit
+			}
+		}
+	}
 }
 
 // once is what the errands to be put in order cost with everything paid once.
@@ -185,11 +200,11 @@ func (e *errands) demands(list []int) []ladder.Demand {
 	return demands
 }
 
-// heights is the cost of the ladder for some errands of one station.
+// heights is what a visit of some errands to their station takes.
 func (e *errands) heights(station int, list []int) joinery.Time {
 	e.asked = e.asked[:0]
 	for _, x := range list {
-		e.asked = append(e.asked, e.list[x].demand)
+		e.asked = gatherAsked(e.asked, e.list[x].demand, e.list[x].over)
 	}
-	return joinery.Time(e.rungs(station, e.asked)) * e.m.problem.Minutes.Height
+	return e.visits.cost(station, e.asked)
 }

@@ -28,8 +28,9 @@ func (c *chooser) islands(und []pending) [][]pending {
 					claim(e)
 				}
 			}
-			for _, r := range way.runs {
-				if !c.m.stations[r.station].exact && !c.t.piles[r.station].covers(r.demand) {
+			for i := range way.runs {
+				r := &way.runs[i]
+				if !c.m.stations[r.station].exact && !c.t.settled(r) {
 					claim(-1 - r.station)
 				}
 			}

@@ -102,12 +102,17 @@ func spell(b []byte, job *Job) []byte {
 		if w.Turned {
 			number(-1)
 		}
+		number(len(w.Fits))
+		for _, f := range w.Fits {
+			number(f)
+		}
 		for _, r := range w.Runs {
 			number(r.Bit)
 			number(int(r.Fence))
 			number(r.Blocks)
 			number(int(r.Demand.Depth))
 			number(int(r.Demand.Cap))
+			number(r.Over)
 		}
 	}
 	return b

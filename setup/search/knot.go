@@ -80,7 +80,7 @@ func (k *knot) search(und []pending, extra joinery.Time) joinery.Time {
 	if !ok || k.b.ended != Through {
 		return n.bound
 	}
-	if n.bound+nearly*k.m.grain >= k.s.cost && !k.m.uneven {
+	if n.bound+nearly*k.m.problem.Minutes.Fence >= k.s.cost && !k.m.uneven {
 		if n.bound = max(n.bound, k.exactly(&n)); n.bound >= k.s.cost {
 			return n.bound
 		}

@@ -22,6 +22,11 @@ type model struct {
 	groups   int            // how many groups of kinds there are
 	tied     bool           // some kind waits for another
 	uneven   bool           // some station is
+	fits     int            // trials of fit
+	fixed    joinery.Time   // what the cutting takes whatever the ways; all costs are beyond it
+
+	visits map[string]visit
+	asked  []ladder.Demand // room to work in
 }
 
 // key is a bit at a fence distance.
@@ -37,6 +42,7 @@ type station struct {
 	blocks  int
 	demands []ladder.Demand // all that may be asked of it, by depth
 	uneven  bool            // more runs may need fewer rungs: a depth lies off the scale below another
+	mixed   bool            // a ladder for several runs may have one take more passes than alone
 	regions []region        // how its ladder is bounded
 	exact   bool            // the bound is the ladder
 	first   int             // the element of its first region
@@ -58,20 +64,25 @@ type kind struct {
 type way struct {
 	runs   []run
 	turned bool
-	elems  []int // what it needs, ascending
-	at     []int // where these stand in the kind's elems
+	fits   []int
+	own    joinery.Time // what its cutting takes for all jobs of the kind, beyond the way that takes the least
+	elems  []int        // what it needs, ascending
+	at     []int        // where these stand in the kind's elems
 }
 
 type run struct {
 	station int
 	demand  ladder.Demand
-	of      []int // the runs of the problem's way
+	times   int          // how often the work of one job goes over the bit at each height
+	over    joinery.Time // what that takes for all jobs of the kind
+	of      []int        // the runs of the problem's way
 }
 
 func newModel(p *Problem) *model {
-	m := &model{problem: p}
+	m := &model{problem: p, visits: map[string]visit{}}
 	m.numberStations()
 	m.numberKinds()
+	m.priceCutting()
 	m.gatherDemands()
 	m.numberElements(m.uses(make([]int, len(m.kinds))))
 	return m
@@ -82,13 +93,13 @@ func (m *model) uses(choice []int) [][][]ladder.Demand {
 	piles := make([]pile, len(m.stations))
 	for k, w := range choice {
 		for _, r := range m.kinds[k].ways[w].runs {
-			piles[r.station].add(r.demand)
+			piles[r.station].add(&r)
 		}
 	}
 	used := make([][][]ladder.Demand, len(piles))
 	for i := range piles {
-		if len(piles[i].demands) > 0 {
-			used[i] = [][]ladder.Demand{piles[i].demands}
+		if len(piles[i].asked) > 0 {
+			used[i] = [][]ladder.Demand{piles[i].demands()}
 		}
 	}
 	return used
@@ -140,11 +151,12 @@ func (m *model) stationIndex() map[stationKey]int {
 func (m *model) ways(j *Job, stationOf map[stationKey]int) []way {
 	ways := make([]way, len(j.Ways))
 	for i, w := range j.Ways {
-		ways[i].turned = w.Turned
+		ways[i].turned, ways[i].fits = w.Turned, w.Fits
 		for k, r := range w.Runs {
-			next := run{stationOf[keyOf(r)], r.Demand, []int{k}}
+			next := run{station: stationOf[keyOf(r)], demand: r.Demand, times: r.Over, of: []int{k}}
 			if last := len(ways[i].runs) - 1; w.Turned && last >= 0 && ways[i].runs[last].station == next.station {
 				ways[i].runs[last].of = append(ways[i].runs[last].of, k)
+				ways[i].runs[last].times += r.Over
 				continue
 			}
 			ways[i].runs = append(ways[i].runs, next)

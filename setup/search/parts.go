@@ -75,7 +75,7 @@ func (e *errands) alike(list []int) [][]int {
 // close adds to a part every group that needs no rung more: left out, it could
 // only make a later ladder longer.
 func (e *errands) close(station int, groups [][]int, part int) int {
-	if e.m.stations[station].uneven {
+	if s := e.m.stations[station]; s.uneven || s.mixed {
 		return part
 	}
 	cost := e.costs(station, groups, part)

@@ -4,41 +4,53 @@ import (
 	"cmp"
 	"slices"
 
+	"fencecard/joinery"
 	"fencecard/setup/ladder"
 )
 
 // pile is the demands on one station, as more and fewer runs are put there.
 type pile struct {
-	demands []ladder.Demand // by depth, then cap; each once
-	runs    []int           // how many runs make each demand
-	rungs   int             // of the ladder
-	needed  int             // regions that need a rung
+	asked  []asked // by depth, then cap; each demand once
+	runs   []int   // how many runs make each demand
+	cost   joinery.Time
+	needed int // regions that need a rung
+}
+
+// demands lists the demands.
+func (p *pile) demands() []ladder.Demand {
+	list := make([]ladder.Demand, len(p.asked))
+	for i, a := range p.asked {
+		list[i] = a.Demand
+	}
+	return list
 }
 
 // place finds a demand or where it would stand.
 func (p *pile) place(d ladder.Demand) (int, bool) {
-	return slices.BinarySearchFunc(p.demands, d, compareDemands)
+	return slices.BinarySearchFunc(p.asked, d, func(a asked, d ladder.Demand) int { return compareDemands(a.Demand, d) })
 }
 
 // add puts one run on the pile and returns whether the demand is a new one.
-func (p *pile) add(d ladder.Demand) bool {
-	at, found := p.place(d)
+func (p *pile) add(r *run) bool {
+	at, found := p.place(r.demand)
 	if found {
 		p.runs[at]++
+		p.asked[at].over += r.over
 		return false
 	}
-	p.demands = slices.Insert(p.demands, at, d)
+	p.asked = slices.Insert(p.asked, at, asked{r.demand, r.over})
 	p.runs = slices.Insert(p.runs, at, 1)
 	return true
 }
 
 // remove takes one run off and returns whether the demand is gone.
-func (p *pile) remove(d ladder.Demand) bool {
-	at, _ := p.place(d)
+func (p *pile) remove(r *run) bool {
+	at, _ := p.place(r.demand)
+	p.asked[at].over -= r.over
 	if p.runs[at]--; p.runs[at] > 0 {
 		return false
 	}
-	p.demands = slices.Delete(p.demands, at, at+1)
+	p.asked = slices.Delete(p.asked, at, at+1)
 	p.runs = slices.Delete(p.runs, at, at+1)
 	return true
 }
@@ -47,7 +59,7 @@ func (p *pile) remove(d ladder.Demand) bool {
 // its depth is asked for there already by one whose cap is no greater.
 func (p *pile) covers(d ladder.Demand) bool {
 	at, found := p.place(d)
-	return found || at > 0 && p.demands[at-1].Depth == d.Depth
+	return found || at > 0 && p.asked[at-1].Depth == d.Depth
 }
 
 func compareDemands(a, b ladder.Demand) int {

@@ -22,7 +22,8 @@ type Job struct {
 // Way is a chain of runs, each in an earlier ascent than the next.
 type Way struct {
 	Runs   []Run
-	Turned bool // both runs at one fence distance, in either order, at one visit
+	Turned bool  // both runs at one fence distance, in either order, at one visit
+	Fits   []int // the trials of fit it needs, by number; each is made once by all who need it
 }
 
 // Run is one piece going once over the bit at every height of its ladder.
@@ -31,6 +32,7 @@ type Run struct {
 	Fence  joinery.Length
 	Blocks int // which stop blocks it needs, 0 for none; equal numbers are equal blocks
 	Demand ladder.Demand
+	Over   int // how often the work goes over the bit at each height: pieces times passes side by side
 }
 
 // JobRun names one run of the way chosen for a job.
@@ -40,9 +42,10 @@ type JobRun struct{ Job, Run int }
 // the fence distance and the blocks.
 type Ascent []JobRun
 
-// Cost returns the time a choice of ways takes in an order of ascents.
+// Cost returns the time a choice of ways takes in an order of ascents, the
+// cutting with it.
 func (p *Problem) Cost(choice []int, ascents []Ascent) joinery.Time {
-	var total joinery.Time
+	total := p.fitting(choice)
 	var last *Run
 	for _, ascent := range ascents {
 		demands := make([]ladder.Demand, len(ascent))
@@ -62,10 +65,26 @@ func (p *Problem) Cost(choice []int, ascents []Ascent) joinery.Time {
 		if run.Blocks != 0 && (newFence || last.Blocks != run.Blocks) {
 			total += p.Minutes.Stop
 		}
-		total += joinery.Time(len(ladder.Of(demands, p.Scale))) * p.Minutes.Height
+		heights := ladder.Of(demands, p.Scale)
+		total += joinery.Time(len(heights)) * p.Minutes.Height
+		for i, r := range ascent {
+			over := p.Jobs[r.Job].Ways[choice[r.Job]].Runs[r.Run].Over
+			total += joinery.Time(over*len(ladder.Used(heights, demands[i]))) * p.Minutes.Run
+		}
 		last = run
 	}
 	return total
+}
+
+// fitting is what the trials of fit take that a choice of ways needs.
+func (p *Problem) fitting(choice []int) joinery.Time {
+	fits := map[int]bool{}
+	for j, w := range choice {
+		for _, f := range p.Jobs[j].Ways[w].Fits {
+			fits[f] = true
+		}
+	}
+	return joinery.Time(len(fits)) * p.Minutes.Fit
 }
 
 // Answer is a choice of ways and an order of ascents.

@@ -85,6 +85,17 @@ func needed(cut []region, demands []ladder.Demand) int {
 	return n
 }
 
+// neededBy counts the regions that some runs need.
+func neededBy(cut []region, list []asked) int {
+	n := 0
+	for _, r := range cut {
+		if slices.ContainsFunc(list, func(a asked) bool { return r.needed(a.Demand) }) {
+			n++
+		}
+	}
+	return n
+}
+
 // cutAt appends regions that end at every depth, each no higher than the least
 // cap of the demands from there on. The demands must be sorted.
 func cutAt(cut []region, demands []ladder.Demand, most joinery.Length) []region {

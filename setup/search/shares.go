@@ -37,6 +37,7 @@ type sharer struct {
 	pays  []int64 // its share of each
 	at    []int   // where each stands in the kind's elems
 	ways  [][]int // places in elems
+	own   []int64 // what each way costs besides
 	names []int   // the ways' indexes in the kind
 	best  int     // of ways, at these shares
 	value int64   // what it costs
@@ -102,6 +103,7 @@ func (c *chooser) sharer(p *pending, s *shares, number []int) sharer {
 		}
 		slices.Sort(needs)
 		k.ways = append(k.ways, needs)
+		k.own = append(k.own, int64(kind.ways[w].own)*part)
 		k.names = append(k.names, w)
 		s.size += len(needs) + 1
 	}
@@ -116,7 +118,7 @@ func (s *shares) value() int64 {
 		k := &s.kinds[i]
 		k.value = math.MaxInt64
 		for w, needs := range k.ways {
-			sum := int64(0)
+			sum := k.own[w]
 			for _, at := range needs {
 				sum += k.pays[at]
 			}
@@ -249,7 +251,7 @@ func (s *shares) without(und []pending, most joinery.Time) ([]pending, bool) {
 		k := &s.kinds[i]
 		var ways []int
 		for w, needs := range k.ways {
-			with := bound - k.value
+			with := bound - k.value + k.own[w]
 			for _, at := range needs {
 				with += k.pays[at] + max(0, s.left[k.elems[at]])
 			}

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"fencecard/joinery"
-	"fencecard/setup/ladder"
 )
 
 // Solve finds the cheapest answer, or the cheapest it comes upon within its
@@ -14,7 +13,7 @@ import (
 func Solve(ctx context.Context, p *Problem, l Limit) *Answer {
 	s := &solver{m: newModel(p), b: newBudget(ctx, l)}
 	s.solve()
-	a := &Answer{Cost: s.cost, Bound: min(s.bound, s.cost), Ended: s.b.ended}
+	a := &Answer{Cost: s.cost + s.m.fixed, Bound: min(s.bound, s.cost) + s.m.fixed, Ended: s.b.ended}
 	if s.choice == nil {
 		return a
 	}
@@ -41,7 +40,7 @@ type solver struct {
 func (s *solver) solve() {
 	s.cost = noLimit
 	if known := s.m.problem.Known; known > 0 {
-		s.cost = known
+		s.cost = known - s.m.fixed
 	}
 	u := s.unordered()
 	s.bound = u.bound
@@ -105,14 +104,13 @@ func (s *solver) inOrder(choice []int, limit joinery.Time) (ordered, joinery.Tim
 
 // errands lists the runs of a choice of ways, to be put in order.
 func (s *solver) errands(choice []int) *errands {
-	return newErrands(s.m, slices.Clone(choice), func(_ int, demands []ladder.Demand) int {
-		return ladder.Count(demands, s.m.problem.Scale)
-	})
+	return newErrands(s.m, slices.Clone(choice), s.m.truly())
 }
 
 // least is what the ways settled so far, -1 for none, cost in any order. More
 // ways cost no less, unless a station is uneven.
-func (s *solver) least(choice []int) joinery.Time {
-	_, low := s.inOrder(choice, s.cost)
-	return low
+func (k *knot) least(choice []int) joinery.Time {
+	e := newErrands(k.m, slices.Clone(choice), k.m.byRungs())
+	_, low := e.order(k.s.cost-e.fixed, k.b)
+	return e.fixed + low
 }

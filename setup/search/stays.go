@@ -77,8 +77,35 @@ func (e *errands) spelt(last *leg) []Ascent {
 	var ascents []Ascent
 	for _, s := range e.stays(last) {
 		for _, t := range s.ascents {
-			ascents = append(ascents, e.spell(t))
+			ascents = append(ascents, e.part(t)...)
 		}
+	}
+	return ascents
+}
+
+// part parts what is made at one station into ascents.
+func (e *errands) part(t ascent) []Ascent {
+	var list []asked
+	var errands [][]int // of each that is asked
+	for _, x := range t.list {
+		list = gatherAsked(list, e.list[x].demand, e.list[x].over)
+		if len(list) > len(errands) {
+			errands = append(errands, nil)
+		}
+		errands[len(list)-1] = append(errands[len(list)-1], x)
+	}
+	if !e.m.stations[t.station].mixed || len(list) < 2 {
+		return []Ascent{e.spell(t)}
+	}
+	var ascents []Ascent
+	for _, set := range e.m.visit(list).parts {
+		one := ascent{station: t.station}
+		for i := range list {
+			if set&(1<<i) != 0 {
+				one.list = append(one.list, errands[i]...)
+			}
+		}
+		ascents = append(ascents, e.spell(one))
 	}
 	return ascents
 }

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"fencecard/joinery"
-	"fencecard/setup/ladder"
 )
 
 // node is where a search of pending kinds stands when their ways are weighed.
@@ -52,9 +51,9 @@ func (k *knot) enter(und []pending, limit, extra joinery.Time) (n node, leave fu
 	return n, leave, true
 }
 
-// nearly is by how many grains a bound may fall short of the limit for the order
-// of what is settled to be worth finding to the last rung.
-const nearly = 8
+// nearly is by how many fence settings a bound may fall short of the limit for the
+// order of what is settled to be worth finding to the last rung.
+const nearly = 2
 
 // exactly bounds a node anew: what is settled by its cheapest order, counted to
 // the last rung, and what is pending by its shares, but for rungs of ladders
@@ -62,9 +61,9 @@ const nearly = 8
 func (k *knot) exactly(n *node) joinery.Time {
 	pending := n.shares.valueBut(func(e int) bool {
 		first := k.m.firstRegion()
-		return e >= first && len(k.t.piles[k.m.regionAt[e-first]].demands) > 0
+		return e >= first && len(k.t.piles[k.m.regionAt[e-first]].asked) > 0
 	})
-	return k.s.least(k.way) + k.m.roundUp(pending)
+	return k.least(k.way) + k.m.roundUp(pending)
 }
 
 // known is a surcharge worked out before: all of it, or as much as was asked
@@ -88,12 +87,13 @@ func (k *knot) surcharge(enough joinery.Time) joinery.Time {
 	if s, ok := k.surcharges[key]; ok && (s.all || s.extra >= enough) {
 		return s.extra
 	}
-	e := newErrands(k.m, choice, func(station int, demands []ladder.Demand) int {
+	rungs := func(station int, list []asked) joinery.Time {
 		if !k.t.soft[station] {
 			return 0
 		}
-		return needed(k.m.stations[station].regions, demands)
-	})
+		return joinery.Time(neededBy(k.m.stations[station].regions, list)) * k.m.problem.Minutes.Height
+	}
+	e := newErrands(k.m, choice, pricing{rungs, rungs})
 	once := e.once()
 	_, low := e.order(once+enough, k.b)
 	k.surcharges[key] = known{low - once, low < once+enough}

@@ -107,7 +107,7 @@ func (e *errands) restAt(l *leg, station int) joinery.Time {
 		if l.done.has(x) {
 			continue
 		}
-		e.asked = append(e.asked, e.list[x].demand)
+		e.asked = gatherAsked(e.asked, e.list[x].demand, e.list[x].over)
 		if e.tails != nil {
 			longest = max(longest, e.tails[x].ladders)
 		}
@@ -115,8 +115,7 @@ func (e *errands) restAt(l *leg, station int) joinery.Time {
 	if len(e.asked) == 0 {
 		return 0
 	}
-	rungs := joinery.Time(e.rungs(station, e.asked)) * e.m.problem.Minutes.Height
-	return max(rungs, longest) + e.m.blockCost(e.m.stations[station])
+	return max(e.visits.least(station, e.asked), longest) + e.m.blockCost(e.m.stations[station])
 }
 
 // restOf is what is left to be spent for setting a key and its bit.

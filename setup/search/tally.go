@@ -1,9 +1,6 @@
 package search
 
-import (
-	"fencecard/joinery"
-	"fencecard/setup/ladder"
-)
+import "fencecard/joinery"
 
 // tally is what a growing and shrinking choice of ways costs when every bit,
 // key, pair of blocks and ladder is paid once, whatever the order.
@@ -12,8 +9,8 @@ type tally struct {
 	counts []int        // by how many ways each element is needed, or paid ahead
 	piles  []pile       // by station
 	soft   []bool       // stations whose ladders count by the rungs they need only
-	others joinery.Time // bits, keys and blocks
-	rungs  joinery.Time
+	others joinery.Time // bits, keys, blocks, trials of fit and the cutting
+	visits joinery.Time // one to each station
 }
 
 func newTally(m *model) *tally {
@@ -21,22 +18,23 @@ func newTally(m *model) *tally {
 }
 
 // cost is what the choice costs.
-func (t *tally) cost() joinery.Time { return t.others + t.rungs }
+func (t *tally) cost() joinery.Time { return t.others + t.visits }
 
 // add takes a way in.
-func (t *tally) add(w *way) { t.put(w, t.need, (*pile).add) }
+func (t *tally) add(w *way) { t.put(w, 1, t.need, (*pile).add) }
 
 // remove takes a way out again.
-func (t *tally) remove(w *way) { t.put(w, t.release, (*pile).remove) }
+func (t *tally) remove(w *way) { t.put(w, -1, t.release, (*pile).remove) }
 
 // put changes the elements of a way and its demands, in or out.
-func (t *tally) put(w *way, element func(int), demand func(*pile, ladder.Demand) bool) {
+func (t *tally) put(w *way, times joinery.Time, element func(int), demand func(*pile, *run) bool) {
+	t.others += times * w.own
 	for _, e := range w.elems {
 		element(e)
 	}
 	for i := range w.runs {
 		r := &w.runs[i]
-		if demand(&t.piles[r.station], r.demand) {
+		if demand(&t.piles[r.station], r) || t.m.stations[r.station].mixed {
 			t.recount(r.station)
 		}
 	}
@@ -77,24 +75,30 @@ func (t *tally) pay(element, times int) {
 	}
 }
 
-// recount counts the rungs of a station's ladder anew.
+// recount works out the visit to a station anew.
 func (t *tally) recount(station int) {
 	p := &t.piles[station]
-	before := p.rungs
+	before := p.cost
 	if t.soft[station] {
-		p.rungs = p.needed
+		p.cost = joinery.Time(p.needed) * t.m.problem.Minutes.Height
 	} else {
-		p.rungs = ladder.Count(p.demands, t.m.problem.Scale)
+		p.cost = t.m.atLeast(station, p.asked)
 	}
-	t.rungs += joinery.Time(p.rungs-before) * t.m.problem.Minutes.Height
+	t.visits += p.cost - before
 }
 
 // paid reports whether an element is paid for by what is in the tally.
 func (t *tally) paid(element int) bool { return t.counts[element] > 0 }
 
-// excess is what the ladder of a station costs beyond the rungs it needs. More
+// excess is what the visit to a station costs beyond the rungs it needs. More
 // ways may come to use it, so it is no bound.
 func (t *tally) excess(station int) joinery.Time {
 	p := &t.piles[station]
-	return joinery.Time(p.rungs-p.needed) * t.m.problem.Minutes.Height
+	return p.cost - joinery.Time(p.needed)*t.m.problem.Minutes.Height
+}
+
+// settled reports whether a run adds nothing to the visit to its station, and
+// takes nothing from it, whatever else comes there.
+func (t *tally) settled(r *run) bool {
+	return !t.m.stations[r.station].mixed && t.piles[r.station].covers(r.demand)
 }

@@ -14,7 +14,7 @@ import (
 // every order: at every moment every set of runs that may be made now at one
 // bit, fence distance and pair of blocks. It takes long beyond seven jobs.
 func Least(p *search.Problem) joinery.Time {
-	b := &brute{p: p, choice: make([]int, len(p.Jobs)), best: 1 << 40, known: map[string]int{}}
+	b := &brute{p: p, choice: make([]int, len(p.Jobs)), best: 1 << 40}
 	b.choose(0)
 	return b.best
 }
@@ -28,7 +28,7 @@ type brute struct {
 	before []int // for each run the runs, as bits, that must be in earlier climbs
 	twin   []int // for each run its other run where the piece is turned, or -1
 	seen   map[bruteState]joinery.Time
-	known  map[string]int // rungs of ladders counted before
+	known  map[int]joinery.Time // what ascents take, by their runs as bits
 }
 
 type bruteState struct{ done, last int }
@@ -36,8 +36,8 @@ type bruteState struct{ done, last int }
 func (b *brute) choose(job int) {
 	if job == len(b.p.Jobs) {
 		b.lay()
-		b.seen = map[bruteState]joinery.Time{}
-		b.visit(0, -1, 0)
+		b.seen, b.known = map[bruteState]joinery.Time{}, map[int]joinery.Time{}
+		b.visit(0, -1, b.fitting())
 		return
 	}
 	for w := range b.p.Jobs[job].Ways {
@@ -146,23 +146,43 @@ func (b *brute) cost(last int, list []int) joinery.Time {
 	if r.Blocks > 0 && (moved || b.runs[last].Blocks != r.Blocks) {
 		cost += b.p.Minutes.Stop
 	}
-	return cost + joinery.Time(b.rungs(list))*b.p.Minutes.Height
+	return cost + b.ascent(list)
 }
 
-// rungs counts the heights of a climb, by the ladder that has its own brute
-// force.
-func (b *brute) rungs(list []int) int {
-	key := make([]byte, 0, 16)
+// ascent is what the heights and the passes of one ascent take, by the ladder
+// that has its own brute force.
+func (b *brute) ascent(list []int) joinery.Time {
+	key := 0
 	demands := make([]ladder.Demand, len(list))
 	for k, i := range list {
-		d := b.runs[i].Demand
-		demands[k] = d
-		key = append(key, byte(2*d.Depth/b.p.Scale.Division), byte(d.Cap/b.p.Scale.Division))
+		demands[k] = b.runs[i].Demand
+		key |= 1 << i
 	}
-	n, ok := b.known[string(key)]
-	if !ok {
-		n = len(ladder.Of(demands, b.p.Scale))
-		b.known[string(key)] = n
+	cost, ok := b.known[key]
+	if ok {
+		return cost
 	}
-	return n
+	heights := ladder.Of(demands, b.p.Scale)
+	cost = joinery.Time(len(heights)) * b.p.Minutes.Height
+	for k, i := range list {
+		passes := b.runs[i].Over * len(ladder.Used(heights, demands[k]))
+		cost += joinery.Time(passes) * b.p.Minutes.Run
+	}
+	b.known[key] = cost
+	return cost
+}
+
+// fitting is what the trials of fit take, each made once.
+func (b *brute) fitting() joinery.Time {
+	var cost joinery.Time
+	made := map[int]bool{}
+	for j, w := range b.choice {
+		for _, f := range b.p.Jobs[j].Ways[w].Fits {
+			if !made[f] {
+				made[f] = true
+				cost += b.p.Minutes.Fit
+			}
+		}
+	}
+	return cost
 }

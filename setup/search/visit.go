@@ -1,0 +1,188 @@
+package search
+
+import (
+	"encoding/binary"
+	"slices"
+
+	"fencecard/joinery"
+	"fencecard/setup/ladder"
+)
+
+// Runs at one station go up one ladder together, as a rule. But a ladder made for
+// several may have a run take more passes than it would take alone, and passes
+// cost time: then it may be cheaper to go up twice, the table untouched but for
+// the heights. A visit is the best way to part some runs at a station into ascents.
+
+// asked is what the runs of one demand come to.
+type asked struct {
+	ladder.Demand
+	over joinery.Time // what one pass of all of them takes
+}
+
+// visit is what the heights of one take, and the passes beyond the fewest.
+type visit struct {
+	cost  joinery.Time
+	least joinery.Time // no way to part the runs costs less
+	parts []uint       // which demands make an ascent together, as bits
+}
+
+// mostParted is how many different demands are parted in every way; of more all
+// go up together.
+const mostParted = 6
+
+// visit works out the visit of some demands, sorted and each there once.
+func (m *model) visit(list []asked) visit {
+	key := make([]byte, 0, 128)
+	for _, a := range list {
+		key = binary.AppendVarint(key, int64(a.Depth))
+		key = binary.AppendVarint(key, int64(a.Cap))
+		key = binary.AppendVarint(key, int64(a.over))
+	}
+	v, ok := m.visits[string(key)]
+	if !ok {
+		v = m.newVisit(list)
+		m.visits[string(key)] = v
+	}
+	return v
+}
+
+func (m *model) newVisit(list []asked) visit {
+	all := uint(1)<<len(list) - 1
+	rungs, extra := m.ascent(list, all)
+	v := visit{rungs + extra, rungs, []uint{all}}
+	switch {
+	case extra == 0:
+	case len(list) > mostParted:
+		// Runs that ask the same go up alone at the least they can take.
+		var alone joinery.Time
+		for i := range list {
+			cost, _ := m.ascent(list, 1<<i)
+			alone += cost
+		}
+		if alone < v.cost {
+			v.cost, v.parts = alone, nil
+			for i := range list {
+				v.parts = append(v.parts, 1<<i)
+			}
+		}
+	default:
+		v.cost, v.parts = m.part(list, all)
+		v.least = v.cost
+	}
+	return v
+}
+
+// part finds the cheapest way to part some demands, given as bits.
+func (m *model) part(list []asked, all uint) (joinery.Time, []uint) {
+	cheapest := make([]joinery.Time, all+1)
+	first := make([]uint, all+1)         // the ascent that holds the least demand
+	alone := make([]joinery.Time, all+1) // as one ascent
+	for set := uint(1); set <= all; set++ {
+		rungs, extra := m.ascent(list, set)
+		alone[set] = rungs + extra
+		cheapest[set], first[set] = alone[set], set
+		least := set & -set
+		for with := (set - 1) & set; with > 0; with = (with - 1) & set {
+			if with&least == 0 {
+				continue
+			}
+			if cost := alone[with] + cheapest[set&^with]; cost < cheapest[set] {
+				cheapest[set], first[set] = cost, with
+			}
+		}
+	}
+	var parts []uint
+	for left := all; left > 0; left &^= first[left] {
+		parts = append(parts, first[left])
+	}
+	return cheapest[all], parts
+}
+
+// ascent is what the rungs of one ladder for some demands cost, and the passes
+// beyond the fewest.
+func (m *model) ascent(list []asked, set uint) (rungs, extra joinery.Time) {
+	var demands []ladder.Demand
+	for i, a := range list {
+		if set&(1<<i) != 0 {
+			demands = append(demands, a.Demand)
+		}
+	}
+	heights := ladder.Of(demands, m.problem.Scale)
+	for i, a := range list {
+		if set&(1<<i) != 0 {
+			extra += a.over * joinery.Time(len(ladder.Used(heights, a.Demand))-a.Passes())
+		}
+	}
+	return joinery.Time(len(heights)) * m.problem.Minutes.Height, extra
+}
+
+// pricing says what a visit of some runs to a station takes: what it comes to,
+// and the least that it and more visits for the same runs come to.
+type pricing struct {
+	cost, least func(station int, list []asked) joinery.Time
+}
+
+// truly prices visits as they are.
+func (m *model) truly() pricing {
+	if len(m.visits) > mostVisits {
+		m.visits = map[string]visit{}
+	}
+	return pricing{
+		func(station int, list []asked) joinery.Time {
+			if !m.stations[station].mixed || len(list) < 2 {
+				return m.rungs(list)
+			}
+			return m.visit(list).cost
+		},
+		m.atLeast,
+	}
+}
+
+// mostVisits is how many visits are remembered.
+const mostVisits = 100_000
+
+// atLeast prices visits by the least they may come to.
+func (m *model) atLeast(station int, list []asked) joinery.Time {
+	if !m.stations[station].mixed || len(list) < 2 {
+		return m.rungs(list)
+	}
+	return m.visit(list).least
+}
+
+// byRungs prices visits by the rungs of one ladder alone; more runs never cost
+// less, but for uneven stations.
+func (m *model) byRungs() pricing {
+	rungs := func(_ int, list []asked) joinery.Time { return m.rungs(list) }
+	return pricing{rungs, rungs}
+}
+
+// rungs is what the rungs of one ladder cost.
+func (m *model) rungs(list []asked) joinery.Time {
+	m.asked = m.asked[:0]
+	for _, a := range list {
+		m.asked = append(m.asked, a.Demand)
+	}
+	return joinery.Time(ladder.Count(m.asked, m.problem.Scale)) * m.problem.Minutes.Height
+}
+
+// gatherAsked puts one more run into a list that is sorted by demand.
+func gatherAsked(list []asked, d ladder.Demand, over joinery.Time) []asked {
+	if n := len(list); n > 0 && list[n-1].Demand == d {
+		list[n-1].over += over
+		return list
+	}
+	return append(list, asked{d, over})
+}
+
+// mixes reports whether a ladder made for some demands may have a run take more
+// passes than it would alone.
+func (m *model) mixes(demands []ladder.Demand) bool {
+	if m.problem.Minutes.Run == 0 || len(demands) < 2 {
+		return false
+	}
+	if demands[0].Every {
+		return true
+	}
+	deepest := demands[len(demands)-1].Depth
+	return slices.ContainsFunc(demands, func(d ladder.Demand) bool { return d.Cap < deepest })
+}

@@ -21,13 +21,13 @@ func smallPlan(random *rand.Rand, stops joinery.Stops) *joinery.Plan {
 	const in = joinery.Inch
 	plan := &joinery.Plan{Name: "small", Shop: joinery.Shop{
 		Scale: joinery.InchScale, Stops: stops,
-		Minutes: joinery.Minutes{Bit: 3 * joinery.Minute, Fence: 2 * joinery.Minute, Height: joinery.Minute / 2, Stop: joinery.Minute},
+		Minutes: joinery.Minutes{Bit: 3 * joinery.Minute, Fence: 2 * joinery.Minute, Height: joinery.Minute / 2, Stop: joinery.Minute, Run: joinery.Minute / 5, Fit: 2 * joinery.Minute},
 	}}
 	for _, eighths := range []joinery.Length{2, 3, 4}[:2+random.IntN(2)] {
 		plan.Shop.Bits = append(plan.Shop.Bits, joinery.Bit{Name: fmt.Sprint(eighths), Diameter: eighths * in / 8, Plunges: joinery.Yes})
 	}
 	for left := 1 + random.IntN(7); left > 0; {
-		p := joinery.Piece{Name: fmt.Sprint("board ", len(plan.Pieces)), Count: 1, Size: joinery.Size{12 * in, in, 4 * in}}
+		p := joinery.Piece{Name: fmt.Sprint("board ", len(plan.Pieces)), Count: 1 + 5*random.IntN(3), Size: joinery.Size{12 * in, in, 4 * in}}
 		for range 1 + random.IntN(left) {
 			c := joinery.Cut{
 				Kind: &joinery.Groove, Name: fmt.Sprint("cut ", len(p.Cuts)), In: joinery.Front,
@@ -60,7 +60,7 @@ func asProblem(t *testing.T, plan *joinery.Plan) *search.Problem {
 	jobs, err := setup.Jobs(plan)
 	require.NoError(t, err)
 	p := &search.Problem{Minutes: plan.Shop.Minutes, Scale: plan.Shop.Scale}
-	bits, blocks := map[string]int{}, map[string]int{}
+	bits, blocks, fits := map[string]int{}, map[string]int{}, map[string]int{}
 	for _, j := range jobs {
 		job := search.Job{After: j.After}
 		for _, w := range j.Ways {
@@ -71,7 +71,7 @@ func asProblem(t *testing.T, plan *joinery.Plan) *search.Problem {
 				}
 				run := search.Run{Bit: bits[r.Bit.Name], Fence: r.NearEdge, Demand: ladder.Demand{
 					Depth: j.Channel.Depth, Cap: ladder.CapFor(r.Bit, j.Piece.Wood, &plan.Shop).Depth,
-				}}
+				}, Over: j.Piece.Count}
 				c := setup.RunOf(j.Piece, j.Cut, j.Channel, r)
 				if plan.Shop.Stops == joinery.Blocks && (c.Start != nil || c.Stop != nil) {
 					at := ""
@@ -88,6 +88,14 @@ func asProblem(t *testing.T, plan *joinery.Plan) *search.Problem {
 				}
 				way.Runs = append(way.Runs, run)
 			}
+			across := j.Piece.Size.Between(j.Channel.Near)
+			if n := len(w.Steps); n > 1 && j.Channel.Setback > 0 && j.Channel.Setback+j.Channel.Width < across {
+				pair := fmt.Sprint(w.Bit.Name, w.Steps[0].NearEdge, w.Steps[n-1].NearEdge)
+				if _, ok := fits[pair]; !ok {
+					fits[pair] = len(fits)
+				}
+				way.Fits = []int{fits[pair]}
+			}
 			job.Ways = append(job.Ways, way)
 		}
 		p.Jobs = append(p.Jobs, job)
@@ -101,12 +109,18 @@ const mostChoices = 40
 // The deck of a plan takes as long as the cheapest of all its ways and orders.
 func TestDecksAgainstBruteForce(t *testing.T) {
 	t.Parallel()
-	for name, stops := range map[string]joinery.Stops{"marks": joinery.Marks, "blocks": joinery.Blocks} {
+	for name, c := range map[string]struct {
+		stops joinery.Stops
+		free  bool // the cutting costs nothing
+	}{"marks": {}, "blocks": {stops: joinery.Blocks}, "cutting for nothing": {free: true}} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			tried := 0
 			for seed := uint64(0); tried < 250; seed++ {
-				plan := smallPlan(rand.New(rand.NewPCG(seed, 3)), stops)
+				plan := smallPlan(rand.New(rand.NewPCG(seed, 3)), c.stops)
+				if c.free {
+					plan.Shop.Minutes.Run, plan.Shop.Minutes.Fit = 0, 0
+				}
 				p := asProblem(t, plan)
 				choices := 1
 				for _, j := range p.Jobs {

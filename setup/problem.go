@@ -26,26 +26,29 @@ type numbering struct {
 	shop   *joinery.Shop
 	bits   map[*joinery.Bit]int
 	stands map[deck.Stand]int
+	fits   map[deck.Trial]int
 	known  map[sharedWays][]search.Way
 }
 
 // sharedWays is all that the search is told of a job, where its marks or blocks
 // count for nothing: jobs that agree in it share one list of ways.
 type sharedWays struct {
-	first *Way // of a list that sameWays kept
-	depth joinery.Length
-	wood  string
+	first  *Way // of a list that sameWays kept
+	depth  joinery.Length
+	wood   string
+	count  int
+	walled bool
 }
 
 func newNumbering(shop *joinery.Shop) *numbering {
-	return &numbering{shop, numberBits(shop), map[deck.Stand]int{{}: 0}, map[sharedWays][]search.Way{}}
+	return &numbering{shop, numberBits(shop), map[deck.Stand]int{{}: 0}, map[deck.Trial]int{}, map[sharedWays][]search.Way{}}
 }
 
 func (n *numbering) ways(job *Job) []search.Way {
 	if n.shop.Stops == joinery.Blocks {
 		return n.spell(job)
 	}
-	key := sharedWays{&job.Ways[0], job.Channel.Depth, job.Piece.Wood.Name}
+	key := sharedWays{&job.Ways[0], job.Channel.Depth, job.Piece.Wood.Name, job.Piece.Count, deck.Walled(job.Channel, job.Piece.Size)}
 	if _, ok := n.known[key]; !ok {
 		n.known[key] = n.spell(job)
 	}
@@ -58,11 +61,23 @@ func (n *numbering) spell(job *Job) []search.Way {
 		demand := ladder.Demand{Depth: job.Channel.Depth, Cap: ladder.CapFor(way.Bit, job.Piece.Wood, n.shop).Depth}
 		runs := make([]search.Run, len(way.Steps))
 		for i, step := range way.Steps {
-			runs[i] = search.Run{Bit: n.bits[step.Bit], Fence: step.NearEdge, Blocks: n.blocks(job, step), Demand: demand}
+			runs[i] = search.Run{Bit: n.bits[step.Bit], Fence: step.NearEdge, Blocks: n.blocks(job, step), Demand: demand, Over: job.Piece.Count}
 		}
-		ways[w] = search.Way{Runs: runs, Turned: way.Steps[0].Turned}
+		ways[w] = search.Way{Runs: runs, Turned: way.Steps[0].Turned, Fits: n.fit(job, way.Steps)}
 	}
 	return ways
+}
+
+// fit numbers the trial of fit that a way asks for.
+func (n *numbering) fit(job *Job, steps []deck.Step) []int {
+	fit, ok := deck.TrialOf(steps, job.Channel, job.Piece.Size)
+	if !ok {
+		return nil
+	}
+	if _, ok := n.fits[fit]; !ok {
+		n.fits[fit] = len(n.fits)
+	}
+	return []int{n.fits[fit]}
 }
 
 // blocks numbers where the blocks of a run stand; 0 where it needs none.

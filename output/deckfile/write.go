@@ -104,6 +104,8 @@ type jsonChanges struct {
 	Fences  int     `json:"fences"`
 	Heights int     `json:"heights"`
 	Stops   int     `json:"stops"`
+	Runs    int     `json:"runs"`
+	Fits    int     `json:"fits"`
 	Minutes float64 `json:"minutes"`
 	Proved  bool    `json:"proved"`
 	Bound   float64 `json:"bound"`
@@ -139,7 +141,7 @@ func deckToJSON(d *deck.Deck) jsonDeck {
 		Unit:   d.Plan.Unit.String(),
 		Setups: make([]Setup, len(d.Setups)),
 		Changes: jsonChanges{
-			d.Changes.Bits, d.Changes.Fences, d.Changes.Heights, d.Changes.Stops, d.Changes.Time.Minutes(),
+			d.Changes.Bits, d.Changes.Fences, d.Changes.Heights, d.Changes.Stops, d.Changes.Runs, d.Changes.Fits, d.Changes.Time.Minutes(),
 			d.Changes.Proved, d.Changes.Bound.Minutes(),
 		},
 		Joints:   s.joints(d.Joints),

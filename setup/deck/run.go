@@ -29,6 +29,10 @@ type Run struct {
 // Number gives the card's number, such as "2.3".
 func (r *Run) Number() string { return strconv.Itoa(r.Setup) + "." + strconv.Itoa(r.Index) }
 
+// Passes is how often a piece of the run goes over the bit: every piece at every
+// height.
+func (r *Run) Passes() int { return r.Piece.Count * len(r.Heights) }
+
 // Travel is how far the work moves between its marks, b - a - D; it means
 // something only for a cut stopped at both ends.
 func (r *Run) Travel() joinery.Length { return r.B - r.A - r.Step.Bit.True() }

@@ -96,6 +96,7 @@ func (c *Card) says(what Silence) bool { return c.Silent&what == 0 }
 // sure it is that nothing takes less.
 type Changes struct {
 	Bits, Fences, Heights, Stops int
+	Runs, Fits                   int // passes over the bit, and trials of fit
 	Time                         joinery.Time
 	Proved                       bool         // nothing takes less
 	Bound                        joinery.Time // no deck takes less; 0 where it does not know
@@ -106,7 +107,7 @@ func Of(d *deck.Deck) Claims {
 	c := Claims{
 		Title: d.Plan.Title, Unit: d.Plan.Unit.String(),
 		Setups:  make([]Setup, len(d.Setups)),
-		Changes: Changes{d.Changes.Bits, d.Changes.Fences, d.Changes.Heights, d.Changes.Stops, d.Changes.Time, d.Changes.Proved, d.Changes.Bound},
+		Changes: Changes{d.Changes.Bits, d.Changes.Fences, d.Changes.Heights, d.Changes.Stops, d.Changes.Runs, d.Changes.Fits, d.Changes.Time, d.Changes.Proved, d.Changes.Bound},
 	}
 	for i := range d.Setups {
 		s := &d.Setups[i]

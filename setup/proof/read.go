@@ -87,6 +87,8 @@ func (r *reader) changes() Changes {
 		"fences":  {read: func() { c.Fences = r.whole("a count of fence settings") }},
 		"heights": {read: func() { c.Heights = r.whole("a count of heights") }},
 		"stops":   {read: func() { c.Stops = r.whole("a count of settings of the stop blocks") }, optional: true},
+		"runs":    {read: func() { c.Runs = r.whole("a count of passes over the bit") }},
+		"fits":    {read: func() { c.Fits = r.whole("a count of trials of fit") }},
 		"minutes": {read: func() { c.Time = time() }},
 		"proved":  {read: func() { proved, c.Proved = true, r.truth("whether the changes are proved") }, optional: true},
 		"bound":   {read: func() { bound, c.Bound = true, time() }, optional: true},

@@ -78,7 +78,7 @@ func cardOf(t testing.TB, c *proof.Claims, cut string, nth int) (*proof.Setup, *
 // renumber numbers setups and cards anew and counts what is set, as somebody
 // would who changes a deck with care.
 func renumber(c *proof.Claims, m joinery.Minutes) {
-	c.Changes = proof.Changes{}
+	c.Changes = proof.Changes{Fits: c.Changes.Fits}
 	for i := range c.Setups {
 		s := &c.Setups[i]
 		s.Number = i + 1
@@ -91,6 +91,7 @@ func renumber(c *proof.Claims, m joinery.Minutes) {
 		}
 		c.Changes.Heights += len(s.Heights)
 		for j := range s.Cards {
+			c.Changes.Runs += s.Cards[j].Count * len(s.Cards[j].Heights)
 			s.Cards[j].Number = (&deck.Run{Setup: i + 1, Index: j + 1}).Number()
 		}
 	}

@@ -14,7 +14,7 @@ func (m *model) priceCutting() {
 			way.own = 0
 			for j := range way.runs {
 				r := &way.runs[j]
-				r.over = joinery.Time(r.times*len(k.jobs)) * minute
+				r.over = joinery.Time(r.times*k.pieces) * minute
 				way.own += r.over * joinery.Time(r.demand.Passes())
 			}
 			for _, f := range way.fits {

@@ -3,12 +3,14 @@ package search
 import (
 	"encoding/binary"
 	"slices"
+
+	"fencecard/joinery"
 )
 
 // numberKinds makes jobs that are alike one kind: whatever is best for one may
-// be done with all of them together. Jobs are alike if they have the same ways
-// and wait, and are waited for, alike. Jobs that wait for one another are also
-// alike, as a whole group, to another group.
+// be done with all of them together. Jobs are alike if they have the same ways,
+// but for how many pieces they are, and wait, and are waited for, alike. Jobs that
+// wait for one another are also alike, as a whole group, to another group.
 func (m *model) numberKinds() {
 	jobs := m.problem.Jobs
 	l := newLikeness(jobs)
@@ -30,7 +32,8 @@ func (m *model) numberKinds() {
 		}
 		for i, j := range group {
 			kindOf[j] = kinds[i]
-			m.kinds[kinds[i]].jobs = append(m.kinds[kinds[i]].jobs, j)
+			k := &m.kinds[kinds[i]]
+			k.jobs, k.pieces = append(k.jobs, j), k.pieces+l.pieces[j]
 		}
 		if !known {
 			m.tie(l, group, kindOf)
@@ -46,7 +49,7 @@ func (m *model) newKinds(l *likeness, group []int, stationOf map[stationKey]int)
 		first := l.first[j]
 		if _, ok := at[first]; !ok {
 			at[first] = len(m.kinds)
-			m.kinds = append(m.kinds, kind{ways: m.ways(&m.problem.Jobs[j], stationOf), group: m.groups})
+			m.kinds = append(m.kinds, kind{ways: m.ways(&m.problem.Jobs[j], l.pieces[j], stationOf), group: m.groups})
 		}
 		kinds[i] = at[first]
 	}
@@ -73,17 +76,19 @@ func (m *model) tie(l *likeness, group, kindOf []int) {
 
 // likeness finds jobs that are alike.
 type likeness struct {
-	jobs  []Job
-	ways  []int // of each job, a number for its ways: the same for the same ways
-	first []int // of each job, the first job like it
+	jobs   []Job
+	ways   []int // of each job, a number for its ways: the same for the same ways
+	first  []int // of each job, the first job like it
+	pieces []int // of each job, how many pieces it is: what all its runs count over
 }
 
 func newLikeness(jobs []Job) *likeness {
-	l := &likeness{jobs: jobs, ways: make([]int, len(jobs)), first: make([]int, len(jobs))}
+	l := &likeness{jobs: jobs, ways: make([]int, len(jobs)), first: make([]int, len(jobs)), pieces: make([]int, len(jobs))}
 	seen := map[string]int{}
 	var b []byte
 	for j := range jobs {
-		b = spell(b[:0], &jobs[j])
+		l.pieces[j] = pieces(&jobs[j])
+		b = spell(b[:0], &jobs[j], l.pieces[j])
 		if _, ok := seen[string(b)]; !ok {
 			seen[string(b)] = len(seen)
 		}
@@ -94,8 +99,19 @@ func newLikeness(jobs []Job) *likeness {
 	return l
 }
 
-// spell spells out the ways of a job.
-func spell(b []byte, job *Job) []byte {
+// pieces is the greatest number that divides all that the runs of a job count.
+func pieces(job *Job) int {
+	n := joinery.Time(0)
+	for _, w := range job.Ways {
+		for _, r := range w.Runs {
+			n = gcd(n, joinery.Time(r.Over))
+		}
+	}
+	return max(int(n), 1)
+}
+
+// spell spells out the ways of a job of some pieces.
+func spell(b []byte, job *Job, pieces int) []byte {
 	number := func(n int) { b = binary.AppendVarint(b, int64(n)) }
 	for _, w := range job.Ways {
 		number(len(w.Runs))
@@ -112,7 +128,7 @@ func spell(b []byte, job *Job) []byte {
 			number(r.Blocks)
 			number(int(r.Demand.Depth))
 			number(int(r.Demand.Cap))
-			number(r.Over)
+			number(r.Over / pieces)
 		}
 	}
 	return b
@@ -174,8 +190,13 @@ func (l *likeness) group(group []int) string {
 	for i, j := range group {
 		place[j] = i
 	}
+	share := joinery.Time(0)
+	for _, j := range group {
+		share = gcd(share, joinery.Time(l.pieces[j]))
+	}
 	for _, j := range group {
 		b = binary.AppendVarint(b, int64(l.ways[j]))
+		b = binary.AppendVarint(b, int64(l.pieces[j])/int64(share))
 		b = binary.AppendVarint(b, int64(len(l.jobs[j].After)))
 		for _, before := range l.jobs[j].After {
 			b = binary.AppendVarint(b, int64(place[before]))

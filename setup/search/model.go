@@ -51,12 +51,13 @@ type station struct {
 // kind is jobs that are alike in everything that matters here: what is best
 // for one is best for all of them.
 type kind struct {
-	jobs  []int
-	ways  []way
-	after []int // kinds
-	group int   // kinds that wait for one another, directly or not
-	tied  bool  // it waits for another or another waits for it
-	elems []int // everything its ways may need
+	jobs   []int
+	pieces int // in all its jobs
+	ways   []way
+	after  []int // kinds
+	group  int   // kinds that wait for one another, directly or not
+	tied   bool  // it waits for another or another waits for it
+	elems  []int // everything its ways may need
 }
 
 // way is a way of a kind. The two runs of a turned piece are one where they
@@ -73,7 +74,7 @@ type way struct {
 type run struct {
 	station int
 	demand  ladder.Demand
-	times   int          // how often the work of one job goes over the bit at each height
+	times   int          // how often a piece goes over the bit at each height
 	over    joinery.Time // what that takes for all jobs of the kind
 	of      []int        // the runs of the problem's way
 }
@@ -148,15 +149,15 @@ func (m *model) stationIndex() map[stationKey]int {
 	return index
 }
 
-func (m *model) ways(j *Job, stationOf map[stationKey]int) []way {
+func (m *model) ways(j *Job, pieces int, stationOf map[stationKey]int) []way {
 	ways := make([]way, len(j.Ways))
 	for i, w := range j.Ways {
 		ways[i].turned, ways[i].fits = w.Turned, w.Fits
 		for k, r := range w.Runs {
-			next := run{station: stationOf[keyOf(r)], demand: r.Demand, times: r.Over, of: []int{k}}
+			next := run{station: stationOf[keyOf(r)], demand: r.Demand, times: r.Over / pieces, of: []int{k}}
 			if last := len(ways[i].runs) - 1; w.Turned && last >= 0 && ways[i].runs[last].station == next.station {
 				ways[i].runs[last].of = append(ways[i].runs[last].of, k)
-				ways[i].runs[last].times += r.Over
+				ways[i].runs[last].times += r.Over / pieces
 				continue
 			}
 			ways[i].runs = append(ways[i].runs, next)

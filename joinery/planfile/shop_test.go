@@ -78,9 +78,9 @@ func TestWhatAShopLeavesOut(t *testing.T) {
 		assert.Equal(t, built.Fence, shop.Fence)
 		assert.Equal(t, built.Minutes, shop.Minutes)
 	}
-	shop := readShop(t, "fence: {reach: 5}\nminutes: {bit: 4}", joinery.Inches)
+	shop := readShop(t, "fence: {reach: 5}\nminutes: {bit: 4, run: 0.2, fit: 1.5}", joinery.Inches)
 	assert.Equal(t, joinery.FenceReach{Infeed: 16 * in, Outfeed: 16 * in, Reach: 5 * in}, shop.Fence)
-	assert.Equal(t, joinery.Minutes{Bit: 4000, Fence: 2000, Height: 500, Stop: 1000}, shop.Minutes)
+	assert.Equal(t, joinery.Minutes{Bit: 4000, Fence: 2000, Height: 500, Stop: 1000, Run: 200, Fit: 1500}, shop.Minutes)
 }
 
 // Six inch bits and six metric ones, of sizes that are sold everywhere.

@@ -30,7 +30,7 @@ func Explain(w io.Writer, d *deck.Deck, all []whatif.Explanation) error {
 			t.wrapped("          ", reason)
 		}
 		if x.Saving != nil {
-			t.wrapped("  spare it:  ", x.Saving.Change+": "+savings(x.Saving, d.Plan.Shop.Stops))
+			t.wrapped("  spare it:  ", x.Saving.Change+": "+savings(x.Saving, &d.Plan.Shop))
 		}
 	}
 	if len(untried) > 0 {
@@ -47,7 +47,7 @@ func Explain(w io.Writer, d *deck.Deck, all []whatif.Explanation) error {
 }
 
 // savings says what a change makes less and, if there is any, more.
-func savings(s *whatif.Saving, stops joinery.Stops) string {
+func savings(s *whatif.Saving, shop *joinery.Shop) string {
 	var less, more []string
 	add := func(n int, one, many string) {
 		switch {
@@ -60,8 +60,14 @@ func savings(s *whatif.Saving, stops joinery.Stops) string {
 	add(s.Less.Bits, "bit", "bits")
 	add(s.Less.Fences, "fence setting", "fence settings")
 	add(s.Less.Heights, "height", "heights")
-	if stops == joinery.Blocks {
+	if shop.Stops == joinery.Blocks {
 		add(s.Less.Stops, "pair of blocks", "pairs of blocks")
+	}
+	if shop.Minutes.Run > 0 {
+		add(s.Less.Runs, "pass", "passes")
+	}
+	if shop.Minutes.Fit > 0 {
+		add(s.Less.Fits, "trial of fit", "trials of fit")
 	}
 	text := strings.Join(less, ", ") + " less"
 	if len(more) > 0 {

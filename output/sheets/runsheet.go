@@ -37,8 +37,12 @@ func (s Setter) runSheet(d *deck.Deck) []page {
 // nothing takes less.
 func sums(d *deck.Deck) string {
 	c := d.Changes
-	text := fmt.Sprintf("%s, %s. Changes: %s. About %g minutes of changes",
-		wording.Plural(len(d.Setups), "setup"), wording.Plural(d.Runs(), "card"), wording.ChangesCounted(d), c.Time.Minutes())
+	of := "changes"
+	if d.Plan.Shop.Minutes.Run > 0 {
+		of = "changes and passes"
+	}
+	text := fmt.Sprintf("%s, %s. Changes: %s%s. About %g minutes of %s",
+		wording.Plural(len(d.Setups), "setup"), wording.Plural(d.Runs(), "card"), wording.ChangesCounted(d), wording.CuttingCounted(d), c.Time.Minutes(), of)
 	if v := wording.Verdict(c); v != "" {
 		text += "; " + v
 	}

@@ -10,7 +10,7 @@ import (
 // ChangesLines says what is set and how long it takes, and, where that was
 // looked into, whether anything takes less.
 func ChangesLines(d *deck.Deck) []string {
-	lines := []string{fmt.Sprintf("%s to set: about %g min", ChangesCounted(d), d.Changes.Time.Minutes())}
+	lines := []string{fmt.Sprintf("%s to set%s: about %g min", ChangesCounted(d), CuttingCounted(d), d.Changes.Time.Minutes())}
 	if v := Verdict(d.Changes); v != "" {
 		lines = append(lines, v)
 	}
@@ -25,6 +25,19 @@ func ChangesCounted(d *deck.Deck) string {
 		set += ", " + Count(c.Stops, "pair of blocks", "pairs of blocks")
 	}
 	return set
+}
+
+// CuttingCounted counts what is cut, where the shop says what that takes: ", 130
+// passes, 1 trial of fit".
+func CuttingCounted(d *deck.Deck) string {
+	text := ""
+	if d.Plan.Shop.Minutes.Run > 0 {
+		text += ", " + Count(d.Changes.Runs, "pass", "passes")
+	}
+	if d.Plan.Shop.Minutes.Fit > 0 && d.Changes.Fits > 0 {
+		text += ", " + Count(d.Changes.Fits, "trial of fit", "trials of fit")
+	}
+	return text
 }
 
 // Verdict says how sure it is that nothing takes less; it is empty where

@@ -38,6 +38,7 @@ func Deal(plan *joinery.Plan, jobs []Job, choice Choice, visits []Visit) []deck.
 	}
 	for i := range setups {
 		number(&setups[i])
+		setups[i].PairUp(&plan.Shop)
 	}
 	return setups
 }

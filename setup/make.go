@@ -6,6 +6,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/setup/deck"
 	"fencecard/setup/ladder"
+	"fencecard/setup/proof"
 	"fencecard/setup/remark"
 	"fencecard/setup/search"
 )
@@ -26,8 +27,8 @@ type Options struct {
 // MakeWith turns a plan into a deck: it finds the ways to make every channel,
 // chooses among them and orders the setups so that changing the table takes
 // the least time, and writes the cards. Called off by the context, it makes the
-// best deck found so far. The error holds every fault that stops the deck, as
-// [joinery.Faults].
+// best deck found so far. What it returns is proved and has its code. The error
+// holds every fault that stops the deck, as [joinery.Faults].
 func MakeWith(ctx context.Context, plan *joinery.Plan, o Options) (*deck.Deck, error) {
 	jobs, err := Jobs(plan)
 	if err != nil {
@@ -40,7 +41,11 @@ func MakeWith(ctx context.Context, plan *joinery.Plan, o Options) (*deck.Deck, e
 	if !o.Plain {
 		cheapest(d, ctx, jobs, o)
 	}
+	d.Seal()
 	remark.Add(d)
+	if err := proof.Holds(d); err != nil {
+		return nil, err
+	}
 	return d, nil
 }
 
@@ -61,6 +66,8 @@ func RunOf(p *joinery.Piece, cut *joinery.Cut, ch joinery.Channel, run deck.Step
 	r.A, r.B = ends(ch, r.Leads, r.Length)
 	if r.A > 0 {
 		r.Begin, r.Start = deck.Drop, startMark(r.A, r.Length, d)
+		pivot := deck.PivotAt(r.Start.TailBeforeEdge, d, ch.Depth)
+		r.Pivot = &pivot
 	}
 	if r.B < r.Length {
 		r.End, r.Stop = deck.Lift, stopMark(r.B, r.Length, d)

@@ -14,8 +14,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/planfile"
-	"fencecard/output/deckfile"
-	"fencecard/output/screen"
+	"fencecard/output"
 	"fencecard/output/sheets"
 	"fencecard/setup"
 	"fencecard/setup/proof"
@@ -132,9 +131,9 @@ func BenchmarkCuts(b *testing.B) {
 				report := proof.Check(plan, &claims)
 				return report.Err()
 			}},
-			{"json", func() error { return deckfile.Write(io.Discard, deck) }},
-			{"text", func() error { return screen.Text(io.Discard, deck) }},
-			{"pdf", func() error { return sheets.PDF(new(bytes.Buffer), deck, sheets.Pages{}) }},
+			{"json", func() error { return output.JSON(io.Discard, deck) }},
+			{"text", func() error { return output.Text(io.Discard, deck) }},
+			{"pdf", func() error { return output.PDF(new(bytes.Buffer), deck, sheets.Pages{}) }},
 		} {
 			b.Run(fmt.Sprintf("%s/%d", stage.name, cuts), func(b *testing.B) {
 				b.ReportAllocs()

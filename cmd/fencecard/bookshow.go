@@ -10,7 +10,6 @@ import (
 
 	"fencecard/output"
 	"fencecard/output/screen"
-	"fencecard/output/sheets"
 	"fencecard/setup/book"
 )
 
@@ -91,7 +90,7 @@ func (o bookShowOptions) printer() (func(io.Writer, *book.Entry) error, error) {
 			return output.KeptSetupsJSON(w, []*book.Entry{e}, nil)
 		}, o.pages.unused()
 	case "pdf":
-		pages, err := o.pages.printer(sheets.PDF)
+		pages, err := o.pages.printer(output.PDF)
 		return func(w io.Writer, e *book.Entry) error { return pages(w, e.Deck()) }, err
 	}
 	return nil, usageError{fmt.Errorf("--format is text, json or pdf, not %q", o.format)}

@@ -10,7 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"fencecard/joinery"
-	"fencecard/output/deckfile"
+	"fencecard/output"
 	"fencecard/output/paper"
 	"fencecard/output/screen"
 	"fencecard/output/sheets"
@@ -163,7 +163,7 @@ func (o cardsOptions) drawing() (func(io.Writer, *deck.Deck) error, error) {
 		return nil, err
 	}
 	return o.pages.printer(func(w io.Writer, d *deck.Deck, p sheets.Pages) error {
-		return sheets.CardSVG(w, d, o.card, p)
+		return output.CardSVG(w, d, o.card, p)
 	})
 }
 
@@ -174,13 +174,13 @@ func (o cardsOptions) printer() (func(io.Writer, *deck.Deck) error, error) {
 	}
 	switch o.format {
 	case "pdf":
-		return o.pages.printer(sheets.PDF)
+		return o.pages.printer(output.PDF)
 	case "svg":
 		return o.drawing()
 	case "text":
-		return screen.Text, o.pages.unused()
+		return output.Text, o.pages.unused()
 	case "json":
-		return deckfile.Write, o.pages.unused()
+		return output.JSON, o.pages.unused()
 	}
 	return nil, usageError{fmt.Errorf("--format is pdf, text, json or svg, not %q", o.format)}
 }

@@ -114,12 +114,12 @@ func (a *app) deckData(ctx context.Context, plan *joinery.Plan, file string) ([]
 	if file != "" {
 		return a.readFile(file)
 	}
-	deck, err := a.findDeck(ctx, plan, searchFlag(search.DefaultTime))
+	deck, err := a.makeDeck(ctx, plan, searchFlag(search.DefaultTime))
 	if err != nil {
 		return nil, err
 	}
 	var page bytes.Buffer
-	err = deckfile.Write(&page, deck)
+	err = output.JSON(&page, deck)
 	return page.Bytes(), err
 }
 

@@ -70,7 +70,7 @@ func (a *app) correct(ctx context.Context, args []string, o correctOptions) erro
 	if err != nil {
 		return err
 	}
-	deck, err := a.findDeck(ctx, plan, searchFlag(search.DefaultTime))
+	deck, err := a.makeDeck(ctx, plan, searchFlag(search.DefaultTime))
 	if err != nil {
 		return err
 	}

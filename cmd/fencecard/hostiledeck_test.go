@@ -7,7 +7,7 @@ import (
 	"sync"
 
 	"fencecard/joinery/planfile"
-	"fencecard/output/deckfile"
+	"fencecard/output"
 	"fencecard/setup"
 )
 
@@ -22,7 +22,7 @@ var legDeck = sync.OnceValue(func() string {
 		panic(err)
 	}
 	var page bytes.Buffer
-	if err := deckfile.Write(&page, deck); err != nil {
+	if err := output.JSON(&page, deck); err != nil {
 		panic(err)
 	}
 	return page.String()

@@ -22,18 +22,9 @@ func (s *searchFlag) flag(cmd *cobra.Command) {
 	cmd.Flags().DurationVar((*time.Duration)(s), "search", search.DefaultTime, "look for the fewest changes for this long at the most; 0 for none")
 }
 
-// makeDeck makes a plan's deck and proves it.
-func (a *app) makeDeck(ctx context.Context, plan *joinery.Plan, most searchFlag) (*deck.Deck, error) {
-	d, err := a.findDeck(ctx, plan, most)
-	if err != nil {
-		return nil, err
-	}
-	return d, prove(d)
-}
-
-// findDeck looks for a plan's deck. Meanwhile the first interrupt ends only the
+// makeDeck makes a plan's deck. Meanwhile the first interrupt ends only the
 // search.
-func (a *app) findDeck(ctx context.Context, plan *joinery.Plan, most searchFlag) (*deck.Deck, error) {
+func (a *app) makeDeck(ctx context.Context, plan *joinery.Plan, most searchFlag) (*deck.Deck, error) {
 	if most < 0 {
 		return nil, usageError{errors.New("--search takes a time such as 5s, or 0 for no search")}
 	}

@@ -2,7 +2,6 @@ package book
 
 import (
 	"crypto/sha256"
-	"encoding/base32"
 	"fmt"
 	"slices"
 	"strings"
@@ -10,9 +9,6 @@ import (
 	"fencecard/joinery"
 	"fencecard/setup/deck"
 )
-
-// codeLetters leaves out i, l, o and u, which are misread.
-var codeLetters = base32.NewEncoding("0123456789abcdefghjkmnpqrstvwxyz").WithPadding(base32.NoPadding)
 
 // codeBytes of a digest make a code of eight letters; among 10,000 setups two
 // different ones share a code once in 20,000 books.
@@ -25,7 +21,7 @@ const codeBytes = 5
 // do not count, so a batch made again has the code of the first.
 func Code(s *deck.Setup) string {
 	sum := sha256.Sum256([]byte(contents(s)))
-	code := codeLetters.EncodeToString(sum[:codeBytes])
+	code := deck.Letters.EncodeToString(sum[:codeBytes])
 	return code[:4] + "-" + code[4:]
 }
 

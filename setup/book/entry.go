@@ -172,7 +172,8 @@ func (e *Entry) Deck() *deck.Deck {
 	for i := range s.Runs { // the cards are those of the plan's pieces
 		s.Runs[i].Piece = &plan.Pieces[at[s.Runs[i].Piece]]
 	}
-	d := &deck.Deck{Plan: plan, Setups: []deck.Setup{s}}
+	d := &deck.Deck{Part: true, Plan: plan, Setups: []deck.Setup{s}}
+	d.Seal()
 	d.Changes = deck.Count(d.Setups, &shop)
 	remark.Cautions(d)
 	return d

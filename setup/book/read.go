@@ -85,6 +85,7 @@ func (b *Book) readEntry(block block, read *reading) (*Entry, complaints) {
 	e.Stood = Stood{Fence: g.stood(keyStood), Height: g.stood(keyHigh)}
 	e.readCards(cards)
 	if faults.count == 0 {
+		e.Setup.PairUp(e.Shop)
 		e.Code = Code(&e.Setup)
 		if f, ok := g.one(keyCode); ok && plainCode(f.value) != plainCode(e.Code) {
 			e.Edited = b.place(f.line, f.at)

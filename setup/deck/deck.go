@@ -5,17 +5,22 @@ import (
 	"fencecard/setup/search"
 )
 
-// Deck is a whole plan as setups in running order.
+// Deck is a whole plan as setups in running order, or a part of one under the
+// numbers of the whole.
 type Deck struct {
 	Plan     *joinery.Plan
+	Code     string // four letters and digits from what the deck says; see [Deck.Seal]
 	Setups   []Setup
 	Changes  Changes
 	Ended    search.Ended // why the search for the fewest changes ended
 	Joints   []Joint
 	Warnings []Warning
+
+	Part    bool  // some runs of a plan; the others are elsewhere
+	numbers []int // of a part: the card numbers of its pieces in the whole
 }
 
-// Runs counts the cards of all setups.
+// Runs counts the runs of all setups.
 func (d *Deck) Runs() int {
 	n := 0
 	for i := range d.Setups {

@@ -27,14 +27,24 @@ func (d *Deck) Only(o Only) (*Deck, error) {
 		return nil, err
 	}
 	part := *d
+	part.Part = true
 	plan := *d.Plan
 	part.Plan = &plan
+	part.numbers = nil
+	for i, p := range plan.Pieces {
+		if o.wantsPiece(p.Name) {
+			part.numbers = append(part.numbers, d.CardNumber(i))
+		}
+	}
 	plan.Pieces = slices.DeleteFunc(slices.Clone(plan.Pieces), func(p joinery.Piece) bool { return !o.wantsPiece(p.Name) })
 	part.Setups = nil
 	for _, s := range d.Setups {
 		s.Runs = o.cards(&s, plan.Pieces)
 		if len(s.Runs) > 0 {
 			s.Heights = used(s.Heights, s.Runs)
+			s.Marks = slices.DeleteFunc(slices.Clone(s.Marks), func(p Pair) bool {
+				return !slices.ContainsFunc(s.Runs, func(r Run) bool { return r.Pair == p.Letter })
+			})
 			part.Setups = append(part.Setups, s)
 		}
 	}

@@ -30,12 +30,12 @@ type Reached struct {
 }
 
 // Reach chooses the guide for the card's start mark or its stop mark, which it
-// must have. A stop belongs behind the work where it starts and before it where
-// it stops, so the tail end is tried first for a start and the leading end for
-// a stop; then the other end; then it is the layout line. An end is of use
-// where it stands on the usable fence, the tail to the right of the bit or the
-// leading end to its left. A side of the fence that nobody measured is taken
-// to reach as far as it must.
+// must have: the end that stands nearest to the bit on the usable fence, the
+// tail to the right of the bit or the leading end to its left, for a short
+// distance is the easier to measure; where neither does, the layout line. Of two
+// as near, a start is measured to the tail and a stop to the leading end, where a
+// stop would stand. A side of the fence that nobody measured is taken to reach as
+// far as it must.
 func (r *Run) Reach(stop bool, fence joinery.FenceReach) Reached {
 	radius := r.Step.Bit.True() / 2
 	on := func(past, side joinery.Length) bool { return past > radius && (side == 0 || past <= side) }
@@ -45,7 +45,7 @@ func (r *Run) Reach(stop bool, fence joinery.FenceReach) Reached {
 	}
 	lead, tail := on(m.LeadPastCentre, fence.Outfeed), on(m.TailBeforeCentre, fence.Infeed)
 	switch {
-	case lead && (stop || !tail):
+	case lead && (!tail || m.LeadPastCentre < m.TailBeforeCentre || stop && m.LeadPastCentre == m.TailBeforeCentre):
 		return Reached{ByLead, -m.LeadPastCentre}
 	case tail:
 		return Reached{ByTail, m.TailBeforeCentre}

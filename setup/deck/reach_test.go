@@ -22,18 +22,20 @@ func TestReach(t *testing.T) {
 		infeed, outfeed joinery.Length
 		start, stop     deck.Reached
 	}{
-		{"a long fence: stops behind and before the work", in / 2, 3 * in, 20 * in, 20 * in,
-			deck.Reached{Guide: deck.ByTail, At: 16*in + 5*in/16}, deck.Reached{Guide: deck.ByLead, At: -(2*in + 13*in/16)}},
-		{"the tail just on the fence", in / 2, 3 * in, 16*in + 5*in/16, 20 * in,
-			deck.Reached{Guide: deck.ByTail, At: 16*in + 5*in/16}, deck.Reached{Guide: deck.ByLead, At: -(2*in + 13*in/16)}},
-		{"the tail a hair off it", in / 2, 3 * in, 16*in + 5*in/16 - 1, 20 * in,
+		{"a long fence: the end that is nearer", in / 2, 3 * in, 20 * in, 20 * in,
 			deck.Reached{Guide: deck.ByLead, At: -11 * in / 16}, deck.Reached{Guide: deck.ByLead, At: -(2*in + 13*in/16)}},
+		{"the nearer end just on the fence", in / 2, 3 * in, 20 * in, 2*in + 13*in/16,
+			deck.Reached{Guide: deck.ByLead, At: -11 * in / 16}, deck.Reached{Guide: deck.ByLead, At: -(2*in + 13*in/16)}},
+		{"the nearer end a hair off it at the stop", in / 2, 3 * in, 20 * in, 2*in + 13*in/16 - 1,
+			deck.Reached{Guide: deck.ByLead, At: -11 * in / 16}, deck.Reached{Guide: deck.ByTail, At: 14*in + 3*in/16}},
+		{"both ends as near", 8*in + 5*in/16, 8*in + 11*in/16, 20 * in, 20 * in,
+			deck.Reached{Guide: deck.ByTail, At: 8*in + in/2}, deck.Reached{Guide: deck.ByLead, At: -(8*in + in/2)}},
 		{"the leading end off it at the stop", 14 * in, 16*in + in/2, 16 * in, 16 * in,
 			deck.Reached{Guide: deck.ByTail, At: 2*in + 13*in/16}, deck.Reached{Guide: deck.ByTail, At: 11 * in / 16}},
 		{"no end on a short fence", 6 * in, 12 * in, 4 * in, 4 * in,
 			deck.Reached{Guide: deck.ByLine, At: -3 * in / 16}, deck.Reached{Guide: deck.ByLine, At: 3 * in / 16}},
 		{"a fence nobody measured", in / 2, 3 * in, 0, 0,
-			deck.Reached{Guide: deck.ByTail, At: 16*in + 5*in/16}, deck.Reached{Guide: deck.ByLead, At: -(2*in + 13*in/16)}},
+			deck.Reached{Guide: deck.ByLead, At: -11 * in / 16}, deck.Reached{Guide: deck.ByLead, At: -(2*in + 13*in/16)}},
 		{"an end over the bit is no guide", in / 2, 17*in - in/8, 16 * in, 16 * in,
 			deck.Reached{Guide: deck.ByLead, At: -11 * in / 16}, deck.Reached{Guide: deck.ByTail, At: in/8 + 3*in/16}},
 	} {

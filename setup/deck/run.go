@@ -8,7 +8,7 @@ import (
 
 // Run is one run of one kind of piece over the bit.
 type Run struct {
-	Setup, Index int // the card's number is Setup.Index, both from 1
+	Setup, Index int // the run's number is Setup.Index, both from 1
 	Climb        int // from 0 in each setup: cards of one climb go up the ladder together; between marks all do
 	Piece        *joinery.Piece
 	Cut          *joinery.Cut
@@ -20,13 +20,22 @@ type Run struct {
 	Begin        Begin
 	End          End
 	Start, Stop  *Mark            // nil where the cut is open
+	Pair         string           // the letter of its pair of marks; "" where it has neither mark
+	Pivot        *Pivot           // what dropping it takes at its full height; nil where it is fed in
 	Heights      []joinery.Length // the rungs of the setup's ladder it uses
 	Cap          ladder.Cap       // the greatest depth of one pass, and its reason
 	Cautions     []Caution        // the gravest first
 	Joint        *Joint           // the joint its cut is a half of; nil for none
 }
 
-// Number gives the card's number, such as "2.3".
+// Up and TowardYou are the sides that show while the work is run: those
+// opposite the table and the fence.
+func (r *Run) Up() joinery.Side { return r.Step.Down.Opposite() }
+
+// TowardYou is the side that faces the operator.
+func (r *Run) TowardYou() joinery.Side { return r.Step.Fence.Opposite() }
+
+// Number gives the run's number, such as "2.3".
 func (r *Run) Number() string { return strconv.Itoa(r.Setup) + "." + strconv.Itoa(r.Index) }
 
 // Passes is how often a piece of the run goes over the bit: every piece at every

@@ -4,12 +4,13 @@ import (
 	"fencecard/joinery"
 )
 
-// Setup is one bit at one fence distance, and the cards run there.
+// Setup is one bit at one fence distance, and the runs made there.
 type Setup struct {
 	Number  int // from 1, in running order
 	Bit     *joinery.Bit
 	Fence   Fence
 	Heights []joinery.Length // the ladder, climbing; between blocks the heights of all climbs
+	Marks   []Pair           // in the order of the runs
 	Runs    []Run
 	Kept    *Kept // what the maker's setup book says of it; nil where it is not kept
 }

@@ -16,6 +16,8 @@ const mostRuns = 1000
 // channel proves a channel of the plan by all the runs that make it.
 func (p *prover) channel(w *wanted) {
 	switch {
+	case p.claims.Part:
+		p.within(w)
 	case w.claimed == 0:
 		p.deck = append(p.deck, Difference{Piece: w.piece.Name, Cut: w.cut.Name, Field: "cards",
 			Text: "no card cuts the " + w.name()})
@@ -26,6 +28,29 @@ func (p *prover) channel(w *wanted) {
 		p.positions(w)
 		p.walls(w)
 		p.climbing(w)
+	}
+}
+
+// within checks that no run of a part of a deck cuts beyond the walls of its
+// channel, and that the first and the last stand at them.
+func (p *prover) within(w *wanted) {
+	ch, size := w.channel, w.piece.Size
+	for _, r := range w.runs {
+		s := r.strip(ch.Near)
+		near, far := s.Lo-ch.Setback, s.Hi-ch.Setback-ch.Width
+		if r.card.Position > 1 || ch.OpenBeside(ch.Near, size) {
+			near = min(0, near)
+		}
+		if r.card.Position < r.card.Positions || ch.OpenBeside(ch.Near.Opposite(), size) {
+			far = max(0, far)
+		}
+		if ch.OpenBeside(ch.Near, size) {
+			near = 0
+		}
+		if ch.OpenBeside(ch.Near.Opposite(), size) {
+			far = 0
+		}
+		p.wall(w, r, r, near, far)
 	}
 }
 

@@ -7,6 +7,10 @@ import (
 
 // Claims is what a deck claims, and nothing of how it came about.
 type Claims struct {
+	// Part tells that the claims are some of those a plan wants: what they leave
+	// is cut elsewhere.
+	Part bool
+
 	Title, Unit string
 	Setups      []Setup
 	Changes     Changes
@@ -105,7 +109,7 @@ type Changes struct {
 // Of returns the claims of a deck, with none of what its plan knows.
 func Of(d *deck.Deck) Claims {
 	c := Claims{
-		Title: d.Plan.Title, Unit: d.Plan.Unit.String(),
+		Part: d.Part, Title: d.Plan.Title, Unit: d.Plan.Unit.String(),
 		Setups:  make([]Setup, len(d.Setups)),
 		Changes: Changes{d.Changes.Bits, d.Changes.Fences, d.Changes.Heights, d.Changes.Stops, d.Changes.Runs, d.Changes.Fits, d.Changes.Time, d.Changes.Proved, d.Changes.Bound},
 	}

@@ -1,0 +1,81 @@
+package output_test
+
+import (
+	"io"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fencecard/joinery"
+	"fencecard/joinery/examples"
+	"fencecard/joinery/planfile"
+	"fencecard/output"
+	"fencecard/output/sheets"
+	"fencecard/setup"
+	"fencecard/setup/deck"
+)
+
+// writers are all the ways a deck goes out.
+var writers = map[string]func(io.Writer, *deck.Deck) error{
+	"PDF":    func(w io.Writer, d *deck.Deck) error { return output.PDF(w, d, sheets.Pages{}) },
+	"strips": func(w io.Writer, d *deck.Deck) error { return output.PDF(w, d, sheets.Pages{Only: sheets.OnlyStrips}) },
+	"SVG":    func(w io.Writer, d *deck.Deck) error { return output.CardSVG(w, d, "1.1", sheets.Pages{}) },
+	"text":   output.Text,
+	"JSON":   output.JSON,
+}
+
+// A program that spoils a number gets an error and no paper, whatever it writes
+// and whether it is the whole deck or a part.
+func TestNoWriterTakesASpoiledDeck(t *testing.T) {
+	for name, spoil := range map[string]func(d *deck.Deck){
+		"start mark": func(d *deck.Deck) { firstStopped(d).Start.LeadPastEdge += joinery.Inch / 64 },
+		"stop mark":  func(d *deck.Deck) { firstStopped(d).Stop.TailBeforeCentre -= joinery.Inch / 64 },
+		"fence":      func(d *deck.Deck) { d.Setups[0].Fence.NearEdge += joinery.Inch / 64 },
+		"height": func(d *deck.Deck) {
+			r := firstStopped(d)
+			r.Heights = append(r.Heights[:len(r.Heights):len(r.Heights)], r.Channel.Depth+joinery.Inch/8)
+		},
+		"side": func(d *deck.Deck) { r := firstStopped(d); r.Leads = r.Leads.Opposite() },
+	} {
+		for _, part := range []bool{false, true} {
+			for writer, write := range writers {
+				d := fresh(t)
+				if part {
+					var err error
+					d, err = d.Only(deck.Only{Setups: []int{1}})
+					require.NoError(t, err)
+				}
+				require.NoError(t, write(io.Discard, d), "%s, sound", writer)
+				spoil(d)
+				var out counter
+				assert.Error(t, write(&out, d), "%s spoiled, %s, part %v", name, writer, part)
+				assert.Zero(t, out, "%s spoiled, %s wrote nevertheless", name, writer)
+			}
+		}
+	}
+}
+
+// counter counts what is written.
+type counter int
+
+func (c *counter) Write(p []byte) (int, error) { *c += counter(len(p)); return len(p), nil }
+
+func fresh(t *testing.T) *deck.Deck {
+	t.Helper()
+	plan, err := planfile.Read("boot-bench.yaml", examples.BootBench, nil)
+	require.NoError(t, err)
+	d, err := setup.MakeWith(t.Context(), plan, setup.Options{Plain: true})
+	require.NoError(t, err)
+	return d
+}
+
+// firstStopped is the first run of setup 1 that starts and stops at a mark.
+func firstStopped(d *deck.Deck) *deck.Run {
+	for i := range d.Setups[0].Runs {
+		if r := &d.Setups[0].Runs[i]; r.Start != nil && r.Stop != nil {
+			return r
+		}
+	}
+	panic("no run of setup 1 is stopped at both ends")
+}

@@ -1,0 +1,62 @@
+package deck
+
+import (
+	"crypto/sha256"
+	"encoding/base32"
+	"fmt"
+	"io"
+	"strings"
+
+	"fencecard/joinery"
+)
+
+// Letters writes codes: digits and letters without i, l, o and u, which are
+// misread.
+var Letters = base32.NewEncoding("0123456789abcdefghjkmnpqrstvwxyz").WithPadding(base32.NoPadding)
+
+// codeLength is how many letters the code of a deck has: among a hundred decks
+// made of one plan, two share a code once in two hundred plans.
+const codeLength = 4
+
+// Seal gives the deck its code, from its setups, runs, numbers and cards: what
+// one card says of a number, all papers with that code say. Titles, notes,
+// remarks and what a setup book knows do not count.
+func (d *Deck) Seal() {
+	sum := sha256.New()
+	d.contents(sum)
+	d.Code = Letters.EncodeToString(sum.Sum(nil))[:codeLength]
+}
+
+// contents writes what counts of a deck, one fact a line.
+func (d *Deck) contents(w io.Writer) {
+	fmt.Fprintf(w, "fencecard deck 2 %s\n", d.Plan.Unit)
+	for i := range d.Setups {
+		s := &d.Setups[i]
+		fmt.Fprintf(w, "setup %d bit %q %s fence %s heights%s\n", s.Number, s.Bit.Name, s.Bit.True().MM(), s.Fence.NearEdge.MM(), allMM(s.Heights))
+		for k := range s.Runs {
+			s.Runs[k].contents(w)
+		}
+	}
+	for _, c := range d.Cards() {
+		fmt.Fprintf(w, "card %d %q %d", c.Number, c.Piece.Name, c.Piece.Count)
+		for _, h := range c.ByHand {
+			fmt.Fprintf(w, " %q %q", h.Cut.Name, h.Cut.By)
+		}
+		fmt.Fprintln(w)
+	}
+}
+
+func (r *Run) contents(w io.Writer) {
+	fmt.Fprintf(w, "run %s: %d %q, %q %q; down %s, fence %s, leads %s, %s long; pair %q, %s %s to %s %s; heights%s\n",
+		r.Number(), r.Piece.Count, r.Piece.Name, r.Cut.Name, r.Channel.Part,
+		r.Step.Down, r.Step.Fence, r.Leads, r.Length.MM(),
+		r.Pair, r.Begin, r.A.MM(), r.End, r.B.MM(), allMM(r.Heights))
+}
+
+func allMM(ls []joinery.Length) string {
+	var b strings.Builder
+	for _, l := range ls {
+		b.WriteString(" " + l.MM())
+	}
+	return b.String()
+}

@@ -74,7 +74,7 @@ func (a *app) check(ctx context.Context, args []string, o checkOptions) error {
 		return err
 	}
 	defer collectSooner()() // a deck of somebody else's may have thousands of faults
-	claims, err := proof.Read(o.deck, data, plan.Shop.Scale)
+	claims, err := deckfile.Read(o.deck, data, plan.Shop.Scale)
 	var faults joinery.Faults
 	if o.deck != "" && asJSON && errors.As(err, &faults) {
 		report := proof.Unread(faults)

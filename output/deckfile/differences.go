@@ -16,11 +16,18 @@ import (
 // [proof.Deck] of the claims, with its cautions; the claims are proved.
 func Differences(d *deck.Deck, claims *proof.Claims) []proof.Difference {
 	var found []proof.Difference
-	s := Scale(d.Plan.Shop.Scale)
+	want := deckToJSON(d)
+	if code := claims.Said.Code; code != "" && code != d.Code {
+		found = append(found, proof.Difference{Field: "code",
+			Text: fmt.Sprintf("the deck calls itself %s; by what it says its code is %s", wording.Quoted(code), d.Code)})
+	}
 	for i := range min(len(d.Setups), len(claims.Setups)) {
-		runs := d.Setups[i].Runs
+		runs := want.Setups[i].Runs
+		if text := firstDifference("pair", claims.Setups[i].Marks, listOf(want.Setups[i].Marks)); text != "" {
+			found = append(found, proof.Difference{Field: "marks", Text: fmt.Sprintf("setup %d: %s", d.Setups[i].Number, text)})
+		}
 		for j := range min(len(runs), len(claims.Setups[i].Cards)) {
-			want, said := s.card(&runs[j], d.Plan.Shop.Fence), claims.Setups[i].Cards[j].Said
+			want, said := runs[j], claims.Setups[i].Cards[j].Said
 			for _, diff := range differ(want, said) {
 				diff.Card, diff.Piece, diff.Cut = want.Number, want.Piece, want.Cut
 				found = append(found, diff)
@@ -30,7 +37,7 @@ func Differences(d *deck.Deck, claims *proof.Claims) []proof.Difference {
 	return append(found, remarkDifferences(d, claims.Said)...)
 }
 
-func differ(want jsonCard, said proof.Said) []proof.Difference {
+func differ(want jsonRun, said proof.Said) []proof.Difference {
 	var found []proof.Difference
 	wrong := func(field string, got, want any) {
 		found = append(found, proof.Difference{Field: field,
@@ -47,8 +54,23 @@ func differ(want jsonCard, said proof.Said) []proof.Difference {
 	if want.Stop != nil {
 		guide("stop, guide", said.StopGuide, want.Stop.Guide)
 	}
+	if said.Card != 0 && said.Card != want.Card {
+		wrong("piece card", said.Card, want.Card)
+	}
+	if said.Pair != nil && (want.Marks == nil || *said.Pair != *want.Marks) {
+		wrong("pair of marks", wording.Quoted(*said.Pair), orNone(want.Marks))
+	}
+	guide("side that is up", said.Up, want.Up)
+	guide("side toward you", said.Near, want.Near)
 	if said.Cautions != nil && !slices.Equal(said.Cautions, want.Cautions) {
 		wrong("cautions", said.Cautions, want.Cautions)
 	}
 	return found
+}
+
+func orNone(text *string) string {
+	if text == nil {
+		return "none"
+	}
+	return *text
 }

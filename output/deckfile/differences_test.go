@@ -26,7 +26,7 @@ func readBack(t *testing.T, plan *joinery.Plan, change func(string) string) []pr
 	var b bytes.Buffer
 	require.NoError(t, deckfile.Write(&b, d))
 	data := []byte(change(b.String()))
-	claims, err := proof.Read("deck.json", data, plan.Shop.Scale)
+	claims, err := deckfile.Read("deck.json", data, plan.Shop.Scale)
 	require.NoError(t, err)
 	report := proof.Check(plan, claims)
 	require.NoError(t, report.Err())
@@ -52,7 +52,30 @@ func TestDifferences(t *testing.T) {
 			return strings.Replace(deck, old, with, 1)
 		}
 	}
+	inRuns := func(change func(string) string) func(string) string {
+		return func(deck string) string {
+			before, runs, ok := strings.Cut(deck, `"runs": [`)
+			require.True(t, ok)
+			return before + `"runs": [` + change(runs)
+		}
+	}
 	found := readBack(t, bench, replace(`"guide": "lead"`, `"guide": "tail"`))
+	require.Len(t, found, 1)
+	assert.Contains(t, found[0].Text, "pair 1 of the deck says \"tail\" for its start, guide")
+	for _, change := range []struct{ old, with, says string }{
+		{`"up": "left"`, `"up": "right"`, "the card says right for its side that is up"},
+		{`"near": "back"`, `"near": "front"`, "the card says front for its side toward you"},
+		{`"marks": "A"`, `"marks": "B"`, "the card says B for its pair of marks"},
+		{`"card": 1`, `"card": 2`, "the card says 2 for its piece card"},
+	} {
+		found := readBack(t, bench, inRuns(replace(change.old, change.with)))
+		require.Len(t, found, 1, change.old)
+		assert.Contains(t, found[0].Text, change.says)
+	}
+	found = readBack(t, bench, replace(`"code": "`, `"code": "x`))
+	require.Len(t, found, 1)
+	assert.Contains(t, found[0].Text, "by what it says its code is ")
+	found = readBack(t, bench, inRuns(replace(`"guide": "lead"`, `"guide": "tail"`)))
 	require.Len(t, found, 1)
 	assert.Contains(t, found[0].Text, "the card says tail for its ")
 	assert.Contains(t, found[0].Text, "guide; as the deck stands it should say lead")

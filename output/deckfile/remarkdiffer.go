@@ -24,13 +24,11 @@ func remarkDifferences(d *deck.Deck, said proof.Remarks) []proof.Difference {
 		thing, said string
 		want        []any
 	}{
+		{"card", said.Cards, listOf(cardsToJSON(d.Cards()))},
 		{"joint", said.Joints, listOf(Scale(d.Plan.Shop.Scale).joints(d.Joints))},
 		{"caution", said.Cautions, listOf(cautionsToJSON(d))},
 		{"warning", said.Warnings, listOf(warningsToJSON(d))},
 	} {
-		if list.said == "" {
-			continue // what a deck does not say is not wrong
-		}
 		if text := firstDifference(list.thing, list.said, list.want); text != "" {
 			found = append(found, proof.Difference{Field: list.thing + "s", Text: text})
 		}
@@ -49,6 +47,9 @@ func listOf[T any](values []T) []any {
 // firstDifference compares the text of a JSON list, entry by entry, with what
 // the list should hold.
 func firstDifference(thing, said string, want []any) string {
+	if said == "" {
+		return "" // what a deck does not say is not wrong
+	}
 	entries := json.NewDecoder(strings.NewReader(said))
 	entries.Token() // the bracket: the text was read before
 	n, text := 0, ""

@@ -104,7 +104,7 @@ func benchFor(plan *joinery.Plan, claims *Claims, number string) (bench, error) 
 		}
 	}
 	return bench{}, joinery.Faults{{
-		Problem: fmt.Sprintf("the deck has no card %q", shorten(number)),
+		Problem: fmt.Sprintf("the deck has no card %q", joinery.Brief(number, 24)),
 		Remedy:  "write a card's number as it is printed, " + cardNumbers(claims),
 	}}
 }

@@ -28,6 +28,7 @@ func (p *prover) card(d dealt, of *wantedPiece) {
 		p.wrongCard(at, "length", c.Length-t.long, "the work is %s long along the feed, not %s", p.text(t.long), p.text(c.Length))
 	}
 	p.begin(at, t, w)
+	p.pivot(at, t, w)
 	p.end(at, t, w)
 	p.heights(at, t, w, s, tool.cap(&w.piece.Wood, &p.plan.Shop))
 	p.limits(at, t, tool.bit, s)

@@ -42,7 +42,7 @@ func written(t testing.TB, d *deck.Deck) *proof.Claims {
 	t.Helper()
 	var b bytes.Buffer
 	require.NoError(t, deckfile.Write(&b, d))
-	c, err := proof.Read("deck.json", b.Bytes(), d.Plan.Shop.Scale)
+	c, err := deckfile.Read("deck.json", b.Bytes(), d.Plan.Shop.Scale)
 	require.NoError(t, err)
 	return c
 }

@@ -19,7 +19,7 @@ type Claims struct {
 
 // Remarks is what a deck says besides its setups, which a proof passes on: the
 // JSON of its lists, "" where it does not say.
-type Remarks struct{ Joints, Cautions, Warnings string }
+type Remarks struct{ Code, Cards, Joints, Cautions, Warnings string }
 
 // Cards counts the cards of all setups.
 func (c *Claims) Cards() int {
@@ -37,6 +37,7 @@ type Setup struct {
 	Fence   deck.Fence
 	Heights []joinery.Length
 	Cards   []Card
+	Marks   string        // the JSON of its pairs, in a deck that was read; "" where it does not say
 	Place   joinery.Place // in a deck that was read, else no place
 }
 
@@ -59,8 +60,9 @@ type Card struct {
 	Length              joinery.Length // of the work along the feed
 	Begin               deck.Begin
 	End                 deck.End
-	Start, Stop         *deck.Mark // nil where the card has none
-	Climb               int        // from 1; cards of one climb go up together; 0 where the card does not say
+	Start, Stop         *deck.Mark  // nil where the card has none
+	Pivot               *deck.Pivot // nil where the work is not dropped
+	Climb               int         // from 1; cards of one climb go up together; 0 where the card does not say
 	Heights             []joinery.Length
 	Cap                 joinery.Length
 	CapRule, Ends, Note string
@@ -71,8 +73,11 @@ type Card struct {
 
 // Said is what a card says besides its claims, which a proof passes on.
 type Said struct {
-	StartGuide, StopGuide string // what is brought to a mark: line, lead or tail; "" where the card does not say
-	Cautions              []int  // by number; nil where the card does not say
+	StartGuide, StopGuide string  // what is brought to a mark: line, lead or tail; "" where the card does not say
+	Cautions              []int   // by number; nil where the card does not say
+	Card                  int     // the number of its piece card; 0 where it does not say
+	Pair                  *string // the letter of its pair; nil for none, or where it does not say
+	Up, Near              string  // the sides that show; "" where it does not say
 }
 
 // Silence is a set of things that a card in a file need not say.
@@ -89,8 +94,9 @@ const (
 	NoEnds
 	NoNote
 	NoClimb
+	NoPivot
 
-	allSilent = NoWood | NoPosition | NoPositions | NoLength | NoCap | NoCapRule | NoEnds | NoNote | NoClimb
+	AllSilent = NoWood | NoPosition | NoPositions | NoLength | NoCap | NoCapRule | NoEnds | NoNote | NoClimb | NoPivot
 )
 
 // says reports whether the card says that.
@@ -140,7 +146,7 @@ func claim(r *deck.Run) Card {
 		Cut: r.Cut.Name, Kind: r.Cut.Kind.Name, Part: r.Channel.Part,
 		Position: r.Step.Position, Positions: r.Step.Of, Turned: r.Step.Turned,
 		Down: r.Step.Down, Fence: r.Step.Fence, Leads: r.Leads,
-		Length: r.Length, Begin: r.Begin, End: r.End, Start: r.Start, Stop: r.Stop,
+		Length: r.Length, Begin: r.Begin, End: r.End, Start: r.Start, Stop: r.Stop, Pivot: r.Pivot,
 		Climb: r.Climb + 1, Heights: r.Heights, Cap: r.Cap.Depth, CapRule: r.Cap.Rule,
 		Ends: ends, Note: r.Cut.Note,
 	}

@@ -5,7 +5,7 @@
 // asks for, wall by wall, end by end and depth by depth. Every number on a card
 // is used by itself, so one that does not agree with the others is found.
 //
-// The proof works on [Claims], filled by [Of] from a deck or by [Read] from a
+// The proof works on [Claims], filled by [Of] from a deck or by a reader of a
 // deck written as JSON. It uses the types of the package setup but none of the
 // functions that make cards; a test holds it to that.
 //

@@ -35,7 +35,7 @@ func (m *mutant) set(what string, v reflect.Value, to any) {
 
 // skipped are fields that are not claims: where a deck was read, and what is
 // passed on.
-var skipped = []string{"Part", "Place", "Silent", "Said"}
+var skipped = []string{"Part", "Marks", "Place", "Silent", "Said"}
 
 func (m *mutant) walk(what string, v reflect.Value) {
 	switch old := v.Interface().(type) {
@@ -56,6 +56,18 @@ func (m *mutant) walk(what string, v reflect.Value) {
 		return
 	case deck.End:
 		m.set(what, v, 1-old)
+		return
+	case *deck.Pivot:
+		if old == nil {
+			m.set(what, v, &deck.Pivot{Tilt: 10})
+			return
+		}
+		m.set(what, v, (*deck.Pivot)(nil))
+		m.walk(what, v.Elem())
+		return
+	case float64:
+		m.set(what, v, old+1)
+		m.set(what, v, old-1)
 		return
 	case *deck.Mark:
 		if old == nil {

@@ -23,6 +23,10 @@ func Deck(plan *joinery.Plan, claims *Claims) *deck.Deck {
 		}
 		d.Setups = append(d.Setups, s)
 	}
+	for i := range d.Setups {
+		d.Setups[i].PairUp(&plan.Shop)
+	}
+	d.Seal()
 	return d
 }
 
@@ -35,7 +39,7 @@ func (p *prover) cardBack(c *Card, w *wanted, s *deck.Setup, index int) deck.Run
 		Step: deck.Step{Bit: s.Bit, NearEdge: s.Fence.NearEdge, Down: c.Down, Fence: c.Fence,
 			Position: c.Position, Of: c.Positions, Turned: c.Turned},
 		Leads: c.Leads, Length: t.long, A: a, B: b,
-		Begin: c.Begin, End: c.End, Start: c.Start, Stop: c.Stop,
+		Begin: c.Begin, End: c.End, Start: c.Start, Stop: c.Stop, Pivot: c.Pivot,
 		Heights: c.Heights, Cap: ladder.CapFor(s.Bit, w.piece.Wood, &p.plan.Shop),
 	}
 }

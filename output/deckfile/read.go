@@ -1,4 +1,4 @@
-package proof
+package deckfile
 
 import (
 	"fmt"
@@ -8,6 +8,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup/deck"
+	"fencecard/setup/proof"
 )
 
 // No bit climbs in so many heights, nor are there so many cautions; longer lists
@@ -17,13 +18,10 @@ const (
 	mostCautions = 1000
 )
 
-// DeckFormat is the form of deck that [Read] understands.
-const DeckFormat = "fencecard deck 1"
-
 // Read reads a deck written as JSON. The file's name is for messages; the scale
 // is the shop's, by which the texts beside the millimetres are checked. The
 // error is [joinery.Faults], each with its line and column.
-func Read(file string, data []byte, scale joinery.Scale) (*Claims, error) {
+func Read(file string, data []byte, scale joinery.Scale) (*proof.Claims, error) {
 	r := reader{document: newDocument(file, data), scale: scale}
 	c := r.deck()
 	if !r.ended {
@@ -51,16 +49,18 @@ func (r *reader) end() {
 
 func sortedKeys(fields map[string]field) []string { return slices.Sorted(maps.Keys(fields)) }
 
-func (r *reader) deck() *Claims {
-	c := &Claims{}
+func (r *reader) deck() *proof.Claims {
+	c := &proof.Claims{}
 	r.object("the deck", map[string]field{
 		"format":  {read: r.format},
+		"code":    {read: func() { c.Said.Code = r.word("the deck's code") }, optional: true},
 		"title":   {read: func() { c.Title = r.word("a title") }},
 		"unit":    {read: func() { c.Unit = r.word("in or mm") }},
 		"changes": {read: func() { c.Changes = r.changes() }},
 		"setups": {read: func() {
 			r.list("a list of setups", 0, func() { c.Setups = append(c.Setups, r.setup()) })
 		}},
+		"cards":    {read: func() { c.Said.Cards = r.entries("a list of cards") }, optional: true},
 		"joints":   {read: func() { c.Said.Joints = r.entries("a list of joints") }, optional: true},
 		"cautions": {read: func() { c.Said.Cautions = r.entries("a list of cautions") }, optional: true},
 		"warnings": {read: func() { c.Said.Warnings = r.entries("a list of warnings") }, optional: true},
@@ -70,13 +70,16 @@ func (r *reader) deck() *Claims {
 
 func (r *reader) format() {
 	at, faults := r.here(), len(r.faults)
-	if got := r.word("the format"); got != DeckFormat && len(r.faults) == faults {
-		r.refuse(at, fmt.Sprintf("this is %q, not a %q", shorten(got), DeckFormat), anew)
+	switch got := r.word("the format"); {
+	case got == formerFormat:
+		r.refuse(at, fmt.Sprintf("this is a %q, which had a card for every run; a %q is read", got, Format), anew)
+	case got != Format && len(r.faults) == faults:
+		r.refuse(at, fmt.Sprintf("this is %q, not a %q", shorten(got), Format), anew)
 	}
 }
 
-func (r *reader) changes() Changes {
-	var c Changes
+func (r *reader) changes() proof.Changes {
+	var c proof.Changes
 	var proved, bound bool // whether they were said
 	time := func() joinery.Time {
 		minutes, _ := r.number("time in minutes")
@@ -102,20 +105,21 @@ func (r *reader) changes() Changes {
 	return c
 }
 
-func (r *reader) setup() Setup {
-	s := Setup{Place: r.place(r.here())}
+func (r *reader) setup() proof.Setup {
+	s := proof.Setup{Place: r.place(r.here())}
 	r.object("a setup", map[string]field{
 		"number":  {read: func() { s.Number = r.whole("a setup's number") }},
 		"bit":     {read: func() { s.Bit = r.bit() }},
 		"fence":   {read: func() { s.Fence = r.fence() }},
 		"heights": {read: func() { s.Heights = r.lengths() }},
-		"cards":   {read: func() { r.list("a list of cards", 0, func() { s.Cards = append(s.Cards, r.card()) }) }},
+		"marks":   {read: func() { s.Marks = r.entries("a list of pairs of marks") }, optional: true},
+		"runs":    {read: func() { r.list("a list of runs", 0, func() { s.Cards = append(s.Cards, r.run()) }) }},
 	})
 	return s
 }
 
-func (r *reader) bit() Bit {
-	var b Bit
+func (r *reader) bit() proof.Bit {
+	var b proof.Bit
 	r.object("the bit", map[string]field{
 		"name":     {read: func() { b.Name = r.word("a bit's name") }},
 		"kind":     {read: func() { b.Kind = r.word("a kind of bit") }, optional: true},
@@ -134,15 +138,15 @@ func (r *reader) fence() deck.Fence {
 	return f
 }
 
-func (r *reader) card() Card {
-	c := Card{Place: r.place(r.here()), Silent: allSilent}
+func (r *reader) run() proof.Card {
+	c := proof.Card{Place: r.place(r.here()), Silent: proof.AllSilent}
 	word := func(to *string, what string) field { return field{read: func() { *to = r.word(what) }} }
 	side := func(to *joinery.Side) field { return field{read: func() { *to = r.side() }} }
-	extra := func(which Silence, read func()) field {
+	extra := func(which proof.Silence, read func()) field {
 		return field{optional: true, read: func() { c.Silent &^= which; read() }}
 	}
-	r.object("a card", map[string]field{
-		"number":    word(&c.Number, "a card's number"),
+	r.object("a run", map[string]field{
+		"number":    word(&c.Number, "a run's number"),
 		"piece":     word(&c.Piece, "a piece's name"),
 		"count":     {read: func() { c.Count = r.whole("a count of pieces") }},
 		"cut":       word(&c.Cut, "a cut's name"),
@@ -150,6 +154,11 @@ func (r *reader) card() Card {
 		"down":      side(&c.Down),
 		"fence":     side(&c.Fence),
 		"leads":     side(&c.Leads),
+		"card":      {read: func() { c.Said.Card = r.whole("a card's number") }, optional: true},
+		"marks":     {read: func() { c.Said.Pair = r.wordOrNull("a letter") }, optional: true},
+		"up":        {read: func() { c.Said.Up = r.word("a side") }, optional: true},
+		"near":      {read: func() { c.Said.Near = r.word("a side") }, optional: true},
+		"pivot":     extra(proof.NoPivot, func() { c.Pivot = r.pivot() }),
 		"begin":     {read: func() { c.Begin = oneOf(r, deck.FeedIn, deck.Drop) }},
 		"end":       {read: func() { c.End = oneOf(r, deck.RunOut, deck.Lift) }},
 		"start":     {read: func() { c.Start = r.mark("trailing", &c.Said.StartGuide) }},
@@ -158,20 +167,42 @@ func (r *reader) card() Card {
 		"part":      {read: func() { c.Part = r.word("a part of a cut") }, optional: true},
 		"cautions":  {read: func() { c.Said.Cautions = r.cautions() }, optional: true},
 		"turned":    {read: func() { c.Turned = r.truth("whether the piece is turned") }, optional: true},
-		"climb":     extra(NoClimb, func() { c.Climb = r.whole("a climb's number") }),
-		"wood":      extra(NoWood, func() { c.Wood = r.word("a wood") }),
-		"position":  extra(NoPosition, func() { c.Position = r.whole("a run's number") }),
-		"positions": extra(NoPositions, func() { c.Positions = r.whole("a count of runs") }),
-		"length":    extra(NoLength, func() { c.Length = r.length() }),
-		"cap":       extra(NoCap, func() { c.Cap = r.length() }),
-		"cap_rule":  extra(NoCapRule, func() { c.CapRule = r.word("a rule") }),
-		"ends":      extra(NoEnds, func() { c.Ends = r.word("round or square") }),
-		"note":      extra(NoNote, func() { c.Note = r.word("a note") }),
+		"climb":     extra(proof.NoClimb, func() { c.Climb = r.whole("a climb's number") }),
+		"wood":      extra(proof.NoWood, func() { c.Wood = r.word("a wood") }),
+		"position":  extra(proof.NoPosition, func() { c.Position = r.whole("a run's number") }),
+		"positions": extra(proof.NoPositions, func() { c.Positions = r.whole("a count of runs") }),
+		"length":    extra(proof.NoLength, func() { c.Length = r.length() }),
+		"cap":       extra(proof.NoCap, func() { c.Cap = r.length() }),
+		"cap_rule":  extra(proof.NoCapRule, func() { c.CapRule = r.word("a rule") }),
+		"ends":      extra(proof.NoEnds, func() { c.Ends = r.word("round or square") }),
+		"note":      extra(proof.NoNote, func() { c.Note = r.word("a note") }),
 	})
 	return c
 }
 
-// cautions reads the numbers of a card's cautions; a list of none is not nil.
+// pivot reads what a drop takes, or nil for null.
+func (r *reader) pivot() *deck.Pivot {
+	if r.null() {
+		return nil
+	}
+	var p deck.Pivot
+	r.object("a pivot", map[string]field{
+		"tilt_degrees": {read: func() { p.Tilt, _ = r.number("an angle in degrees") }},
+		"early":        r.lengthInto(&p.Early),
+	})
+	return &p
+}
+
+// wordOrNull reads a text, or nil for null.
+func (r *reader) wordOrNull(what string) *string {
+	if r.null() {
+		return nil
+	}
+	text := r.word(what)
+	return &text
+}
+
+// cautions reads the numbers of a run's cautions; a list of none is not nil.
 func (r *reader) cautions() []int {
 	all := []int{}
 	r.list("a list of cautions", mostCautions, func() { all = append(all, r.whole("a caution's number")) })

@@ -1,4 +1,4 @@
-package proof
+package deckfile
 
 import (
 	"encoding/json"

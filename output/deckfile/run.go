@@ -1,0 +1,103 @@
+package deckfile
+
+import (
+	"fencecard/joinery"
+	"fencecard/setup/deck"
+	"math"
+)
+
+// jsonRun is one kind of piece once over the bit.
+type jsonRun struct {
+	Number    string     `json:"number"`
+	Card      int        `json:"card,omitempty"`
+	Marks     *string    `json:"marks"`
+	Piece     string     `json:"piece"`
+	Count     int        `json:"count"`
+	Wood      string     `json:"wood"`
+	Cut       string     `json:"cut"`
+	Kind      string     `json:"kind"`
+	Part      string     `json:"part,omitempty"`
+	Position  int        `json:"position"`
+	Positions int        `json:"positions"`
+	Turned    bool       `json:"turned,omitempty"`
+	Down      string     `json:"down"`
+	Fence     string     `json:"fence"`
+	Leads     string     `json:"leads"`
+	Up        string     `json:"up"`
+	Near      string     `json:"near"`
+	Length    Length     `json:"length"`
+	Begin     string     `json:"begin"`
+	End       string     `json:"end"`
+	Start     *jsonStart `json:"start"`
+	Stop      *jsonStop  `json:"stop"`
+	Pivot     *jsonPivot `json:"pivot"`
+	Climb     int        `json:"climb"` // from 1: runs of one climb go up the ladder together
+	Heights   []Length   `json:"heights"`
+	Cap       Length     `json:"cap"`
+	CapRule   string     `json:"cap_rule"`
+	Ends      string     `json:"ends"`
+	Note      string     `json:"note,omitempty"`
+	Cautions  []int      `json:"cautions"`
+}
+
+type jsonStart struct {
+	Guide            string `json:"guide"` // what is brought to the mark: line, lead or tail
+	Line             Length `json:"line"`
+	LeadPastEdge     Length `json:"lead_past_trailing_edge"`
+	LeadPastCentre   Length `json:"lead_past_centre"`
+	TailBeforeEdge   Length `json:"tail_before_trailing_edge"`
+	TailBeforeCentre Length `json:"tail_before_centre"`
+}
+
+type jsonStop struct {
+	Guide            string `json:"guide"` // what is brought to the mark: line, lead or tail
+	Line             Length `json:"line"`
+	LeadPastEdge     Length `json:"lead_past_leading_edge"`
+	LeadPastCentre   Length `json:"lead_past_centre"`
+	TailBeforeEdge   Length `json:"tail_before_leading_edge"`
+	TailBeforeCentre Length `json:"tail_before_centre"`
+}
+
+// jsonPivot is what a drop takes at the run's full height.
+type jsonPivot struct {
+	Tilt  float64 `json:"tilt_degrees"`
+	Early Length  `json:"early"`
+}
+
+func (s Scale) run(r *deck.Run, fence joinery.FenceReach) jsonRun {
+	out := jsonRun{
+		Number: r.Number(),
+		Piece:  r.Piece.Name, Count: r.Piece.Count, Wood: r.Piece.Wood.Name,
+		Cut: r.Cut.Name, Kind: r.Cut.Kind.Name, Part: r.Channel.Part,
+		Position: r.Step.Position, Positions: r.Step.Of, Turned: r.Step.Turned,
+		Down: r.Step.Down.String(), Fence: r.Step.Fence.String(), Leads: r.Leads.String(),
+		Up: r.Up().String(), Near: r.TowardYou().String(),
+		Length: s.Length(r.Length),
+		Begin:  r.Begin.String(), End: r.End.String(),
+		Climb:   r.Climb + 1,
+		Heights: s.Lengths(r.Heights),
+		Cap:     s.Length(r.Cap.Depth), CapRule: r.Cap.Rule,
+		Ends: "round", Note: r.Cut.Note, Cautions: []int{},
+	}
+	if r.Cut.Square {
+		out.Ends = "square"
+	}
+	for _, caution := range r.Cautions {
+		out.Cautions = append(out.Cautions, caution.Number)
+	}
+	if r.Pair != "" {
+		out.Marks = &r.Pair
+	}
+	if r.Pivot != nil {
+		out.Pivot = &jsonPivot{math.Round(r.Pivot.Tilt*10) / 10, s.Length(r.Pivot.Early)}
+	}
+	if m := r.Start; m != nil {
+		out.Start = &jsonStart{r.Reach(false, fence).Guide.String(), s.Length(m.Line), s.Length(m.LeadPastEdge), s.Length(m.LeadPastCentre),
+			s.Length(m.TailBeforeEdge), s.Length(m.TailBeforeCentre)}
+	}
+	if m := r.Stop; m != nil {
+		out.Stop = &jsonStop{r.Reach(true, fence).Guide.String(), s.Length(m.Line), s.Length(m.LeadPastEdge), s.Length(m.LeadPastCentre),
+			s.Length(m.TailBeforeEdge), s.Length(m.TailBeforeCentre)}
+	}
+	return out
+}

@@ -1,0 +1,47 @@
+package deckfile
+
+import (
+	"fencecard/joinery"
+	"fencecard/setup/deck"
+)
+
+// Setup is one bit at one fence distance, in JSON.
+type Setup struct {
+	Number  int        `json:"number"`
+	Bit     Bit        `json:"bit"`
+	Fence   jsonFence  `json:"fence"`
+	Heights []Length   `json:"heights"`
+	Marks   []jsonPair `json:"marks"`
+	Runs    []jsonRun  `json:"runs"`
+	Kept    *Kept      `json:"kept,omitempty"`
+}
+
+// Bit is a bit, in JSON.
+type Bit struct {
+	Name     string `json:"name"`
+	Kind     string `json:"kind"`
+	Diameter Length `json:"diameter"`
+}
+
+type jsonFence struct {
+	NearEdge Length `json:"to_near_edge"`
+	Centre   Length `json:"to_centre"`
+	FarEdge  Length `json:"to_far_edge"`
+}
+
+// Setup is one setup, on that fence.
+func (s Scale) Setup(in *deck.Setup, fence joinery.FenceReach) Setup {
+	out := Setup{
+		Number:  in.Number,
+		Bit:     Bit{in.Bit.Name, in.Bit.Kind.String(), s.Length(in.Bit.True())},
+		Fence:   jsonFence{s.Length(in.Fence.NearEdge), s.Length(in.Fence.Centre), s.Length(in.Fence.FarEdge)},
+		Heights: s.Lengths(in.Heights),
+		Marks:   s.pairs(in.Marks),
+		Kept:    KeptOf(in.Kept),
+		Runs:    make([]jsonRun, len(in.Runs)),
+	}
+	for i := range in.Runs {
+		out.Runs[i] = s.run(&in.Runs[i], fence)
+	}
+	return out
+}

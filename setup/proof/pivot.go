@@ -1,0 +1,41 @@
+package proof
+
+import (
+	"math"
+
+	"fencecard/joinery"
+)
+
+// pivot checks what a drop says it takes, by turning the work back: tilted so
+// far, its underside just clears the bit's near edge, and the bit's far corner
+// is as far from the tail as the mouth of the cut.
+func (p *prover) pivot(at int, t table, w *wanted) {
+	c := t.card
+	switch {
+	case !c.says(NoPivot):
+		return
+	case c.Pivot == nil && c.Start != nil:
+		p.wrongCard(at, "pivot", 0, "the work is dropped on, but the card does not say how far it is tilted")
+		return
+	case c.Pivot == nil || c.Start == nil:
+		if c.Pivot != nil {
+			p.wrongCard(at, "pivot", 0, "the work is fed in, but the card says how far it is tilted")
+		}
+		return
+	}
+	tail, bit, high := c.Start.TailBeforeEdge.Millimetres(), t.bit.Millimetres(), w.channel.Depth.Millimetres()
+	const tenth = 0.05 + 1e-9 // an angle is written in tenths of a degree
+	angle := c.Pivot.Tilt * math.Pi / 180
+	slack := tenth * math.Pi / 180 * math.Hypot(tail-bit, high)
+	off := (tail-bit)*math.Sin(angle) - high*math.Cos(angle)
+	if tail <= bit {
+		off = c.Pivot.Tilt - 90
+	}
+	if math.Abs(off) > slack {
+		p.wrongCard(at, "pivot", 0, "tilted by %.1f degrees the work would not just clear the bit", c.Pivot.Tilt)
+	}
+	mouth := tail + c.Pivot.Early.Millimetres()
+	if early := joinery.FromMillimetres(math.Sqrt(tail*tail+high*high) - mouth); early.Abs() > hair {
+		p.wrongCard(at, "pivot", early, "the mouth of the cut begins %s elsewhere than the card says", p.text(early.Abs()))
+	}
+}

@@ -37,8 +37,18 @@ func inDeck(part, text string) string {
 	return before + text + after
 }
 
+// inRun does the same in the leg's run.
+func inRun(part, text string) string {
+	head, run, ok := strings.Cut(legDeck(), `"runs": [`)
+	before, after, found := strings.Cut(run, part)
+	if !ok || !found {
+		panic("the run has no " + part)
+	}
+	return head + `"runs": [` + before + text + after
+}
+
 // deckHead opens a deck up to its setups.
-const deckHead = `{"format": "fencecard deck 1", "setups": `
+const deckHead = `{"format": "fencecard deck 2", "setups": `
 
 func hostileDecks() []hostileDocument {
 	read := documentKind{
@@ -70,7 +80,7 @@ func hostileDecks() []hostileDocument {
 	// Lists of nothing.
 	for _, item := range []string{"{}", "[]", "1", "null", `""`, "1e999999", `{"number":1}`} {
 		refused("setups of "+item, "deck.json:1:", func(n int) string { return deckHead + "[" + fill(item+",", n) + item + "]}" })
-		refused("cards of "+item, "deck.json:", func(n int) string { return inDeck(`"cards": [`, `"cards": [`+fill(item+",", n)) })
+		refused("runs of "+item, "deck.json:", func(n int) string { return inDeck(`"runs": [`, `"runs": [`+fill(item+",", n)) })
 		refused("heights of "+item, "deck.json:", func(n int) string { return inDeck(`"heights": [`, `"heights": [`+fill(item+",", n)) })
 	}
 	refused("heights of one", "heights", func(n int) string {
@@ -78,15 +88,15 @@ func hostileDecks() []hostileDocument {
 	})
 	refused("setups of the leg", "setup", func(n int) string {
 		_, setup, _ := strings.Cut(legDeck(), `"setups": [`)
-		setup, _, _ = strings.Cut(setup, `"changes"`)
+		setup, _, _ = strings.Cut(setup, `"cards": [`)
 		setup = setup[:strings.LastIndex(setup, "]")]
 		return inDeck(`"setups": [`, `"setups": [`+fill(setup+",", n))
 	})
-	refused("cards of the leg", "1.2", func(n int) string { return inDeck(`"cards": [`, `"cards": [`+fill(legCard()+",", n)) })
-	denseCards := func(n int) string { return dense(inDeck(`"cards": [`, `"cards": [`+fill(dense(legCard())+",", n))) }
+	refused("runs of the leg", "1.2", func(n int) string { return inDeck(`"runs": [`, `"runs": [`+fill(legCard()+",", n)) })
+	denseCards := func(n int) string { return dense(inDeck(`"runs": [`, `"runs": [`+fill(dense(legCard())+",", n))) }
 	refused("dense cards", "1.2", denseCards)
 	large("dense cards", "which is more than any cut takes", denseCards)
-	large("a number", "deck.json:12:17: 9999", func(n int) string { return inDeck("9.525", fill("9", n)) })
+	large("a number", "deck.json:13:17: 9999", func(n int) string { return inDeck("9.525", fill("9", n)) })
 	large("a title", "the deck is titled", func(n int) string { return inDeck(`"Leg"`, `"`+fill("x", n)+`"`) })
 	large("brackets", "deck.json:1:51: lists and objects", func(n int) string { return fill("[", n) })
 	large("texts", "deck.json:", func(n int) string { return inDeck(`"heights": [`, `"heights": [`+fill(`"",`, n)) })
@@ -94,30 +104,34 @@ func hostileDecks() []hostileDocument {
 	// One value.
 	for _, field := range []string{`"title": "Leg"`, `"unit": "in"`, `"name": "three eighths up-cut"`, `"kind": "up-cut"`,
 		`"number": "1.1"`, `"piece": "leg"`, `"wood": "white ash"`, `"cut": "rail"`, `"kind": "mortise"`, `"ends": "round"`,
-		`"cap_rule": "5/8`, `"guide": "lead"`, `"text": "3/8"`, `"down": "right"`, `"begin": "drop"`, `"format": "fencecard deck 1"`} {
+		`"cap_rule": "5/8`, `"guide": "lead"`, `"text": "3/8"`, `"down": "right"`, `"begin": "drop"`, `"format": "fencecard deck 2"`} {
 		refused("a long text, "+field, "xxx", func(n int) string {
-			return inDeck(field, strings.TrimSuffix(field, `"`)+fill("x", n)+`"`+strings.Repeat(`, "y": "`, 1-strings.Count(field[len(field)-1:], `"`)))
+			put := inRun
+			if _, run, _ := strings.Cut(legDeck(), `"runs": [`); !strings.Contains(run, field) {
+				put = inDeck
+			}
+			return put(field, strings.TrimSuffix(field, `"`)+fill("x", n)+`"`+strings.Repeat(`, "y": "`, 1-strings.Count(field[len(field)-1:], `"`)))
 		})
 	}
-	refused("a long number", "deck.json:12:17: ", func(n int) string { return inDeck("9.525", fill("9", n)) })
-	refused("a long fraction", "deck.json:11:21: the text says", func(n int) string { return inDeck("9.525", "9."+fill("5", n)) })
-	refused("a long exponent", "deck.json:12:17: ", func(n int) string { return inDeck("9.525", "1e"+fill("9", n)) })
+	refused("a long number", "deck.json:13:17: ", func(n int) string { return inDeck("9.525", fill("9", n)) })
+	refused("a long fraction", "deck.json:12:21: the text says", func(n int) string { return inDeck("9.525", "9."+fill("5", n)) })
+	refused("a long exponent", "deck.json:13:17: ", func(n int) string { return inDeck("9.525", "1e"+fill("9", n)) })
 	refused("a count with many digits", "deck.json:", func(n int) string { return inDeck(`"count": 1`, `"count": 1`+fill("0", n)) })
 
 	// Keys.
-	refused("a key again and again", "is given twice in a card", func(n int) string { return inDeck(`"count": 1,`, fill(`"count": 1,`, n)) })
+	refused("a key again and again", "is given twice in a run", func(n int) string { return inDeck(`"count": 1,`, fill(`"count": 1,`, n)) })
 	sound("a strange key again and again", func(n int) string { return inDeck(`"count": 1,`, `"count": 1,`+fill(`"x": 1,`, n)) })
 	sound("a million keys", func(n int) string { return inDeck("{", counted("{", `"k%d":1,`, n)) })
-	sound("a million keys in a card", func(n int) string { return inDeck(`"count": 1,`, counted(`"count": 1,`, `"k%d":1,`, n)) })
+	sound("a million keys in a run", func(n int) string { return inDeck(`"count": 1,`, counted(`"count": 1,`, `"k%d":1,`, n)) })
 
 	// In the place of what a proof passes over.
 	for _, item := range []string{"{}", "[]", "1", "null", `""`, `{"a":[1]}`} {
 		refused("warnings of "+item, "as it stands it should have 0", func(n int) string { return inDeck(`"warnings": [`, `"warnings": [`+fill(item+",", n)+item) })
 		sound("a strange list of "+item, func(n int) string { return inDeck(`"count": 1,`, `"count": 1, "x": [`+fill(item+",", n)+item+"],") })
 		refused("cautions of "+item, "deck.json:", func(n int) string { return inDeck(`"cautions": [`, `"cautions": [`+fill(item+",", n)) })
-		refused("a guide of "+item, "a list stands where line, lead or tail belongs", func(n int) string { return inDeck(`"guide": "lead"`, `"guide": [`+fill(item+",", n)+item+`]`) })
+		refused("a guide of "+item, "a list stands where line, lead or tail belongs", func(n int) string { return inRun(`"guide": "lead"`, `"guide": [`+fill(item+",", n)+item+`]`) })
 		refused("a strange start of "+item, "the card says", func(n int) string {
-			return inDeck(`"guide": "lead"`, `"guide": "tail", "x": [`+fill(item+",", n)+item+`]`)
+			return inRun(`"guide": "lead"`, `"guide": "tail", "x": [`+fill(item+",", n)+item+`]`)
 		})
 	}
 	refused("a caution of many lists", "letters for its length", func(n int) string {
@@ -141,8 +155,8 @@ func dense(text string) string {
 
 // legCard is the one card of the leg.
 func legCard() string {
-	_, card, _ := strings.Cut(legDeck(), `"cards": [`)
-	card, _, _ = strings.Cut(card, `"changes"`)
+	_, card, _ := strings.Cut(legDeck(), `"runs": [`)
+	card, _, _ = strings.Cut(card, `"cards": [`)
 	card = card[:strings.LastIndex(card, "]")]
 	card = card[:strings.LastIndex(card, "}")]
 	return card[:strings.LastIndex(card, "]")]

@@ -66,7 +66,7 @@ func TestDifferences(t *testing.T) {
 		{`"up": "left"`, `"up": "right"`, "the card says right for its side that is up"},
 		{`"near": "back"`, `"near": "front"`, "the card says front for its side toward you"},
 		{`"marks": "A"`, `"marks": "B"`, "the card says B for its pair of marks"},
-		{`"card": 1`, `"card": 2`, "the card says 2 for its piece card"},
+		{`"card": 1,`, `"card": 2,`, "the card says 2 for its piece card"},
 	} {
 		found := readBack(t, bench, inRuns(replace(change.old, change.with)))
 		require.Len(t, found, 1, change.old)

@@ -54,7 +54,9 @@ func anyDeck(t testing.TB, r *rand.Rand) *deck.Deck {
 				continue
 			}
 			if d, err := setup.Make(&alone); err == nil && d.Runs() > 0 {
-				plan.Pieces = append(plan.Pieces, alone.Pieces[0])
+				p := alone.Pieces[0]
+				p.Name += fmt.Sprint(" ", len(plan.Pieces)) // no two of one name
+				plan.Pieces = append(plan.Pieces, p)
 			}
 		}
 	}

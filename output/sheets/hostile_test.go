@@ -137,15 +137,15 @@ func TestHostileNamesInJSON(t *testing.T) {
 		var deck struct {
 			Title  string
 			Setups []struct {
-				Bit   struct{ Name string }
-				Cards []struct{ Piece, Cut string }
+				Bit  struct{ Name string }
+				Runs []struct{ Piece, Cut string }
 			}
 		}
 		require.NoError(t, json.Unmarshal(file.Bytes(), &deck), name)
 		assert.Equal(t, name, deck.Title)
 		assert.Equal(t, name, deck.Setups[0].Bit.Name)
-		assert.Equal(t, name, deck.Setups[0].Cards[0].Piece)
-		assert.Equal(t, name, deck.Setups[0].Cards[0].Cut)
+		assert.Equal(t, name, deck.Setups[0].Runs[0].Piece)
+		assert.Equal(t, name, deck.Setups[0].Runs[0].Cut)
 	}
 }
 

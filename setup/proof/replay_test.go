@@ -31,7 +31,7 @@ type replayDeck struct {
 		Fence struct {
 			ToCentre replayLength `json:"to_centre"`
 		}
-		Cards []replayCard
+		Runs []replayCard
 	}
 }
 
@@ -98,7 +98,7 @@ func replay(t *testing.T, plan *joinery.Plan, data []byte) {
 		}
 	}
 	for _, s := range deck.Setups {
-		for _, c := range s.Cards {
+		for _, c := range s.Runs {
 			slot := slots[key{c.Piece, c.Cut, c.Down}]
 			require.NotNil(t, slot, "%s %s", c.Piece, c.Cut)
 			slot.run(t, c, s.Fence.ToCentre.MM, s.Bit.Diameter.MM/2)

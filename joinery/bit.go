@@ -56,3 +56,7 @@ func (b Bit) True() Length {
 	}
 	return b.Diameter
 }
+
+// CutsLike reports whether two bits cut alike: of one kind and one true
+// diameter, whatever they are called.
+func (b *Bit) CutsLike(other *Bit) bool { return b.Kind == other.Kind && b.True() == other.True() }

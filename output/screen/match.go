@@ -7,6 +7,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/setup/book"
 	"fencecard/setup/deck"
+	"fencecard/setup/whatif"
 )
 
 // Matches writes what a setup book has for each setup of a deck.
@@ -78,7 +79,7 @@ func (t *textWriter) offer(o book.Offer) {
 }
 
 // change says what a value of the plan would have to be.
-func (t *textWriter) change(c book.Change) string {
+func (t *textWriter) change(c whatif.Change) string {
 	from := ""
 	if c.Side != joinery.NoSide {
 		from = " from " + c.Side.String()

@@ -6,6 +6,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup/deck"
+	"fencecard/setup/whatif"
 )
 
 // nearFence is how far a near setup's fence may stand from the kept one's.
@@ -25,7 +26,7 @@ type Match struct {
 type Offer struct {
 	Entry *Entry
 	Shift joinery.Length // from the setup's fence distance to the kept one
-	Use   *Use           // what it takes to use the kept fence; nil where the fence is the same, or nobody asked
+	Use   *whatif.Use    // what it takes to use the kept fence; nil where the fence is the same, or nobody asked
 }
 
 // Match finds for every setup of a deck what the book has: an entry with the
@@ -34,11 +35,11 @@ type Offer struct {
 // what it takes to use them.
 func (b *Book) Match(d *deck.Deck) []Match {
 	matches := b.match(d)
-	t, err := newTrial(d)
+	t, err := whatif.NewTrial(d)
 	for _, m := range matches {
 		for i := range m.Offers {
 			if o := &m.Offers[i]; o.Shift != 0 && err == nil {
-				o.Use = t.use(m.Setup, o.Shift)
+				o.Use = t.Shift(m.Setup, o.Shift)
 			}
 		}
 	}
@@ -80,7 +81,7 @@ func (b *Book) offers(s *deck.Setup) []Offer {
 	var offers []Offer
 	for _, e := range b.Entries() {
 		shift := e.Setup.Fence.NearEdge - s.Fence.NearEdge
-		if sameBit(s.Bit, e.Setup.Bit) && shift.Abs() <= nearFence {
+		if s.Bit.CutsLike(e.Setup.Bit) && shift.Abs() <= nearFence {
 			offers = append(offers, Offer{Entry: e, Shift: shift})
 		}
 	}
@@ -89,7 +90,3 @@ func (b *Book) offers(s *deck.Setup) []Offer {
 	})
 	return offers[:min(len(offers), mostOffers)]
 }
-
-// sameBit reports whether two bits cut alike: of one kind and one true
-// diameter, whatever they are called.
-func sameBit(a, b *joinery.Bit) bool { return a.Kind == b.Kind && a.True() == b.True() }

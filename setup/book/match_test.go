@@ -10,6 +10,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/setup"
 	"fencecard/setup/deck"
+	"fencecard/setup/whatif"
 )
 
 // setupOf returns the setup that runs a cut.
@@ -27,11 +28,11 @@ func setupOf(t *testing.T, d *deck.Deck, cut string) *deck.Setup {
 }
 
 // useAt is what it takes to cut a setup with the fence shifted.
-func useAt(t *testing.T, d *deck.Deck, s *deck.Setup, shift joinery.Length) *Use {
+func useAt(t *testing.T, d *deck.Deck, s *deck.Setup, shift joinery.Length) *whatif.Use {
 	t.Helper()
-	trial, err := newTrial(d)
+	trial, err := whatif.NewTrial(d)
 	require.NoError(t, err)
-	return trial.use(s, shift)
+	return trial.Shift(s, shift)
 }
 
 // matchOf matches the setup that runs a cut of a plan against the book.
@@ -98,7 +99,7 @@ func TestNearMortise(t *testing.T) {
 		o := m.Offers[0]
 		assert.Equal(t, -c.by, o.Shift)
 		assert.True(t, o.Use.Allowed(), o.Use.Refused)
-		assert.Equal(t, []Change{{Piece: "front left leg", Cut: "seat rail", Key: "setback",
+		assert.Equal(t, []whatif.Change{{Piece: "front left leg", Cut: "seat rail", Key: "setback",
 			From: in/2 + c.by, To: in / 2, Side: joinery.Front}}, o.Use.Changes, "the mirrored leg follows by itself")
 	}
 }
@@ -137,7 +138,7 @@ func TestRabbetGrowsWithTheFence(t *testing.T) {
 	use := m.Offers[0].Use
 	require.NotNil(t, use)
 	assert.True(t, use.Allowed(), use.Refused)
-	assert.Equal(t, []Change{{Piece: "seat rail", Cut: "seat boards", Key: "width", From: 23 * in / 64, To: 3 * in / 8}}, use.Changes)
+	assert.Equal(t, []whatif.Change{{Piece: "seat rail", Cut: "seat boards", Key: "width", From: 23 * in / 64, To: 3 * in / 8}}, use.Changes)
 }
 
 // The first run of a wide groove makes its near wall only, the last its far
@@ -146,10 +147,10 @@ func TestWideGrooveMovesOneWall(t *testing.T) {
 	d := deckOf(t, bench(t))
 	for _, c := range []struct {
 		position int
-		want     []Change
+		want     []whatif.Change
 	}{
-		{1, []Change{{"seat rail", "wide groove", "setback", in / 8, in/8 + in/64, joinery.Front}, {"seat rail", "wide groove", "width", in / 2, in/2 - in/64, joinery.NoSide}}},
-		{2, []Change{{"seat rail", "wide groove", "width", in / 2, in/2 + in/64, joinery.NoSide}}},
+		{1, []whatif.Change{{"seat rail", "wide groove", "setback", in / 8, in/8 + in/64, joinery.Front}, {"seat rail", "wide groove", "width", in / 2, in/2 - in/64, joinery.NoSide}}},
+		{2, []whatif.Change{{"seat rail", "wide groove", "width", in / 2, in/2 + in/64, joinery.NoSide}}},
 	} {
 		for i := range d.Setups {
 			s := &d.Setups[i]
@@ -220,7 +221,7 @@ func TestChangesDoWhatTheySay(t *testing.T) {
 			}
 			found := false
 			for _, after := range deckOf(t, plan).Setups {
-				found = found || sameBit(after.Bit, s.Bit) && after.Fence.NearEdge == s.Fence.NearEdge+shift
+				found = found || after.Bit.CutsLike(s.Bit) && after.Fence.NearEdge == s.Fence.NearEdge+shift
 			}
 			otherBit := strings.Contains(strings.Join(use.Beware, "\n"), "the deck would choose another bit")
 			assert.NotEqual(t, otherBit, found, "setup %d by %v", s.Number, shift)

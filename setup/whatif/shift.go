@@ -1,4 +1,4 @@
-package book
+package whatif
 
 import (
 	"context"
@@ -29,14 +29,14 @@ type Change struct {
 	Side       joinery.Side // of a setback: where it is measured from
 }
 
-// trial tries changes of a deck's plan on copies of it.
-type trial struct {
+// Trial tries changes of a deck's plan on copies of it.
+type Trial struct {
 	deck   *deck.Deck
 	warned map[string]bool // what the plan is warned of as it is
 }
 
-func newTrial(d *deck.Deck) (*trial, error) {
-	t := &trial{deck: d, warned: map[string]bool{}}
+func NewTrial(d *deck.Deck) (*Trial, error) {
+	t := &Trial{deck: d, warned: map[string]bool{}}
 	plain, err := plainly(d.Plan)
 	if err != nil {
 		return nil, err
@@ -53,10 +53,10 @@ func plainly(plan *joinery.Plan) (*deck.Deck, error) {
 	return setup.MakeWith(context.Background(), plan, setup.Options{Plain: true})
 }
 
-// use finds out whether the joints of a setup can be cut with the fence
+// Shift finds out whether the joints of a setup can be cut with the fence
 // shifted: it makes the changes in a copy of the plan and a deck of that, so
 // the rules of the joints are those that hold for every plan.
-func (t *trial) use(s *deck.Setup, shift joinery.Length) *Use {
+func (t *Trial) Shift(s *deck.Setup, shift joinery.Length) *Use {
 	u := &Use{}
 	plan := copyOf(t.deck.Plan)
 	moved := map[[2]string]bool{}
@@ -131,13 +131,13 @@ func (u *Use) look(plan *joinery.Plan, s *deck.Setup, shift joinery.Length) {
 
 // runsAt reports whether a way makes a card's run at a fence distance.
 func runsAt(w setup.Way, c *deck.Run, near joinery.Length) bool {
-	return len(w.Steps) <= c.Step.Of && sameBit(w.Bit, c.Step.Bit) &&
+	return len(w.Steps) <= c.Step.Of && w.Bit.CutsLike(c.Step.Bit) &&
 		slices.ContainsFunc(w.Steps, func(r deck.Step) bool { return r.NearEdge == near })
 }
 
 // beware gathers what the changed plan is warned of, and was not before, and
 // cuts for which a deck made anew would choose another bit.
-func (u *Use) beware(t *trial, plan *joinery.Plan, s *deck.Setup, shift joinery.Length) {
+func (u *Use) beware(t *Trial, plan *joinery.Plan, s *deck.Setup, shift joinery.Length) {
 	after, err := plainly(plan)
 	if err != nil {
 		u.refuseAll(err)
@@ -160,7 +160,7 @@ func (u *Use) beware(t *trial, plan *joinery.Plan, s *deck.Setup, shift joinery.
 func runAt(d *deck.Deck, r *deck.Run, near joinery.Length) bool {
 	for i := range d.Setups {
 		s := &d.Setups[i]
-		if s.Fence.NearEdge == near && sameBit(s.Bit, r.Step.Bit) && slices.ContainsFunc(s.Runs, func(o deck.Run) bool {
+		if s.Fence.NearEdge == near && s.Bit.CutsLike(r.Step.Bit) && slices.ContainsFunc(s.Runs, func(o deck.Run) bool {
 			return o.Piece.Name == r.Piece.Name && o.Cut.Name == r.Cut.Name && o.Channel.Part == r.Channel.Part
 		}) {
 			return true

@@ -149,8 +149,10 @@ func TestWideGrooveMovesOneWall(t *testing.T) {
 		position int
 		want     []whatif.Change
 	}{
-		{1, []whatif.Change{{"seat rail", "wide groove", "setback", in / 8, in/8 + in/64, joinery.Front}, {"seat rail", "wide groove", "width", in / 2, in/2 - in/64, joinery.NoSide}}},
-		{2, []whatif.Change{{"seat rail", "wide groove", "width", in / 2, in/2 + in/64, joinery.NoSide}}},
+		{1, []whatif.Change{
+			{Piece: "seat rail", Cut: "wide groove", Key: "setback", From: in / 8, To: in/8 + in/64, Side: joinery.Front}, {Piece: "seat rail", Cut: "wide groove", Key: "width", From: in / 2, To: in/2 - in/64, Side: joinery.NoSide}}},
+		{2, []whatif.Change{
+			{Piece: "seat rail", Cut: "wide groove", Key: "width", From: in / 2, To: in/2 + in/64, Side: joinery.NoSide}}},
 	} {
 		for i := range d.Setups {
 			s := &d.Setups[i]

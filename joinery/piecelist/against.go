@@ -39,18 +39,25 @@ func Compare(name string, data []byte, o Options, plan *joinery.Plan) ([]Differe
 	return r.list.against(plan), nil, nil
 }
 
+// comparing is the comparison of a list with a plan.
+type comparing struct {
+	byName map[string]*joinery.Piece
+	own    map[string]bool // the pieces that are some row's
+	last   map[string]int  // the last number behind a name that rows share
+	german bool
+}
+
 // against compares every row with the pieces that are its own, and looks what is
 // left over.
 func (l *List) against(plan *joinery.Plan) []Difference {
-	byName := map[string]*joinery.Piece{}
+	c := comparing{map[string]*joinery.Piece{}, map[string]bool{}, map[string]int{}, l.german}
 	for i := range plan.Pieces {
-		byName[nameKey(plan.Pieces[i].Name)] = &plan.Pieces[i]
+		c.byName[nameKey(plan.Pieces[i].Name)] = &plan.Pieces[i]
 	}
-	own := map[string]bool{}
 	var all []Difference
 	for i := range l.Pieces {
 		p := &l.Pieces[i]
-		pieces := p.among(byName, own, l.german)
+		pieces := c.among(p)
 		if pieces == nil {
 			all = append(all, Difference{Row: p.Row, Says: fmt.Sprintf("%s is not in the plan: %d of %s x %s x %s",
 				quoted(p.Name), p.Count, p.Length.Text, p.Width.Text, p.Thickness.Text)})
@@ -59,51 +66,58 @@ func (l *List) against(plan *joinery.Plan) []Difference {
 		all = append(all, p.differences(pieces, plan)...)
 	}
 	for i := range plan.Pieces {
-		if p := &plan.Pieces[i]; !own[nameKey(p.Name)] {
+		if p := &plan.Pieces[i]; !c.own[nameKey(p.Name)] {
 			all = append(all, Difference{Place: p.Place, Says: quoted(p.Name) + " is in no row of the list"})
 		}
 	}
 	return all
 }
 
-// among finds the pieces of the plan that a row stands for, and marks them: those
-// that are as many as the row says, or else the first that have its name.
-func (p *Piece) among(byName map[string]*joinery.Piece, own map[string]bool, german bool) []*joinery.Piece {
+// among finds the pieces of the plan that a row stands for, and marks them.
+func (c *comparing) among(p *Piece) []*joinery.Piece {
 	names := []string{p.Name}
 	if p.Heading != "" {
 		names = append(names, p.Heading+" "+p.Name)
 	}
-	for n := 2; n < 10; n++ {
-		names = append(names, fmt.Sprintf("%s %d", p.Name, n))
-	}
-	var best []*joinery.Piece
-	for _, name := range names {
-		for _, as := range []As{Alike, Corners, PairLeftRight, PairFrontBack} {
-			made := Piece{As: as}
-			found, count := made.named(name, byName, own, german)
-			if count == p.Count || best == nil {
-				best = found
-			}
-			if count == p.Count {
-				break
-			}
+	next := max(2, c.last[nameKey(p.Name)]+1)
+	names = append(names, fmt.Sprintf("%s %d", p.Name, next))
+	for i, name := range names {
+		found := c.as(p, name)
+		if found == nil {
+			continue
 		}
-		if best != nil {
-			break
+		if i == len(names)-1 {
+			c.last[nameKey(p.Name)] = next
 		}
+		for _, piece := range found {
+			c.own[nameKey(piece.Name)] = true
+		}
+		return found
 	}
-	for _, piece := range best {
-		own[nameKey(piece.Name)] = true
+	return nil
+}
+
+// as finds the pieces that a row of some name came to: those that are as many as
+// the row says, or else the first that have its name.
+func (c *comparing) as(p *Piece, name string) (best []*joinery.Piece) {
+	for _, as := range []As{Alike, Corners, PairLeftRight, PairFrontBack} {
+		found, count := c.named(Piece{As: as}, name)
+		if count == p.Count {
+			return found
+		}
+		if best == nil {
+			best = found
+		}
 	}
 	return best
 }
 
 // named finds all of the pieces that a row of some name would come to, and how
 // many they are; nil where one is not there.
-func (p *Piece) named(name string, byName map[string]*joinery.Piece, own map[string]bool, german bool) (found []*joinery.Piece, count int) {
-	for _, c := range p.copies(name, german) {
-		piece := byName[nameKey(c.Name)]
-		if piece == nil || own[nameKey(c.Name)] {
+func (c *comparing) named(made Piece, name string) (found []*joinery.Piece, count int) {
+	for _, copy := range made.copies(name, c.german) {
+		piece := c.byName[nameKey(copy.Name)]
+		if piece == nil || c.own[nameKey(copy.Name)] {
 			return nil, 0
 		}
 		found = append(found, piece)

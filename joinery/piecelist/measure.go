@@ -79,6 +79,9 @@ func (r *reader) read(m measured) Measure {
 
 // lengthAnswer reads the answer to a question about a length.
 func (r *reader) lengthAnswer(answer string) (Measure, string) {
+	if r.rough(answer) {
+		return Measure{}, quoted(answer) + " is the name of rough stock; write what it measures ready for its joints"
+	}
 	l, err := r.length(marks.Replace(answer), "")
 	if err != nil {
 		return Measure{}, err.Error()

@@ -18,6 +18,7 @@ const mostCopies = 15_000
 // taken already, it is asked for another.
 func (r *reader) nameAll() {
 	taken := map[string]int{} // the row that has a name
+	last := map[string]int{}  // the last number behind a name
 	mirrored := 0
 	for i := range r.list.Pieces {
 		p := &r.list.Pieces[i]
@@ -31,7 +32,7 @@ func (r *reader) nameAll() {
 		}
 		p.Copies = p.copies(p.Name, r.list.german)
 		if name, at := clash(p.Name); name != "" {
-			r.rename(p, name, at, clash)
+			r.rename(p, name, at, clash, last)
 		}
 		for _, c := range p.Copies {
 			taken[nameKey(c.Name)] = p.Row
@@ -44,7 +45,7 @@ func (r *reader) nameAll() {
 }
 
 // rename asks for another name, until one is free.
-func (r *reader) rename(p *Piece, name string, at int, clash func(string) (string, int)) {
+func (r *reader) rename(p *Piece, name string, at int, clash func(string) (string, int), last map[string]int) {
 	q := Question{
 		Key:     fmt.Sprintf("name %d", p.Row),
 		Place:   p.place,
@@ -59,10 +60,11 @@ func (r *reader) rename(p *Piece, name string, at int, clash func(string) (strin
 			q.Default = ""
 		}
 	}
-	for n := 2; q.Default == ""; n++ {
+	for n := max(2, last[nameKey(p.Name)]+1); q.Default == ""; n++ {
 		numbered := fmt.Sprintf("%s %d", p.Name, n)
 		if taken, _ := clash(numbered); taken == "" {
 			q.Default, q.Why = numbered, "a plan has no name twice"
+			last[nameKey(p.Name)] = n
 		}
 	}
 	answer, ok := ask(r, q, func(answer string) (string, string) {

@@ -53,46 +53,52 @@ func (r *reader) readStyle() {
 // likelier first.
 func (r *reader) plain(text string, unit joinery.Unit) (clean string, doubt []string) {
 	m := figures.FindStringSubmatch(text)
-	if m == nil {
+	if m == nil || !strings.ContainsAny(m[1], ".,'") {
 		return text, nil
 	}
 	number, rest := m[1], m[2]
 	if rest != "" && (rest[0] == '/' || rest[0] == '\'' && !strings.HasPrefix(rest, "''")) {
 		return text, nil // a fraction, or feet
 	}
-	if number != m[1] || !strings.ContainsAny(number, ".,'") {
-		return text, nil
-	}
 	join := func(number string) string { return strings.TrimSpace(number + " " + rest) }
-	if in := inDoubt.FindStringSubmatch(number); in != nil {
-		little, large := join(in[1]+"."+in[2]), join(in[1]+in[2])
-		mark := number[len(in[1])]
-		switch {
-		case mark == '\'' && unit == joinery.Inches:
-			return text, []string{large}
-		case mark == '\'':
-			return large, nil
-		case mark == '.' && (unit == joinery.Inches || r.style == pointStyle),
-			mark == ',' && r.style == commaStyle:
-			return little, nil
-		case mark == '.' && r.style == commaStyle, mark == ',' && r.style == pointStyle:
-			return large, nil
-		case unit == joinery.Inches:
-			return little, []string{little, large}
-		}
-		return large, []string{large, little}
-	}
-	if grouped.MatchString(number) {
-		last := strings.LastIndexAny(number, ".,")
-		mark := number[max(last, 0)]
-		if last < 0 || strings.Count(number, string(mark)) > 1 {
-			return join(strings.NewReplacer(".", "", ",", "", "'", "").Replace(number)), nil
-		}
-		whole := strings.NewReplacer(".", "", ",", "", "'", "").Replace(number[:last])
-		return join(whole + "." + number[last+1:]), nil
-	}
-	if oneComma.MatchString(number) {
+	switch in := inDoubt.FindStringSubmatch(number); {
+	case in != nil:
+		return r.thousand(text, number[len(in[1])], join(in[1]+"."+in[2]), join(in[1]+in[2]), unit)
+	case grouped.MatchString(number):
+		return join(ungrouped(number)), nil
+	case oneComma.MatchString(number):
 		return join(strings.Replace(number, ",", ".", 1)), nil
 	}
 	return text, nil
+}
+
+// thousand decides between the two readings of a number such as 1.200, by the
+// mark in it.
+func (r *reader) thousand(text string, mark byte, little, large string, unit joinery.Unit) (clean string, doubt []string) {
+	switch {
+	case mark == '\'' && unit == joinery.Inches: // or are these feet?
+		return text, []string{large}
+	case mark == '\'':
+		return large, nil
+	case mark == '.' && (unit == joinery.Inches || r.style == pointStyle),
+		mark == ',' && r.style == commaStyle:
+		return little, nil
+	case mark == '.' && r.style == commaStyle, mark == ',' && r.style == pointStyle:
+		return large, nil
+	case unit == joinery.Inches:
+		return little, []string{little, large}
+	}
+	return large, []string{large, little}
+}
+
+var marksOut = strings.NewReplacer(".", "", ",", "", "'", "")
+
+// ungrouped takes out the marks between thousands. The last mark is that of the
+// decimals where there is only one of its kind.
+func ungrouped(number string) string {
+	last := strings.LastIndexAny(number, ".,")
+	if last < 0 || strings.Count(number, number[last:last+1]) > 1 {
+		return marksOut.Replace(number)
+	}
+	return marksOut.Replace(number[:last]) + "." + number[last+1:]
 }

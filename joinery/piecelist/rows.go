@@ -2,6 +2,7 @@ package piecelist
 
 import (
 	"fmt"
+	"strings"
 
 	"fencecard/joinery"
 )
@@ -25,7 +26,7 @@ func (r *reader) readRows() {
 		w := &r.rows[i]
 		switch kind, why := r.kindOf(w); kind {
 		case headingRow:
-			heading = w.cell(w.filled()[0])
+			heading = strings.TrimRight(w.cell(w.filled()[0]), " :")
 			r.leave(w, why+", taken for a heading")
 		case leftRow:
 			r.leave(w, why)
@@ -38,8 +39,9 @@ func (r *reader) readRows() {
 	}
 }
 
-// mostAsked ends the reading of a list that leaves almost everything open.
-const mostAsked = 40_000
+// mostAsked ends the reading of a list that leaves almost everything open: more
+// faults than are told, and more questions than are answered in one go.
+const mostAsked = 1_000
 
 // readRow reads one piece.
 func (r *reader) readRow(w *row, heading string, last *above) Piece {

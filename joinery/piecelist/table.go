@@ -16,8 +16,9 @@ import (
 // reader has limits of its own.
 const (
 	mostRows       = 15_000
-	mostSeparators = 400_000
+	mostSeparators = 300_000
 	mostColumns    = 100
+	longestCell    = 2_000 // in bytes
 )
 
 // position is where a cell begins: its line from 1 and its column in bytes
@@ -110,12 +111,11 @@ func split(t *joinery.Text, sep rune) ([]row, error) {
 	c := csv.NewReader(strings.NewReader(text))
 	c.Comma, c.LazyQuotes, c.FieldsPerRecord = sep, true, -1
 	var rows []row
-	var faults joinery.Faults
 	inner := 0 // line ends inside cells so far
 	for {
 		cells, err := c.Read()
 		if errors.Is(err, io.EOF) {
-			return rows, faults.Err()
+			return rows, nil
 		}
 		if err != nil {
 			return nil, joinery.Faults{{Place: t.Place(1, 1), Problem: "this is no list that can be split into cells", Remedy: saveAs}}
@@ -131,20 +131,31 @@ func split(t *joinery.Text, sep rune) ([]row, error) {
 			cells[i] = tidy(cell)
 		}
 		if at, open := openQuote(t, &w, int(c.InputOffset())); open {
-			faults.Add(joinery.Fault{Place: at, Problem: "a quotation mark begins here and the one that ends it is not where it belongs",
-				Remedy: `write a mark inside a cell twice, or write in for inches: 3/4 in`})
-			return nil, faults
+			return nil, joinery.Faults{{Place: at, Problem: "a quotation mark begins here and the one that ends it is not where it belongs",
+				Remedy: "write a mark inside a cell twice, or write in for inches: 3/4 in"}}
 		}
 		rows = append(rows, w)
-		switch {
-		case len(cells) > mostColumns:
-			return nil, joinery.Faults{{Place: t.Place(int(w.at[0].line), 1), Problem: fmt.Sprintf("this row has more than %d cells", mostColumns),
-				Remedy: "take out the columns that say nothing of the pieces"}}
-		case len(rows) > mostRows:
-			return nil, joinery.Faults{{Place: t.Place(int(w.at[0].line), 1), Problem: fmt.Sprintf("the list has more than %d rows", mostRows),
-				Remedy: "make several lists and plans of it"}}
+		if f := w.tooMuch(t, len(rows)); f.Problem != "" {
+			return nil, joinery.Faults{f}
 		}
 	}
+}
+
+// tooMuch faults a row that no list of pieces has; the fault is empty for others.
+func (w *row) tooMuch(t *joinery.Text, rows int) (f joinery.Fault) {
+	f.Place = t.Place(int(w.at[0].line), 1)
+	switch {
+	case len(w.cells) > mostColumns:
+		f.Problem, f.Remedy = fmt.Sprintf("this row has more than %d cells", mostColumns), "take out the columns that say nothing of the pieces"
+	case rows > mostRows:
+		f.Problem, f.Remedy = fmt.Sprintf("the list has more than %d rows", mostRows), "make several lists and plans of it"
+	}
+	for i, cell := range w.cells {
+		if len(cell) > longestCell {
+			f.Problem, f.Remedy = fmt.Sprintf("cell %s%d has more than %d characters", letters(i), w.number, longestCell), "shorten it; a note may be kept elsewhere"
+		}
+	}
+	return f
 }
 
 // openQuote finds a cell that begins with a quotation mark and does not end

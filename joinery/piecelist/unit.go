@@ -14,11 +14,11 @@ var (
 )
 
 // The figures that tell one unit from the other where nothing else does: no
-// piece is 250 in long, and none of a list that is all under 4 thick is in
+// piece is 250 in long, and a list that is all under 2 thick is not in
 // millimetres. Common practice, no source.
 const (
 	longestInches = 250
-	thinnestMM    = 4
+	thinnestMM    = 2
 )
 
 // readUnit finds the unit of bare numbers: on the command line, in the heads,

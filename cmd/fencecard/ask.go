@@ -17,7 +17,7 @@ import (
 func (a *app) settle(o listOptions, reading piecelist.Options, read func() ([]piecelist.Question, error)) error {
 	defer collectSooner()()
 	lines := bufio.NewReader(a.in)
-	for {
+	for asked := 0; ; asked++ {
 		questions, err := read()
 		asks := o.from != "-" && a.onTerminal()
 		switch {
@@ -27,6 +27,9 @@ func (a *app) settle(o listOptions, reading piecelist.Options, read func() ([]pi
 			return everyFault(err, questions)
 		case len(questions) == 0:
 			return nil
+		}
+		if asked == 0 {
+			fmt.Fprintln(a.err, "What the list leaves open: Enter takes what stands in brackets, ? tells more.")
 		}
 		// One at a time: the list is read again with the answer, which may be none.
 		answer, err := a.ask(lines, questions[0])

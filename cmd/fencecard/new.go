@@ -33,8 +33,11 @@ keep in a spreadsheet. FILE may be - for standard output.
   fencecard new table.yaml --from pieces.csv --unit in --column wood=wood
   fencecard new --from pieces.csv --against bench.yaml`,
 		Args: func(cmd *cobra.Command, args []string) error {
+			if o.list.against != "" && len(args) > 0 {
+				return errors.New("--against writes nothing and takes no FILE: fencecard new --from LIST --against PLAN")
+			}
 			if o.list.against != "" {
-				return cobra.NoArgs(cmd, args)
+				return nil
 			}
 			return cobra.ExactArgs(1)(cmd, args)
 		},

@@ -17,13 +17,14 @@ func (r *reader) askColumn(c *column) {
 		Asks:    c.title() + ": what does it hold?",
 		Choices: FieldNames(),
 		Problem: c.title() + " is not known here",
-		Remedy:  fmt.Sprintf("say what it holds: --column length=%s, or --column skip=%[1]s to leave it out", c.wishName()),
 	}
+	may := r.firstMissing()
 	if near, ok := ParseField(nearestHead(c.key)); ok {
-		q.Default, q.Why = near.String(), "the head is nearly that"
+		q.Default, q.Why, may = near.String(), "the head is nearly that", near
 	} else if r.complete() {
 		q.Default, q.Why = Skip.String(), "the other columns say all that a piece needs"
 	}
+	q.Remedy = fmt.Sprintf("say what it holds: --column %s=%s, or --column skip=%[2]s to leave it out", may, c.wishName())
 	if f, ok := ask(r, q, fieldAnswer); ok {
 		c.field = f
 	}
@@ -34,6 +35,16 @@ func fieldAnswer(answer string) (Field, string) {
 		return f, ""
 	}
 	return NoField, quoted(answer) + " is nothing a column can hold; write " + joinery.List(FieldNames(), "or")
+}
+
+// firstMissing is a field that no known column holds, to show how one is named.
+func (r *reader) firstMissing() Field {
+	for _, f := range []Field{Name, Length, Width, Thickness} {
+		if r.column(f) == nil {
+			return f
+		}
+	}
+	return Note
 }
 
 // complete reports whether the known columns hold all that a piece needs.

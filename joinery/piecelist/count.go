@@ -32,7 +32,7 @@ func (r *reader) readCount(w *row, p *Piece) {
 		q.Default, q.Why = "1", "the cell is empty"
 		q.Problem = "the list does not say how many of " + quoted(p.Name) + " are made"
 	case wrong != "":
-		q.Problem = wrong
+		q.says(wrong)
 	default:
 		p.Count = n
 		return

@@ -107,7 +107,7 @@ func (r *reader) askFinished(q *Question, m measured, name string) {
 func (r *reader) doubtful(q *Question, m measured, text string, doubt []string) {
 	q.Problem = fmt.Sprintf("%s is %s: is that %s?", m.what(), quoted(text), strings.Join(doubt, " or "))
 	q.Asks = q.Problem
-	q.Remedy = "write it without a mark between the thousands, such as " + strings.Join(doubt, " or ")
+	q.Remedy = "write " + strings.Join(doubt, " or ")
 	if len(doubt) > 1 {
 		q.Default, q.Why = doubt[0], "the other would be no length of a piece in this unit"
 	}

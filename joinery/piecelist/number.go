@@ -63,7 +63,8 @@ func (r *reader) plain(text string, unit joinery.Unit) (clean string, doubt []st
 	join := func(number string) string { return strings.TrimSpace(number + " " + rest) }
 	switch in := inDoubt.FindStringSubmatch(number); {
 	case in != nil:
-		return r.thousand(text, number[len(in[1])], join(in[1]+"."+in[2]), join(in[1]+in[2]), unit)
+		little := strings.TrimSuffix(strings.TrimRight(in[1]+"."+in[2], "0"), ".")
+		return r.thousand(text, number[len(in[1])], join(little), join(in[1]+in[2]), unit)
 	case grouped.MatchString(number):
 		return join(ungrouped(number)), nil
 	case oneComma.MatchString(number):

@@ -26,7 +26,7 @@ func (q Question) Fault() joinery.Fault {
 	remedy := q.Remedy
 	switch {
 	case q.Default == "":
-	case strings.HasSuffix(remedy, "write there "+q.Default), strings.HasSuffix(remedy, "such as "+q.Default):
+	case strings.HasSuffix(remedy, "write there "+q.Default), strings.HasSuffix(remedy, "such as "+q.Default), remedy == "write "+q.Default:
 		remedy += "; --defaults takes that"
 	default:
 		remedy += "; --defaults takes " + q.Default
@@ -36,6 +36,15 @@ func (q Question) Fault() joinery.Fault {
 		f.Problem = q.Wrong
 	}
 	return f
+}
+
+// says makes the question about a cell that is wrong: what is wrong, and behind
+// a semicolon what to write.
+func (q *Question) says(wrong string) {
+	problem, remedy, told := strings.Cut(wrong, "; ")
+	if q.Problem = problem; told {
+		q.Remedy = remedy
+	}
 }
 
 // mostFaults is how many faults are told of one list; a list with more has one

@@ -103,7 +103,7 @@ func acrossOf(d joinery.Dimension) joinery.Dimension {
 // readWay reads which way the piece of a row lies. A list that does not say it
 // is asked, with what is usual for a piece of that name.
 func (r *reader) readWay(w *row, p *Piece, above string) (text string) {
-	square := p.Width.Length == p.Thickness.Length
+	square := p.Width.Length == p.Thickness.Length && p.Width.Length > 0
 	c := r.column(Lies)
 	q := Question{
 		Key:     fmt.Sprintf("lies %d", w.number),
@@ -134,8 +134,8 @@ func (r *reader) readWay(w *row, p *Piece, above string) (text string) {
 			p.Lies = way
 			return text
 		}
-		q.Place, q.Problem, q.Remedy = r.place(w, c.index), wrong, "say length and thickness where width and thickness differ, else the length"
-		q.Default, q.Why = "", ""
+		q.Place, q.Default, q.Why = r.place(w, c.index), "", ""
+		q.says(wrong)
 	}
 	p.Lies, _ = ask(r, q, func(answer string) (Way, string) { return parseWay(answer, square) })
 	return text

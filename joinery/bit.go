@@ -49,6 +49,16 @@ type Bit struct {
 	Place    Place
 }
 
+// Bit returns the shop's bit of that name, or nil.
+func (s *Shop) Bit(name string) *Bit {
+	for i := range s.Bits {
+		if s.Bits[i].Name == name {
+			return &s.Bits[i]
+		}
+	}
+	return nil
+}
+
 // True returns the diameter that counts: the measured one where it is known.
 func (b Bit) True() Length {
 	if b.Measured > 0 {

@@ -19,6 +19,8 @@ type Cut struct {
 	After  []string
 	Mates  Mate // what goes into it, or what it goes into
 	Note   string
+	Bit    string // the one bit to make it with, by its name in the shop; "" for any
+	Bored  bool   // its start is bored first, so that no work is dropped onto the bit
 	By     string // what it is made with by hand, such as "saw"; "" at the router table
 	Place  Place
 	Places Places

@@ -30,7 +30,7 @@ type Kind struct {
 }
 
 // CommonKeys are the keys that any cut may carry.
-var CommonKeys = []string{"fence", "ends", "after", "note", "mates", "by", "repeat"}
+var CommonKeys = []string{"fence", "ends", "after", "note", "mates", "by", "bit", "start", "repeat"}
 
 // Kinds lists the kinds of cut.
 var Kinds = []*Kind{&Mortise, &Groove, &Dado, &Rabbet, &Lap, &Tenon}

@@ -16,6 +16,7 @@ func (f Flips) Flipped(d Dimension) Flips {
 func (p *Piece) Mirrored(name string, across Dimension, s Scale) Piece {
 	m := *p
 	m.Name, m.MirrorOf, m.Across = name, p.Name, p.Across.Flipped(across)
+	m.Called = p.Called.Mirrored(across)
 	m.Cuts = slices.Clone(p.Cuts)
 	for i := range m.Cuts {
 		m.Cuts[i] = p.Cuts[i].Mirrored(across)

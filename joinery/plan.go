@@ -33,6 +33,7 @@ type Piece struct {
 	Wood     Wood
 	MirrorOf string // the piece this one was mirrored from, or ""
 	Across   Flips  // the dimensions it was mirrored across
+	Called   Pencilled
 	Cuts     []Cut
 	Place    Place
 	Places   Places

@@ -13,7 +13,11 @@ type Shop struct {
 	Scale   Scale
 	Minutes Minutes
 	Stops   Stops
-	Share   Share // the shop's own depth of pass as a share of the bit; zero: by the wood
+	Cross   Crossing
+	Gentle  bool   // passes no deeper than a careful maker takes
+	Raises  bool   // the turning bit may be raised into clamped work
+	Opening Length // diameter of the widest bit that table and fence let turn; 0 when not said
+	Share   Share  // the shop's own depth of pass as a share of the bit; zero: by the wood
 	Bits    []Bit
 	Woods   []Wood // the maker's own, looked up before the table
 

@@ -131,9 +131,7 @@ func (r *planReader) readCutValues(f *fields, cut *joinery.Cut, b *blank) {
 	}
 	cut.After = r.readAfter(f, cut.Name, b)
 	cut.Mates = r.readMates(f)
-	if f.has("by") {
-		cut.By = f.name("by")
-	}
+	r.readBy(f, cut)
 }
 
 // readCheeks reads what a tenon at a side takes off each side beside it: each by
@@ -189,6 +187,27 @@ func (f *fields) cheek(key string) joinery.Length {
 		f.r.fault(n, remedy, "nothing is taken off the %s", key)
 	}
 	return depth
+}
+
+// readBy reads what a cut is made with: one bit of the shop, or hand tools.
+func (r *planReader) readBy(f *fields, cut *joinery.Cut) {
+	cut.Bit = f.name("bit")
+	if shop := &r.plan.Shop; cut.Bit != "" && !r.doubtful && shop.Bit(cut.Bit) == nil {
+		var names []string
+		for i := range shop.Bits {
+			names = append(names, shop.Bits[i].Name)
+		}
+		r.fault(f.value("bit"), nearName("bit", cut.Bit, names), "the shop has no bit named %s", quoted(cut.Bit))
+	}
+	cut.Bored = f.word("start", "way to start a cut", []string{"hole"}) == 0
+	if cut.By = f.name("by"); cut.By == "" {
+		return
+	}
+	for _, key := range []string{"bit", "start"} {
+		if n := f.key(key); n != nil {
+			r.fault(n, "take "+key+" or by out", "%s is for a cut at the table, and this one is made by %s", key, short(cut.By))
+		}
+	}
 }
 
 func (r *planReader) readFencing(f *fields) joinery.Fencing {

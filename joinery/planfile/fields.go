@@ -73,7 +73,7 @@ func (r *reader) fieldsOf(n *yaml.Node, what string, known []string, kind string
 }
 
 // holders are the keys that have keys inside.
-var holders = []string{"mirror", "size", "cheeks", "shop", "fence", "minutes", "climate", "clearances", "rules", "shrinkage", "place", "shoulders", "repeat"}
+var holders = []string{"mirror", "size", "cheeks", "shop", "fence", "minutes", "climate", "clearances", "rules", "shrinkage", "place", "shoulders", "repeat", "sides", "crossing"}
 
 // notInside faults, once, keys that stand straight below the key they belong
 // inside.
@@ -143,7 +143,9 @@ func (f *fields) unknown(key, value *yaml.Node) {
 		return
 	}
 	remedy := "its keys are " + joinery.List(f.known, "and")
-	if near := meant(key.Value, f.known); near != "" {
+	if f.kind != "" && key.Value == "name" {
+		remedy = "its name stands behind its kind: " + f.kind + ": NAME"
+	} else if near := meant(key.Value, f.known); near != "" {
 		f.meant = append(f.meant, near)
 		remedy = "write " + near
 	} else if whose := kindsWith(key.Value); whose != "" && slices.Contains(f.known, "depth") {

@@ -15,7 +15,7 @@ func (r *planReader) readMirror(b *blank) {
 	if r.over() {
 		return
 	}
-	for _, key := range []string{"size", "grain"} {
+	for _, key := range []string{"size", "grain", "sides"} {
 		if at := b.f.key(key); at != nil {
 			r.fault(at, "take "+key+" out here", "%s takes its %s from the piece it mirrors", b.f.what, key)
 		}

@@ -13,7 +13,7 @@ import (
 
 // pieceKeys are the keys of a piece; one that mirrors another has no size and
 // no grain.
-var pieceKeys = []string{"piece", "count", "size", "grain", "wood", "mirror", "cuts"}
+var pieceKeys = []string{"piece", "count", "size", "grain", "wood", "sides", "mirror", "cuts"}
 
 const pieceExample = "- piece: front left leg"
 
@@ -138,6 +138,7 @@ func (r *planReader) readStock(b *blank) {
 			b.Grain = grain
 		}
 	}
+	b.Called = r.readSides(b.f)
 }
 
 // readBlank reads the cuts of a piece that mirrors no other.

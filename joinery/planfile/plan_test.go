@@ -149,6 +149,39 @@ func TestTenonTakesCheeksInTheOrderOfSides(t *testing.T) {
 	}, cut.Cheeks)
 }
 
+func TestWhatACutIsMadeWith(t *testing.T) {
+	cut := readCut(t, "groove: a, in: top, width: 1/2, setback: 1 from front, depth: 1/2, bit: half straight, start: hole")
+	assert.Equal(t, "half straight", cut.Bit)
+	assert.True(t, cut.Bored)
+	assert.Empty(t, cut.By)
+	cut = readCut(t, "groove: a, in: top, width: 1/2, setback: 1 from front, depth: 1/2, by: plough plane")
+	assert.Equal(t, "plough plane", cut.By)
+	assert.Len(t, cut.Channels, 1, "its neighbours and its mate see it")
+	assert.Empty(t, cut.Bit)
+	assert.False(t, cut.Bored)
+}
+
+func TestPencilledSides(t *testing.T) {
+	plan := read(t, "plan.yaml", []byte(`unit: in
+pieces:
+  - piece: post
+    size: {left-right: 2, front-back: 2, top-bottom: 20}
+    sides: {front: outside, left: window, top: top}
+  - piece: other post
+    mirror: {of: post, across: [left-right, front-back]}
+`))
+	names := func(p joinery.Piece) []string {
+		var all []string
+		for _, s := range joinery.Sides {
+			all = append(all, p.Called.Name(s))
+		}
+		return all
+	}
+	assert.Equal(t, []string{"window", "right", "outside", "back", "bottom", "top"}, names(plan.Pieces[0]))
+	assert.Equal(t, []string{"left", "window", "front", "outside", "bottom", "top"}, names(plan.Pieces[1]))
+	assert.Equal(t, "", plan.Pieces[0].Called[joinery.Top], "its own name is no other")
+}
+
 func TestOneDepthForAllCheeks(t *testing.T) {
 	cut := readCut(t, "tenon: a, at: left, length: 7/8, cheeks: 3/16")
 	require.Len(t, cut.Cheeks, 4)

@@ -13,7 +13,7 @@ import (
 // The keys of a shop and of what stands inside it.
 var (
 	shopKeys = []string{"unit", "fence", "lift", "scale", "minutes", "stops", "share", "bits",
-		"speed", "woods", "clearances", "rules", "base"}
+		"speed", "woods", "clearances", "rules", "base", "crossing", "passes", "raise", "opening"}
 	fenceKeys   = []string{"infeed", "outfeed", "reach"}
 	minutesKeys = []string{"bit", "fence", "height", "stop", "run", "fit"}
 	bitKeys     = []string{"bit", "kind", "diameter", "measured", "cutting", "shank", "plunges", "cap", "speed"}
@@ -85,6 +85,7 @@ func (r *reader) shop(n *yaml.Node, rest joinery.Shop) joinery.Shop {
 		shop.Woods = r.readWoods(f)
 	}
 	r.readRules(f, &shop)
+	r.readWays(f, &shop)
 	r.settle(r.wrongUnit(f, &shop))
 	return shop
 }

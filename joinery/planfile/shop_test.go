@@ -55,6 +55,22 @@ bits:
 }
 
 // A bare number is in the unit of the shop file, else in the plan's.
+func TestWaysOfAShop(t *testing.T) {
+	shop, err := planfile.ReadShop("shop.yaml", []byte("crossing: {carriage: 1/2}\npasses: gentle\nraise: yes\nopening: 2 1/4\n"), joinery.Inches)
+	require.NoError(t, err)
+	assert.Equal(t, joinery.Crossing{With: joinery.Carriage, Base: in / 2}, shop.Cross)
+	assert.True(t, shop.Gentle)
+	assert.True(t, shop.Raises)
+	assert.Equal(t, 9*in/4, shop.Opening)
+	shop, err = planfile.ReadShop("shop.yaml", []byte("crossing: gauge\nraise: no\n"), joinery.Inches)
+	require.NoError(t, err)
+	assert.Equal(t, joinery.Crossing{With: joinery.Gauge}, shop.Cross)
+	assert.False(t, shop.Raises)
+	built := planfile.BuiltInShop(joinery.Inches)
+	assert.Equal(t, joinery.Crossing{With: joinery.Block}, built.Cross)
+	assert.False(t, built.Gentle || built.Raises || built.Opening > 0)
+}
+
 func TestUnitOfAShop(t *testing.T) {
 	assert.Equal(t, 50*mm, readShop(t, "lift: 50", joinery.Millimetres).Lift)
 	assert.Equal(t, 2*in, readShop(t, "lift: 2", joinery.Inches).Lift)

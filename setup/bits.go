@@ -15,17 +15,17 @@ type maker struct {
 }
 
 // ways returns every way to make a channel, best first: the bit of the exact
-// width, else the fewest fence distances, else the widest bit; a bit known to
-// plunge before one that may; the side the walls are measured from before the
-// one opposite. A bit whose label is no division of the shop's scale, a metric
-// one at an inch fence, counts only where it has the exact width or nothing
-// else will do: it leaves distances that no rule shows. The misfit says why
-// there is no way.
+// width, else the fewest fence distances, else the widest bit; the side the
+// walls are measured from before the one opposite. What [maker.sift] leaves out
+// counts only where nothing else will do. The misfit says why there is no way.
 func (m maker) ways(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel) ([]Way, misfit) {
 	var ways []Way
 	var why misfit
 	for i := range m.shop.Bits {
 		bit := &m.shop.Bits[i]
+		if c.Bit != "" && c.Bit != bit.Name {
+			continue
+		}
 		if reason := m.unfit(bit, ch, p.Size); reason != fits {
 			why.note(reason, bit)
 			continue
@@ -34,34 +34,91 @@ func (m maker) ways(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel) ([]Way
 			why.note(tooCoarse, bit)
 			continue
 		}
-		for _, side := range fencing(c, ch, p.Size) {
-			way, reason := m.way(bit, side, p.Size)
-			if reason != fits {
-				why.note(reason, bit)
-				continue
-			}
-			ways = append(ways, way)
+		made, reason := m.waysWith(bit, p, c, ch)
+		if reason != fits {
+			why.note(reason, bit)
 		}
-		if c.Fence.Either {
-			if way, ok := m.turned(bit, ch, p.Size); ok {
-				ways = append(ways, way)
-			}
-		}
+		ways = append(ways, made...)
 	}
-	ways = m.readable(ways, ch)
+	ways = m.sift(ways, ch, p.Size)
 	slices.SortStableFunc(ways, func(a, b Way) int { return better(a, b, ch) })
 	return ways, why
 }
 
-// readable leaves out the ways of bits off the scale, if others remain.
-func (m maker) readable(ways []Way, ch joinery.Channel) []Way {
-	onScale := func(w Way) bool {
-		return w.Bit.True() == ch.Width || m.shop.Scale.On(w.Bit.Diameter)
+// waysWith returns the ways of one bit, or why it has none or one less.
+func (m maker) waysWith(bit *joinery.Bit, p *joinery.Piece, c *joinery.Cut, ch joinery.Channel) ([]Way, reason) {
+	var ways []Way
+	var why reason
+	keep := func(w Way, r reason) {
+		if r == fits {
+			r = m.carry(&w, p, c, ch)
+		}
+		if r == fits {
+			ways = append(ways, w)
+		} else {
+			why = r
+		}
 	}
-	if !slices.ContainsFunc(ways, onScale) {
-		return ways
+	if end, ok := crossing(p, c, ch); ok {
+		if bit.Diameter > widestAcross(m.shop.Scale.Unit) && c.Bit == "" {
+			return nil, tooBroad
+		}
+		keep(m.cross(bit, p, end))
+		return ways, why
 	}
-	return slices.DeleteFunc(ways, func(w Way) bool { return !onScale(w) })
+	for _, side := range fencing(c, ch, p.Size) {
+		keep(m.way(bit, c, side, p.Size))
+	}
+	if c.Fence.Either {
+		if way, ok := m.turned(bit, c, ch, p.Size); ok {
+			keep(way, fits)
+		}
+	}
+	return ways, why
+}
+
+// carry puts the guided steps of a way on the shop's carriage, and tells why the
+// bit does not reach through its base.
+func (m maker) carry(w *Way, p *joinery.Piece, c *joinery.Cut, ch joinery.Channel) reason {
+	for i := range w.Steps {
+		step := &w.Steps[i]
+		w.Passes++
+		if nibble := nibbled(p, c, ch, *step, m.shop.Scale); nibble != nil {
+			w.Passes += nibble.Passes - 1
+		}
+		if m.shop.Cross.With != joinery.Carriage || !guided(p, c, ch, *step, m.shop.Scale) {
+			continue
+		}
+		step.Carriage = m.shop.Cross.Base
+		switch high := ch.Depth + step.Carriage; {
+		case m.shop.Lift > 0 && m.shop.Lift < high:
+			return tooHighOnBase
+		case w.Bit.Shank > w.Bit.True() && w.Bit.Cutting > 0 && w.Bit.Cutting < high:
+			return shankInBase
+		}
+	}
+	return fits
+}
+
+// sift leaves out, each time if others remain: bits whose label is no division
+// of the shop's scale, metric ones at an inch fence, which leave distances that
+// no rule shows; bits not known to plunge, where the work is dropped on; and
+// bits whose centre runs outside the wood of a stopped cut at an edge, which end
+// it short of its line.
+func (m maker) sift(ways []Way, ch joinery.Channel, size joinery.Size) []Way {
+	run := ch.Run()
+	edge := (ch.OpenBeside(ch.Near, size) || ch.OpenBeside(ch.Near.Opposite(), size)) &&
+		!(ch.OpenAt(run.Low(), size) && ch.OpenAt(run.High(), size))
+	for _, good := range []func(Way) bool{
+		func(w Way) bool { return w.Bit.True() == ch.Width || m.shop.Scale.On(w.Bit.Diameter) },
+		func(w Way) bool { return !w.Drops || w.Bit.Plunges == joinery.Yes },
+		func(w Way) bool { return !edge || w.Bit.True() <= 2*ch.Width },
+	} {
+		if slices.ContainsFunc(ways, good) {
+			ways = slices.DeleteFunc(ways, func(w Way) bool { return !good(w) })
+		}
+	}
+	return ways
 }
 
 // better orders the ways to make a channel.
@@ -74,8 +131,7 @@ func better(a, b Way, ch joinery.Channel) int {
 	}
 	return cmp.Or(
 		cmp.Compare(last(a.Bit.True() != ch.Width), last(b.Bit.True() != ch.Width)),
-		cmp.Compare(len(a.Steps), len(b.Steps)),
-		cmp.Compare(last(a.Drops && a.Bit.Plunges != joinery.Yes), last(b.Drops && b.Bit.Plunges != joinery.Yes)),
+		cmp.Compare(a.Passes, b.Passes),
 		// A down-cut bit packs its chips where the work is dropped on.
 		cmp.Compare(last(a.Drops && a.Bit.Kind == joinery.DownCut), last(b.Drops && b.Bit.Kind == joinery.DownCut)),
 		cmp.Compare(b.Bit.True(), a.Bit.True()),
@@ -103,9 +159,9 @@ func fencing(c *joinery.Cut, ch joinery.Channel, size joinery.Size) []joinery.Ch
 }
 
 // way makes the channel with a bit, its Near side to the fence.
-func (m maker) way(bit *joinery.Bit, ch joinery.Channel, size joinery.Size) (Way, reason) {
+func (m maker) way(bit *joinery.Bit, c *joinery.Cut, ch joinery.Channel, size joinery.Size) (Way, reason) {
 	at := positions(ch, size, bit.True(), m.shop.Scale)
-	way := Way{Bit: bit, Drops: drops(ch, ch.Near, size)}
+	way := Way{Bit: bit, Drops: !c.Bored && drops(ch, ch.Near, size)}
 	switch {
 	case at == nil && bit.True() < ch.Width:
 		return Way{}, tooNarrow
@@ -135,10 +191,10 @@ func drops(ch joinery.Channel, fence joinery.Side, size joinery.Size) bool {
 // turned makes a centred channel wider than the bit at one fence distance, the
 // piece turned for the second run. Each run cuts the half far from the fence;
 // the near half first would make the second a climb cut.
-func (m maker) turned(bit *joinery.Bit, ch joinery.Channel, size joinery.Size) (Way, bool) {
+func (m maker) turned(bit *joinery.Bit, c *joinery.Cut, ch joinery.Channel, size joinery.Size) (Way, bool) {
 	across, d, other := size.Between(ch.Near), bit.True(), ch.Near.Opposite()
 	near := (across+ch.Width)/2 - d
-	way := Way{Bit: bit, Drops: drops(ch, ch.Near, size) || drops(ch, other, size)}
+	way := Way{Bit: bit, Drops: !c.Bored && (drops(ch, ch.Near, size) || drops(ch, other, size))}
 	switch {
 	case 2*ch.Setback+ch.Width != across, d >= ch.Width, 2*d < ch.Width+m.shop.Scale.Division:
 		return Way{}, false

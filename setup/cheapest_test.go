@@ -72,7 +72,7 @@ func asProblem(t *testing.T, plan *joinery.Plan) *search.Problem {
 				run := search.Run{Bit: bits[r.Bit.Name], Fence: r.NearEdge, Demand: ladder.Demand{
 					Depth: j.Channel.Depth, Cap: ladder.CapFor(r.Bit, j.Piece.Wood, &plan.Shop).Depth,
 				}, Over: j.Piece.Count}
-				c := setup.RunOf(j.Piece, j.Cut, j.Channel, r)
+				c := setup.RunOf(j.Piece, j.Cut, j.Channel, r, p.Scale)
 				if plan.Shop.Stops == joinery.Blocks && (c.Start != nil || c.Stop != nil) {
 					at := ""
 					if c.Start != nil {

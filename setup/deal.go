@@ -10,7 +10,8 @@ import (
 
 // Deal writes the setups and cards of a choice of ways in an order of visits.
 //
-// Between marks, all cards of a setup climb one ladder together. Between stop
+// Cards whose marks are the same stand together, and among these those that read
+// the same. Between marks, all cards of a setup climb one ladder together. Between stop
 // blocks, only the cards do whose blocks stand alike; these come one after
 // another, and the rest of the setup waits until they are through. Visits in a
 // row to one bit and fence distance are then one setup.
@@ -25,15 +26,18 @@ func Deal(plan *joinery.Plan, jobs []Job, choice Choice, visits []Visit) []deck.
 		}
 		n := len(setups)
 		if !blocks || n == 0 || setups[n-1].Key() != v.Key {
-			setups = append(setups, deck.Setup{Number: n + 1, Bit: v.Key.Bit, Fence: deck.FenceAt(v.Key.Bit, v.Key.NearEdge)})
+			setups = append(setups, deck.Setup{
+				Number: n + 1, Bit: v.Key.Bit, Carriage: v.Key.Carriage,
+				Fence: deck.FenceAt(v.Key.Bit, v.Key.NearEdge),
+			})
 		}
 		s := &setups[len(setups)-1]
 		if !blocks {
-			climb(s, slices.Concat(together(runs, (*deck.Run).Marks)...), plan.Shop.Scale)
+			climb(s, slices.Concat(together(runs, (*deck.Run).Marks)...), &plan.Shop)
 			continue
 		}
 		for _, alike := range together(runs, (*deck.Run).Blocks) {
-			climb(s, alike, plan.Shop.Scale)
+			climb(s, alike, &plan.Shop)
 		}
 	}
 	for i := range setups {
@@ -44,20 +48,22 @@ func Deal(plan *joinery.Plan, jobs []Job, choice Choice, visits []Visit) []deck.
 }
 
 // climb adds cards that go up one ladder together.
-func climb(s *deck.Setup, runs []deck.Run, scale joinery.Scale) {
+func climb(s *deck.Setup, runs []deck.Run, shop *joinery.Shop) {
 	climb := 0
 	if n := len(s.Runs); n > 0 {
 		climb = s.Runs[n-1].Climb + 1
 	}
 	demands := make([]ladder.Demand, len(runs))
 	for i := range runs {
-		demands[i] = demandOf(&runs[i])
+		demands[i] = demandOf(&runs[i], shop)
 	}
-	heights := ladder.Of(demands, scale)
+	heights := ladder.Of(demands, shop.Scale)
 	s.Runs = slices.Grow(s.Runs, len(runs))
-	for i, r := range runs {
-		r.Climb, r.Heights = climb, ladder.Used(heights, demands[i])
-		s.Runs = append(s.Runs, r)
+	for i := range runs {
+		runs[i].Climb, runs[i].Heights = climb, ladder.Used(heights, demands[i])
+	}
+	for _, alike := range together(runs, (*deck.Run).Orders) {
+		s.Runs = append(s.Runs, alike...)
 	}
 	s.Heights = append(s.Heights, heights...)
 }
@@ -84,15 +90,15 @@ func number(s *deck.Setup) {
 }
 
 // demandOf is what a card asks of the ladder.
-func demandOf(r *deck.Run) ladder.Demand {
-	return ladder.Demand{Depth: r.Channel.Depth, Cap: r.Cap.Depth}
+func demandOf(r *deck.Run, shop *joinery.Shop) ladder.Demand {
+	return ladder.Demand{Depth: r.Channel.Depth, Cap: r.Cap.Depth, Every: shop.Gentle}
 }
 
 // together keeps the order of the cards, but brings those that stand alike
 // next to the first of them.
-func together(runs []deck.Run, where func(*deck.Run) deck.Stand) [][]deck.Run {
+func together[T comparable](runs []deck.Run, where func(*deck.Run) T) [][]deck.Run {
 	var groups [][]deck.Run
-	at := map[deck.Stand]int{}
+	at := map[T]int{}
 	for i := range runs {
 		w := where(&runs[i])
 		n, ok := at[w]

@@ -83,3 +83,20 @@ func TestMateByHand(t *testing.T) {
 		}
 	}
 }
+
+// What the fence does not reach says where a straightedge goes, once it is left
+// to a hand-held router whose base the shop has. A base of 6 in and a bit of
+// 3/4 in: 2 5/8 in from the base's edge to the bit.
+func TestByHandBeyondTheFence(t *testing.T) {
+	plan := workpiece.PieceFrom(t, "40 3/4 8", "dado middle back 3/4 19:left - 1/4")
+	plan.Shop.Fence.Reach = workpiece.In(t, "10")
+	plan.Shop.Base = workpiece.In(t, "6")
+	const where = "clamp a straightedge 16 3/8 in from the left"
+	_, err := setup.Jobs(plan)
+	require.ErrorContains(t, err, where)
+	plan.Pieces[0].Cuts[0].By = "router"
+	said := func() string { return workpiece.DeckOf(t, plan).Warnings[0].Text }
+	assert.Contains(t, said(), "by router; the fence does not reach it, so for a hand-held router "+where)
+	plan.Shop.Fence.Reach = workpiece.In(t, "20")
+	assert.NotContains(t, said(), "straightedge")
+}

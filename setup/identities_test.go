@@ -128,7 +128,7 @@ func TestReveal(t *testing.T) {
 	rail := workpiece.DeckOf(t, workpiece.PlanOf(t, joinery.Inches, joinery.Size{workpiece.In(t, "15"), workpiece.In(t, "3/4"), workpiece.In(t, "2 1/2")}, joinery.Cut{
 		Kind: &joinery.Tenon, Name: "tenon", At: joinery.Left, Length: workpiece.In(t, "15/16"),
 		Cheeks: []joinery.Cheek{{Side: joinery.Front, Depth: workpiece.In(t, "1/8")}},
-	}, workpiece.BitOf(workpiece.In(t, "1"))))
+	}, workpiece.BitOf(workpiece.In(t, "3/4"))))
 	shoulder := rail.Setups[0].Runs[0]
 	require.Equal(t, joinery.Front, shoulder.Step.Down)
 	heights := shoulder.Heights

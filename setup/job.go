@@ -21,5 +21,16 @@ type Job struct {
 type Way struct {
 	Bit   *joinery.Bit
 	Steps []deck.Step
-	Drops bool // some run drops the work onto the bit
+	Drops bool // some run drops the work onto the bit, which then must plunge
+	// Passes counts how often a piece goes over the bit at one height.
+	Passes int
+}
+
+// sideways counts how often a piece goes over the bit at one height and fence
+// distance.
+func (w *Way) sideways() int {
+	if len(w.Steps) == 1 {
+		return w.Passes
+	}
+	return 1
 }

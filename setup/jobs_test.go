@@ -17,7 +17,7 @@ func TestMostCards(t *testing.T) {
 	thin := workpiece.BenchBits(t)[:1]
 	thin[0].Name, thin[0].Diameter, thin[0].Measured = "thin", workpiece.In(t, "1/8"), 0
 	// Neighbours overlap by 1/64 in: 60 times 7/64 in, and 1/8 in for the last.
-	wide := workpiece.PieceFrom(t, workpiece.BoardSize, "lap end back left 6_11/16 1/4")
+	wide := workpiece.PieceFrom(t, workpiece.BoardSize, "dado shelf back 6_11/16 1/4:left - 1/4")
 	wide.Shop.Bits = thin
 	many := workpiece.PieceFrom(t, workpiece.BoardSize, "groove panel bottom 1/4 1/4:front - 1/4")
 	for _, test := range []struct {
@@ -27,7 +27,7 @@ func TestMostCards(t *testing.T) {
 		want          []string
 	}{
 		{"many cuts", many, 1, 50_000, []string{"more than 50,000 cards", "write a plan for each part"}},
-		{"wide cuts", wide, 61, 819, []string{"more than 50,000 cards", `the lap "end" in "piece" alone takes 61`, "add a wider bit"}},
+		{"wide cuts", wide, 61, 819, []string{"more than 50,000 cards", `the dado "shelf" in "piece" alone takes 61`, "add a wider bit"}},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			plan := *test.plan

@@ -51,15 +51,15 @@ func MakeWith(ctx context.Context, plan *joinery.Plan, o Options) (*deck.Deck, e
 
 // write makes the card of one run, but for its number and heights.
 func write(job Job, run deck.Step, shop *joinery.Shop) deck.Run {
-	r := RunOf(job.Piece, job.Cut, job.Channel, run)
+	r := RunOf(job.Piece, job.Cut, job.Channel, run, shop.Scale)
 	r.Cap = ladder.CapFor(run.Bit, job.Piece.Wood, shop)
 	return r
 }
 
-// RunOf writes what the geometry of one run decides: which end leads and
-// where the work stands at the start and the stop. Number, heights and cap are
-// left to the caller.
-func RunOf(p *joinery.Piece, cut *joinery.Cut, ch joinery.Channel, run deck.Step) deck.Run {
+// RunOf writes what the geometry of one run decides: which end leads, where the
+// work stands at the start and the stop, and how it goes across an end. Number,
+// heights and cap are left to the caller.
+func RunOf(p *joinery.Piece, cut *joinery.Cut, ch joinery.Channel, run deck.Step, scale joinery.Scale) deck.Run {
 	r := deck.Run{Piece: p, Cut: cut, Channel: ch, Step: run, Leads: Leads(run.Fence, run.Down)}
 	d := run.Bit.True()
 	r.Length = p.Size.Between(r.Leads)
@@ -72,5 +72,6 @@ func RunOf(p *joinery.Piece, cut *joinery.Cut, ch joinery.Channel, run deck.Step
 	if r.B < r.Length {
 		r.End, r.Stop = deck.Lift, stopMark(r.B, r.Length, d)
 	}
+	r.Nibble, r.Guided = nibbled(p, cut, ch, run, scale), guided(p, cut, ch, run, scale)
 	return r
 }

@@ -7,6 +7,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup/ladder"
+	"fencecard/setup/remark"
 )
 
 // reason is why a bit does not fit a channel.
@@ -17,8 +18,11 @@ const (
 	tooWide
 	tooNarrow
 	longerThanSpan
+	tooBroad
 	tooHigh
+	tooHighOnBase
 	tooShort
+	shankInBase
 	tooCoarse
 	beyondReach
 	noPlunge
@@ -41,7 +45,7 @@ func (w *misfit) note(r reason, bit *joinery.Bit) {
 // nearer tells which of two bits that fail alike came nearer to fitting.
 func nearer(r reason, a, b *joinery.Bit) bool {
 	switch r {
-	case tooWide, longerThanSpan:
+	case tooWide, longerThanSpan, tooBroad, shankInBase:
 		return a.True() < b.True()
 	case tooShort:
 		return a.Cutting > b.Cutting
@@ -55,6 +59,9 @@ func nearer(r reason, a, b *joinery.Bit) bool {
 func (w misfit) fault(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel, shop *joinery.Shop) joinery.Fault {
 	m := missing{w, p, c, ch, shop}
 	key, problem, remedy := m.words()
+	if c.Bit != "" {
+		key, problem, remedy = "bit", m.named(problem), "name another bit, or leave bit: out and let the program choose"
+	}
 	name := fmt.Sprintf("%s %q in %q", c.Kind, c.Name, p.Name)
 	if ch.Part != "" {
 		name += ", " + ch.Part
@@ -103,6 +110,18 @@ func (m missing) words() (key, problem, remedy string) {
 	case longerThanSpan:
 		return "span", fmt.Sprintf("the cut is stopped at both ends and only %s long, shorter than the %s bit is wide", m.text(long), m.bit.Name),
 			"lengthen the span, or " + add
+	case tooBroad:
+		most := m.text(widestAcross(m.shop.Scale.Unit))
+		return "length", fmt.Sprintf("across an end no bit over %s is used unless the cut names it: the %s bit would take too much wood at once", most, m.bit.Name),
+			add + ", or write bit: " + m.bit.Name
+	case tooHighOnBase:
+		return "depth", fmt.Sprintf("%s deep, and on the carriage, whose base is %s thick, the bit would stand higher than the table lifts it, %s",
+				m.text(ch.Depth), m.text(m.shop.Cross.Base), m.text(m.shop.Lift)),
+			"make the cut shallower, or the base of the carriage thinner (crossing: in the shop file)"
+	case shankInBase:
+		return "depth", fmt.Sprintf("%s deep, and the %s bit cuts only %s: its shank is thicker than the bit and would turn in the base of the carriage, %s thick",
+				m.text(ch.Depth), m.bit.Name, m.text(m.bit.Cutting), m.text(m.shop.Cross.Base)),
+			"make the base of the carriage thinner (crossing: in the shop file), or add a longer bit to the shop"
 	case tooShort:
 		return "depth", fmt.Sprintf("%s deep, but the %s bit cuts only %s", m.text(ch.Depth), m.bit.Name, m.text(m.bit.Cutting)),
 			"make the cut shallower, or " + add
@@ -127,6 +146,14 @@ func (m missing) words() (key, problem, remedy string) {
 	return "width", "the shop has no bits", "list the bits in the shop file"
 }
 
+// named says what is wrong with the one bit that the cut allows.
+func (m missing) named(problem string) string {
+	if m.worst == tooWide && m.bit.Diameter > m.channel.Width {
+		return fmt.Sprintf("the %s bit is wider than the channel, %s", m.bit.Name, m.text(m.channel.Width))
+	}
+	return problem
+}
+
 // usualSizes are the diameters that bits are sold in (from memory).
 var usualSizes = map[joinery.Unit][]joinery.Length{
 	joinery.Inches: {
@@ -147,6 +174,9 @@ func (m missing) wanted() string {
 	most := ch.Width
 	if ch.OpenBeside(ch.Near, size) || ch.OpenBeside(ch.Near.Opposite(), size) {
 		most = joinery.MaxLength
+	}
+	if _, ok := crossing(m.piece, m.cut, ch); ok {
+		most = widestAcross(m.shop.Scale.Unit)
 	}
 	run := ch.Run()
 	if !ch.OpenAt(run.Low(), size) && !ch.OpenAt(run.High(), size) {
@@ -179,22 +209,5 @@ func (m missing) wayOut() string {
 	if m.shop.Base == 0 {
 		return "cut it with a hand-held router along a straightedge (write base: in the shop file to have its place worked out), or correct reach in the shop file"
 	}
-	return m.straightedge()
-}
-
-// straightedge works out where to clamp a straightedge for the edge of a
-// hand-held router's base, between the fence side and the cut.
-func (m missing) straightedge() string {
-	ch, d := m.channel, m.bit.True()
-	aside := (m.shop.Base - d) / 2
-	from := fmt.Sprintf("%s from the %s", m.text(ch.Setback-aside), ch.Near)
-	if ch.Setback < aside {
-		from = fmt.Sprintf("on scrap %s outside the %s", m.text(aside-ch.Setback), ch.Near)
-	}
-	text := fmt.Sprintf("cut it with a hand-held router: clamp a straightedge %s, which is %s from the near wall, for a base of %s and the %s bit",
-		from, m.text(aside), m.text(m.shop.Base), m.bit.Name)
-	if ch.Width > d {
-		text += fmt.Sprintf("; then move it %s away for the far wall", m.text(ch.Width-d))
-	}
-	return text
+	return "cut it with a hand-held router: " + remark.Straightedge(m.channel, m.bit, m.shop)
 }

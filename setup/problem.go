@@ -21,34 +21,42 @@ func problem(jobs []Job, shop *joinery.Shop) *search.Problem {
 }
 
 // numbering tells the search of ways in numbers: bits in the order of the plain
-// order, equal blocks under one number.
+// order, equal blocks under one number, equal trials likewise.
 type numbering struct {
 	shop   *joinery.Shop
 	bits   map[*joinery.Bit]int
-	stands map[deck.Stand]int
-	fits   map[deck.Trial]int
+	stands map[place]int
+	trials map[deck.Trial]int
 	known  map[sharedWays][]search.Way
+}
+
+// place is where blocks stand, for work on the table or on a carriage.
+type place struct {
+	deck.Stand
+	raised bool
 }
 
 // sharedWays is all that the search is told of a job, where its marks or blocks
 // count for nothing: jobs that agree in it share one list of ways.
 type sharedWays struct {
-	first  *Way // of a list that sameWays kept
-	depth  joinery.Length
-	wood   string
-	count  int
-	walled bool
+	first *Way // of a list that sameWays kept
+	depth joinery.Length
+	wood  string
+	count int
+	walls bool // on both sides
 }
 
 func newNumbering(shop *joinery.Shop) *numbering {
-	return &numbering{shop, numberBits(shop), map[deck.Stand]int{{}: 0}, map[deck.Trial]int{}, map[sharedWays][]search.Way{}}
+	return &numbering{shop, numberBits(shop), map[place]int{{}: 0, {raised: true}: 0}, map[deck.Trial]int{}, map[sharedWays][]search.Way{}}
 }
 
 func (n *numbering) ways(job *Job) []search.Way {
 	if n.shop.Stops == joinery.Blocks {
 		return n.spell(job)
 	}
-	key := sharedWays{&job.Ways[0], job.Channel.Depth, job.Piece.Wood.Name, job.Piece.Count, deck.Walled(job.Channel, job.Piece.Size)}
+	ch, size := job.Channel, job.Piece.Size
+	walls := !ch.OpenBeside(ch.Near, size) && !ch.OpenBeside(ch.Near.Opposite(), size)
+	key := sharedWays{&job.Ways[0], ch.Depth, job.Piece.Wood.Name, job.Piece.Count, walls}
 	if _, ok := n.known[key]; !ok {
 		n.known[key] = n.spell(job)
 	}
@@ -58,26 +66,17 @@ func (n *numbering) ways(job *Job) []search.Way {
 func (n *numbering) spell(job *Job) []search.Way {
 	ways := make([]search.Way, len(job.Ways))
 	for w, way := range job.Ways {
-		demand := ladder.Demand{Depth: job.Channel.Depth, Cap: ladder.CapFor(way.Bit, job.Piece.Wood, n.shop).Depth}
+		demand := ladder.Demand{Depth: job.Channel.Depth, Cap: ladder.CapFor(way.Bit, job.Piece.Wood, n.shop).Depth, Every: n.shop.Gentle}
 		runs := make([]search.Run, len(way.Steps))
 		for i, step := range way.Steps {
-			runs[i] = search.Run{Bit: n.bits[step.Bit], Fence: step.NearEdge, Blocks: n.blocks(job, step), Demand: demand, Over: job.Piece.Count}
+			runs[i] = search.Run{
+				Bit: n.bits[step.Bit], Fence: step.NearEdge, Blocks: n.blocks(job, step), Raised: step.Carriage > 0,
+				Demand: demand, Over: job.Piece.Count * way.sideways(),
+			}
 		}
-		ways[w] = search.Way{Runs: runs, Turned: way.Steps[0].Turned, Fits: n.fit(job, way.Steps)}
+		ways[w] = search.Way{Runs: runs, Turned: way.Steps[0].Turned, Fits: n.fits(job, way)}
 	}
 	return ways
-}
-
-// fit numbers the trial of fit that a way asks for.
-func (n *numbering) fit(job *Job, steps []deck.Step) []int {
-	fit, ok := deck.TrialOf(steps, job.Channel, job.Piece.Size)
-	if !ok {
-		return nil
-	}
-	if _, ok := n.fits[fit]; !ok {
-		n.fits[fit] = len(n.fits)
-	}
-	return []int{n.fits[fit]}
 }
 
 // blocks numbers where the blocks of a run stand; 0 where it needs none.
@@ -85,12 +84,24 @@ func (n *numbering) blocks(job *Job, step deck.Step) int {
 	if n.shop.Stops != joinery.Blocks {
 		return 0
 	}
-	run := RunOf(job.Piece, job.Cut, job.Channel, step)
-	at := run.Blocks()
+	run := RunOf(job.Piece, job.Cut, job.Channel, step, n.shop.Scale)
+	at := place{run.Blocks(), step.Carriage > 0}
 	if _, ok := n.stands[at]; !ok {
 		n.stands[at] = len(n.stands)
 	}
 	return n.stands[at]
+}
+
+// fits numbers the trial of a way, if it needs one.
+func (n *numbering) fits(job *Job, way Way) []int {
+	trial, ok := deck.TrialOf(job.Channel, job.Piece.Size, way.Steps[0])
+	if !ok {
+		return nil
+	}
+	if _, known := n.trials[trial]; !known {
+		n.trials[trial] = len(n.trials)
+	}
+	return []int{n.trials[trial]}
 }
 
 // numberBits numbers the shop's bits, narrowest first.

@@ -24,7 +24,7 @@ func TestShopOfTheFormat(t *testing.T) {
 fence: {infeed: 20, outfeed: 18, reach: 8}
 lift: 2 1/2
 scale: 1/32
-minutes: {bit: 5, fence: 2.25, height: 0.125, stop: 0}
+minutes: {bit: 5, fence: 2.25, height: 0.125, stop: 0, run: 0.05, fit: 0}
 stops: blocks
 share: 1/2
 bits:
@@ -38,7 +38,7 @@ bits:
 	assert.Equal(t, joinery.FenceReach{Infeed: 20 * in, Outfeed: 18 * in, Reach: 8 * in}, shop.Fence)
 	assert.Equal(t, 5*in/2, shop.Lift)
 	assert.Equal(t, joinery.Scale{Unit: joinery.Inches, Division: in / 32}, shop.Scale)
-	assert.Equal(t, joinery.Minutes{Bit: 5000, Fence: 2250, Height: 125}, shop.Minutes)
+	assert.Equal(t, joinery.Minutes{Bit: 5000, Fence: 2250, Height: 125, Run: 50}, shop.Minutes)
 	assert.Equal(t, joinery.Blocks, shop.Stops)
 	assert.Equal(t, joinery.Share{Num: 1, Den: 2}, shop.Share)
 	require.Len(t, shop.Bits, 3)

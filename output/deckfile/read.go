@@ -89,9 +89,9 @@ func (r *reader) changes() proof.Changes {
 		"bits":    {read: func() { c.Bits = r.whole("a count of bits") }},
 		"fences":  {read: func() { c.Fences = r.whole("a count of fence settings") }},
 		"heights": {read: func() { c.Heights = r.whole("a count of heights") }},
+		"runs":    {read: func() { c.Runs = r.whole("a count of passes") }},
+		"fits":    {read: func() { c.Fits = r.whole("a count of trials of a fit") }},
 		"stops":   {read: func() { c.Stops = r.whole("a count of settings of the stop blocks") }, optional: true},
-		"runs":    {read: func() { c.Runs = r.whole("a count of passes over the bit") }},
-		"fits":    {read: func() { c.Fits = r.whole("a count of trials of fit") }},
 		"minutes": {read: func() { c.Time = time() }},
 		"proved":  {read: func() { proved, c.Proved = true, r.truth("whether the changes are proved") }, optional: true},
 		"bound":   {read: func() { bound, c.Bound = true, time() }, optional: true},
@@ -108,12 +108,14 @@ func (r *reader) changes() proof.Changes {
 func (r *reader) setup() proof.Setup {
 	s := proof.Setup{Place: r.place(r.here())}
 	r.object("a setup", map[string]field{
-		"number":  {read: func() { s.Number = r.whole("a setup's number") }},
-		"bit":     {read: func() { s.Bit = r.bit() }},
-		"fence":   {read: func() { s.Fence = r.fence() }},
-		"heights": {read: func() { s.Heights = r.lengths() }},
-		"marks":   {read: func() { s.Marks = r.entries("a list of pairs of marks") }, optional: true},
-		"runs":    {read: func() { r.list("a list of runs", 0, func() { s.Cards = append(s.Cards, r.run()) }) }},
+		"number":      {read: func() { s.Number = r.whole("a setup's number") }},
+		"bit":         {read: func() { s.Bit = r.bit() }},
+		"fence":       {read: func() { s.Fence = r.fence() }},
+		"heights":     {read: func() { s.Heights = r.lengths() }},
+		"carriage":    {read: func() { s.Carriage = r.length() }, optional: true},
+		"bit_heights": {read: func() { s.BitHeights = r.lengths() }, optional: true},
+		"marks":       {read: func() { s.Marks = r.entries("a list of pairs of marks") }, optional: true},
+		"runs":        {read: func() { r.list("a list of runs", 0, func() { s.Cards = append(s.Cards, r.run()) }) }},
 	})
 	return s
 }
@@ -167,6 +169,8 @@ func (r *reader) run() proof.Card {
 		"part":      {read: func() { c.Part = r.word("a part of a cut") }, optional: true},
 		"cautions":  {read: func() { c.Said.Cautions = r.cautions() }, optional: true},
 		"turned":    {read: func() { c.Turned = r.truth("whether the piece is turned") }, optional: true},
+		"nibble":    {read: func() { c.Nibble = r.nibble() }, optional: true},
+		"guided":    extra(proof.NoGuided, func() { c.Guided = r.truth("whether the work is guided") }),
 		"climb":     extra(proof.NoClimb, func() { c.Climb = r.whole("a climb's number") }),
 		"wood":      extra(proof.NoWood, func() { c.Wood = r.word("a wood") }),
 		"position":  extra(proof.NoPosition, func() { c.Position = r.whole("a run's number") }),
@@ -191,6 +195,19 @@ func (r *reader) pivot() *deck.Pivot {
 		"early":        r.lengthInto(&p.Early),
 	})
 	return &p
+}
+
+// nibble reads how the waste at an end is taken, or nil for null.
+func (r *reader) nibble() *deck.Nibble {
+	if r.null() {
+		return nil
+	}
+	var n deck.Nibble
+	r.object("the nibbling", map[string]field{
+		"passes":    {read: func() { n.Passes = r.whole("a count of passes") }},
+		"draw_back": r.lengthInto(&n.DrawBack),
+	})
+	return &n
 }
 
 // wordOrNull reads a text, or nil for null.

@@ -8,36 +8,39 @@ import (
 
 // jsonRun is one kind of piece once over the bit.
 type jsonRun struct {
-	Number    string     `json:"number"`
-	Card      int        `json:"card,omitempty"`
-	Marks     *string    `json:"marks"`
-	Piece     string     `json:"piece"`
-	Count     int        `json:"count"`
-	Wood      string     `json:"wood"`
-	Cut       string     `json:"cut"`
-	Kind      string     `json:"kind"`
-	Part      string     `json:"part,omitempty"`
-	Position  int        `json:"position"`
-	Positions int        `json:"positions"`
-	Turned    bool       `json:"turned,omitempty"`
-	Down      string     `json:"down"`
-	Fence     string     `json:"fence"`
-	Leads     string     `json:"leads"`
-	Up        string     `json:"up"`
-	Near      string     `json:"near"`
-	Length    Length     `json:"length"`
-	Begin     string     `json:"begin"`
-	End       string     `json:"end"`
-	Start     *jsonStart `json:"start"`
-	Stop      *jsonStop  `json:"stop"`
-	Pivot     *jsonPivot `json:"pivot"`
-	Climb     int        `json:"climb"` // from 1: runs of one climb go up the ladder together
-	Heights   []Length   `json:"heights"`
-	Cap       Length     `json:"cap"`
-	CapRule   string     `json:"cap_rule"`
-	Ends      string     `json:"ends"`
-	Note      string     `json:"note,omitempty"`
-	Cautions  []int      `json:"cautions"`
+	Number    string      `json:"number"`
+	Card      int         `json:"card,omitempty"`
+	Marks     *string     `json:"marks"`
+	Piece     string      `json:"piece"`
+	Count     int         `json:"count"`
+	Wood      string      `json:"wood"`
+	Cut       string      `json:"cut"`
+	Kind      string      `json:"kind"`
+	Part      string      `json:"part,omitempty"`
+	Position  int         `json:"position"`
+	Positions int         `json:"positions"`
+	Turned    bool        `json:"turned,omitempty"`
+	Down      string      `json:"down"`
+	Fence     string      `json:"fence"`
+	Leads     string      `json:"leads"`
+	Up        string      `json:"up"`
+	Near      string      `json:"near"`
+	Shown     *jsonShown  `json:"shown,omitempty"`
+	Length    Length      `json:"length"`
+	Begin     string      `json:"begin"`
+	End       string      `json:"end"`
+	Start     *jsonStart  `json:"start"`
+	Stop      *jsonStop   `json:"stop"`
+	Pivot     *jsonPivot  `json:"pivot"`
+	Guided    bool        `json:"guided"`
+	Nibble    *jsonNibble `json:"nibble"`
+	Climb     int         `json:"climb"` // from 1: runs of one climb go up the ladder together
+	Heights   []Length    `json:"heights"`
+	Cap       Length      `json:"cap"`
+	CapRule   string      `json:"cap_rule"`
+	Ends      string      `json:"ends"`
+	Note      string      `json:"note,omitempty"`
+	Cautions  []int       `json:"cautions"`
 }
 
 type jsonStart struct {
@@ -64,6 +67,29 @@ type jsonPivot struct {
 	Early Length  `json:"early"`
 }
 
+// jsonNibble is how the waste at an end is taken.
+type jsonNibble struct {
+	Passes   int    `json:"passes"`
+	DrawBack Length `json:"draw_back"`
+}
+
+// jsonShown is what the sides are called at the bench.
+type jsonShown struct {
+	Down  string `json:"down"`
+	Fence string `json:"fence"`
+	Leads string `json:"leads"`
+	Up    string `json:"up"`
+	Near  string `json:"near"`
+}
+
+// shown is nil where nothing is pencilled on the piece.
+func shown(r *deck.Run) *jsonShown {
+	if r.Piece.Called == (joinery.Pencilled{}) {
+		return nil
+	}
+	return &jsonShown{r.Shown(r.Step.Down), r.Shown(r.Step.Fence), r.Shown(r.Leads), r.Shown(r.Up()), r.Shown(r.TowardYou())}
+}
+
 func (s Scale) run(r *deck.Run, fence joinery.FenceReach) jsonRun {
 	out := jsonRun{
 		Number: r.Number(),
@@ -74,10 +100,15 @@ func (s Scale) run(r *deck.Run, fence joinery.FenceReach) jsonRun {
 		Up: r.Up().String(), Near: r.TowardYou().String(),
 		Length: s.Length(r.Length),
 		Begin:  r.Begin.String(), End: r.End.String(),
+		Guided:  r.Guided,
+		Shown:   shown(r),
 		Climb:   r.Climb + 1,
 		Heights: s.Lengths(r.Heights),
 		Cap:     s.Length(r.Cap.Depth), CapRule: r.Cap.Rule,
 		Ends: "round", Note: r.Cut.Note, Cautions: []int{},
+	}
+	if n := r.Nibble; n != nil {
+		out.Nibble = &jsonNibble{n.Passes, s.Length(n.DrawBack)}
 	}
 	if r.Cut.Square {
 		out.Ends = "square"

@@ -7,13 +7,16 @@ import (
 
 // Setup is one bit at one fence distance, in JSON.
 type Setup struct {
-	Number  int        `json:"number"`
-	Bit     Bit        `json:"bit"`
-	Fence   jsonFence  `json:"fence"`
-	Heights []Length   `json:"heights"`
-	Marks   []jsonPair `json:"marks"`
-	Runs    []jsonRun  `json:"runs"`
-	Kept    *Kept      `json:"kept,omitempty"`
+	Number  int       `json:"number"`
+	Bit     Bit       `json:"bit"`
+	Fence   jsonFence `json:"fence"`
+	Heights []Length  `json:"heights"`
+	// How high the work stands on a carriage, and the bit above the table.
+	Carriage   *Length    `json:"carriage,omitempty"`
+	BitHeights []Length   `json:"bit_heights,omitempty"`
+	Marks      []jsonPair `json:"marks"`
+	Runs       []jsonRun  `json:"runs"`
+	Kept       *Kept      `json:"kept,omitempty"`
 }
 
 // Bit is a bit, in JSON.
@@ -39,6 +42,10 @@ func (s Scale) Setup(in *deck.Setup, fence joinery.FenceReach) Setup {
 		Marks:   s.pairs(in.Marks),
 		Kept:    KeptOf(in.Kept),
 		Runs:    make([]jsonRun, len(in.Runs)),
+	}
+	if in.Carriage > 0 {
+		carriage := s.Length(in.Carriage)
+		out.Carriage, out.BitHeights = &carriage, s.Lengths(in.BitHeights())
 	}
 	for i := range in.Runs {
 		out.Runs[i] = s.run(&in.Runs[i], fence)

@@ -29,6 +29,7 @@ func Explain(w io.Writer, d *deck.Deck, all []whatif.Explanation) error {
 		for _, reason := range x.Reasons {
 			t.wrapped("          ", reason)
 		}
+		t.wrapped("          ", x.Cutting)
 		if x.Saving != nil {
 			t.wrapped("  spare it:  ", x.Saving.Change+": "+savings(x.Saving, &d.Plan.Shop))
 		}

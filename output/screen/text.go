@@ -32,7 +32,7 @@ func Text(w io.Writer, d *deck.Deck) error {
 // deckText is a text on what is done in a deck's shop.
 func deckText(d *deck.Deck) *textWriter {
 	shop := &d.Plan.Shop
-	return &textWriter{scale: shop.Scale, fence: shop.Fence, blocks: shop.Stops == joinery.Blocks}
+	return &textWriter{scale: shop.Scale, fence: shop.Fence, blocks: shop.Stops == joinery.Blocks, push: shop.Cross.With}
 }
 
 // Summary writes what a maker wants to know after a deck went to a file; pages
@@ -63,6 +63,7 @@ type textWriter struct {
 	scale  joinery.Scale
 	fence  joinery.FenceReach
 	blocks bool // the shop sets stop blocks for each card
+	push   joinery.Push
 }
 
 // String returns what was written. A deck may come from somebody else's file.
@@ -135,6 +136,13 @@ func (t *textWriter) setup(s *deck.Setup) {
 	if !t.blocks {
 		t.boxes("heights   ", s.Heights)
 	}
+	if s.Carriage > 0 {
+		var above []string
+		for _, h := range s.BitHeights() {
+			above = append(above, t.exactly(h))
+		}
+		t.wrappedParts("          ", append([]string{"on the carriage, the bit above the table:"}, above...), "   ")
+	}
 	t.kept(s.Kept)
 	for _, c := range s.Climbs() {
 		if t.blocks {
@@ -161,9 +169,12 @@ func (t *textWriter) card(r *deck.Run) {
 	t.line(0, "")
 	t.wrapped(fmt.Sprintf("%-6s", r.Number()), fmt.Sprintf("%s, %s: %s", r.Piece.Name, wording.Plural(r.Piece.Count, "piece"), cutTitle(r)))
 	t.line(6, "%s side down, %s to the fence, %s end leads",
-		strings.ToUpper(r.Step.Down.String()), strings.ToUpper(r.Step.Fence.String()), strings.ToUpper(r.Leads.String()))
+		strings.ToUpper(r.Shown(r.Step.Down)), strings.ToUpper(r.Shown(r.Step.Fence)), strings.ToUpper(r.Shown(r.Leads)))
 	t.start(r)
 	t.stop(r)
+	for _, s := range wording.Crossing(r, t.scale, t.push) {
+		t.wrapped("      guided    ", s.Words(true))
+	}
 	t.boxes("      heights   ", r.Heights)
 	for _, line := range wording.JointLines(r, t.scale) {
 		t.wrapped("      joint     ", line)

@@ -129,7 +129,7 @@ func (s Setter) cutLine(r *deck.Run) paper.Phrase {
 // orders are the three orders that say how the work lies on the table.
 func (s Setter) orders(r *deck.Run, w paper.Paper) paper.Block {
 	say := func(side joinery.Side, how string) paper.Block {
-		return paper.Phrase{}.Say(s.bold(s.grade.order), strings.ToUpper(side.String())).
+		return paper.Phrase{}.Say(s.bold(s.grade.order), strings.ToUpper(r.Shown(side))).
 			Say(s.Letters(s.grade.order), how).Set(w)
 	}
 	return paper.Stack(0, say(r.Step.Down, "side down"), say(r.Step.Fence, "to the fence"), say(r.Leads, "end leads"))

@@ -44,7 +44,7 @@ func (s Setter) notes(r *deck.Run) []paper.Phrase {
 func (s Setter) todo(r *deck.Run, inFull []deck.Caution) paper.Phrase {
 	body, bold := s.Letters(s.grade.body), s.bold(s.grade.body)
 	var p paper.Phrase
-	todo := wording.Steps(r, inFull, s.blocks)
+	todo := append(wording.Crossing(r, s.Scale, s.push), wording.Steps(r, inFull, s.blocks)...)
 	for i, step := range todo {
 		if i == 0 {
 			p = p.Say(bold, "To do:")

@@ -21,12 +21,13 @@ type Setter struct {
 
 	slips  slips // of the card that is laid out
 	blocks bool  // the shop sets stop blocks for each card
+	push   joinery.Push
 }
 
 func newSetter(d *deck.Deck, o Pages) (Setter, error) {
 	w, h := o.Paper.Size()
 	s := Setter{paper: paper.Box{X: 0, Y: 0, W: w, H: h}, Scale: d.Plan.Shop.Scale, reach: d.Plan.Shop.Fence,
-		blocks: d.Plan.Shop.Stops == joinery.Blocks}
+		blocks: d.Plan.Shop.Stops == joinery.Blocks, push: d.Plan.Shop.Cross.With}
 	s.frame = s.paper.Inset(o.Paper.margin())
 	if err := s.divide(o); err != nil {
 		return Setter{}, err

@@ -2,6 +2,7 @@ package wording
 
 import (
 	"fmt"
+	"strings"
 
 	"fencecard/joinery"
 	"fencecard/setup/deck"
@@ -10,7 +11,11 @@ import (
 // ChangesLines says what is set and how long it takes, and, where that was
 // looked into, whether anything takes less.
 func ChangesLines(d *deck.Deck) []string {
-	lines := []string{fmt.Sprintf("%s to set%s: about %g min", ChangesCounted(d), CuttingCounted(d), d.Changes.Time.Minutes())}
+	set, took := ChangesCounted(d)+" to set", fmt.Sprintf(": about %g min", d.Changes.Time.Minutes())
+	lines := []string{set + took}
+	if cut := strings.TrimPrefix(CuttingCounted(d), ", "); cut != "" {
+		lines = []string{set, cut + took + " in all"}
+	}
 	if v := Verdict(d.Changes); v != "" {
 		lines = append(lines, v)
 	}
@@ -45,7 +50,7 @@ func CuttingCounted(d *deck.Deck) string {
 func Verdict(c deck.Changes) string {
 	switch {
 	case c.Proved:
-		return "proved: no choice of bits and no order takes less"
+		return "proved: no choice of bits and no order takes less, setting and cutting together"
 	case c.Bound > 0:
 		return fmt.Sprintf("nothing takes less than %g min; a longer search may find less", c.Bound.Minutes())
 	}

@@ -40,7 +40,7 @@ func (e *Entry) readCards(groups []group) {
 		}
 		p.Cuts = append(p.Cuts, *cut)
 		cuts[p] = append(cuts[p], len(e.Setup.Runs))
-		r := setup.RunOf(p, cut, channel, run)
+		r := setup.RunOf(p, cut, channel, run, e.Shop.Scale)
 		r.Setup, r.Index, r.Climb = 1, len(e.Setup.Runs)+1, g.count(keyClimb)-1
 		r.Heights, r.Cap = g.ladder(), g.cap()
 		g.rungs(r.Heights, e.Setup.Heights)

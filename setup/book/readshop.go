@@ -48,7 +48,7 @@ func (g *group) usable(f field) joinery.FenceReach {
 	return joinery.FenceReach{Infeed: max(in, 0), Outfeed: max(out, 0)}
 }
 
-// minutesText writes what the changes take, "3 bit, 2 fence, 0.5 height, 1 stop".
+// minutesText writes what the changes take, "3 bit, 2 fence, 0.5 height, 1 stop" and so on.
 func minutesText(m joinery.Minutes) string {
 	if m == (joinery.Minutes{}) {
 		return ""
@@ -66,7 +66,7 @@ type minutesPart struct {
 }
 
 func minutesParts(m *joinery.Minutes) []minutesPart {
-	return []minutesPart{{"bit", &m.Bit}, {"fence", &m.Fence}, {"height", &m.Height}, {"stop", &m.Stop}}
+	return []minutesPart{{"bit", &m.Bit}, {"fence", &m.Fence}, {"height", &m.Height}, {"stop", &m.Stop}, {"run", &m.Run}, {"fit", &m.Fit}}
 }
 
 // mostMinutes bounds the time of one change.

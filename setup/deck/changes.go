@@ -1,11 +1,6 @@
 package deck
 
-import (
-	"cmp"
-	"slices"
-
-	"fencecard/joinery"
-)
+import "fencecard/joinery"
 
 // Changes counts what is set while the deck is run, the first of each
 // included, what is cut, and the time it takes.
@@ -14,8 +9,9 @@ import (
 // before. A ladder is climbed once per setup, and every height of it counts.
 // With stop blocks a ladder is climbed once per setting of the blocks, by the
 // cards whose blocks Stand alike, and every setting of the blocks counts once,
-// both blocks of a card together; a through cut needs none. Runs counts every
-// pass of every piece over the bit, Fits the different trials of fit.
+// both blocks of a card together; a through cut needs none.
+//
+// Runs counts every pass of every piece over the bit, Fits every [Trial] once.
 type Changes struct {
 	Bits, Fences, Heights, Stops int
 	Runs, Fits                   int
@@ -31,6 +27,7 @@ type Changes struct {
 func Count(setups []Setup, shop *joinery.Shop) Changes {
 	var c Changes
 	var last *Setup
+	fits := map[Trial]bool{}
 	for i := range setups {
 		s := &setups[i]
 		if last == nil || last.Bit != s.Bit {
@@ -38,6 +35,13 @@ func Count(setups []Setup, shop *joinery.Shop) Changes {
 		}
 		if last == nil || last.Bit != s.Bit || last.Fence != s.Fence {
 			c.Fences++
+		}
+		for j := range s.Runs {
+			r := &s.Runs[j]
+			c.Runs += r.Piece.Count * r.Passes()
+			if trial, ok := TrialOf(r.Channel, r.Piece.Size, r.Step); ok {
+				fits[trial] = true
+			}
 		}
 		var stood Stand
 		for _, climb := range s.Climbs() {
@@ -48,44 +52,12 @@ func Count(setups []Setup, shop *joinery.Shop) Changes {
 			}
 			stood = stands
 		}
-		for j := range s.Runs {
-			c.Runs += s.Runs[j].Passes()
-		}
 		last = s
 	}
-	c.Fits = countFits(setups)
+	c.Fits = len(fits)
 	minutes := shop.Minutes
 	c.Time = joinery.Time(c.Bits)*minutes.Bit + joinery.Time(c.Fences)*minutes.Fence +
 		joinery.Time(c.Heights)*minutes.Height + joinery.Time(c.Stops)*minutes.Stop +
 		joinery.Time(c.Runs)*minutes.Run + joinery.Time(c.Fits)*minutes.Fit
 	return c
-}
-
-// countFits counts the different trials of fit.
-func countFits(setups []Setup) int {
-	type channel struct {
-		cut  *joinery.Cut
-		part string
-	}
-	steps := map[channel][]Step{}
-	for i := range setups {
-		for j := range setups[i].Runs {
-			if r := &setups[i].Runs[j]; r.Step.Of > 1 {
-				of := channel{r.Cut, r.Channel.Part}
-				steps[of] = append(steps[of], r.Step)
-			}
-		}
-	}
-	fits := map[Trial]bool{}
-	for i := range setups {
-		for j := range setups[i].Runs {
-			r := &setups[i].Runs[j]
-			of := steps[channel{r.Cut, r.Channel.Part}]
-			slices.SortFunc(of, func(a, b Step) int { return cmp.Compare(a.NearEdge, b.NearEdge) })
-			if trial, ok := TrialOf(of, r.Channel, r.Piece.Size); ok {
-				fits[trial] = true
-			}
-		}
-	}
-	return len(fits)
 }

@@ -32,7 +32,8 @@ func (d *Deck) contents(w io.Writer) {
 	fmt.Fprintf(w, "fencecard deck 2 %s\n", d.Plan.Unit)
 	for i := range d.Setups {
 		s := &d.Setups[i]
-		fmt.Fprintf(w, "setup %d bit %q %s fence %s heights%s\n", s.Number, s.Bit.Name, s.Bit.True().MM(), s.Fence.NearEdge.MM(), allMM(s.Heights))
+		fmt.Fprintf(w, "setup %d bit %q %s fence %s carriage %s heights%s\n",
+			s.Number, s.Bit.Name, s.Bit.True().MM(), s.Fence.NearEdge.MM(), s.Carriage.MM(), allMM(s.Heights))
 		for k := range s.Runs {
 			s.Runs[k].contents(w)
 		}
@@ -47,10 +48,14 @@ func (d *Deck) contents(w io.Writer) {
 }
 
 func (r *Run) contents(w io.Writer) {
-	fmt.Fprintf(w, "run %s: %d %q, %q %q; down %s, fence %s, leads %s, %s long; pair %q, %s %s to %s %s; heights%s\n",
+	back := joinery.Length(0)
+	if r.Nibble != nil {
+		back = r.Nibble.DrawBack
+	}
+	fmt.Fprintf(w, "run %s: %d %q, %q %q; down %s, fence %s, leads %s, %s long; pair %q, %s %s to %s %s; guided %t, %d from %s; heights%s\n",
 		r.Number(), r.Piece.Count, r.Piece.Name, r.Cut.Name, r.Channel.Part,
 		r.Step.Down, r.Step.Fence, r.Leads, r.Length.MM(),
-		r.Pair, r.Begin, r.A.MM(), r.End, r.B.MM(), allMM(r.Heights))
+		r.Pair, r.Begin, r.A.MM(), r.End, r.B.MM(), r.Guided, r.Sideways(), back.MM(), allMM(r.Heights))
 }
 
 func allMM(ls []joinery.Length) string {

@@ -53,7 +53,7 @@ func markedCard(a, b, length joinery.Length) deck.Run {
 	piece := joinery.Piece{Size: joinery.Size{2 * joinery.Inch, 2 * joinery.Inch, length}}
 	channel := joinery.Channel{Lo: length - b, Hi: length - a}
 	run := deck.Step{Bit: &bit, Down: joinery.Right, Fence: joinery.Front}
-	return setup.RunOf(&piece, nil, channel, run)
+	return setup.RunOf(&piece, nil, channel, run, joinery.InchScale)
 }
 
 // A mark set by an end stands on the usable fence and beside the bit, whatever

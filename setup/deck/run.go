@@ -26,6 +26,8 @@ type Run struct {
 	Cap          ladder.Cap       // the greatest depth of one pass, and its reason
 	Cautions     []Caution        // the gravest first
 	Joint        *Joint           // the joint its cut is a half of; nil for none
+	Guided       bool             // pushed by a block, a gauge or a carriage, whichever the shop has
+	Nibble       *Nibble          // nil where one pass does at every height
 }
 
 // Up and TowardYou are the sides that show while the work is run: those
@@ -37,10 +39,6 @@ func (r *Run) TowardYou() joinery.Side { return r.Step.Fence.Opposite() }
 
 // Number gives the run's number, such as "2.3".
 func (r *Run) Number() string { return strconv.Itoa(r.Setup) + "." + strconv.Itoa(r.Index) }
-
-// Passes is how often a piece of the run goes over the bit: every piece at every
-// height.
-func (r *Run) Passes() int { return r.Piece.Count * len(r.Heights) }
 
 // Travel is how far the work moves between its marks, b - a - D; it means
 // something only for a cut stopped at both ends.

@@ -9,10 +9,13 @@ type Setup struct {
 	Number  int // from 1, in running order
 	Bit     *joinery.Bit
 	Fence   Fence
-	Heights []joinery.Length // the ladder, climbing; between blocks the heights of all climbs
-	Marks   []Pair           // in the order of the runs
-	Runs    []Run
-	Kept    *Kept // what the maker's setup book says of it; nil where it is not kept
+	Heights []joinery.Length // the ladder, climbing, as depths in the wood; between blocks the heights of all climbs
+	// Carriage is the thickness of the carriage's base that all its work stands
+	// on; 0 without one. The bit stands higher by as much.
+	Carriage joinery.Length
+	Marks    []Pair // in the order of the runs
+	Runs     []Run
+	Kept     *Kept // what the maker's setup book says of it; nil where it is not kept
 }
 
 // Kept is what a setup book says of a setup that equals one in it.
@@ -31,5 +34,14 @@ type Fence struct {
 	NearEdge, Centre, FarEdge joinery.Length
 }
 
-// Key returns the setup's bit and fence distance.
-func (s *Setup) Key() Key { return Key{s.Bit, s.Fence.NearEdge} }
+// Key returns what the table is set to.
+func (s *Setup) Key() Key { return Key{s.Bit, s.Fence.NearEdge, s.Carriage} }
+
+// BitHeights returns how high the bit stands above the table for each height.
+func (s *Setup) BitHeights() []joinery.Length {
+	above := make([]joinery.Length, len(s.Heights))
+	for i, h := range s.Heights {
+		above[i] = h + s.Carriage
+	}
+	return above
+}

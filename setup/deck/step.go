@@ -13,13 +13,15 @@ type Step struct {
 	Position int            // which of the way's runs this is, from 1
 	Of       int            // how many runs the way has
 	Turned   bool           // the way makes both its runs at one fence distance, turning the piece
+	Carriage joinery.Length // thickness of the carriage's base that the work stands on; 0 without one
 }
 
 // Key is what makes two runs share a setup.
 type Key struct {
 	Bit      *joinery.Bit
 	NearEdge joinery.Length
+	Carriage joinery.Length
 }
 
-// Key returns the bit and fence distance of the run.
-func (r Step) Key() Key { return Key{r.Bit, r.NearEdge} }
+// Key returns what the table is set to for the run.
+func (r Step) Key() Key { return Key{r.Bit, r.NearEdge, r.Carriage} }

@@ -2,25 +2,26 @@ package deck
 
 import "fencecard/joinery"
 
-// Trial is a trial of fit: the two settings of a bit that the walls of a channel come
-// from, and that are tried in scrap before it is cut. However many channels have
-// them in common, they are tried once.
+// Trial is two settings that together give a channel its width: a pair of fence
+// distances of one bit or, with the piece turned between two runs, one distance.
+// It is tried in scrap once, however many channels it serves.
 type Trial struct {
-	Bit       *joinery.Bit
-	Near, Far joinery.Length // fence face to the near edge of the bit, for the near wall and the far one; equal where the piece is turned
+	Bit         *joinery.Bit
+	First, Last joinery.Length // fence face to the near edge
+	Turned      bool
 }
 
-// Walled reports whether a channel in a piece of a size has two walls.
-func Walled(ch joinery.Channel, size joinery.Size) bool {
-	return !ch.OpenBeside(ch.Near, size) && !ch.OpenBeside(ch.Near.Opposite(), size)
-}
-
-// TrialOf returns the trial that the steps of a channel, nearest to the fence first,
-// ask for in a piece of a size. One with the bit's own width asks for none, nor
-// does one without two walls.
-func TrialOf(steps []Step, ch joinery.Channel, size joinery.Size) (Trial, bool) {
-	if len(steps) < 2 || !Walled(ch, size) {
+// TrialOf returns the trial for a channel that one step of its way helps to make. There
+// is none where the bit gives the width, nor for a channel with one wall.
+func TrialOf(ch joinery.Channel, size joinery.Size, step Step) (Trial, bool) {
+	if step.Of < 2 || ch.OpenBeside(ch.Near, size) || ch.OpenBeside(ch.Near.Opposite(), size) {
 		return Trial{}, false
 	}
-	return Trial{steps[0].Bit, steps[0].NearEdge, steps[len(steps)-1].NearEdge}, true
+	if step.Turned {
+		return Trial{step.Bit, step.NearEdge, step.NearEdge, true}, true
+	}
+	if ch.Near != step.Fence {
+		ch = ch.Reversed(size)
+	}
+	return Trial{step.Bit, ch.Setback, ch.Setback + ch.Width - step.Bit.True(), false}, true
 }

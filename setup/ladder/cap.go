@@ -30,13 +30,15 @@ const hardFrom = 1000
 
 // Limits on one pass whatever the diameter (common practice, no source).
 const (
-	deepestPass   = 3 * joinery.Inch / 8
-	quarterShank  = joinery.Inch / 4
-	thinShankSoft = joinery.Inch / 4
-	thinShankHard = joinery.Inch / 8
-	eightShank    = 8 * joinery.Millimetre
-	midShankSoft  = 6 * joinery.Millimetre
-	midShankHard  = 4 * joinery.Millimetre
+	deepestPass     = 3 * joinery.Inch / 8
+	gentlePass      = joinery.Inch / 4
+	gentleThinShank = joinery.Inch / 8
+	quarterShank    = joinery.Inch / 4
+	thinShankSoft   = joinery.Inch / 4
+	thinShankHard   = joinery.Inch / 8
+	eightShank      = 8 * joinery.Millimetre
+	midShankSoft    = 6 * joinery.Millimetre
+	midShankHard    = 4 * joinery.Millimetre
 )
 
 // CapFor returns the cap of a bit in a wood: a share of its diameter by the
@@ -53,9 +55,14 @@ func CapFor(bit *joinery.Bit, wood joinery.Wood, shop *joinery.Shop) Cap {
 		}
 	}
 	most(deepestPass, "any bit")
+	if shop.Gentle {
+		most(gentlePass, "gentle passes")
+	}
 	hard := isHard(wood)
 	switch {
 	case bit.Shank == 0:
+	case bit.Shank <= quarterShank && shop.Gentle:
+		most(gentleThinShank, "gentle passes with a 1/4 in shank")
 	case bit.Shank <= quarterShank && hard:
 		most(thinShankHard, "a 1/4 in shank in hard wood")
 	case bit.Shank <= quarterShank:

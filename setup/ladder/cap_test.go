@@ -119,3 +119,22 @@ func TestCapUnderTheScale(t *testing.T) {
 	assert.False(t, got.Reaches(workpiece.In(t, "9/64"), coarse))
 	assert.True(t, ladder.Cap{Depth: coarse.Division}.Reaches(workpiece.In(t, "3"), coarse))
 }
+
+// Gentle passes are no deeper than 1/4 in, 1/8 in with a thin shank, and a run
+// takes every rung of its ladder (common practice, no source).
+func TestGentlePasses(t *testing.T) {
+	oak, _, ok := joinery.FindWood("white oak")
+	require.True(t, ok)
+	shop := joinery.Shop{Scale: joinery.InchScale, Gentle: true}
+	for _, c := range []struct{ diameter, shank, want string }{
+		{"3/4", "1/2", "1/4"}, {"1/2", "1/2", "1/4"}, {"3/8", "3/8", "15/64"}, {"1/2", "1/4", "1/8"}, {"1/8", "1/4", "5/64"},
+	} {
+		bit := joinery.Bit{Diameter: workpiece.In(t, c.diameter), Shank: workpiece.In(t, c.shank)}
+		assert.Equal(t, workpiece.In(t, c.want), ladder.CapFor(&bit, oak, &shop).Depth, "%+v", c)
+	}
+	rungs := workpiece.Inches(t, "1/8", "1/4", "1/2")
+	d := ladder.Demand{Depth: workpiece.In(t, "1/2"), Cap: workpiece.In(t, "1/4")}
+	assert.Equal(t, rungs[1:], ladder.Used(rungs, d))
+	d.Every = true
+	assert.Equal(t, rungs, ladder.Used(rungs, d))
+}

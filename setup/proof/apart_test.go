@@ -18,7 +18,7 @@ import (
 var shared = map[string][]string{
 	"deck": {
 		"Deck", "Setup", "Run", "Step", "Mark", "Fence", "Warning",
-		"Pivot", "Begin", "FeedIn", "Drop", "End", "RunOut", "Lift",
+		"Nibble", "Pivot", "Begin", "FeedIn", "Drop", "End", "RunOut", "Lift",
 	},
 	"ladder": {"Cap", "CapFor"},
 }
@@ -34,6 +34,12 @@ func TestProofSharesNoCodeWithTheCards(t *testing.T) {
 		file, err := parser.ParseFile(token.NewFileSet(), name, nil, 0)
 		require.NoError(t, err)
 		ast.Inspect(file, func(n ast.Node) bool {
+			if call, ok := n.(*ast.CallExpr); ok {
+				if called, ok := call.Fun.(*ast.SelectorExpr); ok {
+					// The cross product and the turned channel are the maker's own.
+					assert.NotContains(t, []string{"Cross", "Reversed"}, called.Sel.Name, name)
+				}
+			}
 			selector, ok := n.(*ast.SelectorExpr)
 			if !ok {
 				return true
@@ -42,8 +48,6 @@ func TestProofSharesNoCodeWithTheCards(t *testing.T) {
 				seen++
 				assert.True(t, slices.Contains(shared[from.Name], selector.Sel.Name), "%s uses %s.%s", name, from.Name, selector.Sel.Name)
 			}
-			// The cross product and the turned channel are the maker's own.
-			assert.NotContains(t, []string{"Cross", "Reversed"}, selector.Sel.Name, name)
 			return true
 		})
 	}

@@ -31,7 +31,8 @@ func (p *prover) card(d dealt, of *wantedPiece) {
 	p.pivot(at, t, w)
 	p.end(at, t, w)
 	p.heights(at, t, w, s, tool.cap(&w.piece.Wood, &p.plan.Shop))
-	p.limits(at, t, tool.bit, s)
+	p.limits(at, t, w, tool.bit, s)
+	p.crossing(at, t, w, s)
 	if c.Start != nil && c.Stop != nil {
 		p.results[at].Travel = c.Stop.Line - c.Start.Line - t.bit
 	}
@@ -84,7 +85,7 @@ func (p *prover) orientation(at int, c *Card, w *wanted) bool {
 			w.cut.Kind, ch.Near, c.Fence)
 		return false
 	}
-	if !mayBear(w.cut, ch, c.Fence) {
+	if !mayBear(w, c.Fence) {
 		p.wrongCard(at, "fence", 0, "the plan wants another side to the fence than the %s", c.Fence)
 	}
 	if c.Turned && !w.cut.Fence.Either {
@@ -99,14 +100,17 @@ func (p *prover) orientation(at int, c *Card, w *wanted) bool {
 }
 
 // mayBear reports whether the plan lets a side go to the fence.
-func mayBear(c *joinery.Cut, ch *joinery.Channel, side joinery.Side) bool {
+func mayBear(w *wanted, side joinery.Side) bool {
+	c, ch, run := w.cut, w.channel, w.channel.Run()
 	switch {
 	case c.Fence.Either:
 		return true
 	case c.Fence.Side != joinery.NoSide:
 		return side == c.Fence.Side
 	}
-	return side == ch.Near
+	// The end of the piece goes to the fence where all of it is crossed.
+	return side == ch.Near || side.Dimension() == w.piece.Grain && ch.OpenBeside(side, w.piece.Size) &&
+		ch.OpenAt(run.Low(), w.piece.Size) && ch.OpenAt(run.High(), w.piece.Size)
 }
 
 // lines returns where a channel begins and ends, from the leading end.

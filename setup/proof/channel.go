@@ -82,7 +82,7 @@ func turnedOrNot(turned bool) string {
 // strip is what a run cuts from wall to wall, measured from one side.
 func (r run) strip(from joinery.Side) solid.Range {
 	across := r.size.Between(from)
-	near, far := r.fence.NearEdge, r.fence.NearEdge+r.bit
+	near, far := r.card.from(r.fence.NearEdge), r.fence.NearEdge+r.bit
 	if r.card.Fence != from {
 		near, far = across-far, across-near
 	}

@@ -38,6 +38,7 @@ type prover struct {
 	wants   wants
 	room    []run // for the runs of one piece
 	spare   []run // to sort the runs of one channel
+	fits    map[fit]bool
 	results []Result
 	deck    []Difference
 }
@@ -51,7 +52,7 @@ type run struct {
 
 func newProver(plan *joinery.Plan, claims *Claims) *prover {
 	p := &prover{
-		plan: plan, claims: claims, scale: plan.Shop.Scale,
+		plan: plan, claims: claims, scale: plan.Shop.Scale, fits: map[fit]bool{},
 		bits:  make(map[string]*joinery.Bit, len(plan.Shop.Bits)),
 		wants: wantsOf(plan),
 	}
@@ -117,6 +118,7 @@ func (p *prover) setup(i int) {
 	p.tools = append(p.tools, tool{bit: p.bit(s)})
 	p.fence(s)
 	p.ladder(s)
+	p.bitHeights(s)
 	for j := range s.Cards {
 		c := &s.Cards[j]
 		p.results = append(p.results, Result{Card: c})

@@ -36,9 +36,13 @@ type Setup struct {
 	Bit     Bit
 	Fence   deck.Fence
 	Heights []joinery.Length
-	Cards   []Card
-	Marks   string        // the JSON of its pairs, in a deck that was read; "" where it does not say
-	Place   joinery.Place // in a deck that was read, else no place
+	// Carriage is the thickness of the base under the work, 0 without a carriage;
+	// BitHeights are above the table, none without one.
+	Carriage   joinery.Length
+	BitHeights []joinery.Length
+	Cards      []Card
+	Marks      string        // the JSON of its pairs, in a deck that was read; "" where it does not say
+	Place      joinery.Place // in a deck that was read, else no place
 }
 
 // Bit is a bit as a setup names it.
@@ -62,7 +66,9 @@ type Card struct {
 	End                 deck.End
 	Start, Stop         *deck.Mark  // nil where the card has none
 	Pivot               *deck.Pivot // nil where the work is not dropped
-	Climb               int         // from 1; cards of one climb go up together; 0 where the card does not say
+	Guided              bool
+	Nibble              *deck.Nibble // nil where one pass does at every height
+	Climb               int          // from 1; cards of one climb go up together; 0 where the card does not say
 	Heights             []joinery.Length
 	Cap                 joinery.Length
 	CapRule, Ends, Note string
@@ -95,21 +101,21 @@ const (
 	NoNote
 	NoClimb
 	NoPivot
+	NoGuided
 
-	AllSilent = NoWood | NoPosition | NoPositions | NoLength | NoCap | NoCapRule | NoEnds | NoNote | NoClimb | NoPivot
+	AllSilent = NoWood | NoPosition | NoPositions | NoLength | NoCap | NoCapRule | NoEnds | NoNote | NoClimb | NoPivot | NoGuided
 )
 
 // says reports whether the card says that.
 func (c *Card) says(what Silence) bool { return c.Silent&what == 0 }
 
-// Changes is what a deck claims to have to be set, the time it takes, and how
-// sure it is that nothing takes less.
+// Changes is what a deck claims to have to be set and cut, the time it takes,
+// and how sure it is that nothing takes less.
 type Changes struct {
-	Bits, Fences, Heights, Stops int
-	Runs, Fits                   int // passes over the bit, and trials of fit
-	Time                         joinery.Time
-	Proved                       bool         // nothing takes less
-	Bound                        joinery.Time // no deck takes less; 0 where it does not know
+	Bits, Fences, Heights, Stops, Runs, Fits int
+	Time                                     joinery.Time
+	Proved                                   bool         // nothing takes less
+	Bound                                    joinery.Time // no deck takes less; 0 where it does not know
 }
 
 // Of returns the claims of a deck, with none of what its plan knows.
@@ -117,7 +123,7 @@ func Of(d *deck.Deck) Claims {
 	c := Claims{
 		Part: d.Part, Title: d.Plan.Title, Unit: d.Plan.Unit.String(),
 		Setups:  make([]Setup, len(d.Setups)),
-		Changes: Changes{d.Changes.Bits, d.Changes.Fences, d.Changes.Heights, d.Changes.Stops, d.Changes.Runs, d.Changes.Fits, d.Changes.Time, d.Changes.Proved, d.Changes.Bound},
+		Changes: changesOf(d),
 	}
 	for i := range d.Setups {
 		s := &d.Setups[i]
@@ -125,14 +131,22 @@ func Of(d *deck.Deck) Claims {
 			Number:  s.Number,
 			Bit:     Bit{s.Bit.Name, s.Bit.Kind.String(), s.Bit.True()},
 			Fence:   s.Fence,
-			Heights: s.Heights,
-			Cards:   make([]Card, len(s.Runs)),
+			Heights: s.Heights, Carriage: s.Carriage,
+			Cards: make([]Card, len(s.Runs)),
+		}
+		if s.Carriage > 0 {
+			c.Setups[i].BitHeights = s.BitHeights()
 		}
 		for j := range s.Runs {
 			c.Setups[i].Cards[j] = claim(&s.Runs[j])
 		}
 	}
 	return c
+}
+
+func changesOf(d *deck.Deck) Changes {
+	c := d.Changes
+	return Changes{c.Bits, c.Fences, c.Heights, c.Stops, c.Runs, c.Fits, c.Time, c.Proved, c.Bound}
 }
 
 func claim(r *deck.Run) Card {
@@ -147,6 +161,7 @@ func claim(r *deck.Run) Card {
 		Position: r.Step.Position, Positions: r.Step.Of, Turned: r.Step.Turned,
 		Down: r.Step.Down, Fence: r.Step.Fence, Leads: r.Leads,
 		Length: r.Length, Begin: r.Begin, End: r.End, Start: r.Start, Stop: r.Stop, Pivot: r.Pivot,
+		Guided: r.Guided, Nibble: r.Nibble,
 		Climb: r.Climb + 1, Heights: r.Heights, Cap: r.Cap.Depth, CapRule: r.Cap.Rule,
 		Ends: ends, Note: r.Cut.Note,
 	}

@@ -59,7 +59,7 @@ func Correct(plan *joinery.Plan, claims *Claims, number string, cut TestCut) (Le
 // open tells on which sides this run of the bit leaves no wall.
 func (b bench) open() (near, far bool) {
 	n := b.setup.Fence.NearEdge
-	return n <= 0, n+b.bit >= b.size.Between(b.card.Fence)
+	return b.card.from(n) <= 0, n+b.bit >= b.size.Between(b.card.Fence)
 }
 
 // learnWidth learns the bit's diameter from a slot with two walls, and where

@@ -62,7 +62,7 @@ func (p *prover) passes(at int, c *Card, most ladder.Cap) {
 }
 
 // limits checks that the bit and the table can do what the card asks.
-func (p *prover) limits(at int, t table, bit *joinery.Bit, s *Setup) {
+func (p *prover) limits(at int, t table, w *wanted, bit *joinery.Bit, s *Setup) {
 	c, shop := t.card, &p.plan.Shop
 	deep := joinery.Length(0)
 	if n := len(c.Heights); n > 0 {
@@ -71,11 +71,13 @@ func (p *prover) limits(at int, t table, bit *joinery.Bit, s *Setup) {
 	switch {
 	case bit.Cutting > 0 && deep > bit.Cutting:
 		p.wrongCard(at, "bit", deep-bit.Cutting, "the %s bit cuts only %s deep", bit.Name, p.text(bit.Cutting))
-	case shop.Lift > 0 && deep > shop.Lift:
-		p.wrongCard(at, "heights", deep-shop.Lift, "the table lifts a bit only %s", p.text(shop.Lift))
+	case shop.Lift > 0 && deep+s.Carriage > shop.Lift:
+		p.wrongCard(at, "heights", deep+s.Carriage-shop.Lift, "the table lifts a bit only %s", p.text(shop.Lift))
+	case s.Carriage > 0 && bit.Shank > t.bit && bit.Cutting > 0 && deep+s.Carriage > bit.Cutting:
+		p.wrongCard(at, "bit", 0, "the shank of the %s bit is thicker than the bit and would turn in the base of the carriage", bit.Name)
 	case shop.Fence.Reach > 0 && s.Fence.NearEdge+t.half() > shop.Fence.Reach:
 		p.wrongCard(at, "fence", 0, "the fence reaches only %s from the bit's centre", p.text(shop.Fence.Reach))
-	case c.Begin == deck.Drop && bit.Plunges == joinery.No:
+	case c.Begin == deck.Drop && bit.Plunges == joinery.No && !w.cut.Bored:
 		p.wrongCard(at, "begin", 0, "the work is dropped onto the %s bit, which does not plunge", bit.Name)
 	}
 }

@@ -57,6 +57,15 @@ func (m *mutant) walk(what string, v reflect.Value) {
 	case deck.End:
 		m.set(what, v, 1-old)
 		return
+	case *deck.Nibble:
+		if old == nil {
+			m.set(what, v, &deck.Nibble{})
+			m.set(what, v, &deck.Nibble{Passes: 2, DrawBack: joinery.Inch / 4})
+			return
+		}
+		m.set(what, v, (*deck.Nibble)(nil))
+		m.walk(what, v.Elem())
+		return
 	case *deck.Pivot:
 		if old == nil {
 			m.set(what, v, &deck.Pivot{Tilt: 10})
@@ -128,6 +137,8 @@ func TestEveryMutationIsFound(t *testing.T) {
 	blocks := *plans["shelf"]
 	blocks.Shop.Stops = joinery.Blocks
 	plans["shelf between blocks"] = &blocks
+	plans["rail on a carriage"] = railPlan(t)
+	plans["rail on a carriage"].Shop.Cross = joinery.Crossing{With: joinery.Carriage, Base: joinery.Inch / 2}
 	for name, plan := range plans {
 		t.Run(name, func(t *testing.T) {
 			claims := claimsOf(deckOf(t, plan))

@@ -53,9 +53,15 @@ func (d dice) sideBeside(s joinery.Side) joinery.Side {
 }
 
 func (d dice) shop() joinery.Shop {
-	shop := joinery.Shop{Scale: d.scale, Minutes: joinery.Minutes{Bit: 3000, Fence: 2000, Height: 500, Stop: 1000}}
+	shop := joinery.Shop{Scale: d.scale, Minutes: joinery.Minutes{Bit: 3000, Fence: 2000, Height: 500, Stop: 1000, Run: 200, Fit: 2000}}
 	if d.IntN(4) == 0 {
 		shop.Stops = joinery.Blocks
+	}
+	switch d.IntN(6) {
+	case 0:
+		shop.Cross = joinery.Crossing{With: joinery.Carriage, Base: d.between(1, 32)}
+	case 1:
+		shop.Cross.With = joinery.Gauge
 	}
 	for i := range 1 + d.IntN(4) {
 		b := joinery.Bit{

@@ -1,6 +1,7 @@
 package proof_test
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -53,7 +54,9 @@ func (r *raster) cut(c *proof.Card, s *proof.Setup, cell joinery.Length, mark ui
 	}
 	for x := range r.n[feed] {
 		for y := range r.n[across] {
-			if !covered(middle(x, feed, c.Leads), middle(y, across, c.Fence)-s.Fence.Centre, from, to, radius, cell/4) {
+			if !slices.ContainsFunc(aside(c), func(back joinery.Length) bool {
+				return covered(middle(x, feed, c.Leads), middle(y, across, c.Fence)-s.Fence.Centre+back, from, to, radius, cell/4)
+			}) {
 				continue
 			}
 			for z := range r.n[up] {
@@ -65,6 +68,20 @@ func (r *raster) cut(c *proof.Card, s *proof.Setup, cell joinery.Length, mark ui
 			}
 		}
 	}
+}
+
+// aside lists how far the work is drawn back from the fence in the passes of a
+// card, evenly from the first to the last.
+func aside(c *proof.Card) []joinery.Length {
+	if c.Nibble == nil {
+		return []joinery.Length{0}
+	}
+	var back []joinery.Length
+	for i := range c.Nibble.Passes {
+		left := joinery.Length(c.Nibble.Passes - 1 - i)
+		back = append(back, c.Nibble.DrawBack*left/joinery.Length(c.Nibble.Passes-1))
+	}
+	return back
 }
 
 // covered reports whether a disc covers a place at one of its steps.
@@ -114,6 +131,9 @@ func TestSolidAgainstRaster(t *testing.T) {
 					r.cut(solids.Cards[at], &claims.Setups[i], grid, 1<<at)
 					c := &deck.Setups[i].Runs[j]
 					made := solid.Run(c.Channel, size, c.Step.Bit.True(), c.Step.Fence, c.Step.NearEdge)
+					if c.Nibble != nil {
+						made = solid.Of(c.Channel, size, c.Step.Bit.True())
+					}
 					require.Equal(t, made.Box(size), solids.Hollows[at].Box(size), "seed %d card %s", seed, c.Number())
 				}
 				at++

@@ -41,6 +41,10 @@ type replayCard struct {
 		LeadPastCentre replayLength `json:"lead_past_centre"`
 	}
 	Heights []replayLength
+	Nibble  *struct {
+		Passes   int
+		DrawBack replayLength `json:"draw_back"`
+	}
 }
 
 const (
@@ -133,7 +137,23 @@ func (s *slotPlan) run(t *testing.T, c replayCard, centre, r float64) {
 		y = across - centre
 	}
 	s.slots = append(s.slots, swept(from, to, y, r))
+	if n := c.Nibble; n != nil {
+		s.nibble(t, from, to, y, r, n.Passes, n.DrawBack.MM, y == centre)
+	}
 	s.radius, s.depth = r, c.Heights[len(c.Heights)-1].MM
+}
+
+// nibble moves the disc as often as a card says beside its last place, which is
+// at y: the work drawn away from the fence, the first time the furthest.
+func (s *slotPlan) nibble(t *testing.T, from, to, y, r float64, passes int, back float64, low bool) {
+	require.Greater(t, passes, 1)
+	for i := range passes - 1 {
+		at := y - back*float64(passes-1-i)/float64(passes-1)
+		if !low {
+			at = 2*y - at
+		}
+		s.slots = append(s.slots, swept(from, to, at, r))
+	}
 }
 
 // check lays all runs of a cut together on the plan's rectangle.

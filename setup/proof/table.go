@@ -116,7 +116,7 @@ func (t table) cut(f deck.Fence) solid.Hollow {
 	}
 	h := solid.Hollow{
 		Down: c.Down, Across: c.Fence.Dimension(), Radius: t.half(),
-		Walls: solid.From(c.Fence, f.NearEdge, f.NearEdge+t.bit, t.size),
+		Walls: solid.From(c.Fence, c.from(f.NearEdge), f.NearEdge+t.bit, t.size),
 		Ends:  solid.From(c.Leads, from, to, t.size),
 	}
 	if n := len(c.Heights); n > 0 {

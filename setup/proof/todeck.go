@@ -14,7 +14,7 @@ func Deck(plan *joinery.Plan, claims *Claims) *deck.Deck {
 	d := &deck.Deck{Plan: plan}
 	for i := range claims.Setups {
 		from := &claims.Setups[i]
-		s := deck.Setup{Number: from.Number, Bit: p.bits[from.Bit.Name], Fence: from.Fence, Heights: from.Heights}
+		s := deck.Setup{Number: from.Number, Bit: p.bits[from.Bit.Name], Fence: from.Fence, Heights: from.Heights, Carriage: from.Carriage}
 		for j := range from.Cards {
 			c := &from.Cards[j]
 			if w := p.wants.find(c); w != nil && s.Bit != nil {
@@ -37,9 +37,10 @@ func (p *prover) cardBack(c *Card, w *wanted, s *deck.Setup, index int) deck.Run
 		Setup: s.Number, Index: index,
 		Piece: w.piece, Cut: w.cut, Channel: *w.channel,
 		Step: deck.Step{Bit: s.Bit, NearEdge: s.Fence.NearEdge, Down: c.Down, Fence: c.Fence,
-			Position: c.Position, Of: c.Positions, Turned: c.Turned},
+			Position: c.Position, Of: c.Positions, Turned: c.Turned, Carriage: s.Carriage},
 		Leads: c.Leads, Length: t.long, A: a, B: b,
 		Begin: c.Begin, End: c.End, Start: c.Start, Stop: c.Stop, Pivot: c.Pivot,
+		Guided: c.Guided, Nibble: c.Nibble,
 		Heights: c.Heights, Cap: ladder.CapFor(s.Bit, w.piece.Wood, &p.plan.Shop),
 	}
 }

@@ -47,8 +47,15 @@ func sweepOf(c *proof.Card, s *proof.Setup, size joinery.Size) sweep {
 	if c.Fence.High() {
 		y = size[w.walls].Millimetres() - y
 	}
-	hull := geom.NewMultiPoint(append(disc(from, y, r, roundCorners), disc(to, y, r, roundCorners)...)).ConvexHull()
-	w.plane = must(geom.Intersection(hull, rectangle(0, 0, long, size[w.walls].Millimetres())))
+	var passes []geom.Geometry
+	for _, back := range aside(c) {
+		at := y - back.Millimetres()
+		if c.Fence.High() {
+			at = y + back.Millimetres()
+		}
+		passes = append(passes, geom.NewMultiPoint(append(disc(from, at, r, roundCorners), disc(to, at, r, roundCorners)...)).ConvexHull())
+	}
+	w.plane = must(geom.Intersection(must(geom.UnionMany(passes)), rectangle(0, 0, long, size[w.walls].Millimetres())))
 	w.to = c.Heights[len(c.Heights)-1].Millimetres()
 	if c.Down.High() {
 		w.from, w.to = size[w.down].Millimetres()-w.to, size[w.down].Millimetres()

@@ -123,6 +123,7 @@ func (p *prover) piece(of *wantedPiece) {
 	}
 	for i := range of.channels {
 		p.channel(&of.channels[i])
+		p.fit(&of.channels[i])
 	}
 	for i := range of.channels {
 		p.order(&of.channels[i], of)

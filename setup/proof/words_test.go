@@ -91,11 +91,16 @@ func renumber(c *proof.Claims, m joinery.Minutes) {
 		}
 		c.Changes.Heights += len(s.Heights)
 		for j := range s.Cards {
-			c.Changes.Runs += s.Cards[j].Count * len(s.Cards[j].Heights)
+			passes := 1
+			if n := s.Cards[j].Nibble; n != nil {
+				passes = n.Passes
+			}
+			c.Changes.Runs += s.Cards[j].Count * passes * len(s.Cards[j].Heights)
 			s.Cards[j].Number = (&deck.Run{Setup: i + 1, Index: j + 1}).Number()
 		}
 	}
-	c.Changes.Time = joinery.Time(c.Changes.Bits)*m.Bit + joinery.Time(c.Changes.Fences)*m.Fence + joinery.Time(c.Changes.Heights)*m.Height
+	c.Changes.Time = joinery.Time(c.Changes.Bits)*m.Bit + joinery.Time(c.Changes.Fences)*m.Fence + joinery.Time(c.Changes.Heights)*m.Height +
+		joinery.Time(c.Changes.Runs)*m.Run + joinery.Time(c.Changes.Fits)*m.Fit
 }
 
 func inch64(n int) joinery.Length { return joinery.Inch / 64 * joinery.Length(n) }

@@ -33,7 +33,11 @@ func findByHand(w *work) []finding {
 			continue
 		}
 		last = m.cut
-		found = append(found, finding{last, fmt.Sprintf("the %s %q is not cut at the table: by %s", last.Kind, last.Name, last.By), []string{"by"}})
+		text := fmt.Sprintf("the %s %q is not cut at the table: by %s", last.Kind, last.Name, last.By)
+		if guide := w.beyond(m.channel); guide != "" {
+			text += "; the fence does not reach it, so for a hand-held router " + guide
+		}
+		found = append(found, finding{last, text, []string{"by"}})
 	}
 	return found
 }

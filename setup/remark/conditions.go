@@ -51,6 +51,8 @@ var conditions = []condition{
 		commonPractice, findNarrowBearing},
 	{"by-hand", "A cut has no card: the plan has it made by hand.",
 		"the plan", findByHand},
+	{"saw-quicker", "A saw takes deep waste off an end sooner than a bit.",
+		commonPractice, findDeepWaste},
 	{"hair-move", "A cut is wider than its bit by less than a rule shows.",
 		commonPractice, findHairMove},
 }
@@ -126,6 +128,7 @@ type work struct {
 	scale  joinery.Scale
 	cuts   []*made // in the order of the plan
 	rules  joinery.Rules
+	shop   *joinery.Shop
 }
 
 // made is a channel as the bit, and a chisel after it, leaves it.
@@ -159,7 +162,7 @@ func works(d *deck.Deck) []*work {
 	}
 	for i := range d.Plan.Pieces {
 		p := &d.Plan.Pieces[i]
-		w := &work{piece: p, source: named[p.MirrorOf], unit: d.Plan.Unit, scale: d.Plan.Shop.Scale, rules: d.Plan.Shop.Rules}
+		w := &work{piece: p, source: named[p.MirrorOf], unit: d.Plan.Unit, scale: d.Plan.Shop.Scale, rules: d.Plan.Shop.Rules, shop: &d.Plan.Shop}
 		for j := range p.Cuts {
 			c := &p.Cuts[j]
 			for _, ch := range c.Channels {
@@ -175,6 +178,15 @@ func works(d *deck.Deck) []*work {
 	return all
 }
 
+// sweep is the room that a card takes out; an end that is nibbled is taken whole.
+func sweep(r *deck.Run) solid.Hollow {
+	size, d := r.Piece.Size, r.Step.Bit.True()
+	if r.Nibble != nil {
+		return solid.Of(r.Channel, size, d)
+	}
+	return solid.Run(r.Channel, size, d, r.Step.Fence, r.Step.NearEdge)
+}
+
 // madeOf gathers the cards of one channel.
 func madeOf(cards []*deck.Run) *made {
 	first := cards[0]
@@ -187,7 +199,7 @@ func madeOf(cards []*deck.Run) *made {
 		return m
 	}
 	for _, r := range cards {
-		run := solid.Run(r.Channel, size, r.Step.Bit.True(), r.Step.Fence, r.Step.NearEdge)
+		run := sweep(r)
 		if first.Cut.Square {
 			run.Radius = 0 // the chisel takes the corners out
 		}

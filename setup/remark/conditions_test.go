@@ -45,7 +45,11 @@ func TestWarnings(t *testing.T) {
 			"mortise rail front 1/4 1/4:left 1-3:top 1", "rabbet glass front left 3/8 1/2"}, nil},
 		{"a recess for a lock plate", "1_3/4 6 40", []string{
 			"mortise case front 3/4 1/2:left 34-38:bottom 3", "mortise plate front 7/8 7/16:left 33-39:bottom 1/8"}, nil},
-		{"a wedge through a tenon", workpiece.BoardSize, []string{"tenon end left 3 top:2 bottom:2", "mortise wedge top 1/4 1/4:front 1-2:left 7"}, nil},
+		{"a wedge through a tenon", workpiece.BoardSize, []string{"tenon end left 3 top:2 bottom:2", "mortise wedge top 1/4 1/4:front 1-2:left 7"},
+			[]string{"saw-quicker the top out of its cheeks, and add a lap there with by: saw", "saw-quicker the bottom"}},
+		{"a haunch", workpiece.BoardSize, []string{"tenon end left 1_1/2 front:1/4 back:1/4", "lap haunch top left 1 3/4"},
+			[]string{`saw-quicker the lap "haunch" in the top is the haunch of a tenon and takes 4 passes over the bit, about 0.8 min: a saw is quicker (write by: saw)`}},
+		{"an edge shoulder of an inch", workpiece.BoardSize, []string{"tenon end left 1_1/2 front:1/4 back:1/4 top:1"}, nil},
 		{"a rabbet breaks into a mortise", "3/4 3 20", []string{
 			"mortise rail front 1/4 1/4:left 1-3:top 1", "rabbet glass front left 3/8 5/8"},
 			[]string{"cuts-meet move the mortise away"}},

@@ -13,6 +13,7 @@ const (
 	narrowOnTable
 	lowAtFence
 	shortAtFence
+	deepWaste
 	openFence
 	largeBit
 	nearShank
@@ -33,6 +34,7 @@ var limits = [limitCount]struct {
 	shortGrain:    {"short grain to leave beyond a cut", joinery.Inch / 2, 12 * joinery.Millimetre, commonPractice},
 	narrowOnTable: {"width that rides the table", 3 * joinery.Inch / 8, 9 * joinery.Millimetre, commonPractice},
 	lowAtFence:    {"height that rides the fence", joinery.Inch / 4, 6 * joinery.Millimetre, commonPractice},
+	deepWaste:     {"depth at an end that a saw takes off sooner", joinery.Inch, 25 * joinery.Millimetre, commonPractice},
 	shortAtFence:  {"length that rides the fence", joinery.Inch, 25 * joinery.Millimetre, commonPractice},
 	openFence:     {"length along the fence that bridges its opening", 6 * joinery.Inch, 150 * joinery.Millimetre, commonPractice},
 	largeBit:      {"diameter over which a bit is slowed down", joinery.Inch, 254 * joinery.Millimetre / 10, commonPractice},

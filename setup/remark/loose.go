@@ -71,7 +71,7 @@ type passage struct {
 
 // roomOf is the block inside the blank that a card takes out.
 func roomOf(r *deck.Run) solid.Box {
-	return solid.Run(r.Channel, r.Piece.Size, r.Step.Bit.True(), r.Step.Fence, r.Step.NearEdge).Box(r.Piece.Size)
+	return sweep(r).Box(r.Piece.Size)
 }
 
 // cavity is rooms along one way that touch, themselves or through others. What

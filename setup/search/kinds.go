@@ -126,6 +126,9 @@ func spell(b []byte, job *Job, pieces int) []byte {
 			number(r.Bit)
 			number(int(r.Fence))
 			number(r.Blocks)
+			if r.Raised {
+				number(-1)
+			}
 			number(int(r.Demand.Depth))
 			number(int(r.Demand.Cap))
 			number(r.Over / pieces)

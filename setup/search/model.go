@@ -40,6 +40,7 @@ type station struct {
 	key     int
 	bit     int
 	blocks  int
+	raised  bool
 	demands []ladder.Demand // all that may be asked of it, by depth
 	uneven  bool            // more runs may need fewer rungs: a depth lies off the scale below another
 	mixed   bool            // a ladder for several runs may have one take more passes than alone
@@ -122,13 +123,13 @@ func (m *model) numberStations() {
 		}
 	}
 	slices.SortFunc(places, func(a, b stationKey) int {
-		return cmp.Or(cmp.Compare(a.bit, b.bit), cmp.Compare(a.fence, b.fence), cmp.Compare(a.blocks, b.blocks))
+		return cmp.Or(cmp.Compare(a.bit, b.bit), cmp.Compare(a.fence, b.fence), cmp.Compare(a.blocks, b.blocks), compareRaised(a.raised, b.raised))
 	})
 	for _, at := range places {
 		if n := len(m.keys); n == 0 || m.keys[n-1] != at.key {
 			m.keys = append(m.keys, at.key)
 		}
-		m.stations = append(m.stations, station{key: len(m.keys) - 1, bit: at.bit, blocks: at.blocks})
+		m.stations = append(m.stations, station{key: len(m.keys) - 1, bit: at.bit, blocks: at.blocks, raised: at.raised})
 		m.bits = max(m.bits, at.bit+1)
 	}
 }
@@ -137,14 +138,26 @@ func (m *model) numberStations() {
 type stationKey struct {
 	key
 	blocks int
+	raised bool
 }
 
-func keyOf(r Run) stationKey { return stationKey{key{r.Bit, r.Fence}, r.Blocks} }
+func keyOf(r Run) stationKey { return stationKey{key{r.Bit, r.Fence}, r.Blocks, r.Raised} }
+
+// compareRaised puts what lies on the table first.
+func compareRaised(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case b:
+		return -1
+	}
+	return 1
+}
 
 func (m *model) stationIndex() map[stationKey]int {
 	index := make(map[stationKey]int, len(m.stations))
 	for i, s := range m.stations {
-		index[stationKey{m.keys[s.key], s.blocks}] = i
+		index[stationKey{m.keys[s.key], s.blocks, s.raised}] = i
 	}
 	return index
 }

@@ -30,7 +30,8 @@ type Way struct {
 type Run struct {
 	Bit    int // bits are numbered in the order they are preferred, from 0
 	Fence  joinery.Length
-	Blocks int // which stop blocks it needs, 0 for none; equal numbers are equal blocks
+	Blocks int  // which stop blocks it needs, 0 for none; equal numbers are equal blocks
+	Raised bool // the work stands on a carriage: it climbs another ladder than work that lies on the table
 	Demand ladder.Demand
 	Over   int // how often the work goes over the bit at each height: pieces times passes side by side
 }

@@ -14,6 +14,7 @@ import (
 type Explanation struct {
 	Setup   *deck.Setup
 	Reasons []string // a sentence each, without a full stop; at least one
+	Cutting string   // what its passes take, and what those of another bit would
 	Saving  *Saving  // the smallest change found that spares a setup; nil for none
 	Untried bool     // there is none, but some changes were not tried, the limit being reached
 }
@@ -35,7 +36,7 @@ func Explain(ctx context.Context, d *deck.Deck) ([]Explanation, error) {
 	all := make([]Explanation, len(d.Setups))
 	for i := range d.Setups {
 		saving, untried := t.saving(&d.Setups[i])
-		all[i] = Explanation{&d.Setups[i], x.reasons(i), saving, untried}
+		all[i] = Explanation{&d.Setups[i], x.reasons(i), x.cutting(&d.Setups[i]), saving, untried}
 	}
 	return all, nil
 }

@@ -117,7 +117,7 @@ func (b *brute) visit(done, last int, spent joinery.Time) {
 
 func (b *brute) same(i, j int) bool {
 	r, s := b.runs[i], b.runs[j]
-	return r.Bit == s.Bit && r.Fence == s.Fence && r.Blocks == s.Blocks
+	return r.Bit == s.Bit && r.Fence == s.Fence && r.Blocks == s.Blocks && r.Raised == s.Raised
 }
 
 // allowed reports whether the table may go from one run's station to another's:

@@ -39,7 +39,7 @@ func PlanOf(t testing.TB, unit joinery.Unit, size joinery.Size, cut joinery.Cut,
 	return &joinery.Plan{
 		Name: "plan", Unit: unit, Pieces: []joinery.Piece{p},
 		Shop: joinery.Shop{Scale: scale, Bits: bits, Rules: joinery.DefaultRules(unit),
-			Minutes: joinery.Minutes{Bit: 3 * joinery.Minute, Fence: 2 * joinery.Minute, Height: joinery.Minute / 2}},
+			Minutes: joinery.Minutes{Bit: 3 * joinery.Minute, Fence: 2 * joinery.Minute, Height: joinery.Minute / 2, Run: joinery.Minute / 5, Fit: 2 * joinery.Minute}},
 	}
 }
 

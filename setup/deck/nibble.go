@@ -1,0 +1,24 @@
+package deck
+
+import "fencecard/joinery"
+
+// Nibble is how the waste of a cut across an end is taken that is longer than
+// the bit is wide: the fence stands once, at the shoulder, and at every height
+// the work goes over the bit several times, first with its end drawn away from
+// the fence, then nearer by less than the bit's width at a time, last with its
+// end at the fence.
+type Nibble struct {
+	Passes   int            // sideways, at every height; 2 or more
+	DrawBack joinery.Length // how far the end is drawn away at first: to the near edge of the bit
+}
+
+// Sideways counts how often the work goes over the bit at every height.
+func (r *Run) Sideways() int {
+	if r.Nibble == nil {
+		return 1
+	}
+	return r.Nibble.Passes
+}
+
+// Passes counts how often one piece goes over the bit, all heights together.
+func (r *Run) Passes() int { return len(r.Heights) * r.Sideways() }

@@ -26,13 +26,21 @@ func Code(s *deck.Setup) string {
 }
 
 // contents writes what counts of a setup, one fact a line.
-func contents(s *deck.Setup) string {
+func contents(s *deck.Setup) string { return spell(s, allMM) }
+
+// alike writes what two setups have in common that are the same but for the rungs
+// that lead to the full depths.
+func alike(s *deck.Setup) string {
+	return spell(s, func([]joinery.Length) string { return "" })
+}
+
+func spell(s *deck.Setup, heights func([]joinery.Length) string) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "fencecard setup 1\nbit %s %s\nfence %s\nheights%s\n",
-		s.Bit.Kind, s.Bit.True().MM(), s.Fence.NearEdge.MM(), allMM(s.Heights))
+		s.Bit.Kind, s.Bit.True().MM(), s.Fence.NearEdge.MM(), heights(s.Heights))
 	var cards []string
 	for i := range s.Runs {
-		cards = append(cards, run(&s.Runs[i]))
+		cards = append(cards, run(&s.Runs[i], heights))
 	}
 	slices.Sort(cards)
 	for _, card := range slices.Compact(cards) {
@@ -42,7 +50,7 @@ func contents(s *deck.Setup) string {
 }
 
 // run writes what counts of a card.
-func run(r *deck.Run) string {
+func run(r *deck.Run, heights func([]joinery.Length) string) string {
 	start, stop := "open", "open"
 	if r.Start != nil {
 		start = r.A.MM()
@@ -51,7 +59,7 @@ func run(r *deck.Run) string {
 		stop = r.B.MM()
 	}
 	return fmt.Sprintf("card %s down %s to fence %s leads, %s long, from %s to %s, depth %s, heights%s\n",
-		r.Step.Down, r.Step.Fence, r.Leads, r.Length.MM(), start, stop, r.Channel.Depth.MM(), allMM(r.Heights))
+		r.Step.Down, r.Step.Fence, r.Leads, r.Length.MM(), start, stop, r.Channel.Depth.MM(), heights(r.Heights))
 }
 
 func allMM(ls []joinery.Length) string {

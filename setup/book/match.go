@@ -30,7 +30,7 @@ type Offer struct {
 }
 
 // Match finds for every setup of a deck what the book has: an entry with the
-// same contents, else entries with the same bit and the fence within 1/32 in.
+// same contents, whatever rungs lead to its full depths, else entries with the same bit and the fence within 1/32 in.
 // Of several equal entries the one kept last counts. For near ones it finds out
 // what it takes to use them.
 func (b *Book) Match(d *deck.Deck) []Match {
@@ -47,16 +47,16 @@ func (b *Book) Match(d *deck.Deck) []Match {
 }
 
 func (b *Book) match(d *deck.Deck) []Match {
-	byCode := map[string]*Entry{}
+	kept := map[string]*Entry{}
 	for _, e := range b.Entries() {
-		if last := byCode[e.Code]; last == nil || e.Date >= last.Date {
-			byCode[e.Code] = e
+		if last := kept[alike(&e.Setup)]; last == nil || e.Date >= last.Date {
+			kept[alike(&e.Setup)] = e
 		}
 	}
 	matches := make([]Match, len(d.Setups))
 	for i := range d.Setups {
 		s := &d.Setups[i]
-		matches[i] = Match{Setup: s, Equal: byCode[Code(s)]}
+		matches[i] = Match{Setup: s, Equal: kept[alike(s)]}
 		if matches[i].Equal == nil {
 			matches[i].Offers = b.offers(s)
 		}

@@ -55,6 +55,27 @@ func TestABatchMadeAgainEqualsTheFirst(t *testing.T) {
 	}
 }
 
+// Other rungs to the same full depths are the same setup: a bit with another cap
+// orphans nothing that was kept.
+func TestOtherRungsAreTheSameSetup(t *testing.T) {
+	b, _ := bookOf(t)
+	plan := bench(t)
+	kept := deckOf(t, plan)
+	plan.Shop.Share = joinery.Share{Num: 1, Den: 16}
+	again := deckOf(t, plan)
+	other := 0
+	for i := range kept.Setups {
+		s := &kept.Setups[i]
+		if m := b.Match(again)[i]; assert.NotNil(t, m.Equal) {
+			assert.Equal(t, Code(s), m.Equal.Code)
+		}
+		if Code(s) != Code(&again.Setups[i]) {
+			other++
+		}
+	}
+	assert.Positive(t, other)
+}
+
 func TestMarkSaysWhatWasLearnt(t *testing.T) {
 	d := deckOf(t, bench(t))
 	e := keepAs(t, d, 2, "x")

@@ -25,8 +25,10 @@ func (d Demand) Passes() int { return int((d.Depth + d.Cap - 1) / d.Cap) }
 
 // Of returns the heights of the bit for all demands, climbing. Every demand's
 // depth is a rung. From one depth to the next the rungs between are as few as
-// the smallest cap among the demands that still go deeper allows, lie on the
-// scale, and are as even as it allows. No ladder has fewer.
+// the smallest cap among the demands that still go deeper allows, and lie on the
+// coarsest division that needs no more of them, in equal steps but for the first
+// and the last: 1/4, 1/2, 3/4, 1 is set more surely than 5/16, 5/8, 15/16, 1. No
+// ladder has fewer. The same demands have the same ladder wherever the fence is.
 //
 // Two ladders together serve the demands of both, so more demands never need
 // more rungs than they would apart. Nor can they need fewer, but for depths off
@@ -72,7 +74,18 @@ func Count(byDepth []Demand, scale joinery.Scale) int {
 
 // climb appends the rungs above from up to to, no step deeper than most.
 func climb(ladder []joinery.Length, from, to, most joinery.Length, scale joinery.Scale) []joinery.Length {
-	for n := steps(from, to, most, scale); n > 1; n-- {
+	n := steps(from, to, most, scale)
+	if n == 1 {
+		return append(ladder, to)
+	}
+	if first, step, ok := coarsest(from, to, n, most, scale); ok {
+		for ; n > 1; n-- {
+			ladder = append(ladder, first)
+			first += step
+		}
+		return append(ladder, to)
+	}
+	for ; n > 1; n-- {
 		next := scale.Round(from + (to-from)/n)
 		// Rounding must neither deepen this step nor leave too much above it.
 		next = max(next, lowest(to, n-1, most, scale))

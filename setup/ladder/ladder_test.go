@@ -40,6 +40,9 @@ func TestLadder(t *testing.T) {
 		{"one pass", []ladder.Demand{demand("1/4", "1/4")}, inches(t, "1/4")},
 		{"two depths share", []ladder.Demand{demand("1/2", "5/16"), demand("1/4", "5/16")}, inches(t, "1/4", "1/2")},
 		{"the hard wood holds while it goes deeper", []ladder.Demand{demand("1/4", "1/8"), demand("1", "3/8")}, inches(t, "1/8", "1/4", "5/8", "1")},
+		{"what is left comes last", []ladder.Demand{demand("1 7/16", "5/16")}, inches(t, "5/16", "5/8", "15/16", "1 1/4", "1 7/16")},
+		{"from a depth to the coarse marks above it", []ladder.Demand{demand("3/16", "1/4"), demand("1", "1/4")}, inches(t, "3/16", "1/4", "1/2", "3/4", "1")},
+		{"a first step longer than the rest", []ladder.Demand{demand("3/16", "5/16"), demand("3/4", "5/16")}, inches(t, "3/16", "1/2", "3/4")},
 		{"a depth off the scale", []ladder.Demand{demand("0.3", "5/32")}, inches(t, "5/32", "0.3")},
 	}
 	for _, r := range rows {
@@ -74,6 +77,66 @@ func TestLadderHolds(t *testing.T) {
 				require.LessOrEqual(t, r-at, d.Cap, "%v %v", demands, rungs)
 				at = r
 			}
+		}
+	}
+}
+
+// reaches goes through all rungs of one division to see whether as many steps
+// come from one height to another.
+func reaches(from, to, most, division joinery.Length, steps int) bool {
+	if to-from <= most {
+		return true
+	}
+	for h := (from/division + 1) * division; steps > 1 && h-from <= most; h += division {
+		if reaches(h, to, most, division, steps-1) {
+			return true
+		}
+	}
+	return false
+}
+
+// The rungs between two depths lie on the coarsest division that needs no more
+// of them.
+func TestRungsAreEasyToSet(t *testing.T) {
+	random := rand.New(rand.NewPCG(7, 8))
+	for _, scale := range []joinery.Scale{joinery.InchScale, joinery.DefaultScale(joinery.Millimetres)} {
+		divisions := []joinery.Length{joinery.Inch / 2, joinery.Inch / 4, joinery.Inch / 8, joinery.Inch / 16, joinery.Inch / 32, joinery.Inch / 64}
+		if scale.Unit == joinery.Millimetres {
+			mm := joinery.Millimetre
+			divisions = []joinery.Length{10 * mm, 5 * mm, 2 * mm, mm, mm / 2, mm / 5, mm / 10}
+		}
+		for range 300 {
+			shallow := joinery.Length(1+random.IntN(30)) * divisions[len(divisions)-1]
+			deep := shallow + joinery.Length(1+random.IntN(120))*divisions[len(divisions)-1]
+			most := joinery.Length(8+random.IntN(60)) * divisions[len(divisions)-1]
+			rungs := ladder.Of([]ladder.Demand{{Depth: shallow, Cap: most}, {Depth: deep, Cap: most}}, scale)
+			between := rungs[slices.Index(rungs, shallow)+1 : len(rungs)-1]
+			for _, d := range divisions {
+				if !slices.ContainsFunc(between, func(h joinery.Length) bool { return h%d != 0 }) {
+					break
+				}
+				require.False(t, reaches(shallow, deep, most, d, len(between)+1), "%v to %v, most %v: %v", shallow, deep, most, rungs)
+			}
+		}
+	}
+}
+
+// Gentle passes take every rung up to the depth; others at least as many as the
+// cap asks for.
+func TestPasses(t *testing.T) {
+	rungs := inches(t, "1/8", "1/4", "1/2", "3/4")
+	gentle := ladder.Demand{Depth: in(t, "1/2"), Cap: in(t, "1/4"), Every: true}
+	assert.Equal(t, rungs[:3], ladder.Used(rungs, gentle))
+	few := ladder.Demand{Depth: in(t, "1/2"), Cap: in(t, "1/4")}
+	assert.Equal(t, rungs[1:3], ladder.Used(rungs, few))
+	assert.Equal(t, 2, few.Passes())
+	random := rand.New(rand.NewPCG(9, 10))
+	for range 1000 {
+		demands := randomDemands(random, joinery.InchScale)
+		rungs := ladder.Of(demands, joinery.InchScale)
+		for _, d := range demands {
+			require.GreaterOrEqual(t, len(ladder.Used(rungs, d)), d.Passes())
+			require.Len(t, ladder.Used(ladder.Of([]ladder.Demand{d}, joinery.InchScale), d), d.Passes())
 		}
 	}
 }

@@ -12,22 +12,25 @@ import (
 type As uint8
 
 // The ways to make several of one piece. A pair is one and its mirror image,
-// corners are one and its three.
+// corners are one and its three. Mirror is for the piece of a row that mirrors that
+// of another row, whose name has another side.
 const (
 	Alike As = iota
 	PairLeftRight
 	PairFrontBack
 	Corners
+	Mirror
 )
 
-var asNames = [...]string{"alike", "pair left right", "pair front back", "corners"}
+var asNames = [...]string{"alike", "pair left right", "pair front back", "corners", "mirror"}
 
 // asOther are other words for the same.
 var asOther = map[string]As{
-	"same": Alike, "gleich": Alike, "alle gleich": Alike,
+	"separate": Alike, "same": Alike, "gleich": Alike, "alle gleich": Alike,
 	"pair": PairLeftRight, "left right": PairLeftRight, "mirrored": PairLeftRight, "paar links rechts": PairLeftRight, "paar": PairLeftRight,
 	"front back": PairFrontBack, "paar vorne hinten": PairFrontBack, "paar vorn hinten": PairFrontBack,
 	"corner": Corners, "ecken": Corners,
+	"mirror image": Mirror, "spiegelbild": Mirror, "einzeln": Alike,
 }
 
 // String gives the word of a list, such as "corners".
@@ -88,7 +91,7 @@ func (r *reader) readAs(w *row, p *Piece, above string) (text string) {
 	if text != "" {
 		a, wrong := fits(text)
 		if wrong == "" {
-			p.As = a
+			p.As, p.told = a, true
 			return text
 		}
 		q.Place, q.Problem, q.Remedy = r.place(w, c.index), wrong, "write "+joinery.List(q.Choices, "or")

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"fencecard/joinery"
 )
@@ -11,7 +12,8 @@ import (
 // Copy is one piece of the plan that a row of the list comes to.
 type Copy struct {
 	Name   string
-	Across []joinery.Dimension // what it is mirrored across from the first; nil for the first
+	Of     string              // the piece that it mirrors, or ""
+	Across []joinery.Dimension // what it is mirrored across; nil where it mirrors none
 }
 
 // sideWords are the words for a side in names, by side; the first is the one
@@ -50,7 +52,9 @@ func (p *Piece) copies(name string, german bool) []Copy {
 				c.Across = append(c.Across, s.Dimension())
 			}
 		}
-		slices.Sort(c.Across)
+		if slices.Sort(c.Across); c.Across != nil {
+			c.Of = all[0].Name
+		}
 		all = append(all, c)
 	}
 	return all
@@ -105,21 +109,19 @@ func isSide(word string, table map[joinery.Side][]string, sides ...joinery.Side)
 // like writes a word with the marks and capitals of the one it stands for.
 func like(old, word string) string {
 	bare := strings.Trim(old, ",.()")
-	first, _ := firstLetter(bare)
 	switch {
 	case len(bare) > 1 && bare == strings.ToUpper(bare):
 		word = strings.ToUpper(word)
-	case unicode.IsUpper(first):
+	case capital(bare):
 		word = strings.ToUpper(word[:1]) + word[1:]
 	}
 	return strings.Replace(old, bare, word, 1)
 }
 
-func firstLetter(text string) (rune, bool) {
-	for _, c := range text {
-		return c, true
-	}
-	return 0, false
+// capital reports whether a text begins with a capital.
+func capital(text string) bool {
+	first, _ := utf8.DecodeRuneInString(text)
+	return unicode.IsUpper(first)
 }
 
 // small takes the capitals off words that have them only at their beginning, or
@@ -147,7 +149,7 @@ func one(name string, german bool) string {
 		if !ok {
 			continue
 		}
-		if first, _ := firstLetter(w); unicode.IsUpper(first) {
+		if capital(w) {
 			r := []rune(single)
 			single = string(unicode.ToUpper(r[0])) + string(r[1:])
 		}

@@ -28,7 +28,7 @@ func (r *reader) findHeads(name, text string) error {
 			}
 		}
 	}
-	if s, _, ok := hint(text); ok && slices.Contains(separators, s) {
+	if s, ok := hint(text); ok && slices.Contains(separators, s) {
 		sep = s
 	}
 	rows, err := split(r.text, sep)

@@ -91,12 +91,20 @@ func kindNamed(name, heading string, german bool) kind {
 		if at < len(above) {
 			continue
 		}
-		if score := len(ph.words)*10_000 + at*100 + letters; score > bestScore {
+		score := len(ph.words)*10_000 + at*100 + letters
+		if len(ph.words) == 1 && places[ph.words[0]] {
+			score -= 10_000
+		}
+		if score > bestScore {
 			best, bestScore = ph.kind, score
 		}
 	}
 	return best
 }
+
+// places are kinds of pieces whose names also say where another piece is: in
+// "leg, back" or "rail, top" the other one counts.
+var places = map[string]bool{"front": true, "back": true, "side": true, "end": true, "top": true, "bottom": true, "seat": true}
 
 // lastIndex finds a word, or in German one that ends in it.
 func lastIndex(words []string, want string, german bool) int {

@@ -23,6 +23,7 @@ var (
 	figures      = pattern.New(`^([\d.,']*\d)\s*(.*)$`)
 	grouped      = pattern.New(`^\d{1,3}(?:[.,']\d{3})+(?:[.,]\d+)?$`)
 	inDoubt      = pattern.New(`^([1-9]\d{0,2})[.,'](\d{3})$`)
+	tenThousands = pattern.New(`^[1-9]\d{1,2}[.,]\d{3}(?:$|[^\d.,])`)
 	oneComma     = pattern.New(`^\d*,\d+$`)
 )
 
@@ -31,10 +32,11 @@ var (
 func (r *reader) readStyle() {
 	for _, text := range r.lengthCells() {
 		found := noStyle
+		long := tenThousands.MatchString(text) // no piece is: the mark is that of decimals
 		switch {
-		case commaDecimal.MatchString(text):
+		case commaDecimal.MatchString(text), long && strings.Contains(text, ","):
 			found = commaStyle
-		case pointDecimal.MatchString(text):
+		case pointDecimal.MatchString(text), long && strings.Contains(text, "."):
 			found = pointStyle
 		}
 		switch {

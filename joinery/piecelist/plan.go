@@ -79,7 +79,6 @@ func (l *List) commonWood() string {
 func (p *Piece) write(b *bytes.Buffer, unit joinery.Unit, common string) {
 	text := [3]string{}
 	text[p.Lies.Length], text[p.Lies.Thickness], text[p.Lies.Width()] = p.Length.Text, p.Thickness.Text, p.Width.Text
-	first := p.Copies[0].Name
 	count := p.Count / len(p.Copies)
 	for _, c := range p.Copies {
 		fmt.Fprintf(b, "  - piece: %s\n", scalar(c.Name))
@@ -87,7 +86,7 @@ func (p *Piece) write(b *bytes.Buffer, unit joinery.Unit, common string) {
 			fmt.Fprintf(b, "    count: %d\n", count)
 		}
 		if c.Across != nil {
-			fmt.Fprintf(b, "    mirror: {of: %s, across: %s}\n", scalar(first), acrossList(c.Across))
+			fmt.Fprintf(b, "    mirror: {of: %s, across: %s}\n", scalar(c.Of), acrossList(c.Across))
 			continue
 		}
 		fmt.Fprintf(b, "    size: {left-right: %s, front-back: %s, top-bottom: %s}\n", text[joinery.LeftRight], text[joinery.FrontBack], text[joinery.TopBottom])

@@ -48,7 +48,9 @@ type List struct {
 	Pieces  []Piece
 	Left    []string // the rows that are no pieces, and why
 	Remarks []string // what was answered of the list as a whole
-	german  bool     // the heads are German
+
+	german   bool              // the heads are German
+	mirrored map[string][]Copy // the mirror images of a piece, once they are looked up
 }
 
 // Piece is one row of the list.
@@ -68,6 +70,7 @@ type Piece struct {
 	Remarks   []string // what was answered of it
 
 	kind  kind
+	told  bool // the list itself says what As is
 	place joinery.Place
 }
 
@@ -110,6 +113,9 @@ func Read(name string, data []byte, o Options) (*List, []Question, error) {
 	r.readPieces()
 	if r.settled() {
 		r.nameAll()
+	}
+	if r.settled() {
+		r.mirrorRows()
 	}
 	return r.result()
 }

@@ -86,18 +86,18 @@ func shown(c rune) rune {
 // separators are what may stand between cells.
 var separators = []rune{',', ';', '\t'}
 
-// hint is the first line by which some spreadsheets are told the separator.
-func hint(text string) (sep rune, rest string, ok bool) {
-	line, rest, _ := strings.Cut(text, "\n")
+// hint reads the first line by which some spreadsheets are told the separator.
+func hint(text string) (sep rune, ok bool) {
+	line, _, _ := strings.Cut(text, "\n")
 	mark, found := strings.CutPrefix(strings.ToLower(strings.TrimSpace(line)), "sep=")
 	if !found || utf8.RuneCountInString(mark) > 1 {
-		return 0, "", false
+		return 0, false
 	}
 	if mark == "" { // a tab, trimmed away
-		mark = "\t"
+		return '\t', true
 	}
 	sep, _ = utf8.DecodeRuneInString(mark)
-	return sep, rest, true
+	return sep, true
 }
 
 // split reads the text into rows. Rows that are quite empty are left out, but

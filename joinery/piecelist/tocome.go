@@ -30,19 +30,19 @@ func (l *List) tenonExample() []string {
 	for _, end := range []joinery.Dimension{joinery.LeftRight, joinery.FrontBack} {
 		leg := l.first(func(p *Piece) bool {
 			board := p.Width.Length > 2*p.Thickness.Length && p.Lies.Thickness == end
-			return p.Lies.Length == joinery.TopBottom && !board && p.places(end) > 0 && l.joint(p.Size()[end], 2) != ""
+			return p.Lies.Length == joinery.TopBottom && !board && l.places(p, end) > 0 && l.joint(p.Size()[end], 2) != ""
 		})
 		if leg == nil {
 			continue
 		}
 		rail := l.first(func(p *Piece) bool {
 			return p.Lies.Length == end && p.Lies.Thickness != joinery.TopBottom && l.joint(p.Thickness.Length, 3) != "" &&
-				p.fills(leg.places(end))
+				l.fills(p, l.places(leg, end))
 		})
 		if rail == nil {
 			continue
 		}
-		low, high := leg.facing(end)
+		low, high := l.facing(leg, end)
 		deeper := "1/16"
 		if l.Unit == joinery.Millimetres {
 			deeper = "2"
@@ -64,14 +64,14 @@ func (l *List) tenonExample() []string {
 // housingExample joins a shelf with the sides that hold it.
 func (l *List) housingExample() []string {
 	side := l.first(func(p *Piece) bool {
-		return p.Lies.Length == joinery.TopBottom && p.Lies.Thickness == joinery.LeftRight && p.places(joinery.LeftRight) > 0 &&
+		return p.Lies.Length == joinery.TopBottom && p.Lies.Thickness == joinery.LeftRight && l.places(p, joinery.LeftRight) > 0 &&
 			l.joint(p.Thickness.Length, 3) != "" && l.part(p.Length.Length, 8) != ""
 	})
 	if side == nil {
 		return nil
 	}
 	flat := func(p *Piece) bool {
-		return p.Lies.Thickness == joinery.TopBottom && p.Lies.Length == joinery.LeftRight && p.fills(side.places(joinery.LeftRight))
+		return p.Lies.Thickness == joinery.TopBottom && p.Lies.Length == joinery.LeftRight && l.fills(p, l.places(side, joinery.LeftRight))
 	}
 	shelf := l.first(func(p *Piece) bool { return flat(p) && p.kind.what == "a shelf" })
 	if shelf == nil {
@@ -80,7 +80,7 @@ func (l *List) housingExample() []string {
 	if shelf == nil {
 		return nil
 	}
-	left, right := side.facing(joinery.LeftRight)
+	left, right := l.facing(side, joinery.LeftRight)
 	return []string{
 		"  - housing: " + scalar(shelf.Copies[0].Name),
 		fmt.Sprintf("    board: %s / left, right", scalar(shelf.Copies[0].Name)),
@@ -90,18 +90,49 @@ func (l *List) housingExample() []string {
 	}
 }
 
-// places is how many pairs of a row's pieces face each other across a dimension.
-func (p *Piece) places(across joinery.Dimension) int {
-	if low, _ := p.facing(across); low == "" {
+// mirrors lists the pieces that mirror the first of a row, those of other rows
+// too.
+func (l *List) mirrors(p *Piece) []Copy {
+	if l.mirrored == nil {
+		l.mirrored = map[string][]Copy{}
+		for i := range l.Pieces {
+			for _, c := range l.Pieces[i].Copies {
+				if c.Of != "" {
+					l.mirrored[c.Of] = append(l.mirrored[c.Of], c)
+				}
+			}
+		}
+	}
+	return l.mirrored[p.Copies[0].Name]
+}
+
+// facing gives a row's first piece and its mirror image across a dimension, ""
+// where there is none.
+func (l *List) facing(p *Piece, across joinery.Dimension) (low, high string) {
+	for _, c := range l.mirrors(p) {
+		if len(c.Across) == 1 && c.Across[0] == across {
+			return p.Copies[0].Name, c.Name
+		}
+	}
+	return "", ""
+}
+
+// places is how many pairs of a row's pieces and their mirror images face each
+// other across a dimension.
+func (l *List) places(p *Piece, across joinery.Dimension) int {
+	if low, _ := l.facing(p, across); low == "" {
 		return 0
 	}
-	return p.Count / 2
+	return l.total(p) / 2
 }
+
+// total is how many there are of a row's first piece, with its mirror images.
+func (l *List) total(p *Piece) int { return p.Count / len(p.Copies) * (1 + len(l.mirrors(p))) }
 
 // fills reports whether there are as many of a piece as places between others: a
 // joint in a piece is in its mirror images too.
-func (p *Piece) fills(places int) bool {
-	return p.Count == places && (p.As == Alike || places == 2 && p.As != Corners)
+func (l *List) fills(p *Piece, places int) bool {
+	return p.Copies[0].Of == "" && l.total(p) == places && len(l.mirrors(p)) < 2
 }
 
 // first is the first piece that fits, or nil.
@@ -132,17 +163,6 @@ func (l *List) cutExample() []string {
 		"        setback: centred",
 		"        depth: " + deep,
 	}
-}
-
-// facing gives the first two pieces of a row that face each other across a
-// dimension, "" where there are none.
-func (p *Piece) facing(across joinery.Dimension) (low, high string) {
-	for _, c := range p.Copies {
-		if len(c.Across) == 1 && c.Across[0] == across {
-			return p.Copies[0].Name, c.Name
-		}
-	}
-	return "", ""
 }
 
 // part is a share of a length, rounded down to what a maker would set, or "" where

@@ -160,7 +160,7 @@ func (l *List) cutExample() []string {
 		"      - groove: panel",
 		fmt.Sprintf("        in: %s", p.Lies.Thickness.High()),
 		"        width: " + wide,
-		"        setback: centred",
+		fmt.Sprintf("        setback: %s from %s", wide, p.Lies.Width().Low()),
 		"        depth: " + deep,
 	}
 }

@@ -110,7 +110,7 @@ func (a *app) bookForget(ctx context.Context, word string, o bookOptions) error 
 
 func (a *app) bookMatchCommand() *cobra.Command {
 	var o bookOptions
-	var most searchFlag
+	var p printed
 	cmd := &cobra.Command{
 		Use:   "match [PLAN]",
 		Short: "Find the setups of a plan in the book",
@@ -122,23 +122,26 @@ anew with the change, and whatever then stops it or is warned of is told.`,
 		Example: `  fencecard book match bench.yaml
   fencecard book match bench.yaml --format json`,
 		Args: cobra.MaximumNArgs(1),
-		RunE: a.work(func(ctx context.Context, args []string) error { return a.bookMatch(ctx, args, o, most) }),
+		RunE: a.work(func(ctx context.Context, args []string) error { return a.bookMatch(ctx, args, o, p) }),
 	}
 	o.flags(cmd)
-	most.flag(cmd)
+	p.flags(cmd)
 	return cmd
 }
 
-func (a *app) bookMatch(ctx context.Context, args []string, o bookOptions, most searchFlag) error {
+func (a *app) bookMatch(ctx context.Context, args []string, o bookOptions, p printed) error {
 	asJSON, err := asJSON(o.format)
 	if err != nil {
+		return err
+	}
+	if _, err := p.named(""); err != nil {
 		return err
 	}
 	plan, err := a.readPlan(args)
 	if err != nil {
 		return err
 	}
-	deck, err := a.makeDeck(ctx, plan, most)
+	deck, err := a.printedDeck(ctx, plan, p)
 	if err != nil {
 		return err
 	}

@@ -16,13 +16,13 @@ import (
 // bookKeepOptions are the flags of the book keep command.
 type bookKeepOptions struct {
 	bookOptions
-	setup int
+	deck  printed
+	setup string // its number, a deck's code behind it or not
 	name  string
 	notes []string
 	// Where they stood after the test cut; "" where not said.
 	fence, height string
 	force         bool
-	search        searchFlag
 }
 
 func (a *app) bookKeepCommand() *cobra.Command {
@@ -34,20 +34,20 @@ func (a *app) bookKeepCommand() *cobra.Command {
 cards and marks, the wood, and what you say of it. The next deck that has the
 same setup carries its name, your notes and where the fence really stood.`,
 		Example: `  fencecard book keep bench.yaml --setup 3 --name "seat rail mortises"
-  fencecard book keep bench.yaml --setup 3 --name "seat rail mortises" --force \
+  fencecard book keep bench.yaml --setup 3@k7fw --name "seat rail mortises" --force \
       --fence-stood 33/64 --note "the offcut from the left leg is the gauge"`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: a.work(func(ctx context.Context, args []string) error { return a.bookKeep(ctx, args, o) }),
 	}
 	o.flags(cmd)
 	f := cmd.Flags()
-	f.IntVar(&o.setup, "setup", 0, "the setup, by its `NUMBER` in the deck")
+	f.StringVar(&o.setup, "setup", "", "the setup, by its `NUMBER` in the deck")
 	f.StringVar(&o.name, "name", "", "what to call it")
 	f.StringArrayVar(&o.notes, "note", nil, "a note, `TEXT`; may be given again")
 	f.StringVar(&o.fence, "fence-stood", "", "where the fence stood after the test cut, to the near edge of the bit")
 	f.StringVar(&o.height, "height-stood", "", "where the bit stood at full height after the test cut")
 	f.BoolVar(&o.force, "force", false, "keep it in the place of a setup of that name; its comments, and notes and\ncorrections you do not give anew, stay")
-	o.search.flag(cmd)
+	o.deck.flags(cmd)
 	required(cmd, "setup")
 	required(cmd, "name")
 	return cmd
@@ -55,6 +55,10 @@ same setup carries its name, your notes and where the fence really stood.`,
 
 func (a *app) bookKeep(ctx context.Context, args []string, o bookKeepOptions) error {
 	asJSON, err := asJSON(o.format)
+	if err != nil {
+		return err
+	}
+	number, err := o.deck.setup("setup", o.setup)
 	if err != nil {
 		return err
 	}
@@ -66,11 +70,11 @@ func (a *app) bookKeep(ctx context.Context, args []string, o bookKeepOptions) er
 	if err != nil {
 		return err
 	}
-	deck, err := a.makeDeck(ctx, plan, o.search)
+	deck, err := a.printedDeck(ctx, plan, o.deck)
 	if err != nil {
 		return err
 	}
-	e, err := book.Keep(deck, o.setup, book.Keeping{
+	e, err := book.Keep(deck, number, book.Keeping{
 		Name: o.name, Notes: o.notes, Stood: stood, From: planName(args), On: time.Now(),
 	})
 	if err != nil {
@@ -89,7 +93,7 @@ func (a *app) bookKeep(ctx context.Context, args []string, o bookKeepOptions) er
 	if asJSON {
 		return output.KeptSetupsJSON(a.out, []*book.Entry{e}, nil)
 	}
-	if err := a.tell("setup %d is kept as %q (%s) in %s\n", o.setup, e.Name, e.Code, path); err != nil {
+	if err := a.tell("setup %d is kept as %q (%s) in %s\n", number, e.Name, e.Code, path); err != nil {
 		return err
 	}
 	return screen.KeptCuts(a.out, e)

@@ -17,6 +17,7 @@ import (
 	"fencecard/setup"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark"
+	"fencecard/setup/search"
 	"fencecard/setup/whatif"
 )
 
@@ -29,6 +30,7 @@ type cardsOptions struct {
 	only   deck.Only
 	book   string
 	search searchFlag
+	code   string
 	why    bool
 	card   string
 	pages  pageFlags
@@ -54,7 +56,7 @@ standard output. 'fencecard help plan' tells how a plan is written.
   fencecard cards bench.yaml --format json --out deck.json
   fencecard cards bench.yaml --format svg --card 1.1 --out card.svg
   fencecard cards bench.yaml --batch 12        for twelve benches
-  fencecard cards bench.yaml --only-piece "front left leg" --out again.pdf`,
+  fencecard cards bench.yaml --only-piece "front left leg" --deck-code k7fw --out again.pdf`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: a.work(func(ctx context.Context, args []string) error { return a.cards(ctx, args, o) }),
 	}
@@ -62,6 +64,7 @@ standard output. 'fencecard help plan' tells how a plan is written.
 	f.StringVar(&o.format, "format", "pdf", "pdf, text or json; svg for one card's drawing")
 	f.StringVar(&o.card, "card", "", "the `NUMBER` of the card to draw as svg, such as 1.1")
 	o.search.flag(cmd)
+	codeFlag(cmd, &o.code)
 	f.BoolVar(&o.why, "explain", false, "say why each setup is there and what would spare one")
 	f.StringVarP(&o.out, "out", "o", "", "write to this `FILE`; - for standard output")
 	f.BoolVar(&o.force, "force", false, "write over a file that is already there")
@@ -75,6 +78,12 @@ standard output. 'fencecard help plan' tells how a plan is written.
 }
 
 func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
+	meant := printed{code: o.code}
+	card, err := meant.named(o.card)
+	if err != nil {
+		return err
+	}
+	o.card, o.code = card, meant.code
 	printer, err := o.printer()
 	if err != nil {
 		return err
@@ -121,6 +130,14 @@ func (a *app) deckFor(ctx context.Context, plan *joinery.Plan, o cardsOptions) (
 	d, err := a.makeDeck(ctx, plan, o.search)
 	if err != nil {
 		return nil, err
+	}
+	if o.code != "" {
+		if err := a.is(d, printed{code: o.code}); err != nil {
+			return nil, err
+		}
+	}
+	if d.Ended != search.Through && o.format != "json" {
+		fmt.Fprintln(a.err, "it cannot be made anew: to check or correct this deck, or print a part of it, write it as JSON too")
 	}
 	matches, err := a.markKept(d, o.book)
 	if err != nil {

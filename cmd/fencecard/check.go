@@ -15,15 +15,12 @@ import (
 	"fencecard/output/screen"
 	"fencecard/setup"
 	"fencecard/setup/proof"
-	"fencecard/setup/remark"
-	"fencecard/setup/search"
 )
 
 // checkOptions are the flags of the check command.
 type checkOptions struct {
 	format string
-	deck   string
-	batch  int
+	deck   printed
 	card   string
 	// As the maker measures them on the table; "" where not.
 	fence, start, stop, height string
@@ -37,14 +34,14 @@ func (a *app) checkCommand() *cobra.Command {
 		Long:  topic("check"),
 		Example: `  fencecard check bench.yaml
   fencecard check bench.yaml --deck deck.json
-  fencecard check bench.yaml --card 3.3 --fence 25/64 --start 15/32 --stop 3 1/4`,
+  fencecard check bench.yaml --card 3.3 --fence 25/64 --start 15/32 --stop 3-1/4
+  fencecard check bench.yaml --card 3.3@k7fw --fence 25/64`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: a.work(func(ctx context.Context, args []string) error { return a.check(ctx, args, o) }),
 	}
 	f := cmd.Flags()
 	formatFlag(cmd, &o.format)
-	f.StringVar(&o.deck, "deck", "", "prove this `FILE`, a deck written as JSON, in place of a fresh one")
-	f.IntVar(&o.batch, "batch", 1, "the deck was written for `N` of the work")
+	o.deck.flags(cmd)
 	f.StringVar(&o.card, "card", "", "the card, by its `NUMBER`, that the table is set for")
 	f.StringVar(&o.fence, "fence", "", "as measured: fence face to the near edge of the bit")
 	f.StringVar(&o.start, "start", "", "as measured: leading end past the trailing edge of the bit at the start")
@@ -58,6 +55,9 @@ func (a *app) check(ctx context.Context, args []string, o checkOptions) error {
 	if err != nil {
 		return err
 	}
+	if o.card, err = o.deck.named(o.card); err != nil {
+		return err
+	}
 	if err := o.usage(); err != nil {
 		return err
 	}
@@ -65,7 +65,7 @@ func (a *app) check(ctx context.Context, args []string, o checkOptions) error {
 	if err != nil {
 		return err
 	}
-	plan, err = setup.Batch(plan, o.batch)
+	plan, err = setup.Batch(plan, o.deck.batch)
 	if err != nil {
 		return err
 	}
@@ -74,24 +74,26 @@ func (a *app) check(ctx context.Context, args []string, o checkOptions) error {
 		return err
 	}
 	defer collectSooner()() // a deck of somebody else's may have thousands of faults
-	claims, err := deckfile.Read(o.deck, data, plan.Shop.Scale)
+	claims, err := deckfile.Read(o.deck.file, data, plan.Shop.Scale)
 	var faults joinery.Faults
-	if o.deck != "" && asJSON && errors.As(err, &faults) {
+	if o.deck.file != "" && asJSON && errors.As(err, &faults) {
 		report := proof.Unread(faults)
 		return a.tellProof(plan, &report, asJSON)
 	}
 	if err != nil {
 		return err
 	}
-	report := proof.Check(plan, claims)
-	if o.card != "" && report.Proved() {
-		return a.asSet(plan, claims, o)
-	}
+	deck, report := proveAll(plan, claims)
 	if report.Proved() {
-		deck := proof.Deck(plan, claims)
-		remark.Add(deck)
-		report.Warnings, report.Removed = deck.Warnings, proof.Volumes(plan, claims)
-		report.Add(deckfile.Differences(deck, claims))
+		if err := a.is(deck, o.deck); err != nil {
+			return err
+		}
+		if o.card != "" {
+			return a.asSet(plan, claims, o)
+		}
+	}
+	if deck != nil {
+		report.Removed = proof.Volumes(plan, claims)
 	}
 	return a.tellProof(plan, &report, asJSON)
 }
@@ -110,11 +112,11 @@ func (o checkOptions) usage() error {
 
 // deckData reads the deck to be proved, or writes a fresh one, so that both go
 // the same way.
-func (a *app) deckData(ctx context.Context, plan *joinery.Plan, file string) ([]byte, error) {
-	if file != "" {
-		return a.readFile(file)
+func (a *app) deckData(ctx context.Context, plan *joinery.Plan, p printed) ([]byte, error) {
+	if p.file != "" {
+		return a.readFile(p.file)
 	}
-	deck, err := a.makeDeck(ctx, plan, searchFlag(search.DefaultTime))
+	deck, err := a.makeDeck(ctx, plan, p.search)
 	if err != nil {
 		return nil, err
 	}

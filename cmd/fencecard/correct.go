@@ -14,12 +14,12 @@ import (
 	"fencecard/output"
 	"fencecard/output/screen"
 	"fencecard/setup/proof"
-	"fencecard/setup/search"
 )
 
 // correctOptions are the flags of the correct command.
 type correctOptions struct {
 	format string
+	deck   printed
 	card   string
 	keep   bool
 	// As the maker measures them on the test cut; "" where not.
@@ -33,12 +33,14 @@ func (a *app) correctCommand() *cobra.Command {
 		Short: "From a test cut, say how to move fence, marks and bit",
 		Long:  topic("correct"),
 		Example: `  fencecard correct bench.yaml --card 3.3 --setback 25/64 --depth 27/32
-  fencecard correct bench.yaml --card 3.3 --width 0.372 --keep`,
+  fencecard correct bench.yaml --card 3.3 --width 0.372 --keep
+  fencecard correct bench.yaml --card 3.3 --begins 17/32 --length 2-1/2 --deck deck.json`,
 		Args: cobra.ExactArgs(1),
 		RunE: a.work(func(ctx context.Context, args []string) error { return a.correct(ctx, args, o) }),
 	}
 	f := cmd.Flags()
 	formatFlag(cmd, &o.format)
+	o.deck.flags(cmd)
 	f.StringVar(&o.card, "card", "", "the card, by its `NUMBER`, that was tested")
 	f.StringVar(&o.setback, "setback", "", "as measured: from the side at the fence to the near wall")
 	f.StringVar(&o.width, "width", "", "as measured: from wall to wall, of one run")
@@ -62,6 +64,9 @@ func (a *app) correct(ctx context.Context, args []string, o correctOptions) erro
 	case o.keep && args[0] == "-":
 		return usageError{errors.New("--keep needs a plan in a file, to find its shop file")}
 	}
+	if o.card, err = o.deck.named(o.card); err != nil {
+		return err
+	}
 	plan, err := a.readPlan(args)
 	if err != nil {
 		return err
@@ -70,12 +75,12 @@ func (a *app) correct(ctx context.Context, args []string, o correctOptions) erro
 	if err != nil {
 		return err
 	}
-	deck, err := a.makeDeck(ctx, plan, searchFlag(search.DefaultTime))
+	deck, err := a.printedDeck(ctx, plan, o.deck)
 	if err != nil {
 		return err
 	}
 	claims := proof.Of(deck)
-	lesson, err := proof.Correct(plan, &claims, o.card, cut)
+	lesson, err := proof.Correct(deck.Plan, &claims, o.card, cut)
 	if err != nil {
 		return err
 	}

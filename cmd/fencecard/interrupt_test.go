@@ -46,6 +46,7 @@ func TestASearchCalledOffSaysSo(t *testing.T) {
 	require.NoError(t, err)
 	assert.NotEmpty(t, deck.Setups)
 	assert.Contains(t, told.String(), "interrupted: the search for fewer changes was cut short")
+	assert.Contains(t, told.String(), "write it as JSON too")
 }
 
 // The first interrupt ends the search of every command that has one, and the

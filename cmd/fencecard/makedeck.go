@@ -14,8 +14,8 @@ import (
 	"fencecard/setup/search"
 )
 
-// searchFlag is how long the fewest changes are looked for. Commands that name
-// setups by their numbers have it too: the numbers come from the search.
+// searchFlag is how long the fewest changes are looked for. Commands that mean a
+// printed deck have it too: its numbers come from the search.
 type searchFlag time.Duration
 
 func (s *searchFlag) flag(cmd *cobra.Command) {

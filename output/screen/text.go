@@ -42,6 +42,7 @@ func Summary(w io.Writer, file string, d *deck.Deck, pages int) error {
 	if pages > 0 {
 		first += " on " + wording.Plural(pages, "page")
 	}
+	first += ", deck " + d.Code
 	lines := append([]string{first},
 		wording.ChangesLines(d)...)
 	lines = append(lines, wording.Plural(len(remark.Once(d)), "warning"))

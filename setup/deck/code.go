@@ -27,6 +27,13 @@ func (d *Deck) Seal() {
 	d.Code = Letters.EncodeToString(sum.Sum(nil))[:codeLength]
 }
 
+// IsCode reports whether a text is written as the code of a deck is; capitals do
+// not count.
+func IsCode(text string) bool {
+	_, err := Letters.DecodeString(strings.ToLower(text))
+	return err == nil && len(text) == codeLength
+}
+
 // contents writes what counts of a deck, one fact a line.
 func (d *Deck) contents(w io.Writer) {
 	fmt.Fprintf(w, "fencecard deck 2 %s\n", d.Plan.Unit)

@@ -222,6 +222,8 @@ func (m maker) unfit(bit *joinery.Bit, ch joinery.Channel, size joinery.Size) re
 	switch {
 	case walled && bit.True() > ch.Width:
 		return tooWide // said before the rest: no other change would help
+	case m.shop.Opening > 0 && m.shop.Opening < bit.True():
+		return widerThanOpening
 	case m.shop.Lift > 0 && m.shop.Lift < ch.Depth:
 		return tooHigh
 	case bit.Cutting > 0 && bit.Cutting < ch.Depth:

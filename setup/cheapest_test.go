@@ -17,7 +17,8 @@ import (
 
 // smallPlan is one or two boards with seven cuts at the most, that want few
 // fence distances and two or three bits, and wait for one another now and then.
-func smallPlan(random *rand.Rand, stops joinery.Stops) *joinery.Plan {
+// With ends, some cuts are laps that are pushed over the bit on a carriage.
+func smallPlan(random *rand.Rand, stops joinery.Stops, ends bool) *joinery.Plan {
 	const in = joinery.Inch
 	plan := &joinery.Plan{Name: "small", Shop: joinery.Shop{
 		Scale: joinery.InchScale, Stops: stops,
@@ -25,6 +26,9 @@ func smallPlan(random *rand.Rand, stops joinery.Stops) *joinery.Plan {
 	}}
 	for _, eighths := range []joinery.Length{2, 3, 4}[:2+random.IntN(2)] {
 		plan.Shop.Bits = append(plan.Shop.Bits, joinery.Bit{Name: fmt.Sprint(eighths), Diameter: eighths * in / 8, Plunges: joinery.Yes})
+	}
+	if ends {
+		plan.Shop.Cross = joinery.Crossing{With: joinery.Carriage, Base: in / 2}
 	}
 	for left := 1 + random.IntN(7); left > 0; {
 		p := joinery.Piece{Name: fmt.Sprint("board ", len(plan.Pieces)), Count: 1 + 5*random.IntN(3), Size: joinery.Size{12 * in, in, 4 * in}}
@@ -41,6 +45,10 @@ func smallPlan(random *rand.Rand, stops joinery.Stops) *joinery.Plan {
 				c.Fence.Either = true
 			case 1:
 				c.Span = joinery.Span{From: in, To: joinery.Length(4+random.IntN(2)) * in, Side: joinery.Left}
+			}
+			if ends && random.IntN(2) == 0 {
+				c = joinery.Cut{Kind: &joinery.Lap, Name: c.Name, In: joinery.Front, At: joinery.Left,
+					Length: joinery.Length(2+random.IntN(5)) * in / 4, Depth: c.Depth}
 			}
 			if n := len(p.Cuts); n > 0 && random.IntN(3) == 0 {
 				c.After = []string{p.Cuts[random.IntN(n)].Name}
@@ -71,7 +79,7 @@ func asProblem(t *testing.T, plan *joinery.Plan) *search.Problem {
 				}
 				run := search.Run{Bit: bits[r.Bit.Name], Fence: r.NearEdge, Demand: ladder.Demand{
 					Depth: j.Channel.Depth, Cap: ladder.CapFor(r.Bit, j.Piece.Wood, &plan.Shop).Depth,
-				}, Over: j.Piece.Count}
+				}, Over: j.Piece.Count * sideBySide(j, r, p.Scale), Raised: r.Carriage > 0}
 				c := setup.RunOf(j.Piece, j.Cut, j.Channel, r, p.Scale)
 				if plan.Shop.Stops == joinery.Blocks && (c.Start != nil || c.Stop != nil) {
 					at := ""
@@ -103,6 +111,18 @@ func asProblem(t *testing.T, plan *joinery.Plan) *search.Problem {
 	return p
 }
 
+// sideBySide counts the passes that take the waste of a lap, each as far beside
+// the one before as the bit is wide, less a division.
+func sideBySide(j setup.Job, r deck.Step, scale joinery.Scale) int {
+	n := 1
+	if j.Cut.Kind == &joinery.Lap {
+		for reached := r.Bit.True(); reached < j.Channel.Width; n++ {
+			reached += r.Bit.True() - scale.Division
+		}
+	}
+	return n
+}
+
 // mostChoices keeps the brute force short.
 const mostChoices = 40
 
@@ -112,12 +132,13 @@ func TestDecksAgainstBruteForce(t *testing.T) {
 	for name, c := range map[string]struct {
 		stops joinery.Stops
 		free  bool // the cutting costs nothing
-	}{"marks": {}, "blocks": {stops: joinery.Blocks}, "cutting for nothing": {free: true}} {
+		ends  bool
+	}{"marks": {}, "blocks": {stops: joinery.Blocks}, "cutting for nothing": {free: true}, "ends on a carriage": {ends: true}} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			tried := 0
 			for seed := uint64(0); tried < 250; seed++ {
-				plan := smallPlan(rand.New(rand.NewPCG(seed, 3)), c.stops)
+				plan := smallPlan(rand.New(rand.NewPCG(seed, 3)), c.stops, c.ends)
 				if c.free {
 					plan.Shop.Minutes.Run, plan.Shop.Minutes.Fit = 0, 0
 				}

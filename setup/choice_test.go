@@ -67,3 +67,13 @@ func TestTheOneBitThatACutNames(t *testing.T) {
 		assert.ErrorContains(t, err, "name another bit")
 	}
 }
+
+func TestNoBitWiderThanTheOpening(t *testing.T) {
+	const bits = "  bits:\n    - {bit: inch, diameter: 1}\n    - {bit: half, diameter: 1/2}\n"
+	const edge = "{rabbet: a, in: back, along: top, width: 3/4, depth: 1/8}"
+	assert.Equal(t, "inch", runsOf(t, bits, choiceBoard, edge)[0].Step.Bit.Name)
+	assert.Equal(t, "half", runsOf(t, "  opening: 3/4\n"+bits, choiceBoard, edge)[0].Step.Bit.Name)
+	_, err := setup.Make(planFrom(t, "  opening: 3/8\n"+bits, "  - piece: board\n    size: "+choiceBoard+"\n    cuts:\n      - "+edge+"\n"))
+	assert.ErrorContains(t, err, "table and fence let no bit over 3/8 in turn, and the half bit is wider")
+	assert.ErrorContains(t, err, "add a bit of 3/8 in with")
+}

@@ -18,6 +18,7 @@ const (
 	tooWide
 	tooNarrow
 	longerThanSpan
+	widerThanOpening
 	tooBroad
 	tooHigh
 	tooHighOnBase
@@ -45,7 +46,7 @@ func (w *misfit) note(r reason, bit *joinery.Bit) {
 // nearer tells which of two bits that fail alike came nearer to fitting.
 func nearer(r reason, a, b *joinery.Bit) bool {
 	switch r {
-	case tooWide, longerThanSpan, tooBroad, shankInBase:
+	case tooWide, longerThanSpan, widerThanOpening, tooBroad, shankInBase:
 		return a.True() < b.True()
 	case tooShort:
 		return a.Cutting > b.Cutting
@@ -110,6 +111,9 @@ func (m missing) words() (key, problem, remedy string) {
 	case longerThanSpan:
 		return "span", fmt.Sprintf("the cut is stopped at both ends and only %s long, shorter than the %s bit is wide", m.text(long), m.bit.Name),
 			"lengthen the span, or " + add
+	case widerThanOpening:
+		return "width", fmt.Sprintf("table and fence let no bit over %s turn, and the %s bit is wider", m.text(m.shop.Opening), m.bit.Name),
+			add + ", or correct opening in the shop file"
 	case tooBroad:
 		most := m.text(widestAcross(m.shop.Scale.Unit))
 		return "length", fmt.Sprintf("across an end no bit over %s is used unless the cut names it: the %s bit would take too much wood at once", most, m.bit.Name),
@@ -177,6 +181,9 @@ func (m missing) wanted() string {
 	}
 	if _, ok := crossing(m.piece, m.cut, ch); ok {
 		most = widestAcross(m.shop.Scale.Unit)
+	}
+	if m.shop.Opening > 0 {
+		most = min(most, m.shop.Opening)
 	}
 	run := ch.Run()
 	if !ch.OpenAt(run.Low(), size) && !ch.OpenAt(run.High(), size) {

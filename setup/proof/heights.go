@@ -71,6 +71,8 @@ func (p *prover) limits(at int, t table, w *wanted, bit *joinery.Bit, s *Setup) 
 	switch {
 	case bit.Cutting > 0 && deep > bit.Cutting:
 		p.wrongCard(at, "bit", deep-bit.Cutting, "the %s bit cuts only %s deep", bit.Name, p.text(bit.Cutting))
+	case shop.Opening > 0 && bit.True() > shop.Opening:
+		p.wrongCard(at, "bit", bit.True()-shop.Opening, "table and fence let no bit over %s turn", p.text(shop.Opening))
 	case shop.Lift > 0 && deep+s.Carriage > shop.Lift:
 		p.wrongCard(at, "heights", deep+s.Carriage-shop.Lift, "the table lifts a bit only %s", p.text(shop.Lift))
 	case s.Carriage > 0 && bit.Shank > t.bit && bit.Cutting > 0 && deep+s.Carriage > bit.Cutting:

@@ -18,6 +18,7 @@ type cases struct {
 	blocks   bool // stop blocks, and turned pieces
 	cutting  bool // passes and trials of fit that cost time
 	every    bool // runs that take every rung
+	raised   bool // runs on a carriage
 	problems uint64
 }
 
@@ -69,6 +70,9 @@ func batch(random *rand.Rand, c cases) *search.Problem {
 				if blocks {
 					r.Blocks = random.IntN(3)
 				}
+				if c.raised && random.IntN(3) == 0 {
+					r.Raised = true
+				}
 				w.Runs = append(w.Runs, r)
 			}
 			w.Turned = turned
@@ -95,6 +99,7 @@ func TestAgainstBruteForce(t *testing.T) {
 		"cutting":             {cutting: true, problems: 500},
 		"cutting with blocks": {cutting: true, blocks: true, problems: 150},
 		"every rung":          {cutting: true, every: true, problems: 200},
+		"on a carriage":       {cutting: true, raised: true, problems: 200},
 	} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()

@@ -62,15 +62,6 @@ func nibbled(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel, step deck.Ste
 	return &deck.Nibble{Passes: int(passes), DrawBack: at.Width - d}
 }
 
-// narrowEnd is the length along the fence under which an end fed across alone
-// can turn about the bit (common practice, no source).
-func narrowEnd(unit joinery.Unit) joinery.Length {
-	if unit == joinery.Millimetres {
-		return 150 * joinery.Millimetre
-	}
-	return 6 * joinery.Inch
-}
-
 // guided reports whether a block, a gauge or a carriage pushes the work: where it
 // is drawn back from the fence, and where a narrow end of it is fed in across the
 // grain.
@@ -79,5 +70,5 @@ func guided(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel, step deck.Step
 		return true
 	}
 	leads := Leads(step.Fence, step.Down)
-	return leads.Dimension() != p.Grain && ch.OpenAt(leads, p.Size) && p.Size.Between(leads) < narrowEnd(scale.Unit)
+	return leads.Dimension() != p.Grain && ch.OpenAt(leads, p.Size) && p.Size.Between(leads) < deck.NarrowEnd(scale.Unit)
 }

@@ -36,12 +36,20 @@ func Crossing(r *deck.Run, scale joinery.Scale, by joinery.Push) []Step {
 			fmt.Sprintf("Push with %s, scrap behind.", push)})
 	}
 	back := scale.Format(n.DrawBack)
+	held := "held or clamped to it, since the bit pulls the end toward the fence"
+	if r.Length >= deck.NarrowEnd(scale.Unit) {
+		held = "its end at a straight strip before the fence, as thick as it is drawn back, since the bit pulls it that way"
+	}
+	short := "Held to " + push
+	if r.Length >= deck.NarrowEnd(scale.Unit) {
+		short = "Pushed by " + push + ", the end at a strip as thick as it is drawn back"
+	}
 	parallel := ""
 	if by == joinery.Gauge {
 		parallel = " The fence must stand parallel to its slot."
 	}
 	return append(steps, Step{
 		fmt.Sprintf("%d passes side by side at every height: first with the end drawn back %s from the fence, then each time nearer by less than the bit is wide, last with the end at the fence. Never the other way: that is a climb cut. "+
-			"Pushed by %s and held or clamped to it, since the bit pulls the end toward the fence; scrap behind where the bit comes out.%s", n.Passes, back, push, parallel),
-		fmt.Sprintf("%d passes at each height: end first %s off the fence, then nearer by less than the bit, last at the fence; never the other way. Held to %s.", n.Passes, back, push)})
+			"Pushed by %s, %s; scrap behind where the bit comes out.%s", n.Passes, back, push, held, parallel),
+		fmt.Sprintf("%d passes at each height: end first %s off the fence, then nearer by less than the bit, last at the fence; never the other way. %s.", n.Passes, back, short)})
 }

@@ -22,3 +22,13 @@ func (r *Run) Sideways() int {
 
 // Passes counts how often one piece goes over the bit, all heights together.
 func (r *Run) Passes() int { return len(r.Heights) * r.Sideways() }
+
+// NarrowEnd is the length along the fence under which an end fed across alone
+// can turn about the bit; from there on an end that is drawn back bears on a
+// strip (common practice, no source).
+func NarrowEnd(unit joinery.Unit) joinery.Length {
+	if unit == joinery.Millimetres {
+		return 150 * joinery.Millimetre
+	}
+	return 6 * joinery.Inch
+}

@@ -77,7 +77,7 @@ func (s *situation) nearlyOtherCollet() bool {
 }
 
 func (s *situation) crossesGap() bool {
-	return s.inFence() && s.card.Length < openFence.of(s.shop.Scale)
+	return (s.inFence() || s.card.Nibble != nil) && s.card.Length < openFence.of(s.shop.Scale)
 }
 
 // beyondFence reports whether the work stands beyond the usable fence where

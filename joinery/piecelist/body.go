@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"iter"
 	"strings"
+	"unicode"
 
 	"fencecard/joinery"
 	"fencecard/joinery/pattern"
@@ -52,7 +53,7 @@ func (r *reader) judge(w *row) (kind rowKind, why string) {
 		return leftRow, "a total"
 	case len(filled) > 2 && r.repeats(w, filled):
 		return leftRow, "the heads again"
-	case r.sizeless(w) && len(filled) == 1:
+	case r.sizeless(w) && len(filled) == 1 && strings.ContainsFunc(w.cell(filled[0]), unicode.IsLetter):
 		return headingRow, "nothing but a name"
 	case r.sizeless(w) && w.cell(r.column(Name).index) == "":
 		return leftRow, "no name and no size"

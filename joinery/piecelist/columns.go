@@ -27,7 +27,7 @@ func (c *column) title() string {
 	return fmt.Sprintf("column %s, %s", letters(c.index), quoted(c.head))
 }
 
-// wish is how the column is named on the command line.
+// wishName is how the column is named on the command line.
 func (c *column) wishName() string {
 	switch {
 	case c.head == "":
@@ -162,7 +162,7 @@ func (r *reader) checkWishes() {
 		i := slices.IndexFunc(r.columns, lettered)
 		if i < 0 {
 			r.fault(r.place(&r.rows[r.head], 0), fmt.Sprintf("no column has the head %s that --column names", quoted(w.Head)),
-				"the heads are %s", joinery.Brief(joinery.List(r.headList(), "and"), 200))
+				"the heads are "+joinery.Brief(joinery.List(r.headList(), "and"), 200))
 			continue
 		}
 		r.columns[i].field, r.columns[i].wish = w.Field, true
@@ -210,5 +210,5 @@ func (r *reader) checkMissing() {
 	if skipped != nil {
 		remedy += fmt.Sprintf(", or say which column holds it: --column %s=%s", missing[0], skipped.wishName())
 	}
-	r.fault(r.place(&r.rows[r.head], 0), "no column says the "+joinery.List(missing, "and the"), "%s", remedy)
+	r.fault(r.place(&r.rows[r.head], 0), "no column says the "+joinery.List(missing, "and the"), remedy)
 }

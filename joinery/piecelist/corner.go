@@ -43,7 +43,7 @@ func (p *Piece) copies(name string, german bool) []Copy {
 	if sets == nil {
 		return []Copy{{Name: name}}
 	}
-	name = one(name, german)
+	name = one(name)
 	var all []Copy
 	for _, sides := range sets {
 		c := Copy{Name: sided(name, sides, german)}
@@ -142,7 +142,7 @@ func small(words []string) []string {
 }
 
 // one makes the name of several that of one: legs, leg.
-func one(name string, german bool) string {
+func one(name string) string {
 	words := strings.Fields(name)
 	for i, w := range words {
 		single, ok := kinds().singular[strings.ToLower(w)]

@@ -180,7 +180,9 @@ func FuzzList(f *testing.F) {
 		default:
 			assert.Empty(t, faults)
 			assert.Equal(t, string(list.Plan()), string(again.Plan()))
-			checkPlan(t, list)
+			differences, _, err := piecelist.Compare("list.csv", data, o, checkPlan(t, list))
+			require.NoError(t, err)
+			assert.Empty(t, differences)
 		}
 	})
 }

@@ -46,18 +46,14 @@ var kinds = sync.OnceValue(func() kindWords {
 		if len(cells) > 5 {
 			k.thickest, _ = joinery.ParseLength(cells[5], joinery.Inches)
 		}
-		names := strings.Split(cells[0], ", ")
-		for i, name := range names {
-			all.phrases = append(all.phrases, phrase{strings.Fields(name), k})
-			if i > 0 && strings.HasPrefix(name, names[i-1]) {
-				all.singular[lastWord(name)] = lastWord(names[i-1])
+		for _, name := range strings.Split(cells[0], ", ") {
+			single, plural, several := strings.Cut(name, "/")
+			all.phrases = append(all.phrases, phrase{strings.Fields(single), k})
+			if several {
+				all.phrases = append(all.phrases, phrase{strings.Fields(plural), k})
+				all.singular[lastWord(plural)] = lastWord(single)
 			}
 		}
-	}
-	// Plurals that are not their singular and an ending.
-	for plural, one := range map[string]string{"shelves": "shelf", "füße": "fuß", "böden": "boden", "fachböden": "fachboden",
-		"einlegeböden": "einlegeboden", "regalböden": "regalboden", "seitenwände": "seitenwand", "rückwände": "rückwand"} {
-		all.singular[plural] = one
 	}
 	return all
 })

@@ -17,13 +17,21 @@ var (
 	dashFeet       = pattern.New(`(\d\s*['’′])\s*-\s*(\d)`)
 )
 
-// measure is one length as the list has it, and where.
+// measured is one length as the list has it, and where.
 type measured struct {
 	row   *row
 	at    *column // nil where no column says it
 	field Field
 	name  string // the piece's
 	text  string
+}
+
+// suffix is the unit that the column's head gives its bare numbers, or "".
+func (m measured) suffix() string {
+	if m.at == nil {
+		return ""
+	}
+	return m.at.unit
 }
 
 // key tells the question about a length from all others.
@@ -47,25 +55,26 @@ func (r *reader) read(m measured) Measure {
 	text := dashFeet.ReplaceAllString(marksAtEnd.ReplaceAllString(marks.Replace(m.text), `"`), "$1 $2")
 	q := Question{Key: m.key(), Place: r.at(m), About: m.field.String(), Asks: m.what() + ":", Remedy: "write the finished " + m.field.String() + " in this cell"}
 	d, isDate := dateIn(text)
+	unit := r.unitIn(m.at)
 	switch {
 	case text == "":
 		q.Problem, q.Asks = m.what()+" is missing", m.what()+" is missing, what is it?"
 	case errorCell.MatchString(text):
 		q.Problem, q.Asks = m.what()+" is "+quoted(text)+", an error of the spreadsheet", m.what()+" is an error of the spreadsheet, what is it?"
-	case r.rough(text):
+	case rough(text, unit):
 		r.askFinished(&q, m, quoted(text))
-	case isDate && r.rough(d.typed(r.list.Unit)):
-		r.askFinished(&q, m, d.typed(r.list.Unit)+", which a spreadsheet made "+quoted(text)+",")
+	case isDate && rough(d.typed(unit), unit):
+		r.askFinished(&q, m, d.typed(unit)+", which a spreadsheet made "+quoted(text)+",")
 	case isDate:
 		q.Problem = fmt.Sprintf("%s is %s, a date that a spreadsheet made of it", m.what(), quoted(text))
 		q.Asks = fmt.Sprintf("%s was made %s by a spreadsheet: what was it?", m.what(), quoted(text))
 		q.Remedy = "give the column the format Text and write the length again"
-		if q.Default = d.typed(r.list.Unit); q.Default != "" {
+		if q.Default = d.typed(unit); q.Default != "" {
 			q.Why = quoted(text) + " is what becomes of " + q.Default
 			q.Remedy += ", such as " + q.Default
 		}
 	default:
-		clean, doubt := r.plain(text, r.list.Unit)
+		clean, doubt := r.plain(text, unit)
 		if found, ok := r.parsed(clean, m, &q); ok && doubt == nil {
 			return found
 		}
@@ -73,25 +82,39 @@ func (r *reader) read(m measured) Measure {
 			r.doubtful(&q, m, text, doubt)
 		}
 	}
-	found, _ := ask(r, q, r.lengthAnswer)
+	found, _ := ask(r, q, r.lengthAnswer(m))
 	return found
 }
 
-// lengthAnswer reads the answer to a question about a length.
-func (r *reader) lengthAnswer(answer string) (Measure, string) {
-	if r.rough(answer) {
-		return Measure{}, quoted(answer) + " is the name of rough stock; write what it measures ready for its joints"
+// lengthAnswer reads the answer to a question about a length; a bare number is in
+// the unit of its column.
+func (r *reader) lengthAnswer(m measured) func(answer string) (Measure, string) {
+	return func(answer string) (Measure, string) {
+		if rough(answer, r.unitIn(m.at)) {
+			return Measure{}, quoted(answer) + " is the name of rough stock; write what it measures ready for its joints"
+		}
+		l, err := r.length(marks.Replace(answer), m.suffix())
+		if err != nil {
+			return Measure{}, err.Error()
+		}
+		return l, ""
 	}
-	l, err := r.length(marks.Replace(answer), "")
-	if err != nil {
-		return Measure{}, err.Error()
+}
+
+// unitIn is the unit of a column's bare numbers.
+func (r *reader) unitIn(c *column) joinery.Unit {
+	switch {
+	case c == nil || c.unit == "":
+		return r.list.Unit
+	case metricSuffix(c.unit):
+		return joinery.Millimetres
 	}
-	return l, ""
+	return joinery.Inches
 }
 
 // rough reports whether a text is the name of rough stock and no size.
-func (r *reader) rough(text string) bool {
-	return roughThickness.MatchString(text) || r.list.Unit == joinery.Inches && roughSection.MatchString(text)
+func rough(text string, unit joinery.Unit) bool {
+	return roughThickness.MatchString(text) || unit == joinery.Inches && roughSection.MatchString(text)
 }
 
 // askFinished asks for what rough stock measures when it is ready for joints.
@@ -116,11 +139,7 @@ func (r *reader) doubtful(q *Question, m measured, text string, doubt []string) 
 // parsed reads a clean length. Where it is none, or a fraction that a
 // spreadsheet has rounded, the question says so.
 func (r *reader) parsed(clean string, m measured, q *Question) (Measure, bool) {
-	unit := ""
-	if m.at != nil {
-		unit = m.at.unit
-	}
-	found, err := r.length(clean, unit)
+	found, err := r.length(clean, m.suffix())
 	var bad *joinery.LengthError
 	if errors.As(err, &bad) {
 		q.Problem = fmt.Sprintf("%s: %s %s", m.what(), quoted(bad.Text), bad.Problem)
@@ -130,14 +149,14 @@ func (r *reader) parsed(clean string, m measured, q *Question) (Measure, bool) {
 		}
 		return Measure{}, false
 	}
-	if near := r.rounded(clean, found.Length); near != "" {
+	if near := rounded(clean, found.Length, r.unitIn(m.at)); near != "" {
 		q.Problem = fmt.Sprintf("%s is %s: is that %s, rounded by a spreadsheet?", m.what(), quoted(clean), near)
 		q.Asks, q.Default, q.Why = q.Problem, near, clean+" is "+near+" with so many places"
 		q.Remedy = fmt.Sprintf("write %s, or %s\" if it is meant so", near, clean)
 		return Measure{}, false
 	}
-	if has, _ := hasUnit(clean); !has && unit == "" && r.unlikely(found.Length) {
-		q.Problem = fmt.Sprintf("%s is %s: that would be %s %s", m.what(), quoted(m.text), clean, r.list.Unit)
+	if has, _ := hasUnit(clean); !has && unlikely(found.Length, r.unitIn(m.at)) {
+		q.Problem = fmt.Sprintf("%s is %s: that would be %s", m.what(), quoted(m.text), found.Text+unitBehind(found.Text, r.list.Unit))
 		q.Asks = q.Problem + "; what is it?"
 		q.Remedy = "write its true length, with its unit behind it if it is meant so"
 		return Measure{}, false
@@ -147,8 +166,16 @@ func (r *reader) parsed(clean string, m measured, q *Question) (Measure, bool) {
 
 // unlikely reports whether no piece is that long or that thin: a mark for
 // decimals was lost, or the unit is not that of the others.
-func (r *reader) unlikely(l joinery.Length) bool {
-	return l > longestInches*joinery.Inch || r.list.Unit == joinery.Millimetres && l < joinery.Millimetre
+func unlikely(l joinery.Length, unit joinery.Unit) bool {
+	return l > longestInches*joinery.Inch || unit == joinery.Millimetres && l < joinery.Millimetre
+}
+
+// unitBehind is the unit that a plan leaves out behind a length of its own unit.
+func unitBehind(text string, unit joinery.Unit) string {
+	if has, _ := hasUnit(text); has {
+		return ""
+	}
+	return " " + unit.String()
 }
 
 // length reads a length in the unit of its column and says how the plan writes
@@ -172,8 +199,8 @@ func (r *reader) length(text, unit string) (Measure, error) {
 // rounded finds the fraction that a spreadsheet shows as this decimal: 5/8 is
 // 0.63 with two places, 3/16 is 0.188 with three. It is "" where the decimal
 // stands on a rule itself, or there is none.
-func (r *reader) rounded(text string, l joinery.Length) string {
-	if has, _ := hasUnit(text); has || r.list.Unit != joinery.Inches || joinery.InchScale.On(l) {
+func rounded(text string, l joinery.Length, unit joinery.Unit) string {
+	if has, _ := hasUnit(text); has || unit != joinery.Inches || joinery.InchScale.On(l) {
 		return ""
 	}
 	_, places, ok := strings.Cut(text, ".")

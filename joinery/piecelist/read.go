@@ -1,10 +1,6 @@
 package piecelist
 
-import (
-	"fmt"
-
-	"fencecard/joinery"
-)
+import "fencecard/joinery"
 
 // Options are what is known of a list besides the list itself. The zero value
 // knows nothing.
@@ -181,8 +177,8 @@ func (r *reader) taken() []string {
 	return some
 }
 
-func (r *reader) fault(at joinery.Place, problem, remedy string, args ...any) {
+func (r *reader) fault(at joinery.Place, problem, remedy string) {
 	if len(r.faults) < mostFaults {
-		r.faults.Add(joinery.Fault{Place: at, Problem: problem, Remedy: fmt.Sprintf(remedy, args...)})
+		r.faults.Add(joinery.Fault{Place: at, Problem: problem, Remedy: remedy})
 	}
 }

@@ -34,12 +34,12 @@ func (r *reader) missing(w *row, at *column) []Field {
 // name of a rough section stays one.
 func (r *reader) several(w *row, c *column) ([]string, []Field) {
 	text := w.cell(c.index)
-	if !timesSign.MatchString(text) || r.rough(text) {
+	if !timesSign.MatchString(text) || rough(text, r.unitIn(c)) {
 		return nil, nil
 	}
 	parts := timesSign.Split(text, -1)
 	missing := r.missing(w, c)
-	if c.order != nil && len(c.order) == len(parts) {
+	if len(c.order) == len(parts) {
 		return parts, c.order
 	}
 	if len(parts) != len(missing) {
@@ -71,7 +71,7 @@ func (r *reader) readOrders() {
 				continue
 			}
 			key := orderKey{c.index, fieldList(missing)}
-			if c.order != nil {
+			if len(c.order) == len(parts) {
 				r.orders[key] = c.order
 				continue
 			}
@@ -80,7 +80,7 @@ func (r *reader) readOrders() {
 				g = &group{c: c, first: w, missing: missing}
 				byKey[key], groups = g, append(groups, g)
 			}
-			g.rows = append(g.rows, r.lengths(parts, c.unit))
+			g.rows = append(g.rows, r.lengths(parts, c))
 		}
 	}
 	for _, g := range groups {
@@ -92,11 +92,11 @@ func (r *reader) readOrders() {
 }
 
 // lengths reads the parts of a cell as well as it can, to compare them.
-func (r *reader) lengths(parts []string, unit string) []joinery.Length {
+func (r *reader) lengths(parts []string, c *column) []joinery.Length {
 	all := make([]joinery.Length, len(parts))
 	for i, part := range parts {
-		clean, _ := r.plain(part, r.list.Unit)
-		if l, err := r.length(clean, unit); err == nil {
+		clean, _ := r.plain(part, r.unitIn(c))
+		if l, err := r.length(clean, c.unit); err == nil {
 			all[i] = l.Length
 		}
 	}
@@ -163,7 +163,7 @@ func (r *reader) readWhole() {
 				Problem: "no column says the thickness",
 				Remedy:  "add a column with the head thickness",
 			}
-			r.thickness, _ = ask(r, q, r.lengthAnswer)
+			r.thickness, _ = ask(r, q, r.lengthAnswer(measured{}))
 			return
 		}
 	}
@@ -207,7 +207,7 @@ func (r *reader) readSize(w *row, p *Piece) {
 				found[order[j]] = measured{row: w, at: c, field: order[j], name: p.Name, text: strings.TrimSpace(parts[j])}
 			}
 		}
-		if text := w.cell(c.index); parts == nil && text != "" && (c.field == Size || r.rough(text) && timesSign.MatchString(text)) {
+		if text := w.cell(c.index); parts == nil && text != "" && (c.field == Size || rough(text, r.unitIn(c)) && timesSign.MatchString(text)) {
 			for _, f := range r.missing(w, c) {
 				found[f] = measured{row: w, at: c, field: f, name: p.Name, text: text}
 			}

@@ -125,8 +125,9 @@ func hasUnit(text string) (has, metric bool) {
 	return !bare, joinery.UnitOf(text, joinery.Inches) == joinery.Millimetres
 }
 
-// unitOfCells is the unit behind the lengths that have one: of all of those, or
-// of most where none is bare.
+// unitOfCells is the unit behind the lengths: of most where none is bare. Beside
+// bare ones only inches count: many a list of inches has its plywood in
+// millimetres.
 func (r *reader) unitOfCells() Unit {
 	inches, metric, bare := 0, 0, 0
 	for _, text := range r.lengthCells() {
@@ -140,8 +141,8 @@ func (r *reader) unitOfCells() Unit {
 		}
 	}
 	switch {
-	case bare > 0 || inches == 0 || metric == 0:
-		return only(inches > 0, metric > 0)
+	case bare > 0 && metric > 0, inches+metric == 0:
+		return UnknownUnit
 	case inches > metric:
 		return Inches
 	}

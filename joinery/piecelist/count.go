@@ -16,7 +16,7 @@ var countOf = pattern.New(`(?i)^[x×]?\s*(\d{1,9})(?:[.,]0+)?\s*(?:[x×]|pcs?\.?
 func (r *reader) readCount(w *row, p *Piece) {
 	c := r.column(Count)
 	if c == nil {
-		p.Count = 1
+		p.Count = r.count
 		return
 	}
 	text := w.cell(c.index)
@@ -55,5 +55,20 @@ func wholeCount(text string) (int, string) {
 	return n, ""
 }
 
-// noCount is what is said of a list that has no column for it.
-const noCount = "no column says how many, so it is one of each"
+// readWholeCount asks once how many are made where no column says it.
+func (r *reader) readWholeCount() {
+	if r.column(Count) != nil {
+		return
+	}
+	heads := &r.rows[r.head]
+	r.count, _ = ask(r, Question{
+		Key:     "count",
+		Place:   r.place(heads, len(heads.cells)),
+		About:   "count",
+		Asks:    "no column says how many; how many of each?",
+		Default: "1",
+		Why:     "no column says how many",
+		Problem: "no column says how many of each are made",
+		Remedy:  "add a column with the head qty",
+	}, wholeCount)
+}

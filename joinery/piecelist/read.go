@@ -90,6 +90,7 @@ type reader struct {
 	style     numberStyle
 	orders    orders
 	thickness Measure // of every piece, where no column has it
+	count     int     // likewise
 	woods     map[string]string
 	sides     map[string]bool // the names of all rows
 	sizesOnly bool            // which way pieces lie is not wanted
@@ -155,10 +156,11 @@ func (r *reader) readPieces() {
 	}
 	r.readOrders()
 	r.readWhole()
-	r.list.Remarks = append(r.list.Remarks, r.taken()...)
 	if !r.settled() {
 		return
 	}
+	r.readWholeCount()
+	r.list.Remarks = r.taken()
 	r.readRows()
 }
 

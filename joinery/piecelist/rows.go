@@ -17,9 +17,6 @@ func (r *reader) readRows() {
 	for w := range r.body() {
 		r.sides[nameKey(w.cell(name))] = true
 	}
-	if r.column(Count) == nil {
-		r.list.Remarks = append(r.list.Remarks, noCount)
-	}
 	var heading string
 	var last above
 	for i := r.head + 1; i < len(r.rows); i++ {

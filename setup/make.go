@@ -53,6 +53,7 @@ func MakeWith(ctx context.Context, plan *joinery.Plan, o Options) (*deck.Deck, e
 func write(job Job, run deck.Step, shop *joinery.Shop) deck.Run {
 	r := RunOf(job.Piece, job.Cut, job.Channel, run, shop.Scale)
 	r.Cap = ladder.CapFor(run.Bit, job.Piece.Wood, shop)
+	r.Raised = raised(&r, shop)
 	return r
 }
 
@@ -68,6 +69,9 @@ func RunOf(p *joinery.Piece, cut *joinery.Cut, ch joinery.Channel, run deck.Step
 		r.Begin, r.Start = deck.Drop, startMark(r.A, r.Length, d)
 		pivot := deck.PivotAt(r.Start.TailBeforeEdge, d, ch.Depth)
 		r.Pivot = &pivot
+		if cut != nil && cut.Bored {
+			r.Hole = &deck.Hole{FromLead: r.A + d/2, FromFence: run.NearEdge + d/2}
+		}
 	}
 	if r.B < r.Length {
 		r.End, r.Stop = deck.Lift, stopMark(r.B, r.Length, d)

@@ -148,38 +148,40 @@ func (r *reader) run() proof.Card {
 		return field{optional: true, read: func() { c.Silent &^= which; read() }}
 	}
 	r.object("a run", map[string]field{
-		"number":    word(&c.Number, "a run's number"),
-		"piece":     word(&c.Piece, "a piece's name"),
-		"count":     {read: func() { c.Count = r.whole("a count of pieces") }},
-		"cut":       word(&c.Cut, "a cut's name"),
-		"kind":      word(&c.Kind, "a kind of cut"),
-		"down":      side(&c.Down),
-		"fence":     side(&c.Fence),
-		"leads":     side(&c.Leads),
-		"card":      {read: func() { c.Said.Card = r.whole("a card's number") }, optional: true},
-		"marks":     {read: func() { c.Said.Pair = r.wordOrNull("a letter") }, optional: true},
-		"up":        {read: func() { c.Said.Up = r.word("a side") }, optional: true},
-		"near":      {read: func() { c.Said.Near = r.word("a side") }, optional: true},
-		"pivot":     extra(proof.NoPivot, func() { c.Pivot = r.pivot() }),
-		"begin":     {read: func() { c.Begin = oneOf(r, deck.FeedIn, deck.Drop) }},
-		"end":       {read: func() { c.End = oneOf(r, deck.RunOut, deck.Lift) }},
-		"start":     {read: func() { c.Start = r.mark("trailing", &c.Said.StartGuide) }},
-		"stop":      {read: func() { c.Stop = r.mark("leading", &c.Said.StopGuide) }},
-		"heights":   {read: func() { c.Heights = r.lengths() }},
-		"part":      {read: func() { c.Part = r.word("a part of a cut") }, optional: true},
-		"cautions":  {read: func() { c.Said.Cautions = r.cautions() }, optional: true},
-		"turned":    {read: func() { c.Turned = r.truth("whether the piece is turned") }, optional: true},
-		"nibble":    {read: func() { c.Nibble = r.nibble() }, optional: true},
-		"guided":    extra(proof.NoGuided, func() { c.Guided = r.truth("whether the work is guided") }),
-		"climb":     extra(proof.NoClimb, func() { c.Climb = r.whole("a climb's number") }),
-		"wood":      extra(proof.NoWood, func() { c.Wood = r.word("a wood") }),
-		"position":  extra(proof.NoPosition, func() { c.Position = r.whole("a run's number") }),
-		"positions": extra(proof.NoPositions, func() { c.Positions = r.whole("a count of runs") }),
-		"length":    extra(proof.NoLength, func() { c.Length = r.length() }),
-		"cap":       extra(proof.NoCap, func() { c.Cap = r.length() }),
-		"cap_rule":  extra(proof.NoCapRule, func() { c.CapRule = r.word("a rule") }),
-		"ends":      extra(proof.NoEnds, func() { c.Ends = r.word("round or square") }),
-		"note":      extra(proof.NoNote, func() { c.Note = r.word("a note") }),
+		"number":     word(&c.Number, "a run's number"),
+		"piece":      word(&c.Piece, "a piece's name"),
+		"count":      {read: func() { c.Count = r.whole("a count of pieces") }},
+		"cut":        word(&c.Cut, "a cut's name"),
+		"kind":       word(&c.Kind, "a kind of cut"),
+		"down":       side(&c.Down),
+		"fence":      side(&c.Fence),
+		"leads":      side(&c.Leads),
+		"card":       {read: func() { c.Said.Card = r.whole("a card's number") }, optional: true},
+		"marks":      {read: func() { c.Said.Pair = r.wordOrNull("a letter") }, optional: true},
+		"up":         {read: func() { c.Said.Up = r.word("a side") }, optional: true},
+		"near":       {read: func() { c.Said.Near = r.word("a side") }, optional: true},
+		"pivot":      extra(proof.NoPivot, func() { c.Pivot = r.pivot() }),
+		"begin":      {read: func() { c.Begin = oneOf(r, deck.FeedIn, deck.Drop) }},
+		"end":        {read: func() { c.End = oneOf(r, deck.RunOut, deck.Lift) }},
+		"start":      {read: func() { c.Start = r.mark("trailing", &c.Said.StartGuide) }},
+		"stop":       {read: func() { c.Stop = r.mark("leading", &c.Said.StopGuide) }},
+		"heights":    {read: func() { c.Heights = r.lengths() }},
+		"part":       {read: func() { c.Part = r.word("a part of a cut") }, optional: true},
+		"cautions":   {read: func() { c.Said.Cautions = r.cautions() }, optional: true},
+		"turned":     {read: func() { c.Turned = r.truth("whether the piece is turned") }, optional: true},
+		"start_hole": {read: func() { c.Hole = r.hole() }, optional: true},
+		"raised":     {read: func() { c.Raised = r.truth("whether the bit is raised") }, optional: true},
+		"nibble":     {read: func() { c.Nibble = r.nibble() }, optional: true},
+		"guided":     extra(proof.NoGuided, func() { c.Guided = r.truth("whether the work is guided") }),
+		"climb":      extra(proof.NoClimb, func() { c.Climb = r.whole("a climb's number") }),
+		"wood":       extra(proof.NoWood, func() { c.Wood = r.word("a wood") }),
+		"position":   extra(proof.NoPosition, func() { c.Position = r.whole("a run's number") }),
+		"positions":  extra(proof.NoPositions, func() { c.Positions = r.whole("a count of runs") }),
+		"length":     extra(proof.NoLength, func() { c.Length = r.length() }),
+		"cap":        extra(proof.NoCap, func() { c.Cap = r.length() }),
+		"cap_rule":   extra(proof.NoCapRule, func() { c.CapRule = r.word("a rule") }),
+		"ends":       extra(proof.NoEnds, func() { c.Ends = r.word("round or square") }),
+		"note":       extra(proof.NoNote, func() { c.Note = r.word("a note") }),
 	})
 	return c
 }
@@ -195,6 +197,19 @@ func (r *reader) pivot() *deck.Pivot {
 		"early":        r.lengthInto(&p.Early),
 	})
 	return &p
+}
+
+// hole reads where a start hole is bored, or nil for null.
+func (r *reader) hole() *deck.Hole {
+	if r.null() {
+		return nil
+	}
+	var h deck.Hole
+	r.object("the start hole", map[string]field{
+		"from_leads": r.lengthInto(&h.FromLead),
+		"from_fence": r.lengthInto(&h.FromFence),
+	})
+	return &h
 }
 
 // nibble reads how the waste at an end is taken, or nil for null.

@@ -32,6 +32,8 @@ type jsonRun struct {
 	Start     *jsonStart  `json:"start"`
 	Stop      *jsonStop   `json:"stop"`
 	Pivot     *jsonPivot  `json:"pivot"`
+	StartHole *jsonHole   `json:"start_hole,omitempty"`
+	Raised    bool        `json:"raised,omitempty"`
 	Guided    bool        `json:"guided"`
 	Nibble    *jsonNibble `json:"nibble"`
 	Climb     int         `json:"climb"` // from 1: runs of one climb go up the ladder together
@@ -65,6 +67,13 @@ type jsonStop struct {
 type jsonPivot struct {
 	Tilt  float64 `json:"tilt_degrees"`
 	Early Length  `json:"early"`
+}
+
+// jsonHole is the centre of a start hole, from the end that leads and from the
+// side at the fence.
+type jsonHole struct {
+	FromLead  Length `json:"from_leads"`
+	FromFence Length `json:"from_fence"`
 }
 
 // jsonNibble is how the waste at an end is taken.
@@ -101,11 +110,15 @@ func (s Scale) run(r *deck.Run, fence joinery.FenceReach) jsonRun {
 		Length: s.Length(r.Length),
 		Begin:  r.Begin.String(), End: r.End.String(),
 		Guided:  r.Guided,
+		Raised:  r.Raised,
 		Shown:   shown(r),
 		Climb:   r.Climb + 1,
 		Heights: s.Lengths(r.Heights),
 		Cap:     s.Length(r.Cap.Depth), CapRule: r.Cap.Rule,
 		Ends: "round", Note: r.Cut.Note, Cautions: []int{},
+	}
+	if h := r.Hole; h != nil {
+		out.StartHole = &jsonHole{s.Length(h.FromLead), s.Length(h.FromFence)}
 	}
 	if n := r.Nibble; n != nil {
 		out.Nibble = &jsonNibble{n.Passes, s.Length(n.DrawBack)}

@@ -210,6 +210,13 @@ func (t *textWriter) start(r *deck.Run) {
 		return
 	}
 	t.mark("drop on", "trailing (left)", r, false)
+	switch {
+	case r.Hole != nil:
+		t.wrapped(strings.Repeat(" ", 16), fmt.Sprintf("over a start hole bored first: its centre %s from the %s end, %s from the %s; no pivoting",
+			t.exactly(r.Hole.FromLead), r.Shown(r.Leads), t.exactly(r.Hole.FromFence), r.Shown(r.Step.Fence)))
+	case r.Raised:
+		t.wrapped(strings.Repeat(" ", 16), "not dropped: clamp the work there and raise the turning bit into it")
+	}
 }
 
 func (t *textWriter) stop(r *deck.Run) {

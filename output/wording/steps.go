@@ -25,7 +25,16 @@ func Steps(r *deck.Run, inFull []deck.Caution, blocks bool) []Step {
 		return slices.ContainsFunc(inFull, func(c deck.Caution) bool { return c.Code == code })
 	}
 	var all []Step
-	if r.Begin == deck.Drop && !told("start-stopped") {
+	switch {
+	case r.Hole != nil:
+		all = append(all, Step{
+			"Bore a start hole as wide as the bit and as deep as the cut; tail end against the back stop, lower the work straight down, the hole over the turning bit. No pivoting.",
+			"Bore a start hole; tail on the back stop, lower straight down over the bit."})
+	case r.Raised:
+		all = append(all, Step{
+			"Tail end against the back stop, clamp the work with the bit below the table, and raise the turning bit into it; then unclamp and feed. No pivoting.",
+			"Tail on the back stop, clamp, raise the turning bit into the work, unclamp."})
+	case r.Begin == deck.Drop && !told("start-stopped"):
 		all = append(all, Step{
 			"Drop on: tail end against the back stop, then lower the work onto the turning bit.",
 			"Drop: tail on the back stop, lower."})

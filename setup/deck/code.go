@@ -59,10 +59,10 @@ func (r *Run) contents(w io.Writer) {
 	if r.Nibble != nil {
 		back = r.Nibble.DrawBack
 	}
-	fmt.Fprintf(w, "run %s: %d %q, %q %q; down %s, fence %s, leads %s, %s long; pair %q, %s %s to %s %s; guided %t, %d from %s; heights%s\n",
+	fmt.Fprintf(w, "run %s: %d %q, %q %q; down %s, fence %s, leads %s, %s long; pair %q, %s %s to %s %s; guided %t, %d from %s, hole %v, raised %t; heights%s\n",
 		r.Number(), r.Piece.Count, r.Piece.Name, r.Cut.Name, r.Channel.Part,
 		r.Step.Down, r.Step.Fence, r.Leads, r.Length.MM(),
-		r.Pair, r.Begin, r.A.MM(), r.End, r.B.MM(), r.Guided, r.Sideways(), back.MM(), allMM(r.Heights))
+		r.Pair, r.Begin, r.A.MM(), r.End, r.B.MM(), r.Guided, r.Sideways(), back.MM(), r.Hole != nil, r.Raised, allMM(r.Heights))
 }
 
 func allMM(ls []joinery.Length) string {

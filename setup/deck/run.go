@@ -26,6 +26,8 @@ type Run struct {
 	Cap          ladder.Cap       // the greatest depth of one pass, and its reason
 	Cautions     []Caution        // the gravest first
 	Joint        *Joint           // the joint its cut is a half of; nil for none
+	Hole         *Hole            // the start hole it is lowered over; nil for none
+	Raised       bool             // clamped where it would be dropped, and the turning bit raised into it
 	Guided       bool             // pushed by a block, a gauge or a carriage, whichever the shop has
 	Nibble       *Nibble          // nil where one pass does at every height
 }

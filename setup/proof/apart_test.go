@@ -18,7 +18,7 @@ import (
 var shared = map[string][]string{
 	"deck": {
 		"Deck", "Setup", "Run", "Step", "Mark", "Fence", "Warning",
-		"Nibble", "Pivot", "Begin", "FeedIn", "Drop", "End", "RunOut", "Lift",
+		"Nibble", "Hole", "Pivot", "Begin", "FeedIn", "Drop", "End", "RunOut", "Lift",
 	},
 	"ladder": {"Cap", "CapFor"},
 }

@@ -29,6 +29,8 @@ func (p *prover) card(d dealt, of *wantedPiece) {
 	}
 	p.begin(at, t, w)
 	p.pivot(at, t, w)
+	p.startHole(at, t, w, s)
+	p.raised(at, t, w)
 	p.end(at, t, w)
 	p.heights(at, t, w, s, tool.cap(&w.piece.Wood, &p.plan.Shop))
 	p.limits(at, t, w, tool.bit, s)

@@ -66,6 +66,8 @@ type Card struct {
 	End                 deck.End
 	Start, Stop         *deck.Mark  // nil where the card has none
 	Pivot               *deck.Pivot // nil where the work is not dropped
+	Hole                *deck.Hole  // nil where no start hole is bored
+	Raised              bool        // the bit is raised into the clamped work
 	Guided              bool
 	Nibble              *deck.Nibble // nil where one pass does at every height
 	Climb               int          // from 1; cards of one climb go up together; 0 where the card does not say
@@ -161,7 +163,7 @@ func claim(r *deck.Run) Card {
 		Position: r.Step.Position, Positions: r.Step.Of, Turned: r.Step.Turned,
 		Down: r.Step.Down, Fence: r.Step.Fence, Leads: r.Leads,
 		Length: r.Length, Begin: r.Begin, End: r.End, Start: r.Start, Stop: r.Stop, Pivot: r.Pivot,
-		Guided: r.Guided, Nibble: r.Nibble,
+		Guided: r.Guided, Nibble: r.Nibble, Hole: r.Hole, Raised: r.Raised,
 		Climb: r.Climb + 1, Heights: r.Heights, Cap: r.Cap.Depth, CapRule: r.Cap.Rule,
 		Ends: ends, Note: r.Cut.Note,
 	}

@@ -66,6 +66,14 @@ func (m *mutant) walk(what string, v reflect.Value) {
 		m.set(what, v, (*deck.Nibble)(nil))
 		m.walk(what, v.Elem())
 		return
+	case *deck.Hole:
+		if old == nil {
+			m.set(what, v, &deck.Hole{})
+			return
+		}
+		m.set(what, v, (*deck.Hole)(nil))
+		m.walk(what, v.Elem())
+		return
 	case *deck.Pivot:
 		if old == nil {
 			m.set(what, v, &deck.Pivot{Tilt: 10})
@@ -139,6 +147,8 @@ func TestEveryMutationIsFound(t *testing.T) {
 	plans["shelf between blocks"] = &blocks
 	plans["rail on a carriage"] = railPlan(t)
 	plans["rail on a carriage"].Shop.Cross = joinery.Crossing{With: joinery.Carriage, Base: joinery.Inch / 2}
+	plans["slot with a start hole"] = twoSlots(t, "raise: no", ", start: hole")
+	plans["slot over a raised bit"] = twoSlots(t, "raise: yes", "")
 	for name, plan := range plans {
 		t.Run(name, func(t *testing.T) {
 			claims := claimsOf(deckOf(t, plan))

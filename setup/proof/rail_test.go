@@ -37,3 +37,19 @@ pieces:
 	require.NoError(t, err)
 	return plan
 }
+
+// twoSlots is a short piece with a deep slot, stopped at both ends.
+func twoSlots(t *testing.T, shop, more string) *joinery.Plan {
+	t.Helper()
+	plan, err := planfile.Read("slot.yaml", []byte(`unit: in
+shop: {`+shop+`}
+pieces:
+  - piece: block
+    size: {left-right: 14, front-back: 1 3/4, top-bottom: 3}
+    cuts:
+      - {mortise: slot, in: front, width: 1/2, setback: 1 from bottom, span: 2 to 5 from left, depth: 1`+more+`}
+      - {mortise: other, in: front, width: 1/2, setback: 1 from bottom, span: 8 to 12 from left, depth: 1`+more+`}
+`), nil)
+	require.NoError(t, err)
+	return plan
+}

@@ -30,7 +30,7 @@ var cautionTable = []struct {
 	{"start-stopped", deck.Grave,
 		"Stopped start: tail end against the back stop clamped on the right first, then lower the work onto the turning bit, pivoting on that stop. Never free-hand.",
 		"Tail end against the back stop clamped on the right, then lower onto the turning bit, pivoting there. Never free-hand.",
-		"UK HSE sheet WIS18 (read in part): accidents in stopped work came mainly from working without back stops, jigs or work holders", (*situation).starts},
+		"UK HSE sheet WIS18 (read in part): accidents in stopped work came mainly from working without back stops, jigs or work holders", (*situation).pivots},
 	{"end-stopped", deck.Grave,
 		"Stopped end: hold still at the mark, or against the front stop on the left, switch off, lift when the bit stands.",
 		"Hold still at the mark or front stop, switch off, lift when the bit stands.",

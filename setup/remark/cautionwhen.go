@@ -16,10 +16,13 @@ func (s *situation) cutsApart() bool { return s.apart }
 
 func (s *situation) starts() bool { return s.card.Start != nil }
 
+// pivots is where the work is pivoted onto the bit.
+func (s *situation) pivots() bool { return s.starts() && s.card.Hole == nil && !s.card.Raised }
+
 func (s *situation) stops() bool { return s.card.Stop != nil }
 
 func (s *situation) needsStartHole() bool {
-	return s.starts() && s.card.Step.Bit.Plunges != joinery.Yes
+	return s.starts() && s.card.Hole == nil && s.card.Step.Bit.Plunges != joinery.Yes
 }
 
 func (s *situation) downCutBlind() bool {

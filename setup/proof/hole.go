@@ -1,0 +1,55 @@
+package proof
+
+import (
+	"math"
+
+	"fencecard/joinery"
+)
+
+// startHole checks where a start hole is bored: within the cut, where the bit
+// stands when the work is lowered over it.
+func (p *prover) startHole(at int, t table, w *wanted, s *Setup) {
+	c := t.card
+	if wants := w.cut.Bored && c.Start != nil; wants != (c.Hole != nil) {
+		p.wrongCard(at, "start hole", 0, "the card has %s start hole, the plan wants %s start hole", oneOrNone(c.Hole != nil), oneOrNone(wants))
+		return
+	}
+	if c.Hole == nil {
+		return
+	}
+	if off := c.Hole.FromLead - t.half() - c.Start.Line; off.Abs() > hair {
+		p.wrongCard(at, "start hole", off, "the start hole would lie %s too near the %s", p.text(off.Abs()), toward(off, c.Leads))
+	}
+	if off := c.Hole.FromFence - t.half() - s.Fence.NearEdge; off.Abs() > hair {
+		p.wrongCard(at, "start hole", off, "the start hole would lie %s too near the %s", p.text(off.Abs()), toward(off, c.Fence))
+	}
+}
+
+func oneOrNone(one bool) string {
+	if one {
+		return "a"
+	}
+	return "no"
+}
+
+// raised checks that the bit is raised into clamped work where that can be done and
+// dropping would be steep, more than one in 3.73, or near the hands.
+func (p *prover) raised(at int, t table, w *wanted) {
+	c, shop := t.card, &p.plan.Shop
+	want := false
+	if shop.Raises && c.Start != nil && c.Hole == nil {
+		room := c.Start.TailBeforeEdge - t.bit
+		steep := room.Millimetres()*math.Tan(15*math.Pi/180) < w.channel.Depth.Millimetres()-joinery.Length(1).Millimetres()
+		want = steep || room < shop.Rules.HandDistance
+	}
+	if c.Raised != want {
+		p.wrongCard(at, "raised", 0, "the card says that the bit is %s into the work; it must be %s", raisedOrNot(c.Raised), raisedOrNot(want))
+	}
+}
+
+func raisedOrNot(raised bool) string {
+	if raised {
+		return "raised"
+	}
+	return "not raised"
+}

@@ -1,10 +1,11 @@
 package output
 
 import (
+	"io"
+
 	"fencecard/joinery"
 	"fencecard/output/deckfile"
 	"fencecard/setup/proof"
-	"io"
 )
 
 type jsonFinding struct {

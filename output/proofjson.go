@@ -2,11 +2,12 @@ package output
 
 import (
 	"encoding/json"
+	"io"
+	"strconv"
+
 	"fencecard/joinery"
 	"fencecard/output/deckfile"
 	"fencecard/setup/proof"
-	"io"
-	"strconv"
 )
 
 type jsonProof struct {

@@ -2,6 +2,7 @@ package deckfile
 
 import (
 	"encoding/json"
+
 	"fencecard/joinery"
 )
 

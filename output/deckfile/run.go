@@ -1,9 +1,10 @@
 package deckfile
 
 import (
+	"math"
+
 	"fencecard/joinery"
 	"fencecard/setup/deck"
-	"math"
 )
 
 // jsonRun is one kind of piece once over the bit.
@@ -19,7 +20,7 @@ type jsonRun struct {
 	Part      string      `json:"part,omitempty"`
 	Position  int         `json:"position"`
 	Positions int         `json:"positions"`
-	Turned    bool        `json:"turned,omitempty"`
+	Turned    bool        `json:"turned"`
 	Down      string      `json:"down"`
 	Fence     string      `json:"fence"`
 	Leads     string      `json:"leads"`

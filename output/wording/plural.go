@@ -1,8 +1,9 @@
 package wording
 
 import (
-	"fencecard/joinery"
 	"fmt"
+
+	"fencecard/joinery"
 )
 
 // Plural counts things: "no cards", "1 card", "2 cards".

@@ -1,9 +1,10 @@
 package wording
 
 import (
+	"slices"
+
 	"fencecard/setup/deck"
 	"fencecard/setup/remark"
-	"slices"
 )
 
 // InFull is how many cautions a card gives in full; the others by number.

@@ -1,8 +1,9 @@
 package deck
 
 import (
-	"fencecard/joinery"
 	"fmt"
+
+	"fencecard/joinery"
 )
 
 // Joint is two halves of the plan that go together, checked against each

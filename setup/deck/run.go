@@ -1,9 +1,10 @@
 package deck
 
 import (
+	"strconv"
+
 	"fencecard/joinery"
 	"fencecard/setup/ladder"
-	"strconv"
 )
 
 // Run is one run of one kind of piece over the bit.

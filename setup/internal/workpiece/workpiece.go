@@ -1,16 +1,17 @@
 package workpiece
 
 import (
-	"fencecard/joinery"
-	"fencecard/joinery/planfile"
-	"fencecard/setup"
-	"fencecard/setup/deck"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"fencecard/joinery"
+	"fencecard/joinery/planfile"
+	"fencecard/setup"
+	"fencecard/setup/deck"
 )
 
 // In reads a length in inches, mm one in millimetres.

@@ -24,7 +24,7 @@ func (p *prover) card(d dealt, of *wantedPiece) {
 		return
 	}
 	t := table{card: c, bit: tool.bit.True(), size: w.piece.Size, long: w.piece.Size.Between(c.Leads)}
-	if c.says(NoLength) && apart(c.Length, t.long) {
+	if c.says(NoLength) && differ(c.Length, t.long) {
 		p.wrongCard(at, "length", c.Length-t.long, "the work is %s long along the feed, not %s", p.text(t.long), p.text(c.Length))
 	}
 	p.begin(at, t, w)
@@ -163,7 +163,7 @@ func (p *prover) end(at int, t table, w *wanted) {
 // wrong by the same is told once.
 func (p *prover) mark(at int, w *wanted, numbers []markNumber, want joinery.Length, field, verb string, leads joinery.Side) {
 	off := numbers[0].line - want
-	together := !slices.ContainsFunc(numbers, func(n markNumber) bool { return apart(n.line-want, off) })
+	together := !slices.ContainsFunc(numbers, func(n markNumber) bool { return differ(n.line-want, off) })
 	if together && off.Abs() > hair {
 		p.wrongCard(at, field, off, "the %s would %s %s too near the %s", w.cut.Kind, verb, p.text(off.Abs()), toward(off, leads))
 		return

@@ -27,7 +27,7 @@ func (p *prover) channel(w *wanted) {
 	case len(w.runs) == w.claimed:
 		p.positions(w)
 		p.walls(w)
-		p.climbing(w)
+		p.feedsAgainst(w)
 	}
 }
 
@@ -131,7 +131,7 @@ func sliver(p *prover, gap joinery.Length) string {
 // whole channel is out of place.
 func (p *prover) wall(w *wanted, first, last run, near, far joinery.Length) {
 	from, kind := w.channel.Near, w.cut.Kind
-	if near.Abs() > hair && !apart(near, far) {
+	if near.Abs() > hair && !differ(near, far) {
 		p.wrongCard(first.result, "fence", near, "the %s would lie %s too near the %s", kind, p.text(near.Abs()), toward(near, from))
 		return
 	}
@@ -145,10 +145,10 @@ func (p *prover) wall(w *wanted, first, last run, near, far joinery.Length) {
 	}
 }
 
-// climbing checks run by run that the fresh wood lies on the operator's side
+// feedsAgainst checks run by run that the fresh wood lies on the operator's side
 // of the bit: where earlier runs have cut further from the fence than wood that
 // still stands, the teeth pull the work along.
-func (p *prover) climbing(w *wanted) {
+func (p *prover) feedsAgainst(w *wanted) {
 	for i, r := range w.runs {
 		this := r.strip(r.card.Fence)
 		var cut []solid.Range

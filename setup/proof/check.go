@@ -156,7 +156,7 @@ func (p *prover) bit(s *Setup) *joinery.Bit {
 	switch {
 	case bit == nil:
 		p.wrong("bit", "setup %d wants the bit %q, which the shop does not have", s.Number, s.Bit.Name)
-	case apart(bit.True(), s.Bit.Diameter):
+	case differ(bit.True(), s.Bit.Diameter):
 		p.wrong("bit diameter", "setup %d says that the %s bit measures %s, the shop says %s",
 			s.Number, bit.Name, p.text(s.Bit.Diameter), p.text(bit.True()))
 	case s.Bit.Kind != bit.Kind.String():
@@ -178,7 +178,7 @@ func (p *prover) fence(s *Setup) {
 
 // ladder checks that the heights climb and that each is of use.
 func (p *prover) ladder(s *Setup) {
-	if h, ok := climbs(s.Heights); !ok {
+	if h, ok := ascend(s.Heights); !ok {
 		p.wrong("heights", "setup %d: the height %s does not climb above the one before it", s.Number, p.text(h))
 	}
 	used := map[joinery.Length]bool{}
@@ -208,8 +208,8 @@ func andMore(n int, so string) string {
 	return fmt.Sprintf(", %s %d more", so, n-1)
 }
 
-// climbs returns the first height that is not above the one before it.
-func climbs(heights []joinery.Length) (joinery.Length, bool) {
+// ascend returns the first height that is not above the one before it.
+func ascend(heights []joinery.Length) (joinery.Length, bool) {
 	last := joinery.Length(0)
 	for _, h := range heights {
 		if h <= last {
@@ -220,7 +220,7 @@ func climbs(heights []joinery.Length) (joinery.Length, bool) {
 	return 0, true
 }
 
-func apart(a, b joinery.Length) bool { return (a - b).Abs() > hair }
+func differ(a, b joinery.Length) bool { return (a - b).Abs() > hair }
 
 func nearOrFar(off joinery.Length) string {
 	if off < 0 {

@@ -19,7 +19,7 @@ func (p *prover) heights(at int, t table, w *wanted, s *Setup, most ladder.Cap) 
 		p.wrongCard(at, "heights", 0, "the card has no height, so nothing would be cut")
 		return
 	}
-	if h, ok := climbs(c.Heights); !ok {
+	if h, ok := ascend(c.Heights); !ok {
 		p.wrongCard(at, "heights", 0, "the height %s does not climb above the one before it", p.text(h))
 	}
 	deep := c.Heights[len(c.Heights)-1]
@@ -42,7 +42,7 @@ func (p *prover) heights(at int, t table, w *wanted, s *Setup, most ladder.Cap) 
 
 // passes checks that no pass takes more than the bit may.
 func (p *prover) passes(at int, c *Card, most ladder.Cap) {
-	if c.says(NoCap) && apart(c.Cap, most.Depth) {
+	if c.says(NoCap) && differ(c.Cap, most.Depth) {
 		p.wrongCard(at, "cap", c.Cap-most.Depth, "the card allows %s at one pass, but it is %s: %s", p.text(c.Cap), p.text(most.Depth), most.Rule)
 	}
 	if c.says(NoCapRule) && c.CapRule != most.Rule {

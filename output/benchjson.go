@@ -9,12 +9,22 @@ import (
 )
 
 type jsonFinding struct {
+	What     string          `json:"what"`
+	As       string          `json:"as"`
+	Measured deckfile.Length `json:"measured"`
+	Wants    deckfile.Length `json:"wants"`
+	Off      deckfile.Length `json:"off"`
+	Ask      string          `json:"ask,omitempty"`
+	Move     string          `json:"move"`
+	Makes    []jsonMade      `json:"makes"`
+}
+
+type jsonMade struct {
 	What  string          `json:"what"`
 	From  string          `json:"from"`
 	Would deckfile.Length `json:"would"`
 	Wants deckfile.Length `json:"wants"`
-	Off   deckfile.Length `json:"off"`
-	Move  string          `json:"move"`
+	Words string          `json:"words"`
 }
 
 type jsonCorrection struct {
@@ -27,16 +37,20 @@ type jsonCorrection struct {
 }
 
 // AsSetJSON writes what the table as it stands would cut.
-func AsSetJSON(w io.Writer, scale joinery.Scale, card string, found []proof.Finding) error {
+func AsSetJSON(w io.Writer, scale joinery.Scale, as *proof.Standing) error {
 	s := deckfile.Scale(scale)
 	out := struct {
-		Card  string        `json:"card"`
+		Run   string        `json:"run"`
+		Piece string        `json:"piece"`
+		Cut   string        `json:"cut"`
 		Right bool          `json:"right"`
 		AsSet []jsonFinding `json:"as_set"`
-	}{card, true, make([]jsonFinding, len(found))}
-	for i, f := range found {
-		out.Right = out.Right && f.Right()
-		out.AsSet[i] = jsonFinding{f.What, f.From, s.Length(f.Would), s.Length(f.Wants), s.Length(f.Off()), f.Move}
+	}{as.Run.Number, as.Run.Piece, as.Run.Cut, as.Right(), make([]jsonFinding, len(as.Found))}
+	for i, f := range as.Found {
+		out.AsSet[i] = jsonFinding{f.What, f.As, s.Length(f.Measured), s.Length(f.Wants), s.Length(f.Off()), f.Ask, f.Move, []jsonMade{}}
+		for _, m := range f.Makes {
+			out.AsSet[i].Makes = append(out.AsSet[i].Makes, jsonMade{m.What, m.From, s.Length(m.Would), s.Length(m.Wants), m.Words})
+		}
 	}
 	return deckfile.Indented(w, out)
 }
@@ -45,13 +59,13 @@ func AsSetJSON(w io.Writer, scale joinery.Scale, card string, found []proof.Find
 func CorrectionsJSON(w io.Writer, scale joinery.Scale, l *proof.Lesson) error {
 	s := deckfile.Scale(scale)
 	out := struct {
-		Card        string           `json:"card"`
+		Run         string           `json:"run"`
 		Piece       string           `json:"piece"`
 		Cut         string           `json:"cut"`
 		Bit         string           `json:"bit"`
 		Diameter    *deckfile.Length `json:"diameter"`
 		Corrections []jsonCorrection `json:"corrections"`
-	}{Card: l.Card.Number, Piece: l.Card.Piece, Cut: l.Card.Cut, Bit: l.Bit.Name, Corrections: make([]jsonCorrection, len(l.Corrections))}
+	}{Run: l.Card.Number, Piece: l.Card.Piece, Cut: l.Card.Cut, Bit: l.Bit.Name, Corrections: make([]jsonCorrection, len(l.Corrections))}
 	if l.Diameter > 0 {
 		d := s.Length(l.Diameter)
 		out.Diameter = &d

@@ -12,7 +12,7 @@ import (
 
 type jsonProof struct {
 	Proved   bool               `json:"proved"`
-	Cards    int                `json:"cards"`
+	Runs     int                `json:"runs"`
 	Faults   []jsonDifference   `json:"faults"`
 	Warnings []deckfile.Warning `json:"warnings"`
 	Removed  []jsonRemoved      `json:"removed,omitempty"`
@@ -25,7 +25,7 @@ type jsonRemoved struct {
 }
 
 type jsonDifference struct {
-	Card  string           `json:"card,omitempty"`
+	Run   string           `json:"run,omitempty"`
 	Piece string           `json:"piece,omitempty"`
 	Cut   string           `json:"cut,omitempty"`
 	Field string           `json:"field"`
@@ -37,12 +37,12 @@ type jsonDifference struct {
 // ProofJSON writes a proof as one JSON document.
 func ProofJSON(w io.Writer, scale joinery.Scale, r *proof.Report) error {
 	out := jsonProof{
-		Proved: r.Proved(), Cards: len(r.Results),
+		Proved: r.Proved(), Runs: len(r.Results),
 		Faults:   make([]jsonDifference, len(r.Faults)),
 		Warnings: make([]deckfile.Warning, len(r.Warnings)),
 	}
 	for i, f := range r.Faults {
-		out.Faults[i] = jsonDifference{Card: f.Card, Piece: f.Piece, Cut: f.Cut, Field: f.Field, Text: f.Text}
+		out.Faults[i] = jsonDifference{Run: f.Card, Piece: f.Piece, Cut: f.Cut, Field: f.Field, Text: f.Text}
 		if f.Place.Known() {
 			out.Faults[i].Place = f.Place.String()
 		}

@@ -5,7 +5,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
 
 	"github.com/spf13/cobra"
 
@@ -19,34 +18,37 @@ import (
 
 // checkOptions are the flags of the check command.
 type checkOptions struct {
-	format string
-	deck   printed
-	card   string
-	// As the maker measures them on the table; "" where not.
-	fence, start, stop, height string
+	format   string
+	deck     printed
+	run      string
+	measured measures
 }
 
 func (a *app) checkCommand() *cobra.Command {
-	var o checkOptions
+	o := checkOptions{measured: measures{
+		{flag: "near", says: "as measured: fence face to the near edge of the bit; --fence is the same"},
+		{flag: "centre", says: "as measured: fence face to the centre of the bit"},
+		{flag: "far", says: "as measured: fence face to the far edge of the bit"},
+		{flag: "back-stop", says: "as measured: trailing (left) edge of the bit to the back stop"},
+		{flag: "start", says: "as measured: the start, from where to where the sheet says"},
+		{flag: "stop", says: "as measured: the stop, from where to where the sheet says"},
+		{flag: "height", says: "as measured: height of the bit above the table"},
+	}}
 	cmd := &cobra.Command{
-		Use:   "check [PLAN]",
+		Use:   "check [PLAN] [RUN]",
 		Short: "Prove the cards against the plan, or say what the table as set would cut",
 		Long:  topic("check"),
 		Example: `  fencecard check bench.yaml
   fencecard check bench.yaml --deck deck.json
-  fencecard check bench.yaml --card 3.3 --fence 25/64 --start 15/32 --stop 3-1/4
-  fencecard check bench.yaml --card 3.3@k7fw --fence 25/64`,
-		Args: cobra.MaximumNArgs(1),
+  fencecard check bench.yaml 3.3 --near 25/64 --back-stop 3-1/4
+  fencecard check bench.yaml 3.3@k7fw --far 49/64 --start 15/32 --stop 3`,
+		Args: cobra.MaximumNArgs(2),
 		RunE: a.work(func(ctx context.Context, args []string) error { return a.check(ctx, args, o) }),
 	}
-	f := cmd.Flags()
 	formatFlag(cmd, &o.format)
 	o.deck.flags(cmd)
-	f.StringVar(&o.card, "card", "", "the card, by its `NUMBER`, that the table is set for")
-	f.StringVar(&o.fence, "fence", "", "as measured: fence face to the near edge of the bit")
-	f.StringVar(&o.start, "start", "", "as measured: leading end past the trailing edge of the bit at the start")
-	f.StringVar(&o.stop, "stop", "", "as measured: leading end past the leading edge of the bit at the stop")
-	f.StringVar(&o.height, "height", "", "as measured: height of the bit above the table")
+	cmd.Flags().StringVar(&o.run, "card", "", "the run that the table is set for, by its `NUMBER`: the same as RUN")
+	o.measured.flags(cmd)
 	return cmd
 }
 
@@ -55,7 +57,10 @@ func (a *app) check(ctx context.Context, args []string, o checkOptions) error {
 	if err != nil {
 		return err
 	}
-	if o.card, err = o.deck.named(o.card); err != nil {
+	if args, o.run, err = runNamed(args, o.run); err != nil {
+		return err
+	}
+	if o.run, err = o.deck.named(o.run); err != nil {
 		return err
 	}
 	if err := o.usage(); err != nil {
@@ -88,7 +93,7 @@ func (a *app) check(ctx context.Context, args []string, o checkOptions) error {
 		if err := a.is(deck, o.deck); err != nil {
 			return err
 		}
-		if o.card != "" {
+		if o.run != "" {
 			return a.asSet(plan, claims, o)
 		}
 	}
@@ -100,12 +105,11 @@ func (a *app) check(ctx context.Context, args []string, o checkOptions) error {
 
 // usage finds flags that do not go together.
 func (o checkOptions) usage() error {
-	measured := o.fence != "" || o.start != "" || o.stop != "" || o.height != ""
 	switch {
-	case measured && o.card == "":
-		return usageError{errors.New("--fence, --start, --stop and --height need --card: which card is the table set for?")}
-	case o.card != "" && !measured:
-		return usageError{errors.New("--card needs one or more of --fence, --start, --stop and --height, as measured on the table")}
+	case o.measured.given() && o.run == "":
+		return usageError{errors.New("which run is the table set for? Write its number behind the plan, as in fencecard check bench.yaml 3.6 --near 25/64")}
+	case o.run != "" && !o.measured.given():
+		return usageError{fmt.Errorf("say what you measured on the table for run %s: one or more of %s", joinery.Brief(o.run, 24), o.measured.names("and"))}
 	}
 	return nil
 }
@@ -144,35 +148,26 @@ func (a *app) tellProof(plan *joinery.Plan, r *proof.Report, asJSON bool) error 
 }
 
 func (a *app) asSet(plan *joinery.Plan, claims *proof.Claims, o checkOptions) error {
-	var s proof.Settings
-	var faults joinery.Faults
-	for _, m := range []struct {
-		flag, text string
-		to         **joinery.Length
-	}{{"fence", o.fence, &s.Fence}, {"start", o.start, &s.Start}, {"stop", o.stop, &s.Stop}, {"height", o.height, &s.Height}} {
-		if m.text != "" {
-			l := flagLength(&faults, m.flag, m.text, plan.Unit)
-			*m.to = &l
-		}
-	}
-	if err := faults.Err(); err != nil {
+	l, err := o.measured.read(plan.Unit)
+	if err != nil {
 		return err
 	}
-	found, err := proof.AsSet(plan, claims, o.card, s)
+	as, err := proof.AsSet(plan, claims, o.run, proof.Settings{
+		Near: l["near"], Centre: l["centre"], Far: l["far"],
+		Start: l["start"], Stop: l["stop"], BackStop: l["back-stop"], Height: l["height"],
+	})
 	if err != nil {
 		return err
 	}
 	tell := screen.AsSetText
 	if o.format == "json" {
-		tell = func(w io.Writer, s joinery.Scale, f []proof.Finding) error { return output.AsSetJSON(w, s, o.card, f) }
+		tell = output.AsSetJSON
 	}
-	if err := tell(a.out, plan.Shop.Scale, found); err != nil {
+	if err := tell(a.out, plan.Shop.Scale, &as); err != nil {
 		return err
 	}
-	for _, f := range found {
-		if !f.Right() {
-			return fmt.Errorf("card %s is not set as it wants yet", o.card)
-		}
+	if !as.Right() {
+		return fmt.Errorf("run %s is not set as it wants yet", o.run)
 	}
 	return nil
 }

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
+	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -18,53 +19,51 @@ import (
 
 // correctOptions are the flags of the correct command.
 type correctOptions struct {
-	format string
-	deck   printed
-	card   string
-	keep   bool
-	// As the maker measures them on the test cut; "" where not.
-	setback, width, begins, length, depth string
+	format   string
+	deck     printed
+	run      string
+	keep     bool
+	measured measures
 }
 
 func (a *app) correctCommand() *cobra.Command {
-	var o correctOptions
+	o := correctOptions{measured: measures{
+		{flag: "setback", says: "as measured: from the side at the fence to the near wall"},
+		{flag: "width", says: "as measured: from wall to wall, of one run; at an end of the work, from the end to the shoulder"},
+		{flag: "begins", says: "as measured: from the leading end of the work to where the cut begins"},
+		{flag: "length", says: "as measured: along the work, round ends included"},
+		{flag: "depth", says: "as measured: at the last height"},
+	}}
 	cmd := &cobra.Command{
-		Use:   "correct PLAN",
+		Use:   "correct PLAN RUN",
 		Short: "From a test cut, say how to move fence, marks and bit",
 		Long:  topic("correct"),
-		Example: `  fencecard correct bench.yaml --card 3.3 --setback 25/64 --depth 27/32
-  fencecard correct bench.yaml --card 3.3 --width 0.372 --keep
-  fencecard correct bench.yaml --card 3.3 --begins 17/32 --length 2-1/2 --deck deck.json`,
-		Args: cobra.ExactArgs(1),
+		Example: `  fencecard correct bench.yaml 3.3 --setback 25/64 --depth 27/32
+  fencecard correct bench.yaml 3.3 --width 0.372 --keep
+  fencecard correct bench.yaml 3.3 --begins 17/32 --length 2-1/2 --deck deck.json`,
+		Args: cobra.RangeArgs(1, 2),
 		RunE: a.work(func(ctx context.Context, args []string) error { return a.correct(ctx, args, o) }),
 	}
-	f := cmd.Flags()
 	formatFlag(cmd, &o.format)
 	o.deck.flags(cmd)
-	f.StringVar(&o.card, "card", "", "the card, by its `NUMBER`, that was tested")
-	f.StringVar(&o.setback, "setback", "", "as measured: from the side at the fence to the near wall")
-	f.StringVar(&o.width, "width", "", "as measured: from wall to wall, of one run")
-	f.StringVar(&o.begins, "begins", "", "as measured: from the leading end of the work to where the cut begins")
-	f.StringVar(&o.length, "length", "", "as measured: along the work, round ends included")
-	f.StringVar(&o.depth, "depth", "", "as measured: at the last height")
-	f.BoolVar(&o.keep, "keep", false, "write the bit's true diameter into the shop file as measured")
-	required(cmd, "card")
+	cmd.Flags().StringVar(&o.run, "card", "", "the run that was tested, by its `NUMBER`: the same as RUN")
+	o.measured.flags(cmd)
+	cmd.Flags().BoolVar(&o.keep, "keep", false, "write the bit's true diameter into the shop file as measured")
 	return cmd
 }
 
 func (a *app) correct(ctx context.Context, args []string, o correctOptions) error {
 	asJSON, err := asJSON(o.format)
-	switch {
-	case err != nil:
+	if err != nil {
 		return err
-	case o.setback == "" && o.width == "" && o.begins == "" && o.length == "" && o.depth == "":
-		return usageError{errors.New("give one or more of --setback, --width, --begins, --length and --depth, as measured on the test cut")}
-	case o.keep && o.width == "":
-		return usageError{errors.New("--keep needs --width: only the width of a slot shows the bit's diameter")}
-	case o.keep && args[0] == "-":
-		return usageError{errors.New("--keep needs a plan in a file, to find its shop file")}
 	}
-	if o.card, err = o.deck.named(o.card); err != nil {
+	if args, o.run, err = runNamed(args, o.run); err != nil {
+		return err
+	}
+	if o.run, err = o.deck.named(o.run); err != nil {
+		return err
+	}
+	if err := o.usage(args[0]); err != nil {
 		return err
 	}
 	plan, err := a.readPlan(args)
@@ -80,7 +79,7 @@ func (a *app) correct(ctx context.Context, args []string, o correctOptions) erro
 		return err
 	}
 	claims := proof.Of(deck)
-	lesson, err := proof.Correct(deck.Plan, &claims, o.card, cut)
+	lesson, err := proof.Correct(deck.Plan, &claims, o.run, cut)
 	if err != nil {
 		return err
 	}
@@ -95,18 +94,39 @@ func (a *app) correct(ctx context.Context, args []string, o correctOptions) erro
 	return a.keepMeasured(args[0], plan, &lesson)
 }
 
+// usage finds flags that do not go together.
+func (o correctOptions) usage(plan string) error {
+	width := slices.ContainsFunc(o.measured, func(m *measure) bool { return m.flag == "width" && m.text != "" })
+	switch {
+	case o.run == "":
+		return usageError{errors.New("which run was tested? Write its number behind the plan, as in fencecard correct bench.yaml 3.6 --depth 27/32")}
+	case !o.measured.given():
+		return usageError{fmt.Errorf("give one or more of %s, as measured on the test cut", o.measured.names("and"))}
+	case o.keep && !width:
+		return usageError{errors.New("--keep needs --width: only the width of a slot shows the bit's diameter")}
+	case o.keep && plan == "-":
+		return usageError{errors.New("--keep needs a plan in a file, to find its shop file")}
+	}
+	return nil
+}
+
 func (o correctOptions) testCut(unit joinery.Unit) (proof.TestCut, error) {
+	read, err := o.measured.read(unit)
+	if err != nil {
+		return proof.TestCut{}, err
+	}
 	var cut proof.TestCut
 	var faults joinery.Faults
 	for _, m := range []struct {
-		flag, text string
-		to         *joinery.Length
-	}{{"setback", o.setback, &cut.Setback}, {"width", o.width, &cut.Width}, {"begins", o.begins, &cut.Begins}, {"length", o.length, &cut.Length}, {"depth", o.depth, &cut.Depth}} {
-		if m.text == "" {
+		flag string
+		to   *joinery.Length
+	}{{"setback", &cut.Setback}, {"width", &cut.Width}, {"begins", &cut.Begins}, {"length", &cut.Length}, {"depth", &cut.Depth}} {
+		l := read[m.flag]
+		if l == nil {
 			continue
 		}
-		*m.to = flagLength(&faults, m.flag, m.text, unit)
-		if *m.to < 0 || *m.to == 0 && len(faults) == 0 {
+		*m.to = *l
+		if *l <= 0 {
 			faults.Add(joinery.Fault{Problem: "--" + m.flag + ": a test cut measures more than 0", Remedy: "leave --" + m.flag + " out where there is nothing to measure"})
 		}
 	}

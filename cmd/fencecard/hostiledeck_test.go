@@ -62,7 +62,7 @@ func hostileDecks() []hostileDocument {
 		docs = append(docs, hostileDocument{"deck/" + name + " of 8 MB", read, func() string { return text(8 * megabyte) }, says, exitFault, mostTimes})
 	}
 	refused := func(name, says string, text func(size int) string) { add(name, says, exitFault, text) }
-	sound := func(name string, text func(size int) string) { add(name, "1 card proved.", exitDone, text) }
+	sound := func(name string, text func(size int) string) { add(name, "1 run proved.", exitDone, text) }
 
 	// What cannot be read.
 	refused("brackets", "deck.json:1:51: lists and objects lie inside one another too deeply", func(n int) string { return fill("[", n) })

@@ -3,7 +3,7 @@ package main
 import "fencecard/joinery/pattern"
 
 var (
-	lengthFlag = pattern.New(`^--(fence|start|stop|height|setback|width|begins|length|depth|fence-stood|height-stood)(=-?\d+)?$`)
+	lengthFlag = pattern.New(`^--(fence|near|centre|center|far|back-stop|start|stop|height|setback|width|begins|length|depth|fence-stood|height-stood)(=-?\d+)?$`)
 	wholePart  = pattern.New(`^-?\d+$`)
 	broken     = pattern.New(`^\d+/\d+(in|")?$`)
 )

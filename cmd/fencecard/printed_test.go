@@ -18,7 +18,7 @@ func TestAQuestionMeansThePrintedDeck(t *testing.T) {
 	others := 0
 	for _, plan := range plans {
 		printed := codeOf(t, plan, "--search", "0")
-		ask := []string{"check", plan, "--card", "1.1@" + printed, "--height", "1/64"}
+		ask := []string{"check", plan, "1.1@" + printed, "--height", "1/64"}
 		said, _ := runFor(t, append(ask, "--search", "0")...)
 		assert.NotContains(t, said, "not deck", plan)
 		assert.Contains(t, said, "depth", plan)

@@ -194,7 +194,7 @@ func FuzzDeck(f *testing.F) {
 			for j := range claims.Setups[i].Cards {
 				number := claims.Setups[i].Cards[j].Number
 				one := joinery.Inch
-				proof.AsSet(plan, claims, number, proof.Settings{Fence: &one, Start: &one, Stop: &one, Height: &one})
+				proof.AsSet(plan, claims, number, proof.Settings{Near: &one, Far: &one, BackStop: &one, Start: &one, Stop: &one, Height: &one})
 				proof.Correct(plan, claims, number, proof.TestCut{Setback: one, Width: one, Length: one, Depth: one})
 			}
 		}

@@ -3,25 +3,49 @@ package screen
 import (
 	"fmt"
 	"io"
+	"slices"
 
 	"fencecard/joinery"
 	"fencecard/setup/proof"
 )
 
 // AsSetText writes what the table as it stands would cut.
-func AsSetText(w io.Writer, scale joinery.Scale, found []proof.Finding) error {
+func AsSetText(w io.Writer, scale joinery.Scale, as *proof.Standing) error {
 	t := &textWriter{scale: scale}
-	last := ""
-	for _, f := range found {
-		t.wrapped(fmt.Sprintf("%-10s ", f.What), fmt.Sprintf("%s from %s, this card wants %s: %s",
-			t.bare(f.Would), f.From, t.bare(f.Wants), f.Words))
-		if f.Move != "" && f.Move != last { // both walls follow the fence
-			t.wrapped("           ", f.Move)
-		}
-		last = f.Move
+	t.wrapped(fmt.Sprintf("%-6s", as.Run.Number), cutOf(as.Run))
+	for _, f := range as.Found {
+		t.found(f)
 	}
 	_, err := io.WriteString(w, t.String())
 	return err
+}
+
+// found writes one setting: how it was measured, what to do, and what it would
+// cut.
+func (t *textWriter) found(f proof.Finding) {
+	const under = "           "
+	says := fmt.Sprintf("%s %s", t.bare(f.Measured), f.As)
+	if f.Measured != f.Wants {
+		says += ", where the sheet says " + t.bare(f.Wants)
+	}
+	if f.Right() && allCorrect(f.Makes) {
+		t.wrapped(fmt.Sprintf("%-10s ", f.What), says+": correct")
+		return
+	}
+	t.wrapped(fmt.Sprintf("%-10s ", f.What), says)
+	switch {
+	case f.Ask != "":
+		t.wrapped(under, f.Ask+" If not, "+f.Move)
+	case f.Move != "":
+		t.wrapped(under, f.Move)
+	}
+	for _, m := range f.Makes {
+		t.wrapped(under, fmt.Sprintf("%s %s from %s: %s", m.What, t.bare(m.Would), m.From, m.Words))
+	}
+}
+
+func allCorrect(made []proof.Made) bool {
+	return !slices.ContainsFunc(made, func(m proof.Made) bool { return m.Words != "correct" })
 }
 
 // bare is a length on a card, or finer where the rule would round it.

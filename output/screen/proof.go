@@ -10,7 +10,7 @@ import (
 	"fencecard/setup/proof"
 )
 
-// ProofText writes a proof to be read on a screen of 80 columns: for each card
+// ProofText writes a proof to be read on a screen of 80 columns: for each run
 // its layout lines, marks and travel, and whether it proves.
 func ProofText(w io.Writer, title string, scale joinery.Scale, r *proof.Report) error {
 	t := &textWriter{scale: scale}
@@ -44,7 +44,7 @@ func ProofLine(r *proof.Report) string {
 			wrong++
 		}
 	}
-	all := wording.Plural(len(r.Results), "card")
+	all := wording.Plural(len(r.Results), "run")
 	switch {
 	case r.Proved():
 		return all + " proved."
@@ -54,7 +54,7 @@ func ProofLine(r *proof.Report) string {
 	return fmt.Sprintf("%d of %s would not cut what the plan asks for.", wrong, all)
 }
 
-// cutOf names a card's piece and cut.
+// cutOf names a run's piece and cut.
 func cutOf(c *proof.Card) string {
 	part := ""
 	if c.Part != "" {

@@ -15,10 +15,12 @@ import (
 
 // shared is all that the proof may take from the packages that make the cards:
 // the deck's types, and the rule of the shop that says how deep one pass may go.
+// What a sheet brings to a mark proves nothing: whoever measures a table asks.
 var shared = map[string][]string{
 	"deck": {
 		"Deck", "Setup", "Run", "Step", "Mark", "Fence", "Warning",
 		"Nibble", "Hole", "Pivot", "Begin", "FeedIn", "Drop", "End", "RunOut", "Lift",
+		"Guide", "ByLine", "ByLead", "ByTail",
 	},
 	"ladder": {"Cap", "CapFor"},
 }

@@ -6,8 +6,8 @@ import (
 	"fencecard/joinery"
 )
 
-// TestCut is what a maker measures on a test cut made as one card says, in one
-// run at its last height; 0 where it was not measured.
+// TestCut is what a maker measures on a test cut made as the papers of one run say, in one
+// pass at its last height; 0 where it was not measured.
 type TestCut struct {
 	Setback joinery.Length // from the side at the fence to the near wall
 	Width   joinery.Length // from wall to wall
@@ -20,7 +20,7 @@ type TestCut struct {
 type Correction struct {
 	What     string         // "fence", "start", "stop", "height" or "bit"
 	Measured joinery.Length // on the test cut; of a stop where the cut ends, if it is known where it begins
-	Wants    joinery.Length // what the card wants there
+	Wants    joinery.Length // what the run wants there
 	Move     string         // what to do; "" where it is right
 	Assumes  string         // what the move takes for granted; "" for nothing
 }
@@ -38,7 +38,7 @@ type Lesson struct {
 const widest = 10
 
 // Correct says what to move after a test cut, and what the bit's true diameter
-// is. The error is [joinery.Faults]: there is no such card, or its cut has no
+// is. The error is [joinery.Faults]: there is no such run, or its cut has no
 // such measure.
 func Correct(plan *joinery.Plan, claims *Claims, number string, cut TestCut) (Lesson, error) {
 	b, err := benchFor(plan, claims, number)
@@ -54,12 +54,6 @@ func Correct(plan *joinery.Plan, claims *Claims, number string, cut TestCut) (Le
 		return Lesson{}, err
 	}
 	return lesson, nil
-}
-
-// open tells on which sides this run of the bit leaves no wall.
-func (b bench) open() (near, far bool) {
-	n := b.setup.Fence.NearEdge
-	return b.card.from(n) <= 0, n+b.bit >= b.size.Between(b.card.Fence)
 }
 
 // learnWidth learns the bit's diameter from a slot with two walls, and where
@@ -85,7 +79,7 @@ func (b bench) learnWidth(cut TestCut, l *Lesson) joinery.Faults {
 		if widest*(cut.Width-b.bit).Abs() >= b.bit {
 			return joinery.Faults{{
 				Problem: fmt.Sprintf("a slot %s wide is more than a tenth off the bit, %s", b.text(cut.Width), b.text(b.bit)),
-				Remedy:  "measure the slot of one run with this card's bit",
+				Remedy:  "measure the slot of one run with this run's bit",
 			}}
 		}
 		if cut.Width != b.bit {
@@ -100,7 +94,14 @@ func (b bench) learnSetback(cut TestCut, l *Lesson) joinery.Faults {
 	if cut.Setback == 0 {
 		return nil
 	}
-	if near, _ := b.open(); near {
+	near, _ := b.open()
+	switch {
+	case near && b.card.Nibble != nil:
+		return joinery.Faults{{
+			Problem: fmt.Sprintf("run %s has no near wall: all is taken from the %s end to the shoulder", b.card.Number, b.card.Fence),
+			Remedy:  "give the distance from that end to the shoulder as --width",
+		}}
+	case near:
 		return b.unmeasured("setback", fmt.Sprintf("the cut is open at the %s", b.card.Fence))
 	}
 	c := Correction{What: "fence", Measured: cut.Setback, Wants: b.setup.Fence.NearEdge}
@@ -116,12 +117,12 @@ func (b bench) learnBegins(cut TestCut, l *Lesson) joinery.Faults {
 	}
 	if b.card.Start == nil {
 		return joinery.Faults{{
-			Problem: fmt.Sprintf("card %s has no beginning to measure: the work is fed in at the %s end", b.card.Number, b.card.Leads),
+			Problem: fmt.Sprintf("run %s has no beginning to measure: the work is fed in at the %s end", b.card.Number, b.card.Leads),
 			Remedy:  "leave --begins out",
 		}}
 	}
 	c := Correction{What: "start", Measured: cut.Begins, Wants: b.card.Start.Line}
-	c.Move = b.unless(c, func(off joinery.Length) string { return b.moveMark("start", off) })
+	c.Move = b.unless(c, func(off joinery.Length) string { return b.moveMark(false, b.guide(false), off) })
 	l.Corrections = append(l.Corrections, c)
 	return nil
 }
@@ -134,7 +135,7 @@ func (b bench) learnLength(cut TestCut, l *Lesson) joinery.Faults {
 	}
 	start, stop := b.card.Start, b.card.Stop
 	c := Correction{What: "stop", Measured: cut.Length}
-	move := func(off joinery.Length) string { return b.moveMark("stop", off) }
+	move := func(off joinery.Length) string { return b.moveMark(true, b.guide(true), off) }
 	switch {
 	case start == nil && stop == nil:
 		return b.unmeasured("length", "the cut runs from end to end")
@@ -142,7 +143,7 @@ func (b bench) learnLength(cut TestCut, l *Lesson) joinery.Faults {
 		return b.agree(cut)
 	case stop == nil:
 		c.What, c.Wants = "start", b.long-start.Line
-		move = func(off joinery.Length) string { return b.moveMark("start", -off) }
+		move = func(off joinery.Length) string { return b.moveMark(false, b.guide(false), -off) }
 	case start == nil:
 		c.Wants = stop.Line
 	case cut.Begins > 0: // where the cut ends
@@ -192,7 +193,7 @@ func (b bench) unless(c Correction, move func(off joinery.Length) string) string
 
 func (b bench) unmeasured(flag, why string) joinery.Faults {
 	return joinery.Faults{{
-		Problem: fmt.Sprintf("card %s has no %s to measure: %s", b.card.Number, flag, why),
+		Problem: fmt.Sprintf("run %s has no %s to measure: %s", b.card.Number, flag, why),
 		Remedy:  "leave --" + flag + " out",
 	}}
 }

@@ -45,7 +45,7 @@ func Example() {
 	}
 	// Output:
 	// true
-	// card 1.1: set by leading end past the leading edge, the mortise would end 1/32 too near the top
+	// run 1.1: set by leading end past the leading edge, the mortise would end 1/32 too near the top
 }
 
 func ExampleAsSet() {
@@ -59,13 +59,19 @@ func ExampleAsSet() {
 	}
 	claims := proof.Of(deck)
 	start := 15 * joinery.Inch / 32 // as measured on the table
-	found, err := proof.AsSet(plan, &claims, "1.1", proof.Settings{Start: &start})
+	as, err := proof.AsSet(plan, &claims, "1.1", proof.Settings{Start: &start})
 	if err != nil {
 		log.Fatal(err)
 	}
-	for _, f := range found {
-		fmt.Printf("%s %s: %s\n", f.What, f.Words, f.Move)
+	for _, f := range as.Found {
+		fmt.Println(f.What, f.As)
+		fmt.Println(f.Move)
+		for _, m := range f.Makes {
+			fmt.Println(m.What, m.Words)
+		}
 	}
 	// Output:
-	// begins 1/32 too near the top: move the start mark 1/32 to the left, the outfeed
+	// start from the bit's trailing (left) edge to the top end, which leads
+	// move the start mark 1/32 to the left, the outfeed
+	// begins 1/32 too near the top
 }

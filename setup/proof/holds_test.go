@@ -27,7 +27,7 @@ func TestADeckThatDoesNotProveIsRefused(t *testing.T) {
 				r.Stop.LeadPastEdge += joinery.Inch / 64
 				err := proof.Holds(deck)
 				require.Error(t, err)
-				assert.Contains(t, err.Error(), "card "+r.Number()+": set by leading end past the leading edge, the ")
+				assert.Contains(t, err.Error(), "run "+r.Number()+": set by leading end past the leading edge, the ")
 				assert.Contains(t, err.Error(), " would end 1/64 too near the "+r.Leads.Opposite().String())
 				return
 			}

@@ -48,7 +48,7 @@ type Difference struct {
 func (d Difference) String() string {
 	text := d.Text
 	if d.Card != "" {
-		text = "card " + d.Card + ": " + text
+		text = "run " + d.Card + ": " + text
 	}
 	if d.Place.Known() {
 		text = d.Place.String() + ": " + text

@@ -1,0 +1,143 @@
+package proof_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fencecard/joinery"
+	"fencecard/joinery/planfile"
+	"fencecard/setup/internal/workpiece"
+	"fencecard/setup/proof"
+)
+
+// legAndRail are a leg and its mirror image with a mortise, and a rail with a
+// tenon, in a shop that is told by its fence, its stops and how it crosses ends.
+const legAndRail = `
+unit: in
+wood: white ash
+shop: {SHOP, bits: [{bit: three eighths, kind: up-cut, diameter: 3/8, plunges: yes}]}
+pieces:
+  - piece: leg
+    size: {left-right: 1 5/8, front-back: 1 5/8, top-bottom: 17}
+    cuts: [{mortise: rail, in: right, width: 3/8, setback: 1/2 from front, span: 1/2 to 3 from top, depth: 1}]
+  - piece: other leg
+    mirror: {of: leg, across: left-right}
+  - piece: rail
+    size: {left-right: 34, front-back: 1, top-bottom: 3}
+    cuts: [{tenon: end, at: left, length: 1 1/2, cheeks: {front: 3/16}}]
+`
+
+// standing asks about a run of a piece in a shop.
+func standing(t *testing.T, shop, piece string, s proof.Settings) proof.Standing {
+	t.Helper()
+	plan, err := planfile.Read("leg.yaml", []byte(strings.Replace(legAndRail, "SHOP", shop, 1)), nil)
+	require.NoError(t, err)
+	claims := proof.Of(deckOf(t, plan))
+	for _, u := range claims.Setups {
+		for _, c := range u.Cards {
+			if c.Piece == piece {
+				as, err := proof.AsSet(plan, &claims, c.Number, s)
+				require.NoError(t, err)
+				return as
+			}
+		}
+	}
+	t.Fatal("no run of " + piece)
+	return proof.Standing{}
+}
+
+// A mark is measured with the end of the work and from the edge of the bit that
+// the sheet says, whichever those are; moved as the answer says, it is right. The
+// numbers are those of a leg 17 long with a mortise from 1/2 to 3 below its top,
+// cut with a bit of 3/8: leading end 1/2 past the trailing edge at the start and 3
+// past the leading edge at the stop, tail 16 1/2 and 14 before them; its mirror
+// image has tail 3 and 1/2.
+func TestMarksAsTheSheetSaysThem(t *testing.T) {
+	in := func(text string) *joinery.Length { l := workpiece.In(t, text); return &l }
+	const wide, short = "fence: {infeed: 20, outfeed: 20, reach: 12}", "fence: {infeed: 2, outfeed: 2, reach: 12}"
+	for _, c := range []struct {
+		shop, piece string
+		set         proof.Settings
+		as, move    string
+		wants       string
+	}{
+		{wide, "leg", proof.Settings{Start: in("17/32")}, "trailing (left) edge to the top end, which leads", "move the start mark 1/32 to the right, the infeed", "1/2"},
+		{wide, "leg", proof.Settings{Stop: in("2 31/32")}, "leading (right) edge to the top end, which leads", "move the stop mark 1/32 to the left, the outfeed", "3"},
+		{wide, "leg", proof.Settings{BackStop: in("16 17/32")}, "trailing (left) edge to the bottom end, the tail", "move the back stop 1/32 to the left, the outfeed", "16 1/2"},
+		{wide, "other leg", proof.Settings{Start: in("2 31/32")}, "trailing (left) edge to the top end, the tail", "move the back stop 1/32 to the right, the infeed", "3"},
+		{wide, "other leg", proof.Settings{Stop: in("17/32")}, "leading (right) edge to the top end, the tail", "move the stop mark 1/32 to the left, the outfeed", "1/2"},
+		{wide + ", stops: blocks", "leg", proof.Settings{Start: in("16 17/32")}, "trailing (left) edge to the bottom end, the tail", "move the back stop 1/32 to the left, the outfeed", "16 1/2"},
+		{wide + ", stops: blocks", "other leg", proof.Settings{Stop: in("16 17/32")}, "leading (right) edge to the bottom end, which leads", "move the front stop 1/32 to the right, the infeed", "16 1/2"},
+		{short, "other leg", proof.Settings{Start: in("14 1/32")}, "from the bottom end, which leads, to the pencil line", "draw the line 1/32 nearer the bottom end", "14"},
+		{short, "leg", proof.Settings{Stop: in("2 31/32")}, "from the top end, which leads, to the pencil line", "draw the line 1/32 farther from the top end", "3"},
+	} {
+		as := standing(t, c.shop, c.piece, c.set)
+		require.Len(t, as.Found, 1)
+		f := as.Found[0]
+		assert.Contains(t, f.As, c.as)
+		assert.Equal(t, c.move, f.Move, c.as)
+		assert.Equal(t, workpiece.In(t, c.wants), f.Wants)
+		assert.Equal(t, workpiece.In(t, "1/32"), (f.Makes[0].Would - f.Makes[0].Wants).Abs())
+		assert.Empty(t, f.Ask)
+
+		right := c.set
+		for _, l := range []**joinery.Length{&right.Start, &right.Stop, &right.BackStop} {
+			if *l != nil {
+				*l = &f.Wants
+			}
+		}
+		as = standing(t, c.shop, c.piece, right)
+		assert.True(t, as.Right())
+	}
+}
+
+// A reading that is right by another number of the run is asked about.
+func TestAskWhatWasMeasured(t *testing.T) {
+	in := func(text string) *joinery.Length { l := workpiece.In(t, text); return &l }
+	const shop = "fence: {infeed: 20, outfeed: 20, reach: 12}"
+	for _, c := range []struct {
+		piece string
+		set   proof.Settings
+		ask   string
+	}{
+		{"leg", proof.Settings{Near: in("11/16")}, "11/16 is what the sheet says to the centre of the bit."},
+		{"leg", proof.Settings{Centre: in("1/2")}, "1/2 is what the sheet says to the near edge of the bit."},
+		{"leg", proof.Settings{Centre: in("7/8")}, "7/8 is what the sheet says to the far edge of the bit."},
+		{"leg", proof.Settings{Start: in("11/16")}, "11/16 is what the sheet says from the bit's centre to the top end, which leads, at the start."},
+		{"leg", proof.Settings{Start: in("16 1/2")}, "16 1/2 is what the sheet says from the bit's trailing (left) edge to the bottom end, the tail, at the start."},
+		{"leg", proof.Settings{Start: in("3")}, "3 is what the sheet says from the bit's leading (right) edge to the top end, which leads, at the stop."},
+		{"leg", proof.Settings{Stop: in("2 13/16")}, "2 13/16 is what the sheet says from the bit's centre to the top end, which leads, at the stop."},
+		{"leg", proof.Settings{Near: in("33/64")}, ""},
+		{"leg", proof.Settings{Near: in("1/2"), Centre: in("11/16"), Far: in("7/8"), Start: in("1/2"), Stop: in("3")}, ""},
+		{"rail", proof.Settings{Near: in("1 1/2")}, "1 1/2 is what the sheet says to the far edge of the bit."},
+	} {
+		for _, f := range standing(t, shop, c.piece, c.set).Found {
+			if c.ask == "" {
+				assert.Empty(t, f.Ask)
+				continue
+			}
+			assert.Equal(t, c.ask+" Did you measure that?", f.Ask)
+			assert.NotEmpty(t, f.Move)
+		}
+	}
+}
+
+// A tenon 1 1/2 long nibbled with a bit of 3/8 has a shoulder at the far edge of
+// the bit and no near wall, and on a carriage 1/2 thick the bit stands 1/2 higher
+// than the cut is deep.
+func TestAcrossAnEndTheShoulderCounts(t *testing.T) {
+	in := func(text string) *joinery.Length { l := workpiece.In(t, text); return &l }
+	const shop = "fence: {infeed: 20, outfeed: 20, reach: 12}, crossing: {carriage: 1/2}"
+	as := standing(t, shop, "rail", proof.Settings{Near: in("1 9/64"), Height: in("11/16")})
+	require.Len(t, as.Found, 2)
+	assert.Equal(t, "move the fence 1/64 toward the bit", as.Found[0].Move)
+	require.Len(t, as.Found[0].Makes, 1)
+	assert.Equal(t, proof.Made{What: "shoulder", From: "the left", Would: *in("1 33/64"), Wants: *in("1 1/2"), Words: "1/64 too near the right"}, as.Found[0].Makes[0])
+	assert.True(t, as.Found[1].Right())
+	as = standing(t, shop, "rail", proof.Settings{Height: in("3/16")})
+	assert.Equal(t, "raise the bit 1/2", as.Found[0].Move)
+	assert.Equal(t, "3/16 is the depth of the cut. Did you measure above the carriage?", as.Found[0].Ask)
+}

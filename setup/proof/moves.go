@@ -1,0 +1,44 @@
+package proof
+
+import (
+	"fencecard/joinery"
+	"fencecard/setup/deck"
+)
+
+// moveFence says where to move the fence that leaves a wall off, positive for
+// too far from the fence.
+func (b bench) moveFence(off joinery.Length) string {
+	if off > 0 {
+		return "move the fence " + b.text(off) + " toward the bit"
+	}
+	return "move the fence " + b.text(-off) + " away from the bit"
+}
+
+// moveMark says what to do with what sets the start or the stop and leaves the
+// line off, positive for too far from the leading end: then the work went too far
+// to the left.
+func (b bench) moveMark(stop bool, guide deck.Guide, off joinery.Length) string {
+	which := map[bool]string{false: "start mark", true: "stop mark"}[stop]
+	switch {
+	case guide == deck.ByLine && off > 0:
+		return "draw the line " + b.text(off) + " nearer the " + b.card.Leads.String() + " end"
+	case guide == deck.ByLine:
+		return "draw the line " + b.text(-off) + " farther from the " + b.card.Leads.String() + " end"
+	case guide == deck.ByTail && !stop:
+		which = "back stop"
+	case guide == deck.ByLead && stop && b.shop.Stops == joinery.Blocks:
+		which = "front stop"
+	}
+	if off > 0 {
+		return "move the " + which + " " + b.text(off) + " to the right, the infeed"
+	}
+	return "move the " + which + " " + b.text(-off) + " to the left, the outfeed"
+}
+
+// moveBit says where to move the bit that leaves a depth off.
+func (b bench) moveBit(off joinery.Length) string {
+	if off > 0 {
+		return "lower the bit " + b.text(off)
+	}
+	return "raise the bit " + b.text(-off)
+}

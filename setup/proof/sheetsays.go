@@ -1,0 +1,107 @@
+package proof
+
+import (
+	"fmt"
+
+	"fencecard/joinery"
+	"fencecard/setup/deck"
+)
+
+// A setup sheet sets a fence by three distances, and a mark by the one of
+// several that falls on the usable fence. Here is which it says, and which
+// others a maker could have measured.
+
+// number is a length that the papers of a run say.
+type number struct {
+	as     string // how it is measured
+	length joinery.Length
+}
+
+// fenceSays are the distances to the near edge, the centre and the far edge.
+func (b bench) fenceSays() []number {
+	f := b.setup.Fence
+	return []number{
+		{"to the near edge of the bit", f.NearEdge},
+		{"to the centre of the bit", f.Centre},
+		{"to the far edge of the bit", f.FarEdge},
+	}
+}
+
+func (b bench) mark(stop bool) *deck.Mark {
+	if stop {
+		return b.card.Stop
+	}
+	return b.card.Start
+}
+
+// guide is what of the work the sheet brings to the start or the stop. Between
+// stop blocks that is the end that runs against the block.
+func (b bench) guide(stop bool) deck.Guide {
+	switch {
+	case b.mark(stop) == nil:
+		return deck.ByLine
+	case b.shop.Stops == joinery.Blocks && stop:
+		return deck.ByLead
+	case b.shop.Stops == joinery.Blocks:
+		return deck.ByTail
+	}
+	return b.run.Reach(stop, b.shop.Fence).Guide
+}
+
+// says is the number that a sheet prints for a mark set by a guide.
+func says(guide deck.Guide, m *deck.Mark) joinery.Length {
+	switch guide {
+	case deck.ByLead:
+		return m.LeadPastEdge
+	case deck.ByTail:
+		return m.TailBeforeEdge
+	}
+	return m.Line
+}
+
+// as tells how that number is measured.
+func (b bench) as(guide deck.Guide, stop bool) string {
+	edge := "the bit's trailing (left) edge"
+	if stop {
+		edge = "the bit's leading (right) edge"
+	}
+	switch guide {
+	case deck.ByLead:
+		return fmt.Sprintf("from %s to the %s end, which leads", edge, b.card.Leads)
+	case deck.ByTail:
+		return fmt.Sprintf("from %s to the %s end, the tail", edge, b.card.Leads.Opposite())
+	}
+	return fmt.Sprintf("from the %s end, which leads, to the pencil line", b.card.Leads)
+}
+
+// markSays are the numbers of the marks, those of the one asked about first.
+func (b bench) markSays(stop bool) []number {
+	var all []number
+	for _, stop := range []bool{stop, !stop} {
+		m := b.mark(stop)
+		if m == nil {
+			continue
+		}
+		at := " at the start"
+		if stop {
+			at = " at the stop"
+		}
+		all = append(all,
+			number{b.as(deck.ByLead, stop) + "," + at, m.LeadPastEdge},
+			number{fmt.Sprintf("from the bit's centre to the %s end, which leads,%s", b.card.Leads, at), m.LeadPastCentre},
+			number{b.as(deck.ByTail, stop) + "," + at, m.TailBeforeEdge},
+			number{fmt.Sprintf("from the bit's centre to the %s end, the tail,%s", b.card.Leads.Opposite(), at), m.TailBeforeCentre},
+		)
+	}
+	return all
+}
+
+// ask asks about a wrong reading that is another number of the run.
+func (b bench) ask(f Finding, numbers []number) string {
+	for _, n := range numbers {
+		if b.right(f.Measured, n.length) {
+			return fmt.Sprintf("%s is what the sheet says %s. Did you measure that?", b.text(n.length), n.as)
+		}
+	}
+	return ""
+}

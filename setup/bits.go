@@ -104,7 +104,7 @@ func (m maker) carry(w *Way, p *joinery.Piece, c *joinery.Cut, ch joinery.Channe
 // of the shop's scale, metric ones at an inch fence, which leave distances that
 // no rule shows; bits not known to plunge, where the work is dropped on; and
 // bits whose centre runs outside the wood of a stopped cut at an edge, which end
-// it short of its line.
+// it short of its line; and drops that are hard.
 func (m maker) sift(ways []Way, ch joinery.Channel, size joinery.Size) []Way {
 	run := ch.Run()
 	edge := (ch.OpenBeside(ch.Near, size) || ch.OpenBeside(ch.Near.Opposite(), size)) &&
@@ -112,6 +112,7 @@ func (m maker) sift(ways []Way, ch joinery.Channel, size joinery.Size) []Way {
 	for _, good := range []func(Way) bool{
 		func(w Way) bool { return w.Bit.True() == ch.Width || m.shop.Scale.On(w.Bit.Diameter) },
 		func(w Way) bool { return !w.Drops || w.Bit.Plunges == joinery.Yes },
+		func(w Way) bool { return !w.Drops || m.easy(w, ch, size) },
 		func(w Way) bool { return !edge || w.Bit.True() <= 2*ch.Width },
 	} {
 		if slices.ContainsFunc(ways, good) {
@@ -169,6 +170,8 @@ func (m maker) way(bit *joinery.Bit, c *joinery.Cut, ch joinery.Channel, size jo
 		return Way{}, tooWide
 	case way.Drops && bit.Plunges == joinery.No:
 		return Way{}, noPlunge
+	case m.tooSteep(bit, c, ch, size):
+		return Way{}, tooSteep
 	case !m.within(bit, at[len(at)-1]):
 		return Way{}, beyondReach
 	}
@@ -197,6 +200,8 @@ func (m maker) turned(bit *joinery.Bit, c *joinery.Cut, ch joinery.Channel, size
 	way := Way{Bit: bit, Drops: !c.Bored && (drops(ch, ch.Near, size) || drops(ch, other, size))}
 	switch {
 	case 2*ch.Setback+ch.Width != across, d >= ch.Width, 2*d < ch.Width+m.shop.Scale.Division:
+		return Way{}, false
+	case m.tooSteep(bit, c, ch, size), m.tooSteep(bit, c, ch.Reversed(size), size):
 		return Way{}, false
 	case way.Drops && bit.Plunges == joinery.No, !m.within(bit, near):
 		return Way{}, false

@@ -37,7 +37,7 @@ func randomTrench(t testing.TB, random *rand.Rand) *joinery.Plan {
 	start := upTo(along - bit)
 	end := min(along, start+bit+upTo(along-start))
 	cut := joinery.Cut{
-		Kind: &joinery.Mortise, Name: "mortise", In: in,
+		Kind: &joinery.Mortise, Name: "mortise", In: in, Bored: true, // whatever its tail is
 		Width: width * division, Depth: (1 + upTo(size.Between(in)/division-1)) * division,
 		Start: joinery.Setback{Distance: setback * division, From: from},
 		Span:  joinery.Span{From: start * division, To: end * division, Side: side},

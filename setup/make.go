@@ -61,20 +61,13 @@ func write(job Job, run deck.Step, shop *joinery.Shop) deck.Run {
 // work stands at the start and the stop, and how it goes across an end. Number,
 // heights and cap are left to the caller.
 func RunOf(p *joinery.Piece, cut *joinery.Cut, ch joinery.Channel, run deck.Step, scale joinery.Scale) deck.Run {
-	r := deck.Run{Piece: p, Cut: cut, Channel: ch, Step: run, Leads: Leads(run.Fence, run.Down)}
-	d := run.Bit.True()
-	r.Length = p.Size.Between(r.Leads)
-	r.A, r.B = ends(ch, r.Leads, r.Length)
-	if r.A > 0 {
-		r.Begin, r.Start = deck.Drop, startMark(r.A, r.Length, d)
-		pivot := deck.PivotAt(r.Start.TailBeforeEdge, d, ch.Depth)
-		r.Pivot = &pivot
-		if cut != nil && cut.Bored {
-			r.Hole = &deck.Hole{FromLead: r.A + d/2, FromFence: run.NearEdge + d/2}
-		}
+	r := dropOf(deck.Run{Piece: p, Cut: cut, Channel: ch, Step: run}, p.Size)
+	if r.Start != nil && cut != nil && cut.Bored {
+		half := run.Bit.True() / 2
+		r.Hole = &deck.Hole{FromLead: r.A + half, FromFence: run.NearEdge + half}
 	}
 	if r.B < r.Length {
-		r.End, r.Stop = deck.Lift, stopMark(r.B, r.Length, d)
+		r.End, r.Stop = deck.Lift, stopMark(r.B, r.Length, run.Bit.True())
 	}
 	r.Nibble, r.Guided = nibbled(p, cut, ch, run, scale), guided(p, cut, ch, run, scale)
 	return r

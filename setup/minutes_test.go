@@ -65,9 +65,11 @@ func byPiece(t testing.TB, plan *joinery.Plan) joinery.Time {
 	return deck.Count(setup.Deal(plan, jobs, make(setup.Choice, len(jobs)), visits), &plan.Shop).Time
 }
 
-// wideBefore are plans whose tenons were cut with a bit of an inch, which no end
-// is crossed with any more.
-var wideBefore = []string{"workbench"}
+// saferNow are plans that take longer than before for a reason: tenons were cut
+// with a bit of an inch, which no end is crossed with any more, or mortises were
+// dropped onto the bit over a short tail, at which the other side goes to the
+// fence now.
+var saferNow = []string{"chair", "coffee-table", "garden-bench", "garden-gate", "wall-shelf", "workbench", "writing-desk"}
 
 // before reads what the decks took whose ends were cut at one fence distance
 // after another, and which were chosen as if passes cost nothing.
@@ -102,7 +104,7 @@ func TestMinutesInTheReadme(t *testing.T) {
 		m := minutesOf(t, plans[name])
 		m.before = before[name]
 		require.Equal(t, m.low, m.searched, name)
-		if !slices.Contains(wideBefore, name) {
+		if !slices.Contains(saferNow, name) {
 			assert.LessOrEqual(t, m.searched, m.before, "%s is no dearer than before", name)
 		}
 		row(strings.ReplaceAll(name, "-", " "), m)

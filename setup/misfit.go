@@ -27,6 +27,7 @@ const (
 	tooCoarse
 	beyondReach
 	noPlunge
+	tooSteep
 )
 
 // misfit remembers, for every reason, the bit that came nearest.
@@ -146,6 +147,13 @@ func (m missing) words() (key, problem, remedy string) {
 	case noPlunge:
 		return "span", fmt.Sprintf("the work is dropped onto the bit, and the %s bit does not plunge", m.bit.Name),
 			"open the cut at one end, or " + add
+	case tooSteep:
+		key = "span"
+		if m.cut.Fence.Side != joinery.NoSide {
+			key = "fence"
+		}
+		problem, remedy = m.steepDrop()
+		return key, problem, remedy
 	}
 	return "width", "the shop has no bits", "list the bits in the shop file"
 }

@@ -31,3 +31,35 @@ func PivotAt(tail, diameter, height joinery.Length) Pivot {
 	p.Early = joinery.Length(math.Round((math.Hypot(t, h)-t)/float64(grain))) * grain
 	return p
 }
+
+// Tilts in degrees (common practice and geometry, no source): over Steep a drop
+// is hard, over TooSteep it is not done at all.
+const (
+	Steep    = 15.0
+	TooSteep = 30.0
+)
+
+// Tail is how much of the work lies before the bit's near edge as it is dropped
+// on, under 0 where it does not reach there; 0 where it is fed in.
+func (r *Run) Tail() joinery.Length {
+	if r.Start == nil {
+		return 0
+	}
+	return r.Start.TailBeforeEdge - r.Step.Bit.True()
+}
+
+// HardDrop reports whether the work would be tilted far to be pivoted onto the
+// bit, or its tail would bring a hand nearer to it than the shop's rule allows.
+func (r *Run) HardDrop(rules joinery.Rules) bool {
+	return r.Start != nil && (r.Dropping().Tilt > Steep || r.Tail() < rules.HandDistance)
+}
+
+// Dropping is what dropping the work takes, worked out from its start mark,
+// which it must have: what a deck says of it is rounded.
+func (r *Run) Dropping() Pivot {
+	return PivotAt(r.Start.TailBeforeEdge, r.Step.Bit.True(), r.Channel.Depth)
+}
+
+// Pivots reports whether the work is pivoted onto the bit: dropped on, and
+// neither bored first nor clamped over a bit that is raised into it.
+func (r *Run) Pivots() bool { return r.Start != nil && r.Hole == nil && !r.Raised }

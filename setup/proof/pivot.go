@@ -6,11 +6,21 @@ import (
 	"fencecard/joinery"
 )
 
+// steepest is the furthest that work is tilted to be lowered onto a bit (common
+// practice and geometry, no source).
+const steepest = math.Pi / 6
+
 // pivot checks what a drop says it takes, by turning the work back: tilted so
 // far, its underside just clears the bit's near edge, and the bit's far corner
 // is as far from the tail as the mouth of the cut.
 func (p *prover) pivot(at int, t table, w *wanted) {
 	c := t.card
+	if c.Start != nil && !w.cut.Bored && !p.plan.Shop.Raises {
+		clear := (c.Start.TailBeforeEdge - t.bit).Millimetres()
+		if w.channel.Depth.Millimetres() > clear*math.Tan(steepest)+1e-6 {
+			p.wrongCard(at, "begin", 0, "the work would be tilted by more than 30 degrees to be lowered onto the bit")
+		}
+	}
 	switch {
 	case !c.says(NoPivot):
 		return

@@ -1,15 +1,15 @@
 package remark
 
 import (
-	"strconv"
-	"strings"
-
 	"fencecard/joinery"
 	"fencecard/setup/deck"
 )
 
 // AlwaysMind is what every card says.
-const AlwaysMind = "Plug out before you touch bit or collet. Feed right to left. Eyes, ears, lungs protected; no gloves."
+const AlwaysMind = "Unplug before you touch bit or collet. Feed right to left. Eyes, ears, lungs protected; no gloves."
+
+// Deference is said once wherever a deck is written.
+const Deference = "The manuals of router, table and bits, local rules and licensed practice come first; where they say otherwise, do as they say. No standard is claimed."
 
 // Cautions gives every card its cautions, the gravest first. [Make] has done so;
 // a deck that is put together otherwise needs it.
@@ -31,10 +31,13 @@ func (s *situation) caution(i int) deck.Caution {
 }
 
 // cautions lists the rows of the table that apply. The table stands in the
-// order of gravity.
+// order of gravity. Where the card is not to be run, that is all.
 func (s *situation) cautions() []deck.Caution {
 	var found []deck.Caution
 	for i, row := range cautionTable {
+		if len(found) > 0 && cautionTable[found[len(found)-1].Number-1].alone && !row.alone {
+			break
+		}
 		if row.when(s) {
 			found = append(found, s.caution(i))
 		}
@@ -66,31 +69,6 @@ func takenApart(d *deck.Deck) map[*deck.Run]bool {
 		}
 	}
 	return found
-}
-
-// fill puts the card's own figures into words, or general ones where it has no
-// bit.
-func (s *situation) fill(words string) string {
-	if !strings.Contains(words, "{") {
-		return words
-	}
-	scale, bit := s.shop.Scale, s.card.Step.Bit
-	rpm, shank := "the speed for its diameter", "the shank"
-	if top := bit.TopSpeed(s.shop.Speed); bit.True() > 0 && top.RPM > 0 {
-		rpm = strconv.Itoa(top.RPM) + " rpm"
-	}
-	if bit.Shank > 0 {
-		shank = scale.Say(bit.Shank)
-	}
-	return strings.NewReplacer(
-		"{rpm}", rpm,
-		"{shank}", shank,
-		"{large}", scale.Say(largeBit.of(scale)),
-		"{short}", scale.Say(s.shop.Rules.ShortPiece),
-		"{hands}", scale.Say(s.shop.Rules.HandDistance),
-		"{open}", scale.Say(openFence.of(scale)),
-		"{wall}", s.thinnest(),
-	).Replace(words)
 }
 
 // CautionTable gives every row of the table in general words, with the figures

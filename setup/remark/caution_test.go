@@ -34,7 +34,7 @@ func codes(cautions []deck.Caution) []string {
 }
 
 func TestAPlainGrooveHasNoCautionOfItsOwn(t *testing.T) {
-	assert.Equal(t, []string{"trial-slot"}, codes(cautioned(t, workpiece.PlainPlan(t))))
+	assert.Equal(t, []string{"harmful-dust", "trial-slot"}, codes(cautioned(t, workpiece.PlainPlan(t))), "of a wood that is not named")
 }
 
 // Each caution stands on both sides of its edge: quiet brings the work up to
@@ -92,6 +92,18 @@ func TestCautionsOnBothSidesOfTheirEdges(t *testing.T) {
 		p.Pieces[0].Cuts = append(p.Pieces[0].Cuts, other)
 	}
 	none := func(*joinery.Plan) {}
+	bored := func(p *joinery.Plan) { cut(p).Bored = true }
+	raises := func(p *joinery.Plan) { p.Shop.Raises = true }
+	lap := func(length string) func(*joinery.Plan) {
+		return func(p *joinery.Plan) {
+			*cut(p) = joinery.Cut{Kind: &joinery.Lap, Name: "lap", In: joinery.Bottom, At: joinery.Left, Length: workpiece.In(t, length), Depth: workpiece.In(t, "1/4")}
+		}
+	}
+	broad := func(p *joinery.Plan, l joinery.Length) { p.Pieces[0].Size[joinery.FrontBack] = l }
+	cedar := func(p *joinery.Plan) {
+		p.Pieces[0].Wood, _, _ = joinery.FindWood("western redcedar")
+	}
+	handsFree := func(p *joinery.Plan) { p.Shop.Rules.HandDistance = 0 }
 
 	rows := []struct {
 		code        string
@@ -115,6 +127,8 @@ func TestCautionsOnBothSidesOfTheirEdges(t *testing.T) {
 		{"hands-near", both(narrow, long(workpiece.In(t, "8 1/2"))), both(narrow, long(workpiece.In(t, "8 1/2")-hair))},
 		{"short-piece", long(workpiece.In(t, "12")), long(workpiece.In(t, "12") - hair)},
 		{"tall-piece", setting(height, workpiece.In(t, "9")), setting(height, workpiece.In(t, "9")+hair)},
+		{"tall-piece", both(setting(broad, workpiece.In(t, "8")), long(workpiece.In(t, "3")), setting(height, workpiece.In(t, "9"))), both(setting(broad, workpiece.In(t, "8")), long(workpiece.In(t, "3")), setting(height, workpiece.In(t, "9")+hair))},
+		{"support", setting(broad, workpiece.In(t, "16 1/2")), setting(broad, workpiece.In(t, "16 1/2")+hair)},
 		{"large-bit", setting(diameter, workpiece.In(t, "1")), setting(diameter, workpiece.In(t, "1")+hair)},
 		{"shank-and-collet", setting(shank, workpiece.In(t, "1/2")), setting(shank, workpiece.MM(t, "12"))},
 		{"shank-and-collet", setting(shank, workpiece.MM(t, "11.7")), setting(shank, workpiece.MM(t, "11.8"))},
@@ -122,8 +136,33 @@ func TestCautionsOnBothSidesOfTheirEdges(t *testing.T) {
 		{"open-fence", both(long(workpiece.In(t, "5")), setting(setback, hair)), both(long(workpiece.In(t, "5")), setting(setback, 0))},
 		{"support", setting(infeed, workpiece.In(t, "24")), setting(infeed, workpiece.In(t, "24")-hair)},
 		{"support", setting(outfeed, workpiece.In(t, "24")), setting(outfeed, workpiece.In(t, "24")-hair)},
-		{"hard-dust", group(joinery.Softwood), group(joinery.Hardwood)},
-		{"hard-dust", group(joinery.Own), group(joinery.Sheet)},
+		{"harmful-dust", group(joinery.Softwood), group(joinery.Hardwood)},
+		{"harmful-dust", group(joinery.Softwood), none},
+		{"harmful-dust", group(joinery.Softwood), cedar},
+		{"harmful-dust", group(joinery.Softwood), group(joinery.Own)},
+		{"dust", group(joinery.Sheet), group(joinery.Softwood)},
+		{"dust", cedar, group(joinery.Softwood)},
+		// The tail before the bit's near edge is 4 in, or a hair less.
+		{"steep-drop", span("1", "4 1/2"), span("1", "4 31/64")},
+		// At 1 in the bit and with no rule for hands: atan(1 / 3 47/64) is 14.99
+		// degrees, atan(1 / 3 46/64) 15.05 (worked out).
+		{"steep-drop", both(handsFree, setting(depth, workpiece.In(t, "1")), span("1", "4 15/64")), both(handsFree, setting(depth, workpiece.In(t, "1")), span("1", "4 14/64"))},
+		{"bored-start", span("1", "23"), both(bored, span("1", "23"))},
+		{"bored-start", both(bored, span("1", "24")), both(bored, span("1", "23"))},
+		{"start-stopped", both(bored, span("1", "23")), span("1", "23")},
+		{"start-hole", both(bored, span("1", "23"), plunges(joinery.NotSaid)), both(span("1", "23"), plunges(joinery.NotSaid))},
+		{"raised-bit", both(raises, span("1", "4 1/2")), both(raises, span("1", "4 31/64"))},
+		{"raised-bit", both(raises, bored, span("1", "4 31/64")), both(raises, span("1", "4 31/64"))},
+		{"steep-drop", both(raises, span("1", "4 31/64")), span("1", "4 31/64")},
+		{"nibbled", lap("1/2"), lap("33/64")},
+		// At 1 in and 24 in of tail the mouth begins 0.0208 in early (worked out).
+		{"breaks-out", both(setting(depth, workpiece.In(t, "1")), span("1", "23 31/32")), both(setting(depth, workpiece.In(t, "1")), span("1", "23 63/64"))},
+		// At 1/2 in the mouth begins sqrt(t^2 + 1/4) - t early: 0.0156 at 8 in.
+		{"early-mouth", both(setting(depth, workpiece.In(t, "1/2")), span("1", "8")), both(setting(depth, workpiece.In(t, "1/2")), span("1", "7"))},
+		{"guided", across, both(across, setting(broad, workpiece.In(t, "6")-hair))},
+		{"guided", both(long(workpiece.In(t, "5"))), both(across, setting(broad, workpiece.In(t, "5")))},
+		{"swings", both(across, setting(broad, workpiece.In(t, "6"))), both(across, setting(broad, workpiece.In(t, "6")-hair))},
+		{"comes-through", both(span("1", "23"), setting(depth, workpiece.In(t, "1 1/2")-hair)), both(span("1", "23"), setting(depth, workpiece.In(t, "1 1/2")))},
 		{"across-grain", none, across},
 		{"passes", setting(depth, workpiece.In(t, "1/4")), setting(depth, workpiece.In(t, "1/4")+hair)},
 		{"thin-wall", setting(setback, workpiece.In(t, "1/4")), setting(setback, workpiece.In(t, "1/4")-hair)},

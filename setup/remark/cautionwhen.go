@@ -14,19 +14,57 @@ func (s *situation) trapped() bool { return trapped(s.card) }
 
 func (s *situation) cutsApart() bool { return s.apart }
 
-func (s *situation) starts() bool { return s.card.Start != nil }
+// starts is where the work is pivoted onto the bit.
+func (s *situation) starts() bool { return s.card.Pivots() }
 
-// pivots is where the work is pivoted onto the bit.
-func (s *situation) pivots() bool { return s.starts() && s.card.Hole == nil && !s.card.Raised }
+// steepDrop is where the work is tilted far to be lowered, or a hand on its tail
+// is near the bit.
+func (s *situation) steepDrop() bool {
+	d, ok := pivots(s.card, s.shop)
+	return ok && d.hard
+}
+
+// breaksOut is where the bit meets the wood beyond the end that leads.
+func (s *situation) breaksOut() bool {
+	d, ok := pivots(s.card, s.shop)
+	return ok && d.Early >= s.card.A
+}
+
+// earlyMouth is where the mouth begins earlier than a rule shows.
+func (s *situation) earlyMouth() bool {
+	d, ok := pivots(s.card, s.shop)
+	return ok && d.Early >= s.shop.Scale.Division && !s.breaksOut()
+}
+
+// guided is where an end is so narrow that the fence alone does not guide it.
+func (s *situation) guided() bool {
+	return s.card.Guided && s.card.Length < openFence.of(s.shop.Scale)
+}
+
+// swings is where the work reaches out many times as far as it rides the fence.
+func (s *situation) swings() bool {
+	return s.across() > swingShare*s.card.Length
+}
+
+// comesThrough is where the bit comes out of the side that is up.
+func (s *situation) comesThrough() bool {
+	return s.card.Channel.Depth == s.card.Piece.Size.Between(s.card.Channel.Down)
+}
 
 func (s *situation) stops() bool { return s.card.Stop != nil }
 
 func (s *situation) needsStartHole() bool {
-	return s.starts() && s.card.Hole == nil && s.card.Step.Bit.Plunges != joinery.Yes
+	return s.starts() && s.card.Step.Bit.Plunges != joinery.Yes
 }
 
+func (s *situation) bored() bool { return s.card.Hole != nil }
+
+func (s *situation) raised() bool { return s.card.Raised }
+
+func (s *situation) nibbled() bool { return s.card.Nibble != nil }
+
 func (s *situation) downCutBlind() bool {
-	return s.card.Step.Bit.Kind == joinery.DownCut && (s.starts() || s.stops())
+	return s.card.Step.Bit.Kind == joinery.DownCut && (s.card.Start != nil || s.stops())
 }
 
 func (s *situation) severalDistances() bool { return s.card.Step.Of > 1 && !s.card.Step.Turned }
@@ -56,9 +94,11 @@ func (s *situation) shortPiece() bool {
 	return max(size[0], size[1], size[2]) < s.shop.Rules.ShortPiece
 }
 
+// tall is where the work stands high over what it rides the table with, along
+// the feed or across it.
 func (s *situation) tall() bool {
-	size := s.card.Piece.Size
-	return size.Between(s.card.Step.Down) > tallShare*size.Between(s.card.Step.Fence)
+	r := s.card
+	return r.Piece.Size.Between(r.Step.Down) > tallShare*min(s.across(), r.Length)
 }
 
 func (s *situation) large() bool { return s.card.Step.Bit.True() > largeBit.of(s.shop.Scale) }
@@ -83,9 +123,9 @@ func (s *situation) crossesGap() bool {
 	return (s.inFence() || s.card.Nibble != nil) && s.card.Length < openFence.of(s.shop.Scale)
 }
 
-// beyondFence reports whether the work stands beyond the usable fence where
-// the cut begins or ends.
-func (s *situation) beyondFence() bool {
+// beyond reports whether the work stands beyond the usable fence where the cut
+// begins or ends, or far out from it.
+func (s *situation) beyond() bool {
 	r, fence := s.card, s.shop.Fence
 	tail, lead := r.Length, r.Length
 	if r.Start != nil {
@@ -94,19 +134,25 @@ func (s *situation) beyondFence() bool {
 	if r.Stop != nil {
 		lead = r.Stop.LeadPastCentre
 	}
+	if s.across()-r.Step.NearEdge > overTable.of(s.shop.Scale) {
+		return true
+	}
 	return fence.Infeed > 0 && tail > fence.Infeed || fence.Outfeed > 0 && lead > fence.Outfeed
 }
 
+// harmfulDust is of all but the softwoods, the unknown included, and of those of
+// them that harm.
 func (s *situation) harmfulDust() bool {
-	switch s.card.Piece.Wood.Group {
-	case joinery.Hardwood, joinery.Imported, joinery.Sheet:
-		return true
-	}
-	return false
+	wood := s.card.Piece.Wood
+	return wood.Group != joinery.Softwood || harmful[wood.Name] != ""
 }
 
+func (s *situation) anyDust() bool { return !s.harmfulDust() }
+
+// acrossGrain is where the wood splits at the exit; of a guided end it is said
+// with the rest.
 func (s *situation) acrossGrain() bool {
-	return s.card.Channel.Run() != s.card.Piece.Grain && s.card.End == deck.RunOut
+	return s.card.Channel.Run() != s.card.Piece.Grain && s.card.End == deck.RunOut && !s.guided()
 }
 
 func (s *situation) severalPasses() bool { return len(s.card.Heights) > 1 }

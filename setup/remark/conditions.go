@@ -53,6 +53,12 @@ var conditions = []condition{
 		"the plan", findByHand},
 	{"saw-quicker", "A saw takes deep waste off an end sooner than a bit.",
 		commonPractice, findDeepWaste},
+	{"steep-drop", "Work is tilted far to be dropped on, or has a short tail.",
+		pivoting, findSteepDrop},
+	{"early-mouth", "A dropped cut begins beyond its line at the mouth.",
+		"worked out from the pivoting", findEarlyMouth},
+	{"splintered-exit", "A cut across the grain follows the one that cleans its exit.",
+		commonPractice, findSplinters},
 	{"hair-move", "A cut is wider than its bit by less than a rule shows.",
 		commonPractice, findHairMove},
 }

@@ -1,6 +1,7 @@
 package remark_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -116,6 +117,9 @@ func TestWarnings(t *testing.T) {
 			d := workpiece.DeckOf(t, workpiece.PieceFrom(t, test.size, test.cuts...))
 			var got []string
 			for _, w := range d.Warnings {
+				if slices.Contains([]string{"steep-drop", "early-mouth", "splintered-exit"}, w.Code) {
+					continue // of how the piece is run, not of what is cut
+				}
 				got = append(got, w.Code+": "+w.Text)
 				assert.Equal(t, "piece", w.Piece)
 			}

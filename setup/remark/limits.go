@@ -17,6 +17,8 @@ const (
 	openFence
 	largeBit
 	nearShank
+	overTable
+	earlyMouth
 	looseFit
 	glueZone
 	limitCount
@@ -38,6 +40,8 @@ var limits = [limitCount]struct {
 	shortAtFence:  {"length that rides the fence", joinery.Inch, 25 * joinery.Millimetre, commonPractice},
 	openFence:     {"length along the fence that bridges its opening", 6 * joinery.Inch, 150 * joinery.Millimetre, commonPractice},
 	largeBit:      {"diameter over which a bit is slowed down", joinery.Inch, 254 * joinery.Millimetre / 10, commonPractice},
+	overTable:     {"reach out from the bit beyond which a table hardly carries the work", 16 * joinery.Inch, 400 * joinery.Millimetre, commonPractice},
+	earlyMouth:    {"how much too early the mouth of a dropped cut may begin, where no shoulder hides it", joinery.Inch / 16, 3 * joinery.Millimetre / 2, commonPractice},
 	nearShank:     {"difference of two shanks whose collets are mistaken", joinery.Millimetre, joinery.Millimetre, "12 mm is 0.472 in (NIST SP 811): worked out"},
 	looseFit:      {"gap beyond the shop's clearance that makes a joint loose", joinery.Inch / 64, 4 * joinery.Millimetre / 10, commonPractice},
 	glueZone:      {"width of a joint across the grain that may be glued", 3 * joinery.Inch, 75 * joinery.Millimetre, commonPractice},
@@ -59,6 +63,10 @@ func wall(stock joinery.Length, s joinery.Scale) joinery.Length {
 // tallShare is how many times as high as it is wide at the table a piece may be
 // (common practice, no source).
 const tallShare = joinery.Length(3)
+
+// swingShare is how many times as far as it rides the fence the work may reach
+// out from it (common practice, no source).
+const swingShare = joinery.Length(4)
 
 // stock is what furniture is made of, in one unit; what lies outside was
 // likely typed in the other one (common practice, no source).

@@ -81,7 +81,7 @@ func TestSlips(t *testing.T) {
 			`wide-mortise a: the mortise "m" in the right is 25/64 in wide in 3/4 in of stock: is that the width? A third, 1/4 in, is usual`},
 		{"let in for a hinge", inch("1 1/2", "3/4", "20"), "", "mortise: m, in: right, setback: 1/8 from front, depth: 3/16, width: 25/64, span: 1 to 3 from top", ""},
 		{"a square mortise", leg, "", mortise + ", width: 3/8, span: 1 to 1 3/8 from top", ""},
-		{"width and span exchanged", inch("1 3/4", "1 3/4", "17"), "", "mortise: m, in: right, width: 2 1/2, setback: 1/2 from top, span: 1/2 to 1 from front, depth: 1",
+		{"width and span exchanged", inch("1 3/4", "1 3/4", "17"), "", "mortise: m, in: right, width: 2 1/2, setback: 1/2 from top, span: 1/2 to 1 from front, depth: 1, start: hole",
 			`wide-mortise a: the mortise "m" in the right is 2 1/2 in wide and only 1/2 in long: are width and span exchanged? The width is measured from the top`},
 
 		{"not quite twice as far from its side", leg, "", "mortise: m, in: right, width: 3/8, setback: 53/64 from front, span: 1 to 3 from top, depth: 1", ""},

@@ -1,0 +1,196 @@
+package remark
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"fencecard/joinery"
+)
+
+// fill puts the card's own figures into words, or general ones for the table.
+// A name with a capital begins a sentence.
+func (s *situation) fill(words string) string {
+	var b strings.Builder
+	for {
+		before, rest, found := strings.Cut(words, "{")
+		b.WriteString(before)
+		if !found {
+			return b.String()
+		}
+		name, after, _ := strings.Cut(rest, "}")
+		said := s.word(strings.ToLower(name))
+		if name != strings.ToLower(name) {
+			said = strings.ToUpper(said[:1]) + said[1:]
+		}
+		b.WriteString(said)
+		words = after
+	}
+}
+
+// word is what stands for a name in the words of a caution.
+func (s *situation) word(name string) string {
+	scale, rules, r := s.shop.Scale, s.shop.Rules, s.card
+	d, drops := pivots(r, s.shop)
+	switch name {
+	case "rpm":
+		return s.speed()
+	case "shank":
+		return or(r.Step.Bit.Shank > 0, scale.Say(r.Step.Bit.Shank), "the shank")
+	case "large":
+		return scale.Say(largeBit.of(scale))
+	case "short":
+		return scale.Say(rules.ShortPiece)
+	case "hands":
+		return scale.Say(rules.HandDistance)
+	case "open":
+		return scale.Say(openFence.of(scale))
+	case "wall":
+		return s.thinnest()
+	case "cap":
+		return or(r.Cap.Depth > 0, scale.Say(r.Cap.Depth), "the depth the card gives")
+	case "along":
+		return or(r.Piece != nil, scale.Say(r.Length), "a short end")
+	case "across":
+		return or(r.Piece != nil, scale.Say(s.across()), "far")
+	case "push":
+		if r.Piece == nil {
+			return "a square block or a mitre gauge"
+		}
+		return [...]string{"a square block", "the mitre gauge", "the carriage"}[s.shop.Cross.With]
+	case "hole":
+		return or(r.Piece != nil, s.hole(), "where the card says")
+	case "hold":
+		return or(s.starts(), "clamp a block to it as a handle", or(s.guided(), "the block or gauge behind it", "push block and featherboard"))
+	case "steady":
+		return or(s.starts(), "clamp a wide block to the work that rides the table", or(s.guided(), "clamp the work to a tall block behind it", "press the work to it with a featherboard"))
+	case "down":
+		return or(s.starts(), "", ", or hold the work down with a featherboard and clear the chips at every height")
+	case "there":
+		if r.Piece == nil {
+			return "at the mark, or against the front stop on the left"
+		}
+		return or(s.shop.Stops == joinery.Blocks, "against the front stop on the left", "at the mark")
+	case "bury":
+		if r.Piece == nil {
+			return "the bit is buried in the fence, or touches its face"
+		}
+		return or(r.Step.NearEdge == 0, "the bit touches the face of the fence", "the bit is buried in the fence")
+	case "dust":
+		return s.dustOf()
+	case "trial":
+		return s.trial()
+	}
+	if !drops {
+		return generalDrop[name]
+	}
+	switch name {
+	case "tilt":
+		return d.tilt()
+	case "tail":
+		return or(d.tail > 0, scale.Say(d.tail), "nothing")
+	case "early":
+		return scale.Say(d.Early)
+	case "stop":
+		return d.stop(scale)
+	}
+	if name == "outs" {
+		return s.outs()
+	}
+	return either(waysOut(r, scale))
+}
+
+// outs names the ways out of a hard drop in a few words.
+func (s *situation) outs() string {
+	short := "a longer blank or a start hole"
+	if side, _ := otherSide(s.card, s.shop.Scale); side != joinery.NoSide {
+		return fmt.Sprintf("the %s to the fence, %s", side, short)
+	}
+	return short
+}
+
+// generalDrop is what the table says of any drop.
+var generalDrop = map[string]string{
+	"tilt": "more than 15 degrees, or", "tail": "too little", "early": "well",
+	"stop": "the stop is low, or its face leans back by more than the tilt",
+	"outs": "the other side to the fence, a longer blank or a start hole",
+	"ways": "the other side to the fence, a longer blank, or a start hole bored first",
+}
+
+func or(is bool, yes, no string) string {
+	if is {
+		return yes
+	}
+	return no
+}
+
+// speed says the highest speed, and where it comes from.
+func (s *situation) speed() string {
+	bit := s.card.Step.Bit
+	if top := bit.TopSpeed(s.shop.Speed); bit.True() > 0 && top.RPM > 0 {
+		return strconv.Itoa(top.RPM) + " rpm at the most, " + top.Rule
+	}
+	return "the speed its maker allows, or for its diameter, at the most"
+}
+
+// hole says where the centre of a start hole lies, from two sides.
+func (s *situation) hole() string {
+	r, scale := s.card, s.shop.Scale
+	half := r.Step.Bit.True() / 2
+	lead, fence := r.A+half, r.Step.NearEdge+half
+	return fmt.Sprintf("%s from the %s and %s from the %s", scale.Say(lead), r.Leads, scale.Say(fence), r.Step.Fence)
+}
+
+// trial says what is tried in scrap before the first piece.
+func (s *situation) trial() string {
+	r := s.card
+	switch {
+	case r.Cut == nil || r.Cut.Kind.Receives:
+		return "cut a trial slot in scrap and measure its width and place"
+	case r.Cut.Kind.Enters:
+		return "cut a trial tenon on scrap just as thick as the stock, all its cheeks, and try it in its mortise" + s.aim()
+	}
+	return "cut a trial in scrap just as thick as the stock and measure its depth and place"
+}
+
+// aim says what the trial tenon should measure where the drawn sizes leave less
+// play than the shop wants.
+func (s *situation) aim() string {
+	if s.card.Joint == nil {
+		return ""
+	}
+	for _, fit := range s.card.Joint.Fits {
+		if fit.Of == "thickness" && fit.Gap() >= 0 && fit.Gap() < fit.Wants {
+			return fmt.Sprintf(": %s thick for a slot of %s", s.shop.Scale.Say(fit.Room-fit.Wants), s.shop.Scale.Say(fit.Room))
+		}
+	}
+	return ""
+}
+
+// dustOf names the dust.
+func (s *situation) dustOf() string {
+	if s.card.Piece == nil {
+		return "The dust of this material"
+	}
+	w := s.card.Piece.Wood
+	if w.Name == "" {
+		return "The wood is not named, so its dust counts as harmful, as that of many woods"
+	}
+	return "The dust of " + w.Name
+}
+
+// across is how far the work reaches out from the fence.
+func (s *situation) across() joinery.Length {
+	if s.card.Piece == nil {
+		return 0
+	}
+	return s.card.Piece.Size.Between(s.card.Step.Fence)
+}
+
+// harmful are the softwoods whose dust is known to harm more than others'.
+var harmful = map[string]string{
+	"western redcedar":     "UK HSE, woodworking: most dangerous for asthma",
+	"eastern redcedar":     "memory, not seen in a source",
+	"old-growth redwood":   "memory, not seen in a source",
+	"young-growth redwood": "memory, not seen in a source",
+}

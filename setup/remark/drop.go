@@ -1,0 +1,149 @@
+package remark
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"fencecard/joinery"
+	"fencecard/setup/deck"
+)
+
+// Heights of a back stop: the least that a tail can be held against, and the
+// most that is ever wanted.
+const (
+	lowestStop = joinery.Inch / 8
+	mostStop   = 3 * joinery.Inch / 4
+)
+
+// drop is what it takes to lower the work of a card onto the bit, at its full
+// height.
+type drop struct {
+	deck.Pivot
+	tail joinery.Length // before the bit's near edge
+	hard bool
+}
+
+// pivots returns the drop of a card whose work pivots on its tail. A cut whose
+// start is bored first, or into which the bit is raised, is not dropped on.
+func pivots(r *deck.Run, shop *joinery.Shop) (drop, bool) {
+	if !r.Pivots() {
+		return drop{}, false
+	}
+	return drop{r.Dropping(), r.Tail(), r.HardDrop(shop.Rules)}, true
+}
+
+// tilt says the angle in whole degrees, no less than it is.
+func (d drop) tilt() string {
+	if d.Tilt >= 90 {
+		return "on end, its tail over the bit"
+	}
+	return fmt.Sprintf("%.0f degrees", math.Ceil(d.Tilt))
+}
+
+// stop says how low the back stop is: a square one k high holds the lower corner
+// off by k tan(tilt), which is to be no more than a division.
+func (d drop) stop(s joinery.Scale) string {
+	k := joinery.Length(float64(s.Division) / math.Tan(d.Tilt*math.Pi/180))
+	if k < lowestStop {
+		return fmt.Sprintf("the stop's face leans back by %.0f degrees or more", math.Ceil(d.Tilt))
+	}
+	return fmt.Sprintf("the stop is no higher than %s, or its face leans back by %.0f degrees", s.Say(s.Floor(min(k, mostStop))), math.Ceil(d.Tilt))
+}
+
+// waysOut lists what a maker can do about a hard drop.
+func waysOut(r *deck.Run, s joinery.Scale) []string {
+	var ways []string
+	if side, gain := otherSide(r, s); side != joinery.NoSide {
+		ways = append(ways, fmt.Sprintf("write fence: either, so that the %s may go to the fence, %s", side, gain))
+	}
+	return append(ways, fmt.Sprintf("leave the blank long at the %s", r.Leads.Opposite()), "write start: hole and bore it first")
+}
+
+// otherSide returns the side opposite the one at the fence where the work would
+// have a tail at least half as long again, and neither side is open. The other
+// end leads then, so that its tail is what now lies before the cut.
+func otherSide(r *deck.Run, s joinery.Scale) (joinery.Side, string) {
+	other, size := r.Step.Fence.Opposite(), r.Piece.Size
+	if r.Cut.Fence.Either || r.Channel.OpenBeside(r.Step.Fence, size) || r.Channel.OpenBeside(other, size) {
+		return joinery.NoSide, ""
+	}
+	switch tail := r.B; {
+	case r.B == r.Length:
+		return other, "and it is fed in"
+	case 2*tail >= 3*r.Start.TailBeforeEdge:
+		return other, "which leaves a tail of " + s.Say(tail)
+	}
+	return joinery.NoSide, ""
+}
+
+// either joins ways out as a sentence lists them.
+func either(ways []string) string {
+	if last := len(ways) - 1; last > 0 {
+		return strings.Join(ways[:last], ", ") + ", or " + ways[last]
+	}
+	return strings.Join(ways, "")
+}
+
+// findSteepDrop looks for work that has to be tilted far to be lowered onto the
+// bit, or whose tail leaves no room for a hand.
+func findSteepDrop(w *work) []finding {
+	var found []finding
+	for _, m := range w.atTable() {
+		r := m.cards[0]
+		d, ok := pivots(r, w.shop)
+		if !ok || !d.hard {
+			continue
+		}
+		tail := "no tail"
+		if d.tail > 0 {
+			tail = w.text(d.tail) + " of tail"
+		}
+		early := ""
+		if d.Early >= w.scale.Division {
+			early = fmt.Sprintf(", and the mouth begins %s beyond its line at the %s", w.scale.Say(d.Early), r.Leads)
+		}
+		if d.Early >= r.A {
+			early += ", where it breaks out"
+		}
+		found = append(found, finding{m.cut, fmt.Sprintf("to be lowered onto the bit for the %s, the piece is tilted %s, %s before the bit; over %.0f degrees or under %s it can slip or be snatched%s: %s",
+			m.words(), d.tilt(), tail, deck.Steep, w.text(w.rules.HandDistance), early, either(waysOut(r, w.scale))), []string{"fence", "span", "at"}})
+	}
+	return found
+}
+
+// findEarlyMouth looks for drops in which the mouth of the cut begins so much
+// beyond its line that it shows: beyond the shoulder of the joint, or by more
+// than is pared away, or beyond the end of the piece.
+func findEarlyMouth(w *work) []finding {
+	var found []finding
+	for _, m := range w.atTable() {
+		r := m.cards[0]
+		d, ok := pivots(r, w.shop)
+		if !ok || d.hard {
+			continue // told with the drop
+		}
+		least, hides := earlyMouth.of(w.scale), "more than paring hides"
+		if shoulder, known := hiding(r); known {
+			least, hides = shoulder, fmt.Sprintf("and the shoulder that is to hide it is %s", w.text(shoulder))
+		}
+		switch {
+		case d.Early >= r.A:
+			hides = fmt.Sprintf("and only %s of wood is there, so it breaks out", w.text(r.A))
+		case d.Early <= least:
+			continue
+		}
+		found = append(found, finding{m.cut, fmt.Sprintf("as the piece comes down onto the bit, the mouth of the %s begins %s beyond its line at the %s, %s: %s",
+			m.words(), w.scale.Say(d.Early), r.Leads, hides, either(waysOut(r, w.scale))), []string{"fence", "span", "at"}})
+	}
+	return found
+}
+
+// hiding returns the shoulder of a joint that covers the mouth of its cut at the
+// end that leads.
+func hiding(r *deck.Run) (joinery.Length, bool) {
+	if r.Joint == nil || r.Joint.Part.Cut == nil || r.Joint.Into.Cut != r.Cut {
+		return 0, false
+	}
+	return shoulderOf(r.Joint.Part, r.Leads), true
+}

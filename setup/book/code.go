@@ -38,6 +38,9 @@ func spell(s *deck.Setup, heights func([]joinery.Length) string) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "fencecard setup 1\nbit %s %s\nfence %s\nheights%s\n",
 		s.Bit.Kind, s.Bit.True().MM(), s.Fence.NearEdge.MM(), heights(s.Heights))
+	if s.Carriage > 0 {
+		fmt.Fprintf(&b, "carriage %s\n", s.Carriage.MM())
+	}
 	var cards []string
 	for i := range s.Runs {
 		cards = append(cards, run(&s.Runs[i], heights))

@@ -23,7 +23,7 @@ type room struct {
 
 // same returns the shop of the entry before where it is the same.
 func (r *reading) same(shop joinery.Shop) *joinery.Shop {
-	if r.shop == nil || r.shop.Scale != shop.Scale || r.shop.Fence != shop.Fence || r.shop.Stops != shop.Stops || r.shop.Minutes != shop.Minutes {
+	if r.shop == nil || r.shop.Scale != shop.Scale || r.shop.Fence != shop.Fence || r.shop.Stops != shop.Stops || r.shop.Cross != shop.Cross || r.shop.Minutes != shop.Minutes {
 		r.shop = &shop
 	}
 	return r.shop

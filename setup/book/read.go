@@ -81,7 +81,7 @@ func (b *Book) readEntry(block block, read *reading) (*Entry, complaints) {
 	if f, ok := g.need(keyFence, "1/2 in"); ok {
 		near, _ = g.parse(f, f.value)
 	}
-	e.Setup = deck.Setup{Number: 1, Bit: bit, Fence: deck.FenceAt(bit, near), Heights: heights}
+	e.Setup = deck.Setup{Number: 1, Bit: bit, Fence: deck.FenceAt(bit, near), Heights: heights, Carriage: max(0, g.length(keyCarriage))}
 	e.Stood = Stood{Fence: g.stood(keyStood), Height: g.stood(keyHigh)}
 	e.readCards(cards)
 	if faults.count == 0 {

@@ -163,7 +163,7 @@ func (g *group) channel(size joinery.Size) joinery.Channel {
 
 // run reads how the work goes over the bit.
 func (e *Entry) run(g *group) deck.Step {
-	r := deck.Step{Bit: e.Setup.Bit, NearEdge: e.Setup.Fence.NearEdge, Down: g.side(keyDown), Fence: g.side(keyToFence)}
+	r := deck.Step{Bit: e.Setup.Bit, NearEdge: e.Setup.Fence.NearEdge, Carriage: e.Setup.Carriage, Down: g.side(keyDown), Fence: g.side(keyToFence)}
 	r.Position, r.Of = g.position()
 	r.Turned = g.oneOf(keyTurned, "no", "yes") == "yes"
 	return r

@@ -28,6 +28,12 @@ func (g *group) shop() joinery.Shop {
 	if g.oneOf(keyStops, joinery.Marks.String(), joinery.Blocks.String()) == joinery.Blocks.String() {
 		shop.Stops = joinery.Blocks
 	}
+	switch g.oneOf(keyPushed, joinery.Block.String(), joinery.Gauge.String(), joinery.Carriage.String()) {
+	case joinery.Gauge.String():
+		shop.Cross.With = joinery.Gauge
+	case joinery.Carriage.String():
+		shop.Cross.With = joinery.Carriage
+	}
 	shop.Minutes = g.minutes()
 	if f, ok := g.one(keyUsable); ok {
 		shop.Fence = g.usable(f)

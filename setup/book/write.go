@@ -30,6 +30,8 @@ const (
 	keyHigh     = "full height stood"
 	keyUsable   = "usable fence"
 	keyStops    = "stops"
+	keyCarriage = "carriage"
+	keyPushed   = "pushed by"
 	keyMinutes  = "minutes"
 	keyCard     = "card"
 
@@ -59,7 +61,7 @@ const (
 
 var (
 	entryKeys = []string{keyCode, keyDate, keyFrom, keyNote, keyScale, keyBit, keyKind, keyDiameter, keyMeasured, keyCutting,
-		keyShank, keyPlunges, keyFence, keyStood, keyHeights, keyHigh, keyUsable, keyStops, keyMinutes, keyCard}
+		keyShank, keyPlunges, keyFence, keyStood, keyHeights, keyHigh, keyUsable, keyStops, keyPushed, keyCarriage, keyMinutes, keyCard}
 	cardKeys = []string{keyCut, keyKind, keyPart, keyCount, keyWood, keySize, keyGrain, keyMirror, keyDown, keyToFence, keyLeads,
 		keySetback, keyWidth, keyDepth, keyStart, keyBegan, keyStop, keyEnded, keyHeights, keyPosition, keyTurned, keyClimb, keyEnds, keyCap, keyNote}
 	// A # in free text is no comment.
@@ -132,6 +134,10 @@ func (e *Entry) fields() pairs {
 	if e.Shop.Stops == joinery.Blocks {
 		ps.add(keyStops, e.Shop.Stops.String())
 	}
+	if push := e.Shop.Cross.With; push != joinery.Block {
+		ps.add(keyPushed, push.String())
+	}
+	ps.add(keyCarriage, s.some(e.Setup.Carriage))
 	ps.add(keyMinutes, minutesText(e.Shop.Minutes))
 	return ps
 }

@@ -95,6 +95,8 @@ func spaced(b paper.Block) paper.Block {
 func changed(d *deck.Deck, i int) string {
 	u := &d.Setups[i]
 	switch {
+	case i > 0 && d.Setups[i-1].Bit == u.Bit && d.Setups[i-1].Fence == u.Fence:
+		return "The bit and the fence stay; only the heights are set anew."
 	case i == 0:
 		return "Unplug the router, fit the bit, set the fence."
 	case d.Setups[i-1].Bit != u.Bit:

@@ -85,7 +85,11 @@ func (x *explainer) again(i int) []string {
 		return nil
 	}
 	reason := fmt.Sprintf(what, x.d.Setups[before].Number)
-	if waits := x.waits(i, before); waits != "" {
+	waits := x.waits(i, before)
+	if waits == "" && before == i-1 && what == both {
+		waits = "one ladder for both would take more time in passes than it spares in heights"
+	}
+	if waits != "" {
 		reason += ": " + waits
 	}
 	return []string{reason}

@@ -43,7 +43,7 @@ func (s *situation) guided() bool {
 
 // swings is where the work reaches out many times as far as it rides the fence.
 func (s *situation) swings() bool {
-	return s.across() > swingShare*s.card.Length
+	return swings(s.card)
 }
 
 // comesThrough is where the bit comes out of the side that is up.

@@ -83,7 +83,7 @@ func TestWarnings(t *testing.T) {
 		{"a short piece", "8 3/4 3", []string{"groove panel bottom 1/4 1/4:front - 1/4"}, []string{"short-piece 8 in is the longest"}},
 		{"a piece of twelve inches", "12 3/4 3", []string{"groove panel bottom 1/4 1/4:front - 1/4"}, nil},
 		{"a thin board on edge", "24 5/16 8", []string{"groove panel bottom 1/8 3/16:front - 1/8"}, []string{"trapped-wood", "narrow-bearing rides the table"}},
-		{"a narrow end at the fence", "24 3/4 3/4", []string{"dado end front 1/4 3:left - 1/4"}, []string{"narrow-bearing only 3/4 in of the left rides along the fence"}},
+		{"a narrow end at the fence", "24 3/4 3/4", []string{"dado end front 1/4 3:left - 1/4"}, []string{"narrow-bearing only 3/4 in of it rides along"}},
 		{"an earlier rabbet took the bearing", "24 3/4 3", []string{
 			"rabbet back bottom front 1/2 1/4", "groove panel bottom 1/8 9/16:front - 5/16 after back"},
 			[]string{"thin-wall", "narrow-bearing after the rabbet"}},
@@ -110,6 +110,10 @@ func TestWarnings(t *testing.T) {
 			[]string{"thin-wall less than 1/64 in of wood is left between the mortise \"a\" in the front and the mortise \"b\" in the front, under 1/4 in: move one 1/4 in away"}},
 		{"a wall of a hair", "24 3/4 8", []string{"groove panel bottom 1/4 1/256:front - 1/4"},
 			[]string{"thin-wall a wall of less than 1/64 in at the front, under 1/4 in: move it 1/4 in away"}},
+		{"a rabbet that leaves little to ride on", "20 1 1_1/8", []string{"rabbet edge top front 41/64 49/64"},
+			[]string{"deep-for-thickness", "narrow-bearing leaves only 23/64 in of the piece on the table and 23/64 in along the fence"}},
+		{"a rabbet that leaves enough", "20 1 1_1/8", []string{"rabbet edge top front 5/8 3/4"}, nil},
+		{"a piece that reaches out four times as far as it rides", "20 5 3/4", []string{"dado end top 3/4 4:left - 1/4"}, nil},
 		{"a floor short by a hair", workpiece.BoardSize, []string{"mortise slot front 1/4 3:bottom 2-3:left 161/256"},
 			[]string{"thin-floor under 1/8 in: make it 1/64 in shallower"}},
 	} {

@@ -12,7 +12,7 @@ const (
 	shortGrain
 	narrowOnTable
 	lowAtFence
-	shortAtFence
+	ownBearing
 	deepWaste
 	openFence
 	largeBit
@@ -37,7 +37,7 @@ var limits = [limitCount]struct {
 	narrowOnTable: {"width that rides the table", 3 * joinery.Inch / 8, 9 * joinery.Millimetre, commonPractice},
 	lowAtFence:    {"height that rides the fence", joinery.Inch / 4, 6 * joinery.Millimetre, commonPractice},
 	deepWaste:     {"depth at an end that a saw takes off sooner", joinery.Inch, 25 * joinery.Millimetre, commonPractice},
-	shortAtFence:  {"length that rides the fence", joinery.Inch, 25 * joinery.Millimetre, commonPractice},
+	ownBearing:    {"width on the table and height at the fence that a cut along an edge leaves", 3 * joinery.Inch / 8, 9 * joinery.Millimetre, commonPractice},
 	openFence:     {"length along the fence that bridges its opening", 6 * joinery.Inch, 150 * joinery.Millimetre, commonPractice},
 	largeBit:      {"diameter over which a bit is slowed down", joinery.Inch, 254 * joinery.Millimetre / 10, commonPractice},
 	overTable:     {"reach out from the bit beyond which a table hardly carries the work", 16 * joinery.Inch, 400 * joinery.Millimetre, commonPractice},

@@ -138,11 +138,8 @@ func findNarrowBearing(w *work) []finding {
 			found = append(found, finding{m.cut, fmt.Sprintf("for the %s %s of the %s rides the %s%s, under %s: %s",
 				m.words(), w.only(left), b.side, b.on, by(taker), w.text(least), bearingWayOut(taker, m)), []string{"fence", "in", "at"}})
 		}
-		// Tenons and laps are pushed with a backer whatever their width.
-		if short := shortAtFence.of(w.scale); m.cut.Kind.Walled && r.Length < short {
-			found = append(found, finding{m.cut, fmt.Sprintf("for the %s only %s of the %s rides along the fence, under %s: push the piece with a square block or a mitre gauge behind it, or cut the joint in a wider blank",
-				m.words(), w.text(r.Length), r.Step.Fence, w.text(short)), []string{"fence", "setback", "at"}})
-		}
+		found = append(found, w.ownBearing(m)...)
+		found = append(found, w.swinging(m)...)
 	}
 	return found
 }

@@ -2,6 +2,7 @@ package deckfile
 
 import "fencecard/setup/deck"
 
+// Kept is what a setup book says of a setup, in JSON.
 type Kept struct {
 	Name   string   `json:"name"`
 	Code   string   `json:"code"`
@@ -9,6 +10,7 @@ type Kept struct {
 	Learnt []string `json:"learnt"`
 }
 
+// KeptOf is what a setup book says of a setup; nil where it does not have it.
 func KeptOf(k *deck.Kept) *Kept {
 	if k == nil {
 		return nil

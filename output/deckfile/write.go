@@ -42,6 +42,7 @@ type jsonChanges struct {
 	Bound   float64 `json:"bound"`
 }
 
+// Warning is a warning, in JSON.
 type Warning struct {
 	Code  string `json:"code"`
 	Piece string `json:"piece"`

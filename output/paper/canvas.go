@@ -33,6 +33,7 @@ func (b Box) Bottom() Paper { return b.Y + b.H }
 // Inset returns the box made smaller by a margin on all four edges.
 func (b Box) Inset(by Paper) Box { return Box{b.X + by, b.Y + by, b.W - 2*by, b.H - 2*by} }
 
+// Corner returns the top left corner.
 func (b Box) Corner() Point { return Point{b.X, b.Y} }
 
 // Path returns the box's outline, closed.

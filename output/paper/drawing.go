@@ -18,6 +18,7 @@ var (
 	NoPen   = Pen{}
 )
 
+// Shifted returns a path moved right and down by a point.
 func Shifted(at Point, path []Point) []Point {
 	moved := make([]Point, len(path))
 	for i, p := range path {
@@ -26,14 +27,17 @@ func Shifted(at Point, path []Point) []Point {
 	return moved
 }
 
+// Stroke draws a line along a path.
 func (d *Drawing) Stroke(pen Pen, path ...Point) {
 	d.lines = append(d.lines, func(c Canvas, at Point) { c.Stroke(pen, Shifted(at, path)...) })
 }
 
+// Fill fills the inside of a path.
 func (d *Drawing) Fill(shade Shade, path ...Point) {
 	d.lines = append(d.lines, func(c Canvas, at Point) { c.Fill(shade, Shifted(at, path)...) })
 }
 
+// Circle draws a circle and fills it.
 func (d *Drawing) Circle(centre Point, radius Paper, shade Shade, pen Pen) {
 	d.lines = append(d.lines, func(c Canvas, at Point) { c.Circle(centre.Add(at.X, at.Y), radius, shade, pen) })
 }
@@ -142,6 +146,7 @@ func (m Dimension) Extent() (left, text, right Paper) {
 	return m.From, m.To + clear, m.To + m.Text.W + clear
 }
 
+// Dimension draws a dimension line with its ticks and its text.
 func (d *Drawing) Dimension(m Dimension) {
 	left, text, right := m.Extent()
 	d.Stroke(Thin, Point{left, m.Y}, Point{right, m.Y})

@@ -12,6 +12,7 @@ type Gate struct {
 	Err error // the first thing refused
 }
 
+// Page, Stroke, Fill, Circle, Text and Said pass on what is sound.
 func (g *Gate) Page(width, height Paper) {
 	if g.sound(Point{width, height}) {
 		g.To.Page(width, height)

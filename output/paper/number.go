@@ -93,6 +93,7 @@ func (n Number) Rise() Paper {
 	return n.Letters.Height/2 + (overCapital+barGap)*n.figures().Height
 }
 
+// Drop is how far the number reaches below its baseline.
 func (n Number) Drop() Paper {
 	if n.Reading.Num == 0 {
 		return 0

@@ -27,6 +27,7 @@ type pdfCanvas struct {
 
 const pointsPerMM = 72 / 25.4
 
+// FaceStyles are the names that gofpdf has for the faces.
 var FaceStyles = [...]string{Regular: "", Bold: "B"}
 
 // NewPDF begins a document. Nothing in it depends on the time or the machine,

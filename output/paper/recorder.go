@@ -9,6 +9,7 @@ import (
 // golden files and tests.
 type Recorder struct{ strings.Builder }
 
+// Page, Stroke, Fill, Circle, Text and Said write a line for each call.
 func (r *Recorder) Page(w, h Paper) { fmt.Fprintf(r, "page %s x %s\n", SvgLength(w), SvgLength(h)) }
 
 func (r *Recorder) Stroke(pen Pen, path ...Point) {

@@ -17,6 +17,7 @@ func (c *SvgCanvas) Bytes() []byte {
 	return c.buf.Bytes()
 }
 
+// Page, Stroke, Fill, Circle, Text and Said write elements of SVG.
 func (c *SvgCanvas) Page(width, height Paper) {
 	w, h := SvgLength(width), SvgLength(height)
 	fmt.Fprintf(&c.buf, `<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s">`+"\n", w, h, w, h)

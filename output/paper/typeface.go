@@ -34,6 +34,7 @@ const (
 // Em returns the size of the face that gives capitals of a height.
 func Em(height Paper) Paper { return height / Capital }
 
+// FaceFiles are the fonts as the library takes them.
 var FaceFiles = [...][]byte{Regular: goregular.TTF, Bold: gobold.TTF}
 
 // glyphs tells how wide each character of a face is, in shares of the em; what

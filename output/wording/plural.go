@@ -11,6 +11,7 @@ func Plural(n int, thing string) string {
 	return Count(n, thing, thing+"s")
 }
 
+// Count counts things whose plural has a word of its own.
 func Count(n int, one, many string) string {
 	switch n {
 	case 0:

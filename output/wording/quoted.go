@@ -5,4 +5,5 @@ import "fencecard/joinery"
 // mostQuoted is how much of what somebody else wrote is repeated, in characters.
 const mostQuoted = 200
 
+// Quoted is what somebody else wrote, cut where it is long.
 func Quoted(text string) string { return joinery.Brief(text, mostQuoted) }

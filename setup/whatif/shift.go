@@ -35,6 +35,7 @@ type Trial struct {
 	warned map[string]bool // what the plan is warned of as it is
 }
 
+// NewTrial makes a trial of a deck, whose plan must be one that can be made.
 func NewTrial(d *deck.Deck) (*Trial, error) {
 	t := &Trial{deck: d, warned: map[string]bool{}}
 	plain, err := plainly(d.Plan)

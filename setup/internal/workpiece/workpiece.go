@@ -17,6 +17,7 @@ import (
 // In reads a length in inches, mm one in millimetres.
 func In(t testing.TB, text string) joinery.Length { return Length(t, text, joinery.Inches) }
 
+// MM reads a length in millimetres.
 func MM(t testing.TB, text string) joinery.Length { return Length(t, text, joinery.Millimetres) }
 
 // Length reads a length that may be negative, as fence distances are.

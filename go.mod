@@ -14,6 +14,7 @@ require (
 	github.com/tetratelabs/wazero v1.12.0
 	go.yaml.in/yaml/v4 v4.0.0
 	golang.org/x/image v0.47.0
+	golang.org/x/term v0.48.0
 	golang.org/x/text v0.44.0
 )
 

@@ -76,6 +76,7 @@ before stays beside it, its name ending in .bak.`,
 		RunE: a.work(func(ctx context.Context, args []string) error { return a.bookForget(ctx, args[0], o) }),
 	}
 	o.flags(cmd)
+	cmd.ValidArgsFunction = a.offerKept(&o.book)
 	return cmd
 }
 
@@ -105,7 +106,7 @@ func (a *app) bookForget(ctx context.Context, word string, o bookOptions) error 
 	if asJSON {
 		return output.KeptSetupsJSON(a.out, gone, nil)
 	}
-	return a.tell("forgot %q; the book as it was is in %s%s\n", word, path, shelf.BackupEnding)
+	return a.wrote("forgot %q; the book as it was is in %s%s\n", word, path, shelf.BackupEnding)
 }
 
 func (a *app) bookMatchCommand() *cobra.Command {
@@ -126,6 +127,7 @@ anew with the change, and whatever then stops it or is warned of is told.`,
 	}
 	o.flags(cmd)
 	p.flags(cmd)
+	cmd.ValidArgsFunction = offerPlan
 	return cmd
 }
 

@@ -116,11 +116,11 @@ func (a *app) offerNear(d *deck.Deck, matches []book.Match) {
 		printed := slices.ContainsFunc(d.Setups, func(s deck.Setup) bool { return s.Number == m.Setup.Number })
 		if printed && len(m.Offers) > 0 {
 			near = true
-			fmt.Fprintln(a.err, screen.OfferLine(m, d.Plan.Shop.Scale))
+			a.note("%s", screen.OfferLine(m, d.Plan.Shop.Scale))
 		}
 	}
 	if near {
-		fmt.Fprintln(a.err, "fencecard book match tells more")
+		a.note("fencecard book match tells more")
 	}
 }
 

@@ -48,6 +48,8 @@ same setup carries its name, your notes and where the fence really stood.`,
 	f.StringVar(&o.height, "height-stood", "", "where the bit stood at full height after the test cut")
 	f.BoolVar(&o.force, "force", false, "keep it in the place of a setup of that name; its comments, and notes and\ncorrections you do not give anew, stay")
 	o.deck.flags(cmd)
+	cmd.ValidArgsFunction = offerPlan
+	offer(cmd, "setup", a.fromDeck(&o.deck, setupWords))
 	required(cmd, "setup")
 	required(cmd, "name")
 	return cmd
@@ -93,8 +95,11 @@ func (a *app) bookKeep(ctx context.Context, args []string, o bookKeepOptions) er
 	if asJSON {
 		return output.KeptSetupsJSON(a.out, []*book.Entry{e}, nil)
 	}
-	if err := a.tell("setup %d is kept as %q (%s) in %s\n", number, e.Name, e.Code, path); err != nil {
+	if err := a.wrote("setup %d is kept as %q (%s) in %s\n", number, e.Name, e.Code, path); err != nil {
 		return err
+	}
+	if a.quiet {
+		return nil
 	}
 	return screen.KeptCuts(a.out, e)
 }

@@ -41,6 +41,7 @@ leaves the strip out.`,
 	f.StringVarP(&o.out, "out", "o", "", "write to this `FILE`; - for standard output")
 	f.BoolVar(&o.force, "force", false, "write over a file that is already there")
 	choices(cmd, "format", "text", "json", "pdf")
+	cmd.ValidArgsFunction = a.offerKept(&o.book)
 	o.pages.add(cmd)
 	o.pages.strips = true
 	return cmd
@@ -77,7 +78,7 @@ func (a *app) bookShow(word string, o bookShowOptions) error {
 	if err := a.writeFile(to, page.Bytes(), o.force); err != nil {
 		return err
 	}
-	return a.tell("%s: %q (%s)\n", to, e.Name, e.Code)
+	return a.wrote("%s: %q (%s)\n", to, e.Name, e.Code)
 }
 
 // printer returns the writer of the chosen format.

@@ -61,6 +61,7 @@ standard output. 'fencecard help plan' tells how a plan is written.
 		RunE: a.work(func(ctx context.Context, args []string) error { return a.cards(ctx, args, o) }),
 	}
 	f := cmd.Flags()
+	cmd.ValidArgsFunction = offerPlan
 	f.StringVar(&o.format, "format", "pdf", "pdf, text or json; svg for one card's drawing")
 	f.StringVar(&o.card, "card", "", "the `NUMBER` of the card to draw as svg, such as 1.1")
 	o.search.flag(cmd)
@@ -70,7 +71,9 @@ standard output. 'fencecard help plan' tells how a plan is written.
 	f.BoolVar(&o.force, "force", false, "write over a file that is already there")
 	f.IntVar(&o.batch, "batch", 1, "cards for `N` of the whole work: every count multiplied")
 	f.StringArrayVar(&o.only.Pieces, "only-piece", nil, "only the cards of the piece `NAME`; may be given again")
+	offer(cmd, "only-piece", a.offerPieces)
 	f.IntSliceVar(&o.only.Setups, "only-setup", nil, "only the cards of the setup `NUMBER`; may be given again")
+	offer(cmd, "only-setup", a.fromDeck(&printed{search: o.search, batch: o.batch}, setupWords))
 	bookFlag(cmd, &o.book)
 	choices(cmd, "format", "pdf", "text", "json", "svg")
 	o.pages.add(cmd)
@@ -116,6 +119,9 @@ func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
 	}
 	if err := a.writeFile(to, page.Bytes(), o.force); err != nil {
 		return err
+	}
+	if a.quiet {
+		return nil
 	}
 	return screen.Summary(a.out, to, d, paper.PageCount(page.Bytes()))
 }

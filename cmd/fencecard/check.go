@@ -47,7 +47,9 @@ func (a *app) checkCommand() *cobra.Command {
 	}
 	formatFlag(cmd, &o.format)
 	o.deck.flags(cmd)
+	cmd.ValidArgsFunction = a.offerPlanAndRun(&o.deck)
 	cmd.Flags().StringVar(&o.run, "card", "", "the run that the table is set for, by its `NUMBER`: the same as RUN")
+	offer(cmd, "card", a.fromDeck(&o.deck, runWords))
 	o.measured.flags(cmd)
 	return cmd
 }

@@ -46,7 +46,9 @@ func (a *app) correctCommand() *cobra.Command {
 	}
 	formatFlag(cmd, &o.format)
 	o.deck.flags(cmd)
+	cmd.ValidArgsFunction = a.offerPlanAndRun(&o.deck)
 	cmd.Flags().StringVar(&o.run, "card", "", "the run that was tested, by its `NUMBER`: the same as RUN")
+	offer(cmd, "card", a.fromDeck(&o.deck, runWords))
 	o.measured.flags(cmd)
 	cmd.Flags().BoolVar(&o.keep, "keep", false, "write the bit's true diameter into the shop file as measured")
 	return cmd
@@ -157,6 +159,6 @@ func (a *app) keepMeasured(planFile string, plan *joinery.Plan, l *proof.Lesson)
 	if err := shelf.Replace(file, kept); err != nil {
 		return fmt.Errorf("%s: %w", file, cause(err))
 	}
-	_, err = fmt.Fprintf(a.err, "%s: the %s bit now measures %s; print the cards again: numbers of setups and cards may change\n", file, l.Bit.Name, plan.Shop.Scale.Spell(l.Diameter))
-	return err
+	a.note("%s: the %s bit now measures %s; print the cards again: numbers of setups and runs may change", file, l.Bit.Name, plan.Shop.Scale.Spell(l.Diameter))
+	return nil
 }

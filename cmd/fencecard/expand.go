@@ -22,7 +22,8 @@ What is printed is a plan like any other: keep it where a cut is to differ from
 what the joint makes of it. 'fencecard help joints' tells how joints are written.`,
 		Example: `  fencecard expand bench.yaml
   fencecard expand bench.yaml > bench-cuts.yaml`,
-		Args: cobra.ExactArgs(1),
+		Args:              cobra.ExactArgs(1),
+		ValidArgsFunction: offerPlan,
 		RunE: a.work(func(_ context.Context, args []string) error {
 			name := args[0]
 			data, err := a.readFile(name)

@@ -23,7 +23,7 @@ func (a *app) readFile(name string) ([]byte, error) {
 func (a *app) readNamed(name string) ([]byte, error) {
 	f, err := os.Open(name)
 	if err != nil {
-		return nil, plainly(err)
+		return nil, missing(name, err)
 	}
 	defer f.Close()
 	if err := a.source(f); err != nil {

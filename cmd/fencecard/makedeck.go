@@ -30,6 +30,8 @@ func (a *app) makeDeck(ctx context.Context, plan *joinery.Plan, most searchFlag)
 	}
 	searching, stop := callOff(ctx)
 	defer stop()
+	done := a.busy("looking for the fewest changes of the table, for " + time.Duration(most).String() + " at the most; Ctrl-C takes the best so far")
+	defer done()
 	d, err := setup.MakeWith(searching, plan, setup.Options{Plain: most == 0, Search: search.Limit{Time: time.Duration(most)}})
 	if err != nil {
 		return nil, err

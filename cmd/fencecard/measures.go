@@ -16,12 +16,17 @@ type measure struct {
 	text       string // "" where it was not measured
 }
 
+// String, Set and Type make it the value of a flag.
+func (m *measure) String() string        { return m.text }
+func (m *measure) Set(text string) error { m.text = text; return nil }
+func (m *measure) Type() string          { return "LENGTH" }
+
 type measures []*measure
 
 // flags adds the flags. Some have another spelling.
 func (ms measures) flags(cmd *cobra.Command) {
 	for _, m := range ms {
-		cmd.Flags().StringVar(&m.text, m.flag, "", m.says)
+		cmd.Flags().Var(m, m.flag, m.says)
 	}
 	cmd.Flags().SetNormalizeFunc(func(_ *pflag.FlagSet, name string) pflag.NormalizedName {
 		if other, ok := otherSpellings[name]; ok && cmd.Flags().Lookup(other) != nil {

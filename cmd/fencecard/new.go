@@ -74,7 +74,7 @@ func (a *app) newStarter(name string, o newOptions) error {
 	if err := a.writeFile(name, text, o.force); err != nil {
 		return err
 	}
-	return a.tell("%s: %s\nNext: %s\n", name, what, next)
+	return a.wrote("%s: %s\nNext: %s\n", name, what, next)
 }
 
 // check faults flags of a list without one.

@@ -106,7 +106,7 @@ func (a *app) newFromList(to string, o newOptions) error {
 	if err := a.writeFile(to, text, o.force); err != nil {
 		return err
 	}
-	return a.tell("%s: a plan of %s from %s of %s\nNext: add the joints, then fencecard cards %[1]s\n",
+	return a.wrote("%s: a plan of %s from %s of %s\nNext: add the joints, then fencecard cards %[1]s\n",
 		to, numbered(pieces(plan), "piece"), numbered(len(list.Pieces), "row"), name)
 }
 

@@ -2,7 +2,6 @@ package main
 
 import (
 	"errors"
-	"fmt"
 	"os"
 	"path/filepath"
 
@@ -15,7 +14,7 @@ import (
 // it says on standard error.
 func (a *app) readPlan(args []string) (*joinery.Plan, error) {
 	if len(args) == 0 {
-		fmt.Fprintln(a.err, "fencecard: no plan named, using the built-in boot bench")
+		a.note("fencecard: no plan named, using the built-in boot bench")
 		return planfile.Read("boot-bench.yaml", examples.BootBench, nil)
 	}
 	name := args[0]

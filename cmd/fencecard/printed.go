@@ -31,6 +31,9 @@ func (p *printed) flags(cmd *cobra.Command) {
 	codeFlag(cmd, &p.code)
 	cmd.Flags().StringVar(&p.file, "deck", "", "the deck as it was written to this JSON `FILE`, in place of one made anew")
 	cmd.MarkFlagsMutuallyExclusive("deck", "search")
+	offer(cmd, "deck", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+		return []string{"json"}, cobra.ShellCompDirectiveFilterFileExt
+	})
 }
 
 func batchFlag(cmd *cobra.Command, batch *int) {
@@ -74,7 +77,7 @@ func (p *printed) setup(flag, text string) (int, error) {
 // which deck is meant.
 func (a *app) is(d *deck.Deck, p printed) error {
 	if p.code == "" {
-		fmt.Fprintf(a.err, "deck %s\n", d.Code)
+		a.note("deck %s", d.Code)
 		return nil
 	}
 	if strings.EqualFold(p.code, d.Code) {

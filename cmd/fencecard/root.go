@@ -31,8 +31,10 @@ var exitStatuses = []struct {
 // app is what every command shares.
 type app struct {
 	streams
-	started bool          // a command's own work began: an error is no longer usage
-	sources []fs.FileInfo // the files read so far, which nothing is written over
+	watchedBy bool          // somebody reads the messages on a terminal
+	quiet     bool          // only what is wrong is told
+	started   bool          // a command's own work began: an error is no longer usage
+	sources   []fs.FileInfo // the files read so far, which nothing is written over
 }
 
 // usageError is a wrong command line found after the work began.
@@ -41,8 +43,9 @@ type usageError struct{ error }
 // run is the whole program but for the process around it.
 func run(ctx context.Context, args []string, s streams) int {
 	out := &watched{to: s.out}
-	s.out, s.err = out, harmless{s.err}
-	a := &app{streams: s}
+	width := terminalWidth(s.err)
+	s.out, s.err = out, harmless{folded{s.err, width}}
+	a := &app{streams: s, watchedBy: width > 0}
 	root := a.rootCommand()
 	root.SetArgs(joinLengths(args))
 	cmd, err := root.ExecuteContextC(ctx)
@@ -81,6 +84,9 @@ lifted off.`,
 		CompletionOptions: cobra.CompletionOptions{HiddenDefaultCmd: false},
 	}
 	root.SuggestionsMinimumDistance = 2
+	root.SetHelpTemplate(helpTemplate)
+	root.PersistentFlags().BoolVarP(&a.quiet, "quiet", "q", false, "say nothing but what is wrong or warned of")
+	tellVersion(root)
 	root.SetIn(a.in)
 	root.SetOut(a.out)
 	root.SetErr(a.err)

@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"fmt"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -40,6 +39,8 @@ of the shop file, or else one wood of each hardness.
 	cmd.Flags().StringVar(&o.unit, "unit", "in", "unit of a bare number where the file names none, in or mm")
 	cmd.Flags().StringArrayVar(&o.woods, "wood", nil, "show the caps in this `WOOD`; may be given again")
 	choices(cmd, "unit", "in", "mm")
+	cmd.ValidArgsFunction = offerPlan
+	offer(cmd, "wood", offerWoodFlag)
 	return cmd
 }
 
@@ -64,7 +65,7 @@ func (a *app) shop(args []string, o shopOptions) error {
 		return err
 	}
 	if len(args) == 0 {
-		fmt.Fprintln(a.err, "fencecard: no shop file named, showing the built-in example shop")
+		a.note("fencecard: no shop file named, showing the built-in example shop")
 	}
 	if asJSON {
 		return output.ShopJSON(a.out, &shop, woods)

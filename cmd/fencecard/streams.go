@@ -45,7 +45,22 @@ func (h harmless) Write(data []byte) (int, error) {
 	return len(data), nil
 }
 
-// tell says what was done on standard output. The names in it come from the
+// note says on standard error what is neither a result nor wrong.
+func (a *app) note(format string, args ...any) {
+	if !a.quiet {
+		fmt.Fprintf(a.err, format+"\n", args...)
+	}
+}
+
+// wrote says that a file was written or changed, unless asked to be quiet.
+func (a *app) wrote(format string, args ...any) error {
+	if a.quiet {
+		return nil
+	}
+	return a.tell(format, args...)
+}
+
+// tell says something on standard output. The names in it come from the
 // command line, or from a book of somebody else's.
 func (a *app) tell(format string, args ...any) error {
 	for i, arg := range args {

@@ -19,11 +19,15 @@ func (a *app) versionCommand() *cobra.Command {
 		Example: "  fencecard version",
 		Args:    cobra.NoArgs,
 		RunE: a.work(func(context.Context, []string) error {
-			_, err := fmt.Fprintf(a.out, "fencecard %s (%s, %s/%s)\n",
-				versionText(), runtime.Version(), runtime.GOOS, runtime.GOARCH)
+			_, err := fmt.Fprintln(a.out, versionLine())
 			return err
 		}),
 	}
+}
+
+// versionLine is the version, and what it was built with and for.
+func versionLine() string {
+	return fmt.Sprintf("fencecard %s (%s, %s/%s)", versionText(), runtime.Version(), runtime.GOOS, runtime.GOARCH)
 }
 
 func versionText() string {

@@ -40,6 +40,7 @@ americana.`,
 	}
 	formatFlag(cmd, &o.format)
 	shopFlag(cmd, &o.shop)
+	cmd.ValidArgsFunction = offerWoods
 	cmd.AddCommand(a.emcCommand(), a.changeCommand())
 	return cmd
 }

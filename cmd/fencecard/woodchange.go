@@ -41,6 +41,7 @@ by its shrinkage. Give the moisture content itself, or the humidity of the air.`
 	}
 	formatFlag(cmd, &o.format)
 	shopFlag(cmd, &o.shop)
+	cmd.ValidArgsFunction = offerWoods
 	f := cmd.Flags()
 	f.StringVar(&o.width, "width", "", "width across the grain, as 9.15 or \"230 mm\"")
 	f.StringVar(&o.unit, "unit", "in", "unit of a bare width and of the answer, in or mm; left out: the width's own")

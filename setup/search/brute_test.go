@@ -94,12 +94,12 @@ func batch(random *rand.Rand, c cases) *search.Problem {
 func TestAgainstBruteForce(t *testing.T) {
 	t.Parallel()
 	for name, c := range map[string]cases{
-		"marks":               {problems: 500},
-		"blocks":              {blocks: true, problems: 150},
-		"cutting":             {cutting: true, problems: 500},
+		"marks":               {problems: 300},
+		"blocks":              {blocks: true, problems: 100},
+		"cutting":             {cutting: true, problems: 300},
 		"cutting with blocks": {cutting: true, blocks: true, problems: 150},
-		"every rung":          {cutting: true, every: true, problems: 200},
-		"on a carriage":       {cutting: true, raised: true, problems: 200},
+		"every rung":          {cutting: true, every: true, problems: 100},
+		"on a carriage":       {cutting: true, raised: true, problems: 100},
 	} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()

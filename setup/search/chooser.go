@@ -75,6 +75,9 @@ func (c *chooser) solve(und []pending, limit joinery.Time) found {
 	return f
 }
 
+// mostFirst is how few kinds are tried with their first ways also.
+const mostFirst = 40
+
 // weigh bounds the pending kinds, drops ways, and goes on with the islands
 // among what is left or branches.
 func (c *chooser) weigh(und []pending, limit joinery.Time) found {
@@ -87,7 +90,7 @@ func (c *chooser) weigh(und []pending, limit joinery.Time) found {
 	}
 	f := found{bound: low}
 	f.better(c.fair(und, s))
-	if len(und) <= mostMended {
+	if len(und) <= mostFirst {
 		f.better(c.first(und))
 	}
 	if low >= f.cost || c.b.ended != Through {

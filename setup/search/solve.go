@@ -13,11 +13,16 @@ import (
 func Solve(ctx context.Context, p *Problem, l Limit) *Answer {
 	s := &solver{m: newModel(p), b: newBudget(ctx, l)}
 	s.solve()
+	return s.answer()
+}
+
+// answer spells out the best found.
+func (s *solver) answer() *Answer {
 	a := &Answer{Cost: s.cost + s.m.fixed, Bound: min(s.bound, s.cost) + s.m.fixed, Ended: s.b.ended}
 	if s.choice == nil {
 		return a
 	}
-	a.Choice = make([]int, len(p.Jobs))
+	a.Choice = make([]int, len(s.m.problem.Jobs))
 	a.Ascents = s.order.spelt(s.order.last)
 	for k := range s.m.kinds {
 		for _, j := range s.m.kinds[k].jobs {
@@ -44,32 +49,55 @@ func (s *solver) solve() {
 	}
 	u := s.unordered()
 	s.bound = u.bound
-	s.try(u.choice)
-	if s.bound < s.cost && s.m.tied {
-		s.tryPlainer(u.choice)
+	start := s.quickly(u.choice)
+	s.quickly(make([]int, len(u.choice))) // the first ways are easier to put in order, having the fewest runs
+	if len(s.m.kinds) <= mostProved {
+		s.with(proofShare, func() { s.prove(u) })
 	}
-	if s.bound < s.cost && s.m.tied {
-		s.reorder()
+	if s.bound < s.cost && start.last != nil {
+		s.with(improveShare, func() { s.improve(start) })
 	}
-	if s.bound < s.cost && s.m.tied {
-		s.bound = max(s.bound, s.unknot(u))
-	}
+	s.prove(u)
 	if s.choice != nil {
 		s.prefer()
 	}
 }
 
-// tryPlainer tries the first ways, which are easier to put in order having the
-// fewest runs: for the kinds that wait, and for all.
-func (s *solver) tryPlainer(choice []int) {
-	plainer := slices.Clone(choice)
-	for k := range plainer {
-		if s.m.kinds[k].tied {
-			plainer[k] = 0
-		}
+const (
+	mostProved   = 150 // kinds of which a proof is tried before better answers are looked for
+	proofShare   = 4   // one part in so many of the steps that are left goes into that
+	improveShare = 2   // and into the look for better answers
+)
+
+// with does something with one part in so many of the steps that are left.
+func (s *solver) with(share int64, do func()) {
+	whole := s.b
+	s.b = whole.part(whole.left / share)
+	do()
+	whole.giveBack(s.b)
+	s.b = whole
+}
+
+// prove looks for the best order of the best ways, and then for other ways, until
+// the bound is reached.
+func (s *solver) prove(u *unordered) {
+	if s.bound < s.cost || s.choice == nil {
+		s.try(u.choice)
 	}
-	s.try(plainer)
-	s.try(make([]int, len(choice)))
+	if s.bound < s.cost && s.m.tied {
+		s.bound = max(s.bound, s.unknot(u))
+	}
+}
+
+// quickly puts a choice of ways in a good order, and keeps it if it costs less than
+// the best so far.
+func (s *solver) quickly(choice []int) ordered {
+	e := s.errands(choice)
+	order := ordered{e, e.quick(e.start(), s.b)}
+	if order.last != nil && order.cost() < s.cost {
+		s.keep(choice, order)
+	}
+	return order
 }
 
 // try puts a choice of ways in order and keeps it if it costs less than the

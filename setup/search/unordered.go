@@ -28,9 +28,6 @@ func (s *solver) unordered() *unordered {
 	u.choice, u.fair, u.cost = first, slices.Clone(first), t.cost()
 	u.weigh()
 	if u.bound < u.cost {
-		u.mend()
-	}
-	if u.bound < u.cost {
 		u.prove()
 	}
 	return u
@@ -74,17 +71,13 @@ func (u *unordered) keep(picks []pick, cost joinery.Time) {
 	}
 }
 
-// proveShare leaves one part in so many of the steps to a proof, where the order
-// must still be found.
+// proveShare leaves one part in so many of the steps to a proof; the others are for
+// the order, and for better answers where the proof does not come through.
 const proveShare = 3
 
 // prove finds the cheapest choice by branch and bound.
 func (u *unordered) prove() {
-	steps := u.b.left
-	if u.m.tied {
-		steps /= proveShare
-	}
-	lent := u.b.part(steps)
+	lent := u.b.part(u.b.left / proveShare)
 	defer u.b.giveBack(lent)
 	f := newChooser(u.m, lent).solve(u.m.all(), u.cost)
 	if f.picks != nil {

@@ -8,19 +8,23 @@
 // blocks, and a ladder that brings the bit to its full depth. Runs made together
 // go up one ladder: an [Ascent]. A change costs time whenever an ascent needs
 // another bit, fence distance or pair of blocks than the one before it, and every
-// ascent sets each height of its ladder.
+// ascent sets each height of its ladder. Every pass of a run costs time, and so
+// does a trial of fit, once for all ways that need it.
 //
-// [Solve] works in three steps. Without regard to order, choosing ways is a
+// [Solve] works in steps. Without regard to order, choosing ways is a
 // matter of sharing: every bit, fence distance and height is paid once by all
 // who use it. That choice is found by branch and bound (chooser.go, fork.go),
 // the bound being shares of each cost put on the jobs that may need it
-// (shares.go); ladders enter it by regions of height that need a rung (region.go).
+// (shares.go); ladders enter it by regions of height that need a rung (region.go),
+// passes by the fewest that a run's cap asks for (cutting.go). What a ladder shared
+// by many costs beyond that is counted where runs are put together (visit.go).
 // Then the runs are ordered at the least cost that After allows, the most
 // promising order gone on from first (order.go, next.go, tails.go). Where the
 // order costs nothing more the answer is proved; where it does, a second branch
 // and bound weighs other ways for the jobs that wait for one another (knot.go).
-// Big problems are mended a few jobs at a time (mend.go, reorder.go), and the
-// bound says how much better an answer could be.
+// Answers to big problems are improved by taking a few jobs out and putting each
+// back where it is cheapest (improve.go, insertion.go, sequence.go), and the bound
+// says how much better an answer could be.
 //
 // All arithmetic is in whole numbers and nothing depends on the clock as long
 // as the steps last, so the answer is the same on every machine.
@@ -31,25 +35,27 @@
 //
 //	ascent      runs made together, going up one ladder: a batch on one machine setting
 //	branch      a subproblem of the branch and bound
-//	conflict    a cycle between two settings in the precedence graph: one must come twice
 //	element     what is paid once by all who use it: a facility with an opening cost
 //	errand      a run of a chosen way, to be put in order: a node of the precedence graph
 //	fork        a branch on opening a facility or leaving it closed
 //	grain       the greatest common divisor of all costs, by which bounds are rounded up
 //	group       jobs that wait for one another: a connected component of the precedence graph
+//	improvement a large-neighbourhood search, with threshold accepting
+//	insertion   the repair step of that: cheapest places by dynamic programming
 //	island      a connected component of what is still undecided
 //	key, stay   a bit at a fence distance; the ascents made there without moving the fence
 //	kind        jobs that are alike: an equivalence class, by symmetry decided once
 //	knot        the branch and bound with precedence
 //	leg         a partial sequence, a node of the best-first search (A*)
 //	prefer      ties broken lexicographically among optimal solutions
-//	probe       strong branching: a look a few nodes deep at what a branch comes to
 //	region      an interval of height that must be stabbed by a rung: a clique of a cover
 //	shares      Lagrange multipliers, raised by the subgradient method
+//	sequence    a solution whose parts can be taken out and put back at incremental cost
 //	station     a key with its stop blocks: what the runs of an ascent have in common
 //	surcharge   what precedence costs beyond the relaxation without it
 //	tail        the longest chain from an errand to the end, counted in settings
 //	tally       the cost of a growing and shrinking choice, kept up incrementally
 //	tied        having predecessors or successors in the precedence graph
+//	visit       the best partition into ascents of runs made at one station
 //	way         an alternative mode of a job, a chain of operations
 package search

@@ -75,7 +75,6 @@ func (m *model) gatherDemands() {
 		s.uneven = slices.ContainsFunc(s.demands, func(d ladder.Demand) bool {
 			return d.Depth < deepest && !m.problem.Scale.On(d.Depth)
 		})
-		m.uneven = m.uneven || s.uneven
 		s.mixed = m.mixes(s.demands)
 	}
 }

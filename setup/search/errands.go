@@ -35,11 +35,7 @@ type errands struct {
 	idle     [][]int      // errands of stations where nothing waits, by station
 	fixed    joinery.Time // what these cost
 
-	tails        []tail // of every errand; nil where there are too many
-	keyConflicts []conflict
-	bitConflicts []conflict
-	usedKeys     []bool // room to work in
-	usedBits     []bool
+	tails []tail // of every errand; nil where there are too many
 
 	visits pricing
 	known  map[string][][]int // parts worked out before, by what was ready

@@ -20,7 +20,6 @@ type knot struct {
 	s          *solver
 	way        []int // of every settled kind, -1 of the others
 	surcharges map[string]known
-	killer     int // the group that last led to the limit wherever it was tried
 }
 
 // unknot searches for something cheaper than the solver's best and returns the
@@ -45,7 +44,6 @@ func (s *solver) unknot(u *unordered) joinery.Time {
 		s:          s,
 		way:        slices.Repeat([]int{-1}, len(s.m.kinds)),
 		surcharges: map[string]known{},
-		killer:     -1,
 	}
 	k.soften()
 	return k.search(s.m.all(), 0)
@@ -80,22 +78,7 @@ func (k *knot) search(und []pending, extra joinery.Time) joinery.Time {
 	if !ok || k.b.ended != Through {
 		return n.bound
 	}
-	if n.bound+nearly*k.m.problem.Minutes.Fence >= k.s.cost && !k.m.uneven {
-		if n.bound = max(n.bound, k.exactly(&n)); n.bound >= k.s.cost {
-			return n.bound
-		}
-	}
-	group := k.begun(n.und)
-	var bound joinery.Time
-	if group < 0 {
-		group, bound = k.hardest(&n)
-	} else if k.waits(n.und, k.killer) {
-		bound = k.probe(&n, k.killer)
-	}
-	n.bound = max(n.bound, bound)
-	if n.bound >= k.s.cost {
-		return n.bound
-	}
+	group := k.next(n.und)
 	if group < 0 {
 		if b, through := k.untied(n.und, n.spent); through {
 			return max(n.bound, b)
@@ -105,7 +88,7 @@ func (k *knot) search(und []pending, extra joinery.Time) joinery.Time {
 	if len(branches) == 0 { // all have one way now
 		branches = [][]pending{n.und}
 	}
-	bound = k.s.cost
+	bound := k.s.cost
 	for _, next := range branches {
 		bound = min(bound, k.search(next, n.extra))
 	}

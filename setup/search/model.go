@@ -21,7 +21,6 @@ type model struct {
 	grain    joinery.Time   // every cost is a multiple of it
 	groups   int            // how many groups of kinds there are
 	tied     bool           // some kind waits for another
-	uneven   bool           // some station is
 	fits     int            // trials of fit
 	fixed    joinery.Time   // what the cutting takes whatever the ways; all costs are beyond it
 

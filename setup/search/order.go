@@ -79,7 +79,7 @@ func (e *errands) start() *leg {
 // least is what an order through this leg costs at the least: what is left
 // where the table stands needs no new setting.
 func (e *errands) least(l *leg) joinery.Time {
-	low := l.spent + l.rest + e.conflicts(l)
+	low := l.spent + l.rest
 	if l.ascent.station < 0 {
 		return low
 	}

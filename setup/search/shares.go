@@ -26,7 +26,7 @@ const part = 1 << 10
 type shares struct {
 	costs []int64 // of the elements at stake
 	left  []int64 // cost less all shares of it
-	ids   []int   // element to number at stake, by position
+	ids   []int   // the elements at stake, by number
 	kinds []sharer
 	size  int // ways times elements, the work of one round
 }
@@ -135,24 +135,6 @@ func (s *shares) value() int64 {
 		total += min(left, 0)
 	}
 	return total
-}
-
-// valueBut is the bound without some elements.
-func (s *shares) valueBut(out func(element int) bool) joinery.Time {
-	for number, e := range s.ids {
-		if out(e) {
-			s.costs[number] = 0
-		}
-	}
-	for i := range s.kinds {
-		k := &s.kinds[i]
-		for at, number := range k.elems {
-			if s.costs[number] == 0 {
-				k.pays[at] = 0
-			}
-		}
-	}
-	return wholeTime(s.value())
 }
 
 // wholeTime rounds a bound up to a whole time.

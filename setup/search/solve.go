@@ -134,11 +134,3 @@ func (s *solver) inOrder(choice []int, limit joinery.Time) (ordered, joinery.Tim
 func (s *solver) errands(choice []int) *errands {
 	return newErrands(s.m, slices.Clone(choice), s.m.truly())
 }
-
-// least is what the ways settled so far, -1 for none, cost in any order. More
-// ways cost no less, unless a station is uneven.
-func (k *knot) least(choice []int) joinery.Time {
-	e := newErrands(k.m, slices.Clone(choice), k.m.byRungs())
-	_, low := e.order(k.s.cost-e.fixed, k.b)
-	return e.fixed + low
-}

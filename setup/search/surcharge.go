@@ -9,11 +9,10 @@ import (
 
 // node is where a search of pending kinds stands when their ways are weighed.
 type node struct {
-	und    []pending
-	extra  joinery.Time // the surcharge of what is settled
-	spent  joinery.Time // what is settled costs, the surcharge with it
-	bound  joinery.Time
-	shares *shares // of what is pending
+	und   []pending
+	extra joinery.Time // the surcharge of what is settled
+	spent joinery.Time // what is settled costs, the surcharge with it
+	bound joinery.Time
 }
 
 // enter settles what can be, bounds what is pending and drops ways that lead
@@ -31,10 +30,10 @@ func (k *knot) enter(und []pending, limit, extra joinery.Time) (n node, leave fu
 		undo()
 	}
 	low := k.t.cost() - k.excess(und)
-	n.shares = k.share(und)
+	shares := k.share(und)
 	if len(und) > 0 {
-		low += k.m.roundUp(n.shares.raise(limit-low-extra-k.m.grain+1, k.rounds(und), k.b))
-		k.remember(n.shares, und)
+		low += k.m.roundUp(shares.raise(limit-low-extra-k.m.grain+1, k.rounds(und), k.b))
+		k.remember(shares, und)
 	}
 	if low+extra < limit {
 		extra = max(extra, k.surcharge(limit-low))
@@ -43,27 +42,12 @@ func (k *knot) enter(und []pending, limit, extra joinery.Time) (n node, leave fu
 	if n.bound >= limit || len(und) == 0 {
 		return n, leave, n.bound < limit
 	}
-	n.und, _ = n.shares.without(und, limit-n.spent+k.excess(und)-k.m.grain)
+	n.und, _ = shares.without(und, limit-n.spent+k.excess(und)-k.m.grain)
 	if slices.ContainsFunc(n.und, func(p pending) bool { return len(p.ways) == 0 }) {
 		n.bound = limit
 		return n, leave, false
 	}
 	return n, leave, true
-}
-
-// nearly is by how many fence settings a bound may fall short of the limit for the
-// order of what is settled to be worth finding to the last rung.
-const nearly = 2
-
-// exactly bounds a node anew: what is settled by its cheapest order, counted to
-// the last rung, and what is pending by its shares, but for rungs of ladders
-// that are there already.
-func (k *knot) exactly(n *node) joinery.Time {
-	pending := n.shares.valueBut(func(e int) bool {
-		first := k.m.firstRegion()
-		return e >= first && len(k.t.piles[k.m.regionAt[e-first]].asked) > 0
-	})
-	return k.least(k.way) + k.m.roundUp(pending)
 }
 
 // known is a surcharge worked out before: all of it, or as much as was asked

@@ -28,9 +28,6 @@ func (e *errands) findTails() {
 		}
 		e.tails[x] = e.tailOf(x, after)
 	}
-	e.keyConflicts = e.findConflicts(len(e.m.keys), func(s station) int { return s.key }, after)
-	e.bitConflicts = e.findConflicts(e.m.bits, func(s station) int { return s.bit }, after)
-	e.usedKeys, e.usedBits = make([]bool, len(e.m.keys)), make([]bool, e.m.bits)
 }
 
 // tailOf works out one tail from those of the errands after it.

@@ -149,13 +149,6 @@ func (m *model) atLeast(station int, list []asked) joinery.Time {
 	return m.visit(list).least
 }
 
-// byRungs prices visits by the rungs of one ladder alone; more runs never cost
-// less, but for uneven stations.
-func (m *model) byRungs() pricing {
-	rungs := func(_ int, list []asked) joinery.Time { return m.rungs(list) }
-	return pricing{rungs, rungs}
-}
-
 // rungs is what the rungs of one ladder cost.
 func (m *model) rungs(list []asked) joinery.Time {
 	m.asked = m.asked[:0]

@@ -1,6 +1,10 @@
 package joinery
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+	"sync"
+)
 
 // Kind is a kind of cut: what it is called, which keys it takes, what it means
 // in the work, and how it comes down to channels. A new kind is one file and one
@@ -26,7 +30,8 @@ type Kind struct {
 	Deepest Share // of the stock's thickness that it may take
 	Through bool  // or all of it
 
-	lay func(*layout)
+	lay    func(*layout)
+	common string // the name it goes by, where Name is another word for it
 }
 
 // CommonKeys are the keys that any cut may carry.
@@ -35,15 +40,26 @@ var CommonKeys = []string{"fence", "ends", "after", "note", "mates", "by", "bit"
 // Kinds lists the kinds of cut.
 var Kinds = []*Kind{&Mortise, &Groove, &Dado, &Rabbet, &Lap, &Tenon}
 
-// KindNamed returns the kind with that name or other word, or nil.
-func KindNamed(word string) *Kind {
+// KindNamed returns the kind with that name, or nil. A kind that is named by
+// another word for it is called by that word: a maker reads what was written.
+func KindNamed(word string) *Kind { return kindsByWord()[word] }
+
+var kindsByWord = sync.OnceValue(func() map[string]*Kind {
+	by := map[string]*Kind{}
 	for _, k := range Kinds {
-		if k.Name == word || slices.Contains(k.Also, word) {
-			return k
+		by[k.Name] = k
+		for _, word := range k.Also {
+			called := *k
+			called.Name, called.common = word, k.Name
+			by[word] = &called
 		}
 	}
-	return nil
-}
+	return by
+})
+
+// Common gives the name the kind goes by in files that programs read, whatever
+// word the maker used.
+func (k *Kind) Common() string { return cmp.Or(k.common, k.Name) }
 
 // Keys lists every key the kind takes.
 func (k *Kind) Keys() []string {
@@ -65,5 +81,5 @@ func KindsThat(is func(*Kind) bool) string {
 	return List(names, "or")
 }
 
-// String gives the kind's name.
+// String gives the word the maker used.
 func (k *Kind) String() string { return k.Name }

@@ -188,7 +188,12 @@ func TestKinds(t *testing.T) {
 		for _, word := range append([]string{k.Name}, k.Also...) {
 			assert.False(t, seen[word], word)
 			seen[word] = true
-			assert.Same(t, k, KindNamed(word))
+			named := KindNamed(word)
+			require.NotNil(t, named, word)
+			assert.Equal(t, word, named.String(), "a maker reads the word that was written")
+			assert.Equal(t, k.Name, named.Common(), "a program reads the one word")
+			assert.Same(t, named, KindNamed(word))
+			assert.Equal(t, k.Keys(), named.Keys())
 		}
 		assert.Subset(t, k.Keys(), CommonKeys)
 		assert.NotEmpty(t, k.Example)

@@ -54,9 +54,30 @@ func readSpeeds(table string) ([]speedRow, error) {
 // TopSpeed is the highest speed of a bit in rpm, 0 where nothing says one, and
 // the rule it came from.
 type TopSpeed struct {
-	RPM  int
-	Rule string
+	RPM      int
+	Rule     string
+	Cautious int // what a more cautious chart says, where that is less; else 0
 }
+
+// String says the speed, as "up to 24000 rpm, by its diameter; more cautious:
+// 18000".
+func (t TopSpeed) String() string {
+	if t.RPM == 0 {
+		return t.Rule
+	}
+	text := fmt.Sprintf("up to %d rpm, %s", t.RPM, t.Rule)
+	if t.Cautious > 0 {
+		text += fmt.Sprintf("; more cautious: %d", t.Cautious)
+	}
+	return text
+}
+
+// A more cautious chart of speeds has one figure for bits from an inch to two
+// (common practice, no source).
+const (
+	cautiousFrom, cautiousTo = Inch, 2 * Inch
+	cautiousRPM              = 18000
+)
 
 // TopSpeed gives the lowest of the bit's own figure, the table's for its
 // diameter, and the router's own speed (0 when not known).
@@ -64,15 +85,18 @@ func (b Bit) TopSpeed(router int) TopSpeed {
 	top := TopSpeed{Rule: "wider than the table of speeds: ask its maker"}
 	for _, row := range allSpeeds() {
 		if b.True() <= row.diameter {
-			top = TopSpeed{row.rpm, "by its diameter"}
+			top = TopSpeed{RPM: row.rpm, Rule: "by its diameter"}
 			break
 		}
 	}
 	if b.Speed > 0 && (top.RPM == 0 || b.Speed < top.RPM) {
-		top = TopSpeed{b.Speed, "the figure on the bit"}
+		top = TopSpeed{RPM: b.Speed, Rule: "the figure on the bit"}
 	}
 	if router > 0 && top.RPM > router {
-		top = TopSpeed{router, "the router's own"}
+		top = TopSpeed{RPM: router, Rule: "the router's own"}
+	}
+	if d := b.True(); d >= cautiousFrom && d <= cautiousTo && top.RPM > cautiousRPM {
+		top.Cautious = cautiousRPM
 	}
 	return top
 }

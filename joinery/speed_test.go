@@ -31,20 +31,28 @@ func TestTopSpeed(t *testing.T) {
 		router int
 		want   TopSpeed
 	}{
-		{"small", Bit{Diameter: Inch / 2}, 0, TopSpeed{24000, "by its diameter"}},
-		{"1 in, the edge", Bit{Diameter: Inch}, 0, TopSpeed{24000, "by its diameter"}},
-		{"a hair over 1 in", Bit{Diameter: Inch + 1}, 0, TopSpeed{20000, "by its diameter"}},
-		{"50 mm is under 2 in", Bit{Diameter: 50 * Millimetre}, 0, TopSpeed{16000, "by its diameter"}},
-		{"3 1/2 in, the last", Bit{Diameter: 7 * Inch / 2}, 0, TopSpeed{10000, "by its diameter"}},
-		{"wider than the table", Bit{Diameter: 4 * Inch}, 0, TopSpeed{0, "wider than the table of speeds: ask its maker"}},
-		{"wider, but marked", Bit{Diameter: 4 * Inch, Speed: 8000}, 22000, TopSpeed{8000, "the figure on the bit"}},
-		{"the bit's own is lower", Bit{Diameter: Inch, Speed: 18000}, 22000, TopSpeed{18000, "the figure on the bit"}},
-		{"the bit's own is higher", Bit{Diameter: Inch, Speed: 30000}, 0, TopSpeed{24000, "by its diameter"}},
-		{"the router's own is lowest", Bit{Diameter: Inch / 4, Speed: 30000}, 22000, TopSpeed{22000, "the router's own"}},
-		{"the measured diameter counts", Bit{Diameter: Inch, Measured: Inch + 1}, 0, TopSpeed{20000, "by its diameter"}},
+		{"small", Bit{Diameter: Inch / 2}, 0, TopSpeed{RPM: 24000, Rule: "by its diameter"}},
+		{"1 in, the edge", Bit{Diameter: Inch}, 0, TopSpeed{RPM: 24000, Rule: "by its diameter", Cautious: 18000}},
+		{"a hair over 1 in", Bit{Diameter: Inch + 1}, 0, TopSpeed{RPM: 20000, Rule: "by its diameter", Cautious: 18000}},
+		{"50 mm is under 2 in", Bit{Diameter: 50 * Millimetre}, 0, TopSpeed{RPM: 16000, Rule: "by its diameter"}},
+		{"3 1/2 in, the last", Bit{Diameter: 7 * Inch / 2}, 0, TopSpeed{RPM: 10000, Rule: "by its diameter"}},
+		{"wider than the table", Bit{Diameter: 4 * Inch}, 0, TopSpeed{RPM: 0, Rule: "wider than the table of speeds: ask its maker"}},
+		{"wider, but marked", Bit{Diameter: 4 * Inch, Speed: 8000}, 22000, TopSpeed{RPM: 8000, Rule: "the figure on the bit"}},
+		{"the bit's own is lower", Bit{Diameter: Inch, Speed: 18000}, 22000, TopSpeed{RPM: 18000, Rule: "the figure on the bit"}},
+		{"the bit's own is higher", Bit{Diameter: Inch, Speed: 30000}, 0, TopSpeed{RPM: 24000, Rule: "by its diameter", Cautious: 18000}},
+		{"the router's own is lowest", Bit{Diameter: Inch / 4, Speed: 30000}, 22000, TopSpeed{RPM: 22000, Rule: "the router's own"}},
+		{"the measured diameter counts", Bit{Diameter: Inch, Measured: Inch + 1}, 0, TopSpeed{RPM: 20000, Rule: "by its diameter", Cautious: 18000}},
 	} {
 		assert.Equal(t, c.want, c.bit.TopSpeed(c.router), c.name)
 	}
+}
+
+func TestTheMoreCautiousChartIsSaidToo(t *testing.T) {
+	assert.Equal(t, "up to 20000 rpm, by its diameter; more cautious: 18000", Bit{Diameter: 5 * Inch / 4}.TopSpeed(0).String())
+	assert.Equal(t, "up to 18000 rpm, by its diameter", Bit{Diameter: 3 * Inch / 2}.TopSpeed(0).String())
+	assert.Equal(t, "up to 24000 rpm, by its diameter", Bit{Diameter: Inch - 1}.TopSpeed(0).String())
+	assert.Equal(t, "up to 16000 rpm, the figure on the bit", Bit{Diameter: Inch, Speed: 16000}.TopSpeed(0).String())
+	assert.Equal(t, "wider than the table of speeds: ask its maker", Bit{Diameter: 4 * Inch}.TopSpeed(0).String())
 }
 
 func TestReadSpeedsRefuses(t *testing.T) {

@@ -4,11 +4,13 @@ import (
 	"bufio"
 	"bytes"
 	"io"
+	"strconv"
 
 	"fencecard/joinery"
 	"fencecard/output/deckfile"
 	"fencecard/setup/book"
 	"fencecard/setup/deck"
+	"fencecard/setup/remark"
 )
 
 // jsonKept is embedded, where a field named Kept is something else.
@@ -33,12 +35,12 @@ type jsonDamage struct {
 // writes one after another: all of a long book at once are many times its size.
 func KeptSetupsJSON(w io.Writer, entries []*book.Entry, damage joinery.Faults) error {
 	out := bufio.NewWriter(w)
-	out.WriteString("{\n  \"format\": \"fencecard book 1\",\n  \"entries\": ")
+	out.WriteString("{\n  \"format\": \"fencecard book 1\",\n  \"first\": " + strconv.Quote(remark.Deference) + ",\n  \"entries\": ")
 	err := listed(out, len(entries), func(i int) any {
 		e := entries[i]
 		return jsonEntry{
 			jsonKept: *deckfile.KeptOf(e.Kept(e.Shop.Scale)), Kept: e.Date, From: e.From, Unit: e.Shop.Scale.Unit.String(),
-			Setup: deckfile.Scale(e.Shop.Scale).Setup(&e.Setup, e.Shop.Fence),
+			Setup: deckfile.Scale(e.Shop.Scale).Setup(&e.Setup, e.Shop),
 		}
 	})
 	if err != nil {

@@ -104,7 +104,7 @@ func (s Scale) run(r *deck.Run, fence joinery.FenceReach) jsonRun {
 	out := jsonRun{
 		Number: r.Number(),
 		Piece:  r.Piece.Name, Count: r.Piece.Count, Wood: r.Piece.Wood.Name,
-		Cut: r.Cut.Name, Kind: r.Cut.Kind.Name, Part: r.Channel.Part,
+		Cut: r.Cut.Name, Kind: r.Cut.Kind.Common(), Part: r.Channel.Part,
 		Position: r.Step.Position, Positions: r.Step.Of, Turned: r.Step.Turned,
 		Down: r.Step.Down.String(), Fence: r.Step.Fence.String(), Leads: r.Leads.String(),
 		Up: r.Up().String(), Near: r.TowardYou().String(),

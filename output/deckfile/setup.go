@@ -9,6 +9,7 @@ import (
 type Setup struct {
 	Number  int       `json:"number"`
 	Bit     Bit       `json:"bit"`
+	Speed   jsonSpeed `json:"speed"`
 	Fence   jsonFence `json:"fence"`
 	Heights []Length  `json:"heights"`
 	// How high the work stands on a carriage, and the bit above the table.
@@ -17,6 +18,13 @@ type Setup struct {
 	Marks      []jsonPair `json:"marks"`
 	Runs       []jsonRun  `json:"runs"`
 	Kept       *Kept      `json:"kept,omitempty"`
+}
+
+// jsonSpeed is the highest speed of the bit in this shop.
+type jsonSpeed struct {
+	RPM      int    `json:"rpm"` // 0 where nothing says one
+	Rule     string `json:"rule"`
+	Cautious int    `json:"more_cautious,omitempty"`
 }
 
 // Bit is a bit, in JSON.
@@ -32,10 +40,12 @@ type jsonFence struct {
 	FarEdge  Length `json:"to_far_edge"`
 }
 
-// Setup is one setup, on that fence.
-func (s Scale) Setup(in *deck.Setup, fence joinery.FenceReach) Setup {
+// Setup is one setup in a shop.
+func (s Scale) Setup(in *deck.Setup, shop *joinery.Shop) Setup {
+	top := in.Bit.TopSpeed(shop.Speed)
 	out := Setup{
 		Number:  in.Number,
+		Speed:   jsonSpeed{top.RPM, top.Rule, top.Cautious},
 		Bit:     Bit{in.Bit.Name, in.Bit.Kind.String(), s.Length(in.Bit.True())},
 		Fence:   jsonFence{s.Length(in.Fence.NearEdge), s.Length(in.Fence.Centre), s.Length(in.Fence.FarEdge)},
 		Heights: s.Lengths(in.Heights),
@@ -48,7 +58,7 @@ func (s Scale) Setup(in *deck.Setup, fence joinery.FenceReach) Setup {
 		out.Carriage, out.BitHeights = &carriage, s.Lengths(in.BitHeights())
 	}
 	for i := range in.Runs {
-		out.Runs[i] = s.run(&in.Runs[i], fence)
+		out.Runs[i] = s.run(&in.Runs[i], shop.Fence)
 	}
 	return out
 }

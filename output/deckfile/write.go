@@ -4,6 +4,7 @@ import (
 	"io"
 
 	"fencecard/setup/deck"
+	"fencecard/setup/remark"
 )
 
 // Format names the JSON form of a deck and its version.
@@ -22,6 +23,7 @@ type jsonDeck struct {
 	Title    string        `json:"title"`
 	Unit     string        `json:"unit"`
 	Code     string        `json:"code"`
+	First    string        `json:"first"` // what comes before anything that the deck says
 	Setups   []Setup       `json:"setups"`
 	Cards    []jsonCard    `json:"cards"`
 	Changes  jsonChanges   `json:"changes"`
@@ -57,6 +59,7 @@ func deckToJSON(d *deck.Deck) jsonDeck {
 		Title:  d.Plan.Title,
 		Unit:   d.Plan.Unit.String(),
 		Code:   d.Code,
+		First:  remark.Deference,
 		Setups: make([]Setup, len(d.Setups)),
 		Changes: jsonChanges{
 			d.Changes.Bits, d.Changes.Fences, d.Changes.Heights, d.Changes.Stops, d.Changes.Runs, d.Changes.Fits, d.Changes.Time.Minutes(),
@@ -73,7 +76,7 @@ func deckToJSON(d *deck.Deck) jsonDeck {
 		numbers[c.Piece.Name] = c.Number
 	}
 	for i := range d.Setups {
-		out.Setups[i] = s.Setup(&d.Setups[i], d.Plan.Shop.Fence)
+		out.Setups[i] = s.Setup(&d.Setups[i], &d.Plan.Shop)
 		for k := range out.Setups[i].Runs {
 			r := &out.Setups[i].Runs[k]
 			r.Card = numbers[r.Piece]

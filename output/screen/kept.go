@@ -10,6 +10,7 @@ import (
 	"fencecard/output/wording"
 	"fencecard/setup/book"
 	"fencecard/setup/deck"
+	"fencecard/setup/remark"
 )
 
 // KeptSetups lists the entries of a setup book.
@@ -38,6 +39,7 @@ func KeptSetup(w io.Writer, e *book.Entry) error {
 	if e.From != "" {
 		t.wrapped("from      ", e.From)
 	}
+	t.wrapped("", remark.Deference)
 	t.setup(&d.Setups[0])
 	t.allCautions(d)
 	_, err := io.WriteString(w, t.String())

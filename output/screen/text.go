@@ -32,7 +32,7 @@ func Text(w io.Writer, d *deck.Deck) error {
 // deckText is a text on what is done in a deck's shop.
 func deckText(d *deck.Deck) *textWriter {
 	shop := &d.Plan.Shop
-	return &textWriter{scale: shop.Scale, fence: shop.Fence, blocks: shop.Stops == joinery.Blocks, push: shop.Cross.With}
+	return &textWriter{scale: shop.Scale, fence: shop.Fence, blocks: shop.Stops == joinery.Blocks, push: shop.Cross.With, router: shop.Speed}
 }
 
 // Summary writes what a maker wants to know after a deck went to a file; pages
@@ -65,6 +65,7 @@ type textWriter struct {
 	fence  joinery.FenceReach
 	blocks bool // the shop sets stop blocks for each card
 	push   joinery.Push
+	router int // the router's own highest speed; 0 when not said
 }
 
 // String returns what was written. A deck may come from somebody else's file.
@@ -120,12 +121,14 @@ func (t *textWriter) heading(d *deck.Deck) {
 	t.line(0, "Lengths in %s; + or - behind one: a hair more or less (true length).", wording.UnitWord(t.scale.Unit))
 	t.line(0, "Past is to the left of the bit, before is to the right. Feed from right to left.")
 	t.line(0, "Unplug before you touch the bit or its collet.")
+	t.wrapped("", remark.Deference)
 }
 
 func (t *textWriter) setup(s *deck.Setup) {
 	t.line(0, "")
 	t.line(0, "%s", strings.Repeat("=", textWidth))
 	t.wrapped(fmt.Sprintf("SETUP %d   ", s.Number), fmt.Sprintf("bit: %s, %s wide", s.Bit.Name, t.exactly(s.Bit.True())))
+	t.wrapped("speed     ", s.Bit.TopSpeed(t.router).String())
 	t.wrappedParts("fence     ", []string{
 		"near edge " + t.exactly(s.Fence.NearEdge),
 		"centre " + t.exactly(s.Fence.Centre),

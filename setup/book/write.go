@@ -149,7 +149,7 @@ func (e *Entry) card(i int) pairs {
 	var ps pairs
 	r, s := &e.Setup.Runs[i], speller{e.Shop.Scale}
 	ps.add(keyCut, clean(r.Cut.Name))
-	ps.add(keyKind, r.Cut.Kind.Name)
+	ps.add(keyKind, r.Cut.Kind.Common())
 	ps.add(keyPart, clean(r.Channel.Part))
 	ps.add(keyCount, strconv.Itoa(r.Piece.Count))
 	ps.add(keyWood, clean(r.Piece.Wood.Name))

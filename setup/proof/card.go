@@ -58,7 +58,7 @@ func (p *prover) labels(at int, c *Card, w *wanted) {
 		silent    Silence
 		got, want string
 	}{
-		{"kind", 0, c.Kind, w.cut.Kind.Name},
+		{"kind", 0, c.Kind, w.cut.Kind.Common()},
 		{"wood", NoWood, c.Wood, w.piece.Wood.Name},
 		{"ends", NoEnds, c.Ends, ends},
 		{"note", NoNote, c.Note, w.cut.Note},

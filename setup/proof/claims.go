@@ -159,7 +159,7 @@ func claim(r *deck.Run) Card {
 	return Card{
 		Number: r.Number(),
 		Piece:  r.Piece.Name, Wood: r.Piece.Wood.Name, Count: r.Piece.Count,
-		Cut: r.Cut.Name, Kind: r.Cut.Kind.Name, Part: r.Channel.Part,
+		Cut: r.Cut.Name, Kind: r.Cut.Kind.Common(), Part: r.Channel.Part,
 		Position: r.Step.Position, Positions: r.Step.Of, Turned: r.Step.Turned,
 		Down: r.Step.Down, Fence: r.Step.Fence, Leads: r.Leads,
 		Length: r.Length, Begin: r.Begin, End: r.End, Start: r.Start, Stop: r.Stop, Pivot: r.Pivot,

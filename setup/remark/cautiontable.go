@@ -104,7 +104,7 @@ var cautionTable = []cautionRow{
 		"Tall piece: tall facing on the fence; {steady}.",
 		commonPractice, (*situation).tall, false},
 	{"large-bit", deck.Grave,
-		"Bit over {large}: run it at {rpm}.",
+		"Bit over {large}: run it slower, {rpm}.",
 		"Bit over {large}: {rpm}.",
 		"speeds by diameter: " + commonPractice, (*situation).large, false},
 	{"shank-and-collet", deck.Grave,

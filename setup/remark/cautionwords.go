@@ -2,7 +2,6 @@ package remark
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"fencecard/joinery"
@@ -128,9 +127,9 @@ func or(is bool, yes, no string) string {
 func (s *situation) speed() string {
 	bit := s.card.Step.Bit
 	if top := bit.TopSpeed(s.shop.Speed); bit.True() > 0 && top.RPM > 0 {
-		return strconv.Itoa(top.RPM) + " rpm at the most, " + top.Rule
+		return top.String()
 	}
-	return "the speed its maker allows, or for its diameter, at the most"
+	return "no faster than its maker allows, its diameter or the router"
 }
 
 // hole says where the centre of a start hole lies, from two sides.

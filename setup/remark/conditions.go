@@ -32,7 +32,7 @@ var conditions = []condition{
 	{"thin-floor", "Little wood is left under a cut.",
 		commonPractice, findThinFloor},
 	{"thin-tenon", "A tenon is thin for its stock.",
-		"a third of the stock: Handwork in Wood, ch. VII", findThinTenon},
+		"a third of the stock: Handwork in Wood, ch. VII; not under 1/4 in (6 mm) where that is less: " + commonPractice, findThinTenon},
 	{"thin-wall", "Little wood is left beside a cut, or between two cuts.",
 		commonPractice, findThinWall},
 	{"thin-wall", "Little wood is left beside a cut, or between two cuts.",

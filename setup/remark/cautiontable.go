@@ -88,7 +88,7 @@ var cautionTable = []cautionRow{
 		"Move the fence only away from the bit, card by card, or the bit climbs and throws the work.",
 		rotation, (*situation).severalDistances, false},
 	{"edge-cut", deck.Grave,
-		"Edge cut: {bury}, and let the edge run along the fence. Never put the wood between bit and fence.",
+		"Edge cut: {bury}. Let the edge run along the fence. Never put the wood between bit and fence.",
 		"{Bury}; never the wood between bit and fence.",
 		rotation + "; California Title 8 s. 4296 (read) asks for featherboards or jigs in rabbeting", (*situation).edgeCut, false},
 	{"hands-near", deck.Grave,

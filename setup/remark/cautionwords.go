@@ -110,7 +110,7 @@ func (s *situation) outs() string {
 
 // generalDrop is what the table says of any drop.
 var generalDrop = map[string]string{
-	"tilt": "more than 15 degrees, or", "tail": "too little", "early": "well",
+	"tilt": "far", "tail": "little", "early": "well",
 	"stop": "the stop is low, or its face leans back by more than the tilt",
 	"outs": "the other side to the fence, a longer blank or a start hole",
 	"ways": "the other side to the fence, a longer blank, or a start hole bored first",

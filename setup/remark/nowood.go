@@ -9,7 +9,7 @@ import (
 
 // unnamedWood is the code of the one warning about all pieces of which nobody
 // says what wood they are.
-var unnamedWood = WarningCode{"no-wood", "No wood is named, so passes are the shallowest."}
+var unnamedWood = WarningCode{"no-wood", "No wood is named, so passes are the shallowest.", "shares of the bit by hardness: " + commonPractice}
 
 // noWood warns once of all the pieces to be cut whose wood is not named.
 func noWood(plan *joinery.Plan) []deck.Warning {

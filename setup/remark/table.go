@@ -5,24 +5,30 @@ import (
 	"strings"
 )
 
-// WarningCode is one code a warning may have, and what it says in a line.
-type WarningCode struct{ Code, Says string }
+// WarningCode is one code a warning may have, what it says in a line, and what
+// stands behind it.
+type WarningCode struct{ Code, Says, Basis string }
+
+const (
+	jointPlay        = "slip clearance of a tenon's thickness: " + commonPractice
+	handbookMovement = "Wood Handbook, FPL-GTR-190 (2010), equations 13-2 and 13-3, tables 4-3 and 13-5"
+)
 
 // jointWarnings are the codes of what is found wrong with a joint.
 var jointWarnings = []WarningCode{
-	{"mates-apart", "Two cuts that are to be joined make no joint."},
-	{"part-too-thick", "A tenon or board is too thick for its slot."},
-	{"part-loose", "A tenon or board is loose in its slot."},
-	{"part-too-wide", "A tenon or board is wider than its slot is long."},
-	{"tenon-bottoms", "A tenon meets the bottom of its mortise."},
-	{"round-ends", "A square part goes into a slot with round ends."},
-	{"stands-proud", "A piece stands proud of the one it is joined to."},
-	{"place-differs", "A piece is joined at another place at its other end."},
-	{"tenons-meet", "Two tenons meet inside a piece."},
-	{"room-too-small", "A joint leaves the wood no room to move with the seasons."},
-	{"movement-unknown", "How the wood of a joint moves is not known."},
-	{"laps-not-flush", "Two laps do not lie flush."},
-	{"lap-length", "A lap is not as long as its mate is wide."},
+	{"mates-apart", "Two cuts that are to be joined make no joint.", "the plan"},
+	{"part-too-thick", "A tenon or board is too thick for its slot.", jointPlay},
+	{"part-loose", "A tenon or board is loose in its slot.", jointPlay},
+	{"part-too-wide", "A tenon or board is wider than its slot is long.", "the plan"},
+	{"tenon-bottoms", "A tenon meets the bottom of its mortise.", "mortise a little deeper than the tenon is long: Handwork in Wood, ch. VII; by how much: " + commonPractice},
+	{"round-ends", "A square part goes into a slot with round ends.", "worked out from the round of the bit"},
+	{"stands-proud", "A piece stands proud of the one it is joined to.", "the plan"},
+	{"place-differs", "A piece is joined at another place at its other end.", "the plan"},
+	{"tenons-meet", "Two tenons meet inside a piece.", "meeting tenons in a leg mitred: Woodwork Joints; the web between them: " + commonPractice},
+	{"room-too-small", "A joint leaves the wood no room to move with the seasons.", handbookMovement},
+	{"movement-unknown", "How the wood of a joint moves is not known.", handbookMovement},
+	{"laps-not-flush", "Two laps do not lie flush.", "the plan"},
+	{"lap-length", "A lap is not as long as its mate is wide.", "the plan"},
 }
 
 // WarningCodes lists every code a warning may have, in the order of the
@@ -30,7 +36,7 @@ var jointWarnings = []WarningCode{
 func WarningCodes() []WarningCode {
 	all := append([]WarningCode{unnamedWood}, jointWarnings...)
 	for _, c := range slices.Concat(slips, conditions) {
-		all = append(all, WarningCode{c.code, c.says})
+		all = append(all, WarningCode{c.code, c.says, c.basis})
 	}
 	byCode := func(a, b WarningCode) int { return strings.Compare(a.Code, b.Code) }
 	slices.SortStableFunc(all, byCode)

@@ -38,7 +38,7 @@ leaves the strip out.`,
 	bookFlag(cmd, &o.book)
 	f := cmd.Flags()
 	f.StringVar(&o.format, "format", "text", "text, json or pdf")
-	f.StringVarP(&o.out, "out", "o", "", "write to this `FILE`; - for standard output")
+	f.StringVarP(&o.out, "out", "o", "", "write to this `FILE`, by its ending as pdf, json or txt; - for standard output")
 	f.BoolVar(&o.force, "force", false, "write over a file that is already there")
 	choices(cmd, "format", "text", "json", "pdf")
 	cmd.ValidArgsFunction = a.offerKept(&o.book)
@@ -48,6 +48,16 @@ leaves the strip out.`,
 }
 
 func (a *app) bookShow(word string, o bookShowOptions) error {
+	var files []string
+	if o.out != "" {
+		files = []string{o.out}
+	}
+	targets, err := targetsOf(files, o.format, o.pages.cmd.Flags().Changed("format"))
+	if err != nil {
+		return err
+	}
+	to := targets[0]
+	o.format = to.format
 	printer, err := o.printer()
 	if err != nil {
 		return err
@@ -64,21 +74,16 @@ func (a *app) bookShow(word string, o bookShowOptions) error {
 	if err := printer(&page, e); err != nil {
 		return err
 	}
-	if o.format == "pdf" {
+	if to.format == "pdf" {
 		a.tellReplaced(e.Deck())
 	}
-	to := o.out
-	if to == "" && o.format == "pdf" {
-		to = "setup-" + e.Code + ".pdf"
+	if to.file == "" && to.format == "pdf" {
+		to.file = "setup-" + e.Code + ".pdf"
 	}
-	if to == "" || to == "-" {
-		_, err = a.out.Write(page.Bytes())
+	if err := a.write(to, page.Bytes(), "setup "+e.Code, o.force); err != nil || to.onScreen() {
 		return err
 	}
-	if err := a.writeFile(to, page.Bytes(), o.force); err != nil {
-		return err
-	}
-	return a.wrote("%s: %q (%s)\n", to, e.Name, e.Code)
+	return a.wrote("%s: %q (%s)\n", to.file, e.Name, e.Code)
 }
 
 // printer returns the writer of the chosen format.

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -24,7 +25,7 @@ import (
 // cardsOptions are the flags of the cards command.
 type cardsOptions struct {
 	format string
-	out    string
+	out    []string
 	force  bool
 	batch  int
 	only   deck.Only
@@ -34,6 +35,8 @@ type cardsOptions struct {
 	why    bool
 	card   string
 	pages  pageFlags
+
+	targets []target // from format and out
 }
 
 func (a *app) cardsCommand() *cobra.Command {
@@ -53,8 +56,8 @@ standard output. 'fencecard help plan' tells how a plan is written.
   fencecard cards bench.yaml --paper a4 --strips
   fencecard cards bench.yaml --only strips     full-size strips in bench-strips.pdf
   fencecard cards bench.yaml --format text     to read on the screen
-  fencecard cards bench.yaml --format json --out deck.json
-  fencecard cards bench.yaml --format svg --card 1.1 --out card.svg
+  fencecard cards bench.yaml --out bench.pdf --out deck.json
+  fencecard cards bench.yaml --card 1.1 --out card.svg
   fencecard cards bench.yaml --batch 12        for twelve benches
   fencecard cards bench.yaml --only-piece "front left leg" --deck-code k7fw --out again.pdf`,
 		Args: cobra.MaximumNArgs(1),
@@ -67,7 +70,7 @@ standard output. 'fencecard help plan' tells how a plan is written.
 	o.search.flag(cmd)
 	codeFlag(cmd, &o.code)
 	f.BoolVar(&o.why, "explain", false, "say why each setup is there and what would spare one")
-	f.StringVarP(&o.out, "out", "o", "", "write to this `FILE`; - for standard output")
+	f.StringArrayVarP(&o.out, "out", "o", nil, "write to this `FILE`, by its ending as pdf, json, txt or svg; - for standard\noutput; may be given again")
 	f.BoolVar(&o.force, "force", false, "write over a file that is already there")
 	f.IntVar(&o.batch, "batch", 1, "cards for `N` of the whole work: every count multiplied")
 	f.StringArrayVar(&o.only.Pieces, "only-piece", nil, "only the cards of the piece `NAME`; may be given again")
@@ -87,7 +90,10 @@ func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
 		return err
 	}
 	o.card, o.code = card, meant.code
-	printer, err := o.printer()
+	if o.targets, err = targetsOf(o.out, o.format, o.pages.cmd.Flags().Changed("format")); err != nil {
+		return err
+	}
+	printers, err := o.printers()
 	if err != nil {
 		return err
 	}
@@ -102,28 +108,41 @@ func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
 	for _, w := range remark.Once(d) {
 		fmt.Fprintln(a.err, screen.WarningLine(w))
 	}
-	var page bytes.Buffer
-	if err := printer(&page, d); err != nil {
-		return err
-	}
-	if o.format == "pdf" || o.format == "svg" {
+	if slices.ContainsFunc(printers, func(p printer) bool { return p.format == "pdf" || p.format == "svg" }) {
 		a.tellReplaced(d)
 	}
-	to := o.out
-	if to == "" && o.format == "pdf" {
-		to = plan.Name + o.pages.ending()
+	for _, p := range printers {
+		if p.file == "" && p.format == "pdf" {
+			p.file = plan.Name + o.pages.ending()
+		}
+		if err := a.print(p, d, o.force); err != nil {
+			return err
+		}
 	}
-	if to == "" || to == "-" {
-		_, err = a.out.Write(page.Bytes())
+	return nil
+}
+
+// print writes a deck to one file, and a summary beside it: where the deck itself
+// goes to standard output, on standard error. Text begins with its own.
+func (a *app) print(p printer, d *deck.Deck, force bool) error {
+	var page bytes.Buffer
+	done := a.busy("laying out the pages")
+	err := p.print(&page, d)
+	done()
+	if err != nil {
 		return err
 	}
-	if err := a.writeFile(to, page.Bytes(), o.force); err != nil {
+	if err := a.write(p.target, page.Bytes(), stampOf(d.Plan), force); err != nil {
 		return err
 	}
-	if a.quiet {
+	to := a.out
+	switch {
+	case a.quiet, p.onScreen() && p.format == "text":
 		return nil
+	case p.onScreen():
+		to, p.file = a.err, "standard output"
 	}
-	return screen.Summary(a.out, to, d, paper.PageCount(page.Bytes()))
+	return screen.Summary(to, p.file, d, paper.PageCount(page.Bytes()))
 }
 
 // deckFor makes the deck of a plan as asked for: a batch, or a part of it, with
@@ -142,8 +161,8 @@ func (a *app) deckFor(ctx context.Context, plan *joinery.Plan, o cardsOptions) (
 			return nil, err
 		}
 	}
-	if d.Ended != search.Through && o.format != "json" {
-		fmt.Fprintln(a.err, "it cannot be made anew: to check or correct this deck, or print a part of it, write it as JSON too")
+	if d.Ended != search.Through && !o.writes("json") {
+		fmt.Fprintln(a.err, "it cannot be made anew: to check or correct this deck, write it as JSON too, as with --out cards.pdf --out deck.json")
 	}
 	matches, err := a.markKept(d, o.book)
 	if err != nil {
@@ -171,7 +190,7 @@ func (a *app) explain(ctx context.Context, d *deck.Deck, o cardsOptions) error {
 		return err
 	}
 	to := a.out
-	if o.out == "-" || o.out == "" && o.format != "pdf" {
+	if slices.ContainsFunc(o.targets, target.onScreen) {
 		to = a.err
 	}
 	return screen.Explain(to, d, why)
@@ -188,6 +207,31 @@ func (o cardsOptions) drawing() (func(io.Writer, *deck.Deck) error, error) {
 	return o.pages.printer(func(w io.Writer, d *deck.Deck, p sheets.Pages) error {
 		return output.CardSVG(w, d, o.card, p)
 	})
+}
+
+// printer writes a deck to a target.
+type printer struct {
+	target
+	print func(io.Writer, *deck.Deck) error
+}
+
+// printers are the writers of all targets.
+func (o cardsOptions) printers() ([]printer, error) {
+	o.pages.somewhere = o.writes("pdf") || o.writes("svg")
+	var all []printer
+	for _, t := range o.targets {
+		o.format = t.format
+		print, err := o.printer()
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, printer{t, print})
+	}
+	return all, nil
+}
+
+func (o cardsOptions) writes(format string) bool {
+	return slices.ContainsFunc(o.targets, func(t target) bool { return t.format == format })
 }
 
 // printer returns the writer of the chosen format.

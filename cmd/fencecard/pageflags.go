@@ -21,6 +21,8 @@ type pageFlags struct {
 	scale   string
 	strips  bool
 	only    string
+
+	somewhere bool // of several formats one has pages
 }
 
 // pageFlagNames are the flags that need pages.
@@ -63,7 +65,7 @@ func (p *pageFlags) printer(print func(io.Writer, *deck.Deck, sheets.Pages) erro
 
 func (p *pageFlags) options() (o sheets.Pages, err error) {
 	var ok bool
-	if o.Paper, ok = sheets.ParsePaper(p.paper); !ok {
+	if o.Paper, ok = sheets.ParsePaper(strings.ToLower(p.paper)); !ok {
 		return o, fmt.Errorf("--paper is letter, a4, legal, a5 or index, not %q", p.paper)
 	}
 	switch p.perPage {
@@ -87,7 +89,12 @@ func (p *pageFlags) options() (o sheets.Pages, err error) {
 }
 
 // unused is the error of page flags given for a format without pages.
-func (p *pageFlags) unused() error { return p.without(pageFlagNames...) }
+func (p *pageFlags) unused() error {
+	if p.somewhere {
+		return nil
+	}
+	return p.without(pageFlagNames...)
+}
 
 // without is the error of flags given that a format has no use for.
 func (p *pageFlags) without(names ...string) error {

@@ -54,6 +54,7 @@ func Jobs(plan *joinery.Plan) ([]Job, error) {
 	if err := faults.Err(); err != nil {
 		return nil, err
 	}
+	addCommon(jobs, plan.Shop.Scale, kept)
 	return jobs, nil
 }
 

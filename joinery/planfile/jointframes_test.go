@@ -192,7 +192,11 @@ func TestRandomFramesGoTogether(t *testing.T) {
 		for _, rail := range rails {
 			long := wide(f.opening[rail.along] + 2*f.long)
 			require.InDelta(t, long, units(rail.Size[rail.along]), 1e-6, text)
+			// Each end in half of the frames: slicing takes longer than reading.
 			for end, leg := range rail.legs {
+				if random.IntN(2) == 0 {
+					continue
+				}
 				middle := rail.at[rail.along] + wide(f.long)/2
 				if end == 1 {
 					middle = rail.at[rail.along] + long - wide(f.long)/2

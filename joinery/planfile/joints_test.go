@@ -21,7 +21,7 @@ func tongue(p *joinery.Piece, tenon *joinery.Cut) joinery.Size {
 }
 
 // The joints of the examples fit: a mortise is as wide and as long as the
-// tongue that goes in, and 1/16 in or 1 mm deeper (handbook rule: a mortise a
+// tongue that goes in, and 1/16 in or 1.5 mm deeper (handbook rule: a mortise a
 // little deeper than the tenon is long, "Handwork in Wood", ch. VII).
 func TestJointsOfTheExamplesFit(t *testing.T) {
 	cabinet, err := os.ReadFile("../../testdata/wall-cabinet.yaml")
@@ -33,24 +33,24 @@ func TestJointsOfTheExamplesFit(t *testing.T) {
 		joints [][4]string // piece, mortise, piece, tenon
 	}{
 		{"boot-bench.yaml", examples.BootBench, in / 16, [][4]string{
-			{"front left leg", "seat rail", "front seat rail", "left end"},
-			{"front right leg", "seat rail", "front seat rail", "right end"},
-			{"back left leg", "seat rail", "back seat rail", "left end"},
-			{"back right leg", "seat rail", "back seat rail", "right end"},
-			{"front left leg", "end rail", "end rail", "front end"},
-			{"back left leg", "end rail", "end rail", "back end"},
-			{"front left leg", "foot rail", "foot rail", "front end"},
-			{"back right leg", "foot rail", "foot rail", "back end"},
+			{"front left leg", "seat rail", "front seat rail", "seat rail left"},
+			{"front right leg", "seat rail", "front seat rail", "seat rail right"},
+			{"back left leg", "seat rail", "back seat rail", "seat rail left"},
+			{"back right leg", "seat rail", "back seat rail", "seat rail right"},
+			{"front left leg", "end rail", "end rail", "end rail front"},
+			{"back left leg", "end rail", "end rail", "end rail back"},
+			{"front left leg", "foot rail", "foot rail", "foot rail front"},
+			{"back right leg", "foot rail", "foot rail", "foot rail back"},
 		}},
 		{"starter.yaml", examples.StarterPlan, in / 16, [][4]string{
-			{"left post", "rail", "rail", "left end"},
-			{"right post", "rail", "rail", "right end"},
+			{"left post", "rail", "rail", "rail left"},
+			{"right post", "rail", "rail", "rail right"},
 		}},
-		{"wall-cabinet.yaml", cabinet, joinery.Millimetre, [][4]string{
-			{"left stile", "top rail", "top rail", "left end"},
-			{"right stile", "top rail", "top rail", "right end"},
-			{"left stile", "bottom rail", "bottom rail", "left end"},
-			{"right stile", "bottom rail", "bottom rail", "right end"},
+		{"wall-cabinet.yaml", cabinet, 3 * joinery.Millimetre / 2, [][4]string{
+			{"left stile", "top rail", "top rail", "top rail left"},
+			{"right stile", "top rail", "top rail", "top rail right"},
+			{"left stile", "bottom rail", "bottom rail", "top rail left"},
+			{"right stile", "bottom rail", "bottom rail", "top rail right"},
 		}},
 	} {
 		plan := read(t, c.name, c.data)

@@ -32,6 +32,7 @@ type cardsOptions struct {
 	book   string
 	search searchFlag
 	code   string
+	deck   string
 	why    bool
 	card   string
 	pages  pageFlags
@@ -57,6 +58,7 @@ standard output. 'fencecard help plan' tells how a plan is written.
   fencecard cards bench.yaml --only strips     full-size strips in bench-strips.pdf
   fencecard cards bench.yaml --format text     to read on the screen
   fencecard cards bench.yaml --out bench.pdf --out deck.json
+  fencecard cards bench.yaml --deck deck.json  that deck again, as it was
   fencecard cards bench.yaml --card 1.1 --out card.svg
   fencecard cards bench.yaml --batch 12        for twelve benches
   fencecard cards bench.yaml --only-piece "front left leg" --deck-code k7fw --out again.pdf`,
@@ -69,6 +71,7 @@ standard output. 'fencecard help plan' tells how a plan is written.
 	f.StringVar(&o.card, "card", "", "the `NUMBER` of the card to draw as svg, such as 1.1")
 	o.search.flag(cmd)
 	codeFlag(cmd, &o.code)
+	deckFlag(cmd, &o.deck)
 	f.BoolVar(&o.why, "explain", false, "say why each setup is there and what would spare one")
 	f.StringArrayVarP(&o.out, "out", "o", nil, "write to this `FILE`, by its ending as pdf, json, txt or svg; - for standard\noutput; may be given again")
 	f.BoolVar(&o.force, "force", false, "write over a file that is already there")
@@ -152,7 +155,7 @@ func (a *app) deckFor(ctx context.Context, plan *joinery.Plan, o cardsOptions) (
 	if err != nil {
 		return nil, err
 	}
-	d, err := a.makeDeck(ctx, plan, o.search)
+	d, err := a.madeOrRead(ctx, plan, printed{search: o.search, file: o.deck})
 	if err != nil {
 		return nil, err
 	}
@@ -162,7 +165,7 @@ func (a *app) deckFor(ctx context.Context, plan *joinery.Plan, o cardsOptions) (
 		}
 	}
 	if d.Ended != search.Through && !o.writes("json") {
-		fmt.Fprintln(a.err, "it cannot be made anew: to check or correct this deck, write it as JSON too, as with --out cards.pdf --out deck.json")
+		fmt.Fprintln(a.err, "it cannot be made anew: to check, correct or print this deck again, write it as JSON too, as with --out cards.pdf --out deck.json")
 	}
 	matches, err := a.markKept(d, o.book)
 	if err != nil {

@@ -78,7 +78,7 @@ func tryExample(t *testing.T, c *cobra.Command, command string) {
 		require.NoError(t, os.WriteFile(filepath.Join(folder, "bench.yaml"), []byte(bench), 0o644))
 		require.NoError(t, os.WriteFile(filepath.Join(folder, "shop.yaml"), examples.StarterShop, 0o644))
 	}
-	if strings.Contains(command, "deck.json") && c.Name() != "cards" {
+	if strings.Contains(command, "--deck deck.json") {
 		sh("fencecard cards bench.yaml --format json --out deck.json")
 	}
 	if c.HasParent() && (c.Name() == "book" || c.Parent().Name() == "book") {

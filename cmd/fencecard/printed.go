@@ -29,7 +29,12 @@ func (p *printed) flags(cmd *cobra.Command) {
 	p.search.flag(cmd)
 	batchFlag(cmd, &p.batch)
 	codeFlag(cmd, &p.code)
-	cmd.Flags().StringVar(&p.file, "deck", "", "the deck as it was written to this JSON `FILE`, in place of one made anew")
+	deckFlag(cmd, &p.file)
+}
+
+// deckFlag is for a command that has the flag of the search.
+func deckFlag(cmd *cobra.Command, file *string) {
+	cmd.Flags().StringVar(file, "deck", "", "the deck as it was written to this JSON `FILE`, in place of one made anew")
 	cmd.MarkFlagsMutuallyExclusive("deck", "search")
 	offer(cmd, "deck", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 		return []string{"json"}, cobra.ShellCompDirectiveFilterFileExt

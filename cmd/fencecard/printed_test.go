@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"os"
 	"path/filepath"
 	"regexp"
 	"testing"
@@ -31,6 +32,27 @@ func TestAQuestionMeansThePrintedDeck(t *testing.T) {
 		}
 	}
 	assert.Greater(t, others, len(plans)/2) // else the search does nothing
+}
+
+// A deck that was written as JSON is printed as it was when it was made.
+func TestADeckPrintedFromItsFile(t *testing.T) {
+	plans, err := filepath.Glob("../../testdata/plans/*.yaml")
+	require.NoError(t, err)
+	for _, plan := range plans {
+		folder := t.TempDir()
+		in := func(name string) string { return filepath.Join(folder, name) }
+		said, code := runFor(t, "cards", plan, "--book", in("none"), "--out", in("made.json"), "--out", in("made.txt"))
+		require.Equal(t, exitDone, code, said)
+		said, code = runFor(t, "cards", plan, "--book", in("none"), "--out", in("read.json"), "--out", in("read.txt"), "--deck", in("made.json"))
+		require.Equal(t, exitDone, code, said)
+		for _, ending := range []string{".json", ".txt"} {
+			made, err := os.ReadFile(in("made" + ending))
+			require.NoError(t, err)
+			read, err := os.ReadFile(in("read" + ending))
+			require.NoError(t, err)
+			assert.Equal(t, string(made), string(read), plan)
+		}
+	}
 }
 
 func codeOf(t *testing.T, plan string, flags ...string) string {

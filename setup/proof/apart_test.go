@@ -18,7 +18,7 @@ import (
 // What a sheet brings to a mark proves nothing: whoever measures a table asks.
 var shared = map[string][]string{
 	"deck": {
-		"Deck", "Setup", "Run", "Step", "Mark", "Fence", "Warning",
+		"Deck", "Setup", "Run", "Step", "Mark", "Fence", "Changes", "Warning",
 		"Nibble", "Hole", "Pivot", "Begin", "FeedIn", "Drop", "End", "RunOut", "Lift",
 		"Guide", "ByLine", "ByLead", "ByTail",
 	},

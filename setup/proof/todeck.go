@@ -7,11 +7,14 @@ import (
 )
 
 // Deck turns claims that prove back into a deck of their plan, with everything
-// but the counts of what is set and the warnings. Cards that the plan knows
-// nothing of are left out.
+// but what is remarked of it. Cards that the plan knows nothing of are left out.
 func Deck(plan *joinery.Plan, claims *Claims) *deck.Deck {
 	p := newProver(plan, claims)
-	d := &deck.Deck{Plan: plan}
+	is := claims.Changes
+	d := &deck.Deck{Plan: plan, Changes: deck.Changes{
+		Bits: is.Bits, Fences: is.Fences, Heights: is.Heights, Stops: is.Stops, Runs: is.Runs, Fits: is.Fits,
+		Time: is.Time, Bound: is.Bound, Proved: is.Proved,
+	}}
 	for i := range claims.Setups {
 		from := &claims.Setups[i]
 		s := deck.Setup{Number: from.Number, Bit: p.bits[from.Bit.Name], Fence: from.Fence, Heights: from.Heights, Carriage: from.Carriage}
@@ -34,7 +37,7 @@ func (p *prover) cardBack(c *Card, w *wanted, s *deck.Setup, index int) deck.Run
 	t := table{card: c, bit: s.Bit.True(), size: w.piece.Size, long: w.piece.Size.Between(c.Leads)}
 	a, b := t.lines(w.channel)
 	return deck.Run{
-		Setup: s.Number, Index: index,
+		Setup: s.Number, Index: index, Climb: max(0, c.Climb-1),
 		Piece: w.piece, Cut: w.cut, Channel: *w.channel,
 		Step: deck.Step{Bit: s.Bit, NearEdge: s.Fence.NearEdge, Down: c.Down, Fence: c.Fence,
 			Position: c.Position, Of: c.Positions, Turned: c.Turned, Carriage: s.Carriage},

@@ -3,6 +3,7 @@ package planfile
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"fencecard/joinery"
 	"fencecard/joinery/joint"
@@ -85,6 +86,7 @@ func (r *planReader) makeJoint(j *jointWish) {
 		half := &jointHalf{part, m.End, len(halves.Part) > 0 && halves.Part[0].Name == "" && (halves.Part[0].Kind.Enters || halves.Part[0].Kind.Laps)}
 		for _, c := range halves.Into {
 			one := jointCut{Cut: c, j: j, side: m.Side, number: m.Number, group: group, into: true}
+			one.Kind = j.called(c.Kind)
 			if c.Name == "" {
 				one.Fence = fencing(c.Fence, j.fence)
 				one.Note = j.noteOf(r)
@@ -97,6 +99,16 @@ func (r *planReader) makeJoint(j *jointWish) {
 		}
 	}
 	r.makeEnds(j, ends, group)
+}
+
+// called is a kind of cut by the maker's own word: who writes a housing reads of
+// a housing, and who writes a dado of a dado.
+func (j *jointWish) called(kind *joinery.Kind) *joinery.Kind {
+	word, _, _ := strings.Cut(j.word, " ")
+	if own := joinery.KindNamed(word); own != nil && own.Common() == kind.Common() && !j.kind.Flat {
+		return own
+	}
+	return kind
 }
 
 // makeEnds adds the entering halves, those that mirrors do not make.

@@ -15,6 +15,7 @@ const jointExample = "- mortise and tenon: seat rail"
 // jointWish is a joint as the maker wrote it, and what came of it.
 type jointWish struct {
 	kind   *joint.Kind
+	word   string // the kind, as it was written
 	name   string
 	f      *fields
 	at     *yaml.Node // the name
@@ -65,7 +66,7 @@ func (r *planReader) readJoint(n *yaml.Node) *jointWish {
 	if value := valueOf(n, key); value.Kind == yaml.ScalarNode && !null(value) {
 		what = key + " " + quoted(value.Value)
 	}
-	j := &jointWish{kind: kind, f: r.fieldsOf(n, what, kind.Keys(), key), nodes: map[string]*yaml.Node{}}
+	j := &jointWish{kind: kind, word: key, f: r.fieldsOf(n, what, kind.Keys(), key), nodes: map[string]*yaml.Node{}}
 	j.f.needs = append(j.f.needs, key)
 	j.at = j.f.value(key)
 	j.name = j.f.name(key)

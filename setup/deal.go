@@ -1,6 +1,7 @@
 package setup
 
 import (
+	"cmp"
 	"slices"
 
 	"fencecard/joinery"
@@ -10,7 +11,7 @@ import (
 
 // Deal writes the setups and cards of a choice of ways in an order of visits.
 //
-// Cards whose marks are the same stand together, and among these those that read
+// Cards across the grain come before those along it. Cards whose marks are the same stand together, and among these those that read
 // the same. Between marks, all cards of a setup climb one ladder together. Between stop
 // blocks, only the cards do whose blocks stand alike; these come one after
 // another, and the rest of the setup waits until they are through. Visits in a
@@ -24,6 +25,7 @@ func Deal(plan *joinery.Plan, jobs []Job, choice Choice, visits []Visit) []deck.
 			job := jobs[r.Job]
 			runs[i] = write(job, job.Ways[choice[r.Job]].Steps[r.Step], &plan.Shop)
 		}
+		endsFirst(runs)
 		n := len(setups)
 		if !blocks || n == 0 || setups[n-1].Key() != v.Key {
 			setups = append(setups, deck.Setup{
@@ -45,6 +47,19 @@ func Deal(plan *joinery.Plan, jobs []Job, choice Choice, visits []Visit) []deck.
 		setups[i].PairUp(&plan.Shop)
 	}
 	return setups
+}
+
+// endsFirst puts what is cut across the grain before what is cut along it, whose
+// runs take the splinters of the exits away.
+func endsFirst(runs []deck.Run) {
+	slices.SortStableFunc(runs, func(a, b deck.Run) int { return cmp.Compare(along(&a), along(&b)) })
+}
+
+func along(r *deck.Run) int {
+	if r.Channel.Run() == r.Piece.Grain {
+		return 1
+	}
+	return 0
 }
 
 // climb adds cards that go up one ladder together.

@@ -41,6 +41,7 @@ func MakeWith(ctx context.Context, plan *joinery.Plan, o Options) (*deck.Deck, e
 	if !o.Plain {
 		cheapest(d, ctx, jobs, o)
 	}
+	endsBeforeEdges(d, ctx, jobs, o)
 	d.Seal()
 	remark.Add(d)
 	if err := proof.Holds(d); err != nil {

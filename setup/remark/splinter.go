@@ -8,26 +8,61 @@ import (
 	"fencecard/setup/deck"
 )
 
+// Exit is a cut across the grain that runs out through an edge, and the cut
+// along that edge that takes its splinters away where it comes later.
+type Exit struct{ Across, Along *joinery.Cut }
+
+// Splintered lists the exits of a deck whose cut along the edge comes first, but
+// for those that the maker wants so.
+func Splintered(d *deck.Deck) []Exit {
+	var all []Exit
+	for _, w := range works(d) {
+		for _, e := range w.splintered() {
+			all = append(all, Exit{e.across.cut, e.along.cut})
+		}
+	}
+	return all
+}
+
+// exit is an [Exit] with its channels, and the side it is at.
+type exit struct {
+	across, along *made
+	at            joinery.Side
+}
+
+// splintered lists the exits of a piece, one for each cut across.
+func (w *work) splintered() []exit {
+	var found []exit
+	if w.grainless() {
+		return nil
+	}
+	told := map[*joinery.Cut]bool{}
+	for _, m := range w.atTable() {
+		r := m.cards[len(m.cards)-1]
+		if told[m.cut] || r.End != deck.RunOut || m.channel.Run() == w.piece.Grain || m.channel.Down.Dimension() == w.piece.Grain {
+			continue
+		}
+		at := r.Leads.Opposite()
+		for _, long := range w.atTable() {
+			last := long.cards[len(long.cards)-1]
+			if long.cut != m.cut && !slices.Contains(m.cut.After, long.cut.Name) && long.channel.Run() == w.piece.Grain &&
+				last.Setup < r.Setup && long.cleans(m, at, w.piece.Size) {
+				told[m.cut] = true
+				found = append(found, exit{m, long, at})
+				break
+			}
+		}
+	}
+	return found
+}
+
 // findSplinters looks for cuts across the grain that run out through an edge
 // after the cut along that edge which would have cleaned their exits.
 func findSplinters(w *work) []finding {
 	var found []finding
-	told := map[*joinery.Cut]bool{}
-	for _, m := range w.atTable() {
-		r := m.cards[len(m.cards)-1]
-		if w.grainless() || told[m.cut] || r.End != deck.RunOut || m.channel.Run() == w.piece.Grain || m.channel.Down.Dimension() == w.piece.Grain {
-			continue
-		}
-		exit := r.Leads.Opposite()
-		for _, long := range w.atTable() {
-			last := long.cards[len(long.cards)-1]
-			if long.cut != m.cut && !slices.Contains(m.cut.After, long.cut.Name) && long.channel.Run() == w.piece.Grain && last.Setup < r.Setup && long.cleans(m, exit, w.piece.Size) {
-				told[m.cut] = true
-				found = append(found, finding{m.cut, fmt.Sprintf("the %s runs out of the %s across the grain after the %s was cut there, so its splinters stay: ends before long edges, %s, or back it up with scrap that fills that cut",
-					m.words(), exit, long.words(), first(m, long)), []string{"after", "in", "at"}})
-				break
-			}
-		}
+	for _, e := range w.splintered() {
+		found = append(found, finding{e.across.cut, fmt.Sprintf("the %s runs out of the %s across the grain after the %s was cut there, so its splinters stay: ends before long edges, %s, or back it up with scrap that fills that cut",
+			e.across.words(), e.at, e.along.words(), first(e.across, e.along)), []string{"after", "in", "at"}})
 	}
 	return found
 }

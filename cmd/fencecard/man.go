@@ -36,6 +36,12 @@ func manPage(root *cobra.Command) string {
 	m.line(".SH SYNOPSIS\n.B %s\n.I command\n.RI [ flags ]", root.Name())
 	m.line(".SH DESCRIPTION")
 	m.paragraphs(root.Long)
+	m.line(".SH OPTIONS")
+	root.LocalFlags().VisitAll(func(f *pflag.Flag) {
+		if f.Name != "help" {
+			m.flag(f)
+		}
+	})
 	m.line(".SH COMMANDS")
 	m.commands(root)
 	for _, topic := range root.Commands() {

@@ -32,6 +32,7 @@ var exitStatuses = []struct {
 type app struct {
 	streams
 	watchedBy bool          // somebody reads the messages on a terminal
+	version   bool          // the version was asked for by a flag
 	quiet     bool          // only what is wrong is told
 	started   bool          // a command's own work began: an error is no longer usage
 	sources   []fs.FileInfo // the files read so far, which nothing is written over
@@ -77,16 +78,21 @@ lifted off.`,
 		Example: `  fencecard cards                     cards for the built-in boot bench
   fencecard new bench.yaml            a starter plan to write over
   fencecard cards bench.yaml          its cards, in bench-cards.pdf`,
-		SilenceErrors:     true,
-		SilenceUsage:      true,
-		Args:              noSubcommand,
-		RunE:              func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+		SilenceErrors: true,
+		SilenceUsage:  true,
+		Args:          noSubcommand,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			if a.version {
+				return a.tell("%s\n", versionLine())
+			}
+			return cmd.Help()
+		},
 		CompletionOptions: cobra.CompletionOptions{HiddenDefaultCmd: false},
 	}
 	root.SuggestionsMinimumDistance = 2
-	root.SetHelpTemplate(helpTemplate)
+	root.SetHelpFunc(func(cmd *cobra.Command, _ []string) { fmt.Fprint(a.out, helpOf(cmd)) })
 	root.PersistentFlags().BoolVarP(&a.quiet, "quiet", "q", false, "say nothing but what is wrong or warned of")
-	tellVersion(root)
+	root.Flags().BoolVar(&a.version, "version", false, "print the version")
 	root.SetIn(a.in)
 	root.SetOut(a.out)
 	root.SetErr(a.err)

@@ -19,12 +19,36 @@ func PDF(w io.Writer, d *deck.Deck, o sheets.Pages) error {
 	return sheets.PDF(w, d, o)
 }
 
-// CardSVG writes the card of a number as a drawing for a screen.
-func CardSVG(w io.Writer, d *deck.Deck, number string, o sheets.Pages) error {
+// RunPDF writes one run, such as "3.6", as large as the page.
+func RunPDF(w io.Writer, d *deck.Deck, number string, o sheets.Pages) error {
 	if err := proof.Holds(d); err != nil {
 		return err
 	}
-	return sheets.CardSVG(w, d, number, o)
+	return sheets.RunPDF(w, d, number, o)
+}
+
+// RunSVG draws one run, such as "3.6", for a screen.
+func RunSVG(w io.Writer, d *deck.Deck, number string, o sheets.Pages) error {
+	if err := proof.Holds(d); err != nil {
+		return err
+	}
+	return sheets.RunSVG(w, d, number, o)
+}
+
+// SetupSVG draws the sheets of one setup, by its number, for a screen.
+func SetupSVG(w io.Writer, d *deck.Deck, number int, o sheets.Pages) error {
+	if err := proof.Holds(d); err != nil {
+		return err
+	}
+	return sheets.SetupSVG(w, d, number, o)
+}
+
+// PieceSVG draws the card of one piece, by its name, for a screen.
+func PieceSVG(w io.Writer, d *deck.Deck, name string, o sheets.Pages) error {
+	if err := proof.Holds(d); err != nil {
+		return err
+	}
+	return sheets.PieceSVG(w, d, name, o)
 }
 
 // Text writes a deck to be read on a screen of 80 columns.

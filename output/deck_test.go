@@ -20,7 +20,7 @@ import (
 var writers = map[string]func(io.Writer, *deck.Deck) error{
 	"PDF":    func(w io.Writer, d *deck.Deck) error { return output.PDF(w, d, sheets.Pages{}) },
 	"strips": func(w io.Writer, d *deck.Deck) error { return output.PDF(w, d, sheets.Pages{Only: sheets.OnlyStrips}) },
-	"SVG":    func(w io.Writer, d *deck.Deck) error { return output.CardSVG(w, d, "1.1", sheets.Pages{}) },
+	"SVG":    func(w io.Writer, d *deck.Deck) error { return output.RunSVG(w, d, "1.1", sheets.Pages{}) },
 	"text":   output.Text,
 	"JSON":   output.JSON,
 }

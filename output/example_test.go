@@ -23,7 +23,7 @@ func ExamplePDF() {
 		return
 	}
 	var file bytes.Buffer
-	if err := sheets.PDF(&file, deck, sheets.Pages{Paper: sheets.A4, PerPage: 2}); err != nil {
+	if err := sheets.PDF(&file, deck, sheets.Pages{Paper: sheets.A4}); err != nil {
 		fmt.Println(err)
 		return
 	}

@@ -44,42 +44,46 @@ func (a *app) cardsCommand() *cobra.Command {
 	var o cardsOptions
 	cmd := &cobra.Command{
 		Use:   "cards [PLAN]",
-		Short: "Print the cards of a plan",
-		Long: `Print the cards of a plan, grouped by setup, in running order.
+		Short: "Print the setup sheets and piece cards of a plan",
+		Long: `Print the deck of a plan: a run sheet, a sheet for every setup in running
+order, and a card for every piece.
 
 Without PLAN the built-in boot bench is printed. PLAN may be - for standard
-input. Cards go to NAME-cards.pdf in the current folder, text and JSON to
+input. Pages go to NAME-cards.pdf in the current folder, text and JSON to
 standard output. 'fencecard help plan' tells how a plan is written.
 
 ` + topic("cards"),
 		Example: `  fencecard cards                              the built-in boot bench
-  fencecard cards bench.yaml                   cards in bench-cards.pdf
+  fencecard cards bench.yaml                   the deck in bench-cards.pdf
   fencecard cards bench.yaml --paper a4 --strips
   fencecard cards bench.yaml --only strips     full-size strips in bench-strips.pdf
   fencecard cards bench.yaml --format text     to read on the screen
   fencecard cards bench.yaml --out bench.pdf --out deck.json
   fencecard cards bench.yaml --deck deck.json  that deck again, as it was
-  fencecard cards bench.yaml --card 1.1 --out card.svg
+  fencecard cards bench.yaml --only-run 1.1 --out run.svg
   fencecard cards bench.yaml --batch 12        for twelve benches
-  fencecard cards bench.yaml --only-piece "front left leg" --deck-code k7fw --out again.pdf`,
+  fencecard cards bench.yaml --only-piece "front left leg" --deck-code k7fw --out again.pdf
+  fencecard cards bench.yaml --only-run 3.6    one run as large as the page`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: a.work(func(ctx context.Context, args []string) error { return a.cards(ctx, args, o) }),
 	}
 	f := cmd.Flags()
 	cmd.ValidArgsFunction = offerPlan
-	f.StringVar(&o.format, "format", "pdf", "pdf, text or json; svg for one card's drawing")
-	f.StringVar(&o.card, "card", "", "the `NUMBER` of the card to draw as svg, such as 1.1")
+	f.StringVar(&o.format, "format", "pdf", "pdf, text or json; svg for one run, setup or piece")
+	f.StringVar(&o.card, "card", "", "another spelling of --only-run")
 	o.search.flag(cmd)
 	codeFlag(cmd, &o.code)
 	deckFlag(cmd, &o.deck)
 	f.BoolVar(&o.why, "explain", false, "say why each setup is there and what would spare one")
 	f.StringArrayVarP(&o.out, "out", "o", nil, "write to this `FILE`, by its ending as pdf, json, txt or svg; - for standard\noutput; may be given again")
 	f.BoolVar(&o.force, "force", false, "write over a file that is already there")
-	f.IntVar(&o.batch, "batch", 1, "cards for `N` of the whole work: every count multiplied")
-	f.StringArrayVar(&o.only.Pieces, "only-piece", nil, "only the cards of the piece `NAME`; may be given again")
+	f.IntVar(&o.batch, "batch", 1, "sheets for `N` of the whole work: every count multiplied")
+	f.StringArrayVar(&o.only.Pieces, "only-piece", nil, "only the runs and the card of the piece `NAME`; may be given again")
 	offer(cmd, "only-piece", a.offerPieces)
-	f.IntSliceVar(&o.only.Setups, "only-setup", nil, "only the cards of the setup `NUMBER`; may be given again")
+	f.IntSliceVar(&o.only.Setups, "only-setup", nil, "only the setup `NUMBER`; may be given again")
 	offer(cmd, "only-setup", a.fromDeck(&printed{search: o.search, batch: o.batch}, setupWords))
+	f.StringVar(&o.card, "only-run", "", "one run, by its `NUMBER`, such as 3.6, as large as the page")
+	offer(cmd, "only-run", a.fromDeck(&printed{search: o.search, batch: o.batch}, runWords))
 	bookFlag(cmd, &o.book)
 	choices(cmd, "format", "pdf", "text", "json", "svg")
 	o.pages.add(cmd)
@@ -116,7 +120,7 @@ func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
 	}
 	for _, p := range printers {
 		if p.file == "" && p.format == "pdf" {
-			p.file = plan.Name + o.pages.ending()
+			p.file = plan.Name + o.ending()
 		}
 		if err := a.print(p, d, o.force); err != nil {
 			return err
@@ -199,17 +203,29 @@ func (a *app) explain(ctx context.Context, d *deck.Deck, o cardsOptions) error {
 	return screen.Explain(to, d, why)
 }
 
-// drawing returns the writer of one card's drawing.
+// drawing returns the writer of one run, one setup or one piece as a drawing.
 func (o cardsOptions) drawing() (func(io.Writer, *deck.Deck) error, error) {
-	if o.card == "" {
-		return nil, usageError{errors.New("--format svg draws one card: add its number, such as --card 1.1")}
-	}
-	if err := o.pages.without("per-page", "strips", "only"); err != nil {
+	if err := o.pages.without("strips", "only"); err != nil {
 		return nil, err
 	}
-	return o.pages.printer(func(w io.Writer, d *deck.Deck, p sheets.Pages) error {
-		return output.CardSVG(w, d, o.card, p)
-	})
+	setups, pieces := o.only.Setups, o.only.Pieces
+	switch {
+	case o.card != "":
+		return o.oneRun(output.RunSVG)
+	case len(setups) == 1 && len(pieces) == 0:
+		return o.pages.printer(func(w io.Writer, d *deck.Deck, p sheets.Pages) error { return output.SetupSVG(w, d, setups[0], p) })
+	case len(pieces) == 1 && len(setups) == 0:
+		return o.pages.printer(func(w io.Writer, d *deck.Deck, p sheets.Pages) error { return output.PieceSVG(w, d, pieces[0], p) })
+	}
+	return nil, usageError{errors.New("--format svg draws one thing: add --only-run 1.1, --only-setup 1 or --only-piece NAME")}
+}
+
+// oneRun returns the writer of the run asked for.
+func (o cardsOptions) oneRun(print func(io.Writer, *deck.Deck, string, sheets.Pages) error) (func(io.Writer, *deck.Deck) error, error) {
+	if err := o.pages.without("strips", "only"); err != nil {
+		return nil, err
+	}
+	return o.pages.printer(func(w io.Writer, d *deck.Deck, p sheets.Pages) error { return print(w, d, o.card, p) })
 }
 
 // printer writes a deck to a target.
@@ -239,8 +255,12 @@ func (o cardsOptions) writes(format string) bool {
 
 // printer returns the writer of the chosen format.
 func (o cardsOptions) printer() (func(io.Writer, *deck.Deck) error, error) {
-	if o.card != "" && o.format != "svg" {
-		return nil, usageError{errors.New("--card is for --format svg")}
+	switch {
+	case o.card == "" || o.format == "svg":
+	case o.format == "pdf":
+		return o.oneRun(output.RunPDF)
+	default:
+		return nil, usageError{errors.New("--only-run is for pages and drawings: leave it out, or use --format pdf or svg")}
 	}
 	switch o.format {
 	case "pdf":
@@ -253,4 +273,15 @@ func (o cardsOptions) printer() (func(io.Writer, *deck.Deck) error, error) {
 		return output.JSON, o.pages.unused()
 	}
 	return nil, usageError{fmt.Errorf("--format is pdf, text, json or svg, not %q", o.format)}
+}
+
+// ending is what a file of pages is called after its plan.
+func (o cardsOptions) ending() string {
+	switch {
+	case o.card != "":
+		return "-run-" + o.card + ".pdf"
+	case o.pages.only == "":
+		return "-cards.pdf"
+	}
+	return "-" + o.pages.only + ".pdf"
 }

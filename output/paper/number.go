@@ -15,8 +15,9 @@ type Number struct {
 	Reading  joinery.Reading
 }
 
-// Least is the smallest letter height on the cards, in millimetres.
-const Least Paper = 2.5
+// Least is the smallest letter height on paper, in millimetres: that of the Go
+// fonts whose small letters are 2 mm high.
+const Least Paper = 2.75
 
 // figures returns the letters of the fraction's figures: where nothing else is
 // said the next size down in the series of ISO 3098-1, never under the least.
@@ -35,7 +36,7 @@ func StepDown(height Paper) Paper { return Paper(math.Round(float64(height)*10/m
 
 // Measures of a built fraction, in shares of its figures' height.
 const (
-	barGap   = 0.22 // figure to middle of bar
+	barGap   = 0.3 // figure to middle of bar
 	barWidth = 0.08
 	barOver  = 0.1 // how far the bar stands out beside the figures
 

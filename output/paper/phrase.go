@@ -107,6 +107,9 @@ func (p Phrase) Lines(width Paper) []line {
 		w := group.width()
 		if len(now) > 0 {
 			gap := now[len(now)-1].space()
+			if group[0].kept {
+				gap = group[0].space()
+			}
 			if used+gap+w > width+Touching {
 				lines, now, used = append(lines, now), nil, 0
 			} else {

@@ -30,7 +30,7 @@ func KeptSetups(w io.Writer, entries []*book.Entry) error {
 	return out.Flush()
 }
 
-// KeptSetup writes one entry with its cards.
+// KeptSetup writes one entry with its runs.
 func KeptSetup(w io.Writer, e *book.Entry) error {
 	d := e.Deck()
 	t := deckText(d)
@@ -41,7 +41,6 @@ func KeptSetup(w io.Writer, e *book.Entry) error {
 	}
 	t.wrapped("", remark.Deference)
 	t.setup(&d.Setups[0])
-	t.allCautions(d)
 	_, err := io.WriteString(w, t.String())
 	return err
 }
@@ -58,7 +57,7 @@ func KeptCuts(w io.Writer, e *book.Entry) error {
 		t.wrapped("    ", fmt.Sprintf("%s: %s", r.Piece.Name, cutTitle(r)))
 	}
 	if more := len(runs) - most; more > 0 {
-		t.line(4, "and %s more", wording.Plural(more, "card"))
+		t.line(4, "and %s more", wording.Plural(more, "run"))
 	}
 	_, err := io.WriteString(w, t.String())
 	return err
@@ -70,7 +69,7 @@ func keptLine(e *book.Entry) string {
 	if e.Date != "" {
 		parts = append(parts, "kept "+e.Date)
 	}
-	return strings.Join(append(parts, wording.Plural(len(e.Setup.Runs), "card")), ", ")
+	return strings.Join(append(parts, wording.Plural(len(e.Setup.Runs), "run")), ", ")
 }
 
 // bit names the bit and the fence of a setup in a line.

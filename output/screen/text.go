@@ -23,8 +23,8 @@ func Text(w io.Writer, d *deck.Deck) error {
 	for i := range d.Setups {
 		t.setup(&d.Setups[i])
 	}
+	t.pieces(d)
 	t.warnings(d)
-	t.allCautions(d)
 	_, err := io.WriteString(w, t.String())
 	return err
 }
@@ -38,7 +38,7 @@ func deckText(d *deck.Deck) *textWriter {
 // Summary writes what a maker wants to know after a deck went to a file; pages
 // is 0 where it has none.
 func Summary(w io.Writer, file string, d *deck.Deck, pages int) error {
-	first := fmt.Sprintf("%s: %s in %s", joinery.Printable(file), wording.Plural(d.Runs(), "card"), wording.Plural(len(d.Setups), "setup"))
+	first := fmt.Sprintf("%s: %s in %s", joinery.Printable(file), wording.Plural(d.Runs(), "run"), wording.Plural(len(d.Setups), "setup"))
 	if pages > 0 {
 		first += " on " + wording.Plural(pages, "page")
 	}
@@ -114,17 +114,39 @@ func (t *textWriter) heading(d *deck.Deck) {
 		title = d.Plan.Name
 	}
 	t.line(0, "%s", strings.ToUpper(title))
-	t.line(0, "%s in %s", wording.Plural(d.Runs(), "card"), wording.Plural(len(d.Setups), "setup"))
+	t.line(0, "%s in %s", wording.Plural(d.Runs(), "run"), wording.Plural(len(d.Setups), "setup"))
 	for _, line := range wording.ChangesLines(d) {
 		t.line(0, "%s", line)
 	}
+	if d.Code != "" {
+		t.line(0, "deck %s", d.Code)
+	}
 	t.line(0, "Lengths in %s; + or - behind one: a hair more or less (true length).", wording.UnitWord(t.scale.Unit))
-	t.line(0, "Past is to the left of the bit, before is to the right. Feed from right to left.")
-	t.line(0, "Unplug before you touch the bit or its collet.")
+	t.line(0, "Left and right are of the bit, as you stand before the table.")
+	t.wrapped("", remark.AlwaysMind)
 	t.wrapped("", remark.Deference)
 }
 
+// setup writes a setup as its sheet has it: the head once, every pair of marks
+// and under it a line or two for each run.
 func (t *textWriter) setup(s *deck.Setup) {
+	mind := wording.MindOf(s, wording.MindIn{Scale: t.scale, Push: t.push, Own: true})
+	t.head(s, mind)
+	climb := -1
+	for _, g := range wording.Groups(s) {
+		t.line(0, "")
+		if t.blocks && g.Climb != climb {
+			t.wrapped("", wording.BlocksFor(s, g.Climb))
+			climb = g.Climb
+		}
+		t.pair(s, g)
+		for _, r := range g.Runs {
+			t.run(s, r, mind)
+		}
+	}
+}
+
+func (t *textWriter) head(s *deck.Setup, mind wording.Mind) {
 	t.line(0, "")
 	t.line(0, "%s", strings.Repeat("=", textWidth))
 	t.wrapped(fmt.Sprintf("SETUP %d   ", s.Number), fmt.Sprintf("bit: %s, %s wide", s.Bit.Name, t.exactly(s.Bit.True())))
@@ -137,9 +159,7 @@ func (t *textWriter) setup(s *deck.Setup) {
 	if s.Fence.NearEdge < 0 {
 		t.line(10, "the near edge stands behind the fence face: bury the bit in the fence")
 	}
-	if !t.blocks {
-		t.boxes("heights   ", s.Heights)
-	}
+	t.heights(s)
 	if s.Carriage > 0 {
 		var above []string
 		for _, h := range s.BitHeights() {
@@ -148,109 +168,100 @@ func (t *textWriter) setup(s *deck.Setup) {
 		t.wrappedParts("          ", append([]string{"on the carriage, the bit above the table:"}, above...), "   ")
 	}
 	t.kept(s.Kept)
-	for _, c := range s.Climbs() {
-		if t.blocks {
-			t.line(0, "")
-			t.wrapped("blocks    ", wording.BlocksLine(c))
-			t.boxes("heights   ", c.Heights)
+	for _, c := range mind.All {
+		words := c.Brief
+		if runs := mind.For(c.Runs); runs != "" {
+			words = runs + " " + words
 		}
-		for i := range c.Runs {
-			t.card(&c.Runs[i])
-		}
+		t.wrapped(fmt.Sprintf("%-7s   ", c.Weight), words)
+	}
+	for _, words := range mind.Do {
+		t.wrapped("          ", words)
 	}
 }
 
-// boxes writes heights as boxes to tick.
-func (t *textWriter) boxes(label string, heights []joinery.Length) {
+// heights writes the ladder, every height with the number that runs name it by.
+func (t *textWriter) heights(s *deck.Setup) {
 	var parts []string
-	for _, h := range heights {
-		parts = append(parts, "[ ] "+t.exactly(h))
+	for i, h := range s.Heights {
+		parts = append(parts, fmt.Sprintf("%d) %s", i+1, t.exactly(h)))
 	}
-	t.wrappedParts(label, parts, "   ")
+	t.wrappedParts("heights   ", parts, "   ")
 }
 
-func (t *textWriter) card(r *deck.Run) {
-	t.line(0, "")
-	t.wrapped(fmt.Sprintf("%-6s", r.Number()), fmt.Sprintf("%s, %s: %s", r.Piece.Name, wording.Plural(r.Piece.Count, "piece"), cutTitle(r)))
-	t.line(6, "%s side down, %s to the fence, %s end leads",
-		strings.ToUpper(r.Shown(r.Step.Down)), strings.ToUpper(r.Shown(r.Step.Fence)), strings.ToUpper(r.Shown(r.Leads)))
-	t.start(r)
-	t.stop(r)
-	for _, s := range wording.Crossing(r, t.scale, t.push) {
-		t.wrapped("      guided    ", s.Words(true))
+// pair writes what is set for some runs: the start, the stop, and the back stop.
+func (t *textWriter) pair(s *deck.Setup, g wording.Group) {
+	if g.Pair == nil {
+		t.line(0, "no marks  feed in from the right, run out to the left")
+		return
 	}
-	t.boxes("      heights   ", r.Heights)
+	label := fmt.Sprintf("%-4s  ", fmt.Sprint(s.Number)+g.Pair.Letter)
+	for i, m := range []*deck.PairMark{g.Pair.Start, g.Pair.Stop} {
+		stop := i == 1
+		name := [2]string{"START", "STOP"}[i]
+		if m == nil {
+			t.wrapped(label, fmt.Sprintf("%-5s no mark: %s", name, [2]string{"feed in from the right", "run out to the left"}[i]))
+		} else {
+			way := wording.WayOf(g.Runs[0], stop, m.Guide, t.blocks)
+			text := fmt.Sprintf("%-5s %s  %s, %s, %s", name, t.exactly(way.Length(&m.Mark)), way.Set, way.For, way.From)
+			if others := way.Others(m, t.exactly); others != "" {
+				text += " (" + others + ")"
+			}
+			t.wrapped(label, text)
+			if line := way.StopLine(m, t.exactly, t.fence, g.Runs[0]); line != "" {
+				t.wrapped("      ", line)
+			}
+		}
+		label = "      "
+	}
+}
+
+// run writes one run: the piece and its cut and the heights it takes, the orders
+// and what shows, and what is peculiar to it.
+func (t *textWriter) run(s *deck.Setup, r *deck.Run, mind wording.Mind) {
+	t.wrapped(fmt.Sprintf("%-6s", r.Number()), fmt.Sprintf("%s, %s: %s, %s", r.Piece.Name, wording.Plural(r.Piece.Count, "piece"), cutTitle(r), heightsOf(s, r)))
+	t.wrapped("      ", fmt.Sprintf("%s down, %s to the fence, %s leads; %s up, %s toward you",
+		shout(r, r.Step.Down), shout(r, r.Step.Fence), shout(r, r.Leads), r.Shown(r.Up()), r.Shown(r.TowardYou())))
+	for _, c := range mind.Own[r] {
+		t.wrapped(fmt.Sprintf("      %-7s   ", c.Weight), c.Brief)
+	}
+	if words := wording.NoPivot(r, t.exactly); words != "" {
+		t.wrapped("      ", words)
+	}
+	if wording.SquaredEnds(r) && !mind.Squared {
+		t.wrapped("      ", wording.SquareOne)
+	}
 	for _, line := range wording.JointLines(r, t.scale) {
 		t.wrapped("      joint     ", line)
 	}
-	t.cautions(r)
-	if r.Cut.Note != "" {
-		t.wrapped("      note      ", r.Cut.Note)
+	if note := mind.NoteOf(s, r); note != "" {
+		t.wrapped("      note      ", note)
 	}
 }
 
-// cutTitle names the cut, the part of it and the fence position.
+func shout(r *deck.Run, side joinery.Side) string { return strings.ToUpper(r.Shown(side)) }
+
+// cutTitle names the cut, the part of it and which of several runs it is.
 func cutTitle(r *deck.Run) string {
-	title := r.Cut.Kind.Name + " \"" + r.Cut.Name + "\""
+	title := r.Cut.Kind.Name + ` "` + r.Cut.Name + `"`
 	if r.Channel.Part != "" {
 		title += ", " + r.Channel.Part
 	}
-	switch {
-	case r.Step.Turned:
-		title += fmt.Sprintf(", run %d of %d (turn the piece)", r.Step.Position, r.Step.Of)
-	case r.Step.Of > 1:
-		title += fmt.Sprintf(", fence position %d of %d", r.Step.Position, r.Step.Of)
-	}
-	if r.Cut.Square {
-		title += ", ends to be squared"
-	}
-	return title
+	return title + wording.Which(r)
 }
 
-func (t *textWriter) start(r *deck.Run) {
-	if r.Start == nil {
-		t.line(6, "feed in   at the %s end", r.Leads)
-		return
-	}
-	t.mark("drop on", "trailing (left)", r, false)
-	switch {
-	case r.Hole != nil:
-		t.wrapped(strings.Repeat(" ", 16), fmt.Sprintf("over a start hole bored first: its centre %s from the %s end, %s from the %s; no pivoting",
-			t.exactly(r.Hole.FromLead), r.Shown(r.Leads), t.exactly(r.Hole.FromFence), r.Shown(r.Step.Fence)))
-	case r.Raised:
-		t.wrapped(strings.Repeat(" ", 16), "not dropped: clamp the work there and raise the turning bit into it")
-	}
-}
-
-func (t *textWriter) stop(r *deck.Run) {
-	if r.Stop == nil {
-		t.line(6, "run out   at the %s end", r.Leads.Opposite())
-		return
-	}
-	t.mark("lift off", "leading (right)", r, true)
-}
-
-// mark writes the three ways to find where a stopped cut starts or stops.
-func (t *textWriter) mark(what, edge string, r *deck.Run, stop bool) {
-	m := wording.MarkOf(r, stop)
-	tail := r.Leads.Opposite()
-	t.wrapped(fmt.Sprintf("      %-9s ", what), fmt.Sprintf("line %s from the %s end at the %s edge:", t.exactly(m.Line), r.Leads, edge))
-	t.wrapped(strings.Repeat(" ", 16), fmt.Sprintf("%s end %s it, %s end %s it", r.Leads, t.where(m.LeadPastEdge, "past", "before"),
-		tail, t.where(m.TailBeforeEdge, "before", "past")))
-	b := wording.Bids(r, stop, t.fence, t.blocks)
-	for _, to := range []struct {
-		bid wording.Step
-		end joinery.Side
-	}{{b.Lead, r.Leads}, {b.Tail, tail}} {
-		if to.bid != (wording.Step{}) {
-			t.wrapped(strings.Repeat(" ", 16), fmt.Sprintf("%s for the %s end", to.bid.Long, to.end))
-		}
-	}
-	if b.Mind != "" {
-		t.wrapped(strings.Repeat(" ", 16), b.Mind)
-	}
-	if b == (wording.Bid{}) {
-		t.line(16, "by the line: neither end stands on the fence")
+// heightsOf names the heights that a run takes by their numbers.
+func heightsOf(s *deck.Setup, r *deck.Run) string {
+	rungs := wording.RungNames(s, r)
+	switch n := len(rungs); {
+	case n == 1:
+		return fmt.Sprintf("height %d", rungs[0])
+	case n == 0:
+		return "no height"
+	case rungs[n-1]-rungs[0] == n-1:
+		return fmt.Sprintf("heights %d to %d", rungs[0], rungs[n-1])
+	default:
+		return "heights " + strings.Trim(strings.ReplaceAll(fmt.Sprint(rungs), " ", ", "), "[]")
 	}
 }
 

@@ -50,7 +50,7 @@ const (
 
 // fromAbove lays the drawing out in a width and height. It reports whether
 // there is room.
-func (s Setter) fromAbove(u *deck.Setup, r *deck.Run, w, h paper.Paper) (drawn, bool) {
+func (s Setter) fromAbove(u *deck.Setup, r *deck.Run, w, h paper.Paper) (paper.Block, bool) {
 	f := fromAbove{s: s, u: u, c: r}
 	f.radius = u.Bit.True().Millimetres() / 2
 	f.centre = u.Fence.Centre.Millimetres()
@@ -59,10 +59,13 @@ func (s Setter) fromAbove(u *deck.Setup, r *deck.Run, w, h paper.Paper) (drawn, 
 	f.rows = f.chains()
 	fits := func(try drawingScale) (bool, int) { return f.fit(try, w, h), f.x.broken() + f.y.broken() }
 	if s.choose(u, fits) {
-		return drawn{f.draw(w), paper.Paper(2 * f.radius * f.Scale.size)}, true
+		return f.draw(w), true
 	}
-	return drawn{}, false
+	return paper.Block{}, false
 }
+
+// distinct is how large a bit must be on paper to be told at arm's length.
+const distinct paper.Paper = 3
 
 // choose finds the scale of a drawing: of those that leave the bit large
 // enough to be read from a distance the one with the fewest breaks, and of
@@ -72,7 +75,7 @@ func (s Setter) fromAbove(u *deck.Setup, r *deck.Run, w, h paper.Paper) (drawn, 
 // the scale chosen.
 func (s Setter) choose(u *deck.Setup, try func(drawingScale) (fits bool, breaks int)) bool {
 	bit := paper.Paper(u.Bit.True().Millimetres())
-	want := min(s.grade.bit, bit)
+	want := min(distinct, bit)
 	var best *drawingScale
 	fewest := 0
 	for _, scale := range s.drawings() {
@@ -110,7 +113,7 @@ func (f *fromAbove) chains() []dimensionRow {
 
 // small sets a length in the letters of a drawing.
 func (s Setter) small(l joinery.Length) paper.Block {
-	return paper.Phrase{}.Count(s.number(s.Letters(s.grade.body), l)).Set(s.frame.W)
+	return paper.Phrase{}.Count(s.number(s.Letters(3.2), l)).Set(s.frame.W)
 }
 
 // rowHeight is the height of a dimension row.

@@ -91,3 +91,20 @@ func (f *fromAbove) flag(d *paper.Drawing, y paper.Paper) {
 		}
 	}
 }
+
+// fenceAt draws a fence with its face at y, from the left to a width, with an
+// opening for a bit that is buried in it.
+func fenceAt(d *paper.Drawing, y, w, bit, r paper.Paper, buried bool) {
+	bands := []paper.Box{{X: 0, Y: y - fenceBand, W: w, H: fenceBand}}
+	if buried {
+		const clear = 1.5
+		bands = []paper.Box{{X: 0, Y: y - fenceBand, W: bit - r - clear, H: fenceBand}, {X: bit + r + clear, Y: y - fenceBand, W: w - bit - r - clear, H: fenceBand}}
+	}
+	for _, b := range bands {
+		if b.W > 0 {
+			d.Hatch(b, 2.5)
+			d.Stroke(paper.Thin, paper.At(b.X, b.Bottom()), b.Corner(), paper.At(b.Right(), b.Y), paper.At(b.Right(), b.Bottom()))
+			d.Stroke(paper.Pen{Width: 0.7}, paper.At(b.X, b.Bottom()), paper.At(b.Right(), b.Bottom()))
+		}
+	}
+}

@@ -65,8 +65,8 @@ pieces:
 // streams are the packed parts of a PDF.
 var streams = regexp.MustCompile(`(?s)stream\n.*?endstream`)
 
-// letters takes out what wrapping a line may add.
-func letters(text string) string {
+// lettersOnly takes out what wrapping a line may add.
+func lettersOnly(text string) string {
 	return strings.Map(func(r rune) rune {
 		if r <= ' ' || r == '\u00a0' || r == '-' {
 			return -1
@@ -92,7 +92,7 @@ func TestHostileNamesInPDF(t *testing.T) {
 		for page := range doc.Pages() {
 			text.WriteString(doc.Text(page))
 		}
-		assert.Contains(t, letters(text.String()), letters(name))
+		assert.Contains(t, lettersOnly(text.String()), lettersOnly(name))
 	}
 }
 
@@ -104,7 +104,7 @@ func TestHostileNamesInSVG(t *testing.T) {
 	for _, name := range hostileNames {
 		d := namedDeckOf(t, name)
 		var file bytes.Buffer
-		require.NoError(t, CardSVG(&file, d, d.Setups[0].Runs[0].Number(), Pages{}))
+		require.NoError(t, RunSVG(&file, d, d.Setups[0].Runs[0].Number(), Pages{}))
 		var text strings.Builder
 		reader := xml.NewDecoder(&file)
 		for {
@@ -125,7 +125,7 @@ func TestHostileNamesInSVG(t *testing.T) {
 				assert.Fail(t, "a directive", "%s: %v", name, token)
 			}
 		}
-		assert.Contains(t, letters(text.String()), letters(name))
+		assert.Contains(t, lettersOnly(text.String()), lettersOnly(name))
 	}
 }
 
@@ -160,7 +160,7 @@ func TestUnprintableNames(t *testing.T) {
 		var pdf, svg, text, js bytes.Buffer
 		require.NoError(t, PDF(&pdf, d, Pages{}), "%q", name)
 		require.Positive(t, render.Open(t, pdf.Bytes()).Pages())
-		require.NoError(t, CardSVG(&svg, d, d.Setups[0].Runs[0].Number(), Pages{}))
+		require.NoError(t, RunSVG(&svg, d, d.Setups[0].Runs[0].Number(), Pages{}))
 		require.NoError(t, xml.Unmarshal(svg.Bytes(), new(struct{})), "%q", name)
 		require.NoError(t, deckfile.Write(&js, d))
 		require.True(t, json.Valid(js.Bytes()), "%q", name)

@@ -20,6 +20,7 @@ type infeedEnd struct {
 	Scale   drawingScale
 	y, z    axis
 
+	plain       bool        // no side of the work is named
 	room        paper.Paper // to the right edge
 	face, table paper.Paper // where the fence face and the table lie
 	near        paper.Block // the dimension from the fence to the bit
@@ -34,18 +35,42 @@ const (
 	besideName paper.Paper = 5
 )
 
-// infeedEnd lays the section out in a width and height. It reports whether
-// there is room.
-func (s Setter) infeedEnd(u *deck.Setup, r *deck.Run, w, h paper.Paper) (drawn, bool) {
-	e := infeedEnd{s: s, u: u, c: r, section: r.Section(), room: w}
-	e.near = s.small(u.Fence.NearEdge)
-	e.depth = s.small(e.section.Depth)
-	e.down = e.name(r.Step.Down, "down", w)
-	fits := func(try drawingScale) (bool, int) { return e.fit(try, w, h), e.y.broken() + e.z.broken() }
-	if s.choose(u, fits) {
-		return drawn{e.draw(), paper.Paper(u.Bit.True().Millimetres() * e.Scale.size)}, true
+// setupSection is the section of a setup, at the run with the deepest cut; the
+// sides are left unnamed, since every run has its own.
+func (s Setter) setupSection(u *deck.Setup, w, h paper.Paper) paper.Block {
+	deepest := &u.Runs[0]
+	for i := range u.Runs {
+		if r := &u.Runs[i]; top(r) > top(deepest) {
+			deepest = r
+		}
 	}
-	return drawn{}, false
+	e := infeedEnd{s: s, u: u, c: deepest, section: deepest.Section(), room: w - 3, plain: true}
+	b, ok := e.lay(w-3, h-3)
+	if !ok {
+		return paper.Block{}
+	}
+	return framed(centred(b, w-3, h-3), 1.5, paper.Thin)
+}
+
+// top is a run's greatest height.
+func top(r *deck.Run) joinery.Length { return r.Heights[len(r.Heights)-1] }
+
+// infeedEnd lays the section of a run out in a width and height. It reports
+// whether there is room.
+func (s Setter) infeedEnd(u *deck.Setup, r *deck.Run, w, h paper.Paper) (paper.Block, bool) {
+	e := infeedEnd{s: s, u: u, c: r, section: r.Section(), room: w}
+	return e.lay(w, h)
+}
+
+func (e *infeedEnd) lay(w, h paper.Paper) (paper.Block, bool) {
+	e.near = e.s.say(w, e.s.plain(e.u.Fence.NearEdge))
+	e.depth = e.s.say(w, e.s.plain(e.section.Depth))
+	e.down = e.name(e.c.Step.Down, "down", w)
+	fits := func(try drawingScale) (bool, int) { return e.fit(try, w, h), e.y.broken() + e.z.broken() }
+	if e.s.choose(e.u, fits) {
+		return e.draw(), true
+	}
+	return paper.Block{}, false
 }
 
 // above and below are the heights of what stands over and under the work.
@@ -68,7 +93,11 @@ func (e *infeedEnd) fit(try drawingScale, w, h paper.Paper) bool {
 	right := max(fenceThick, paper.Paper(-near*try.size)+2)
 	e.y, yOK = newAxis(try.size, w-left-right, aroundPoints,
 		[]span{point(0), point(section.Across.Millimetres()), {max(near, 0), far}, {section.Near.Millimetres(), section.Far.Millimetres()}})
-	e.z, zOK = newAxis(try.size, h-e.above()-e.below()-lastLine, aroundPoints,
+	foot := lastLine
+	if e.plain { // the scale has room over the work
+		foot = 0
+	}
+	e.z, zOK = newAxis(try.size, h-e.above()-e.below()-foot, aroundPoints,
 		[]span{{0, section.Depth.Millimetres()}, point(section.Up.Millimetres())})
 	if yOK && zOK {
 		e.face = left + e.y.length()
@@ -171,13 +200,19 @@ func (e *infeedEnd) bit(d *paper.Drawing) {
 
 // name names a side of the work and says how it lies.
 func (e *infeedEnd) name(side joinery.Side, how string, w paper.Paper) paper.Block {
+	if e.plain {
+		return paper.Phrase{}.Say(e.s.bold(paper.Least), map[string]string{"down": "TABLE", "at fence": "FENCE", "": "FENCE"}[how]).Set(w)
+	}
 	return paper.Phrase{}.Say(e.s.bold(paper.Least), strings.ToUpper(side.String())+" "+how).Set(w)
 }
 
 // names names the sides of the work that lie on the table and at the fence.
 func (e *infeedEnd) names(d *paper.Drawing, fence paper.Block) {
 	d.Text(fence, d.W-fence.W, 0)
-	scale := paper.Phrase{}.Say(e.s.Letters(paper.Least), e.s.scaled(e.Scale)).Set(d.W)
+	scale := e.s.say(e.room, e.s.scaled(e.Scale))
+	if e.plain {
+		d.W = max(d.W, fence.W+3+scale.W)
+	}
 	if beside := d.W - fence.W - scale.W - 2; beside >= e.depth.W {
 		d.Text(scale, beside, 0)
 	} else {

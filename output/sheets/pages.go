@@ -10,15 +10,14 @@ import (
 	"fencecard/setup/deck"
 )
 
-// Pages says how a deck is put on paper. The zero value is one card a page on
-// US letter paper, in the plan's unit, read off the shop's scale.
+// Pages says how a deck is put on paper. The zero value is US letter paper, in
+// the plan's unit, read off the shop's scale.
 type Pages struct {
-	Paper   PaperSize
-	PerPage int // cards a page: 1, 2 or 4; 0 means 1
-	Units   Units
-	Scale   joinery.Scale // printed lengths are rounded to it; zero: the shop's own
-	Strips  bool          // put the full-scale strips in the deck
-	Only    Only          // leave out everything else
+	Paper  PaperSize
+	Units  Units
+	Scale  joinery.Scale // printed lengths are rounded to it; zero: the shop's own
+	Strips bool          // put the full-scale strips in the deck
+	Only   Only          // leave out everything else
 }
 
 // PaperSize is the paper a deck is printed on.
@@ -81,27 +80,45 @@ func ParseUnits(name string) (Units, bool) {
 	return u, ok
 }
 
+// margin is left white round every page; most printers need 6 mm.
+func (p PaperSize) margin() paper.Paper {
+	if p == Index {
+		return 6
+	}
+	return 10
+}
+
 // Only is the one part of a deck that is wanted.
 type Only uint8
 
-// The parts: everything, or the strips alone.
+// The parts: everything, the run sheet and the setup sheets, the piece cards,
+// or the strips.
 const (
 	Everything Only = iota
+	OnlySheets
+	OnlyCards
 	OnlyStrips
 )
 
-// ParseOnly returns the part of that name: "strips".
-func ParseOnly(name string) (Only, bool) { return OnlyStrips, name == "strips" }
+// ParseOnly returns the part of that name: "sheets", "cards" or "strips".
+func ParseOnly(name string) (Only, bool) {
+	o, ok := map[string]Only{"sheets": OnlySheets, "cards": OnlyCards, "strips": OnlyStrips}[name]
+	return o, ok
+}
 
-// PDF writes the deck as a PDF document: the run sheet, then for every setup a
-// header and its cards, the piece index, the strips where they are wanted, and
-// the cautions. Nothing is written when there is an error in making it.
+// PDF writes the deck as a PDF document: the run sheet, the sheets of every
+// setup, the piece cards, and the strips where they are wanted. Nothing is
+// written when there is an error in making it.
 func PDF(w io.Writer, d *deck.Deck, o Pages) error {
 	pages, err := lay(d, o)
 	if err != nil {
 		return err
 	}
-	pdf := paper.NewPDF(d.Plan.Title)
+	return printPages(w, d.Plan.Title, pages)
+}
+
+func printPages(w io.Writer, title string, pages iter.Seq[page]) error {
+	pdf := paper.NewPDF(title)
 	g := &paper.Gate{To: pdf}
 	for p := range pages {
 		g.Page(p.width, p.height)
@@ -116,58 +133,21 @@ func PDF(w io.Writer, d *deck.Deck, o Pages) error {
 // lay lays out the whole deck in its order, each page when it is asked for: a
 // large deck laid out at once takes a good part of a gigabyte.
 func lay(d *deck.Deck, o Pages) (iter.Seq[page], error) {
-	s, err := newSetter(d, o)
-	if err != nil {
-		return nil, err
-	}
+	s := newSetter(d, o)
 	var strips []page
 	if o.Strips || o.Only == OnlyStrips {
+		var err error
 		if strips, err = s.stripSheets(d, o.Only == OnlyStrips); err != nil {
 			return nil, err
 		}
 	}
-	if o.Only == OnlyStrips {
-		return slices.Values(strips), nil
+	var parts []iter.Seq[page]
+	if o.Only == Everything || o.Only == OnlySheets {
+		parts = append(parts, s.runSheet(d), s.setupSheets(d))
 	}
-	lists := s.forLists()
-	return func(yield func(page) bool) {
-		for _, pages := range []iter.Seq[page]{
-			slices.Values(lists.runSheet(d)),
-			s.deal(s.cards(d)),
-			slices.Values(lists.pieceIndex(d)),
-			slices.Values(strips),
-			slices.Values(lists.cautions(d)),
-		} {
-			for p := range pages {
-				if !yield(p) {
-					return
-				}
-			}
-		}
-	}, nil
-}
-
-// cards lays out the header of every setup and its cards.
-func (s Setter) cards(d *deck.Deck) iter.Seq[paper.Block] {
-	return func(yield func(paper.Block) bool) {
-		all := func(blocks []paper.Block) bool {
-			for _, b := range blocks {
-				if !yield(b) {
-					return false
-				}
-			}
-			return true
-		}
-		for i := range d.Setups {
-			u := &d.Setups[i]
-			if !all(s.header(d, i)) {
-				return
-			}
-			for k := range u.Runs {
-				if !all(s.card(u, &u.Runs[k])) {
-					return
-				}
-			}
-		}
+	if o.Only == Everything || o.Only == OnlyCards {
+		parts = append(parts, s.pieceCards(d))
 	}
+	parts = append(parts, slices.Values(strips))
+	return s.footed(parts), nil
 }

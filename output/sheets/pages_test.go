@@ -5,24 +5,45 @@ import (
 	"slices"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"fencecard/output/paper"
-	"fencecard/setup/deck"
 )
 
-// allPages are the ways to print that must all be sound.
-func allPages() []Pages {
-	var all []Pages
-	for p := range paperSizes {
-		for _, n := range []int{1, 2, 4} {
-			o := Pages{Paper: PaperSize(p), PerPage: n}
-			if (&Setter{paper: paper.Box{X: 0, Y: 0, W: paperSizes[p].width, H: paperSizes[p].height}}).divide(o) == nil {
-				all = append(all, o)
-			}
+// allPapers are the papers a deck is printed on.
+func allPapers() []PaperSize { return []PaperSize{Letter, A4, Legal, A5, Index} }
+
+// laid lays out a deck.
+func laid(t testing.TB, d namedDeck, o Pages) []page {
+	t.Helper()
+	pages, err := lay(d.deck, o)
+	require.NoError(t, err)
+	return slices.Collect(pages)
+}
+
+// mostPages is how many pages a deck may take on letter and A4 paper.
+func mostPages(d namedDeck) int {
+	return len(d.deck.Setups) + d.deck.Runs()/12 + len(d.deck.Plan.Pieces)/4 + 9
+}
+
+// TestFewPages counts the pages of every plan of the test data: on large paper
+// a page for each setup, with room for 12 runs, one for four pieces, and three;
+// the boot bench in 18, in 40 on A5 and 64 index cards.
+func TestFewPages(t *testing.T) {
+	for _, d := range realDecks(t) {
+		for _, p := range []PaperSize{Letter, A4} {
+			n := len(laid(t, d, Pages{Paper: p}))
+			assert.LessOrEqual(t, n, mostPages(d), "%s on %s", d.Name, p)
+			t.Logf("%s on %s: %d pages, %d at most; %d setups, %d runs, %d pieces", d.Name, p, n, mostPages(d), len(d.deck.Setups), d.deck.Runs(), len(d.deck.Plan.Pieces))
 		}
 	}
-	return all
+	bench := exampleDecks(t)[0]
+	for p, most := range map[PaperSize]int{Letter: 20, A4: 20, A5: 42, Index: 72} {
+		n := len(laid(t, bench, Pages{Paper: p}))
+		t.Logf("boot bench on %s: %d pages", p, n)
+		assert.LessOrEqual(t, n, most, "boot bench on %s", p)
+	}
 }
 
 // checkPages finds parts that leave the page and words that run into others.
@@ -32,7 +53,7 @@ func checkPages(t *testing.T, what string, pages []page, margin paper.Paper) {
 		inside := paper.Box{X: 0, Y: 0, W: p.width, H: p.height}.Inset(margin)
 		var read []paper.Part
 		for _, q := range p.Parts {
-			if q.Name != "cutting lines" && !inside.Holds(q.Box) {
+			if !inside.Holds(q.Box) {
 				require.Failf(t, "off the page", "%s, page %d: %s %q %v leaves %v", what, i+1, q.Name, q.Says, q.Box, inside)
 			}
 			if q.Words() {
@@ -47,35 +68,14 @@ func checkPages(t *testing.T, what string, pages []page, margin paper.Paper) {
 	}
 }
 
-type namedDeck struct {
-	Name string
-	deck *deck.Deck
-}
-
-// TestNothingOverlaps lays decks out in every way and finds no words that run
+// TestNothingOverlaps lays decks out on every paper and finds no words that run
 // into others and nothing outside the margins.
 func TestNothingOverlaps(t *testing.T) {
-	t.Parallel()
-	check := func(c namedDeck, o Pages) {
-		what := fmt.Sprintf("%s on %s, %d a page, units %d", c.Name, o.Paper, o.PerPage, o.Units)
-		t.Run(what, func(t *testing.T) {
-			t.Parallel()
-			pages, err := lay(c.deck, o)
-			require.NoError(t, err)
-			checkPages(t, what, slices.Collect(pages), o.Paper.margin())
-		})
-	}
-	torture, legs := namedDeck{"torture", tortureDeck(t)}, namedDeck{"legs", legDeck(t)}
-	for i, o := range allPages() {
-		check(legs, o)
-		o.Units = []Units{PlanUnits, InInches, InMillimetres, InBoth}[i%4]
-		check(torture, o)
-		o.Units = InBoth
-		check(legs, o)
-	}
-	for _, c := range exampleDecks(t) {
-		check(c, Pages{})
-		check(c, Pages{Paper: A4, PerPage: 4, Units: InBoth})
-		check(c, Pages{Paper: Index})
+	decks := append(realDecks(t), namedDeck{"torture", tortureDeck(t)})
+	for i, d := range decks {
+		for _, p := range allPapers() {
+			o := Pages{Paper: p, Units: Units((i + int(p)) % 4)}
+			checkPages(t, fmt.Sprintf("%s on %s, units %d", d.Name, o.Paper, o.Units), laid(t, d, o), p.margin())
+		}
 	}
 }

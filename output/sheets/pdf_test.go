@@ -23,12 +23,12 @@ func TestSameBytes(t *testing.T) {
 
 func TestPageCount(t *testing.T) {
 	d := legDeck(t)
-	for _, o := range []Pages{{}, {PerPage: 4, Strips: true}, {Only: OnlyStrips}} {
+	for _, o := range []Pages{{}, {Strips: true}, {Only: OnlyStrips}} {
 		var pdf bytes.Buffer
 		require.NoError(t, PDF(&pdf, d, o))
 		// Every page is an object of its own.
 		assert.Equal(t, bytes.Count(pdf.Bytes(), []byte("<</Type /Page\n")), paper.PageCount(pdf.Bytes()))
 		assert.NotZero(t, paper.PageCount(pdf.Bytes()))
 	}
-	assert.Zero(t, paper.PageCount([]byte(`{"format": "fencecard deck 1"}`)))
+	assert.Zero(t, paper.PageCount([]byte(`{"format": "fencecard deck 2"}`)))
 }

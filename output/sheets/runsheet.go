@@ -2,6 +2,8 @@ package sheets
 
 import (
 	"fmt"
+	"iter"
+	"slices"
 	"strconv"
 
 	"fencecard/joinery"
@@ -13,73 +15,132 @@ import (
 
 // runSheet is the front of the deck: the setups in order, what to lay out, how
 // long it takes, what to mind, and what was measured or assumed.
-func (s Setter) runSheet(d *deck.Deck) []page {
+func (s Setter) runSheet(d *deck.Deck) iter.Seq[page] {
 	w := s.frame.W
 	heading := func(sheet int) paper.Block {
-		title := paper.Phrase{}.Say(s.bold(s.grade.title), d.Plan.Title).Say(s.Letters(s.grade.title), "run sheet")
+		title := paper.Phrase{}.Say(s.bold(6), d.Plan.Title).Say(s.Letters(5), "run sheet")
 		if sheet > 0 {
-			title = title.Tie(s.Letters(s.grade.title), ", page "+strconv.Itoa(sheet+1))
-			return title.Set(w)
+			return title.Tie(s.Letters(5), ", page "+strconv.Itoa(sheet+1)).Set(w)
 		}
-		return paper.Stack(1, title.Set(w), paper.Phrase{}.Say(s.Letters(s.grade.body), sums(d)).Set(w))
+		return paper.Stack(1.5, title.Set(w), s.say(w, sums(d)),
+			s.ticked("0: pencil the names of their sides on all pieces, and check every order against them.", w))
 	}
 	var rows []paper.Block
 	for i := range d.Setups {
-		rows = append(rows, s.setupRows(d, i)...)
+		rows = append(rows, s.setupRow(d, i))
 	}
-	rows = append(rows, s.section("Bits to lay out, and their diameters", s.bitRows(d))...)
+	rows = append(rows, s.section("Bits to lay out, and their diameters", []paper.Block{flowed(s.bitRows(d), w, 6, 0.8)})...)
 	rows = append(rows, s.section("Warnings", s.warningRows(d))...)
 	rows = append(rows, s.section("Assumed", s.assumptions(d))...)
-	return s.pour(heading, rows, 1.5)
+	rows = append(rows, s.section("At every run", s.ruleRows(w))...)
+	return func(yield func(page) bool) {
+		for _, b := range fill(rows, 0.7, s.body().H, heading) {
+			if !yield(s.upright(b)) {
+				return
+			}
+		}
+	}
 }
 
-// sums counts what is done for the whole deck, and says how sure it is that
-// nothing takes less.
+// ruleRows are the rules of every run, in lines where the paper is small.
+func (s Setter) ruleRows(w paper.Paper) []paper.Block {
+	if b := s.rules(w); b.H < s.body().H/2 {
+		return []paper.Block{b}
+	}
+	return s.inLines(s.rulesPhrase(), w)
+}
+
+// inLines sets a phrase as one block or, where that would take much of a page,
+// as a block for each line.
+func (s Setter) inLines(p paper.Phrase, w paper.Paper) []paper.Block {
+	if b := p.Set(w); b.H < s.body().H/3 {
+		return []paper.Block{b}
+	}
+	var rows []paper.Block
+	for _, l := range p.Lines(w) {
+		rows = append(rows, l.Block())
+	}
+	return rows
+}
+
+// sums counts what the deck is made of and what is set.
 func sums(d *deck.Deck) string {
 	c := d.Changes
 	of := "changes"
 	if d.Plan.Shop.Minutes.Run > 0 {
 		of = "changes and passes"
 	}
-	text := fmt.Sprintf("%s, %s. Changes: %s%s. About %g minutes of %s",
-		wording.Plural(len(d.Setups), "setup"), wording.Plural(d.Runs(), "card"), wording.ChangesCounted(d), wording.CuttingCounted(d), c.Time.Minutes(), of)
+	text := fmt.Sprintf("%s, %s, %s. To set: %s%s. About %g minutes of %s",
+		wording.Plural(len(d.Setups), "setup"), wording.Plural(d.Runs(), "run"), wording.Plural(len(d.Plan.Pieces), "piece card"),
+		wording.ChangesCounted(d), wording.CuttingCounted(d), c.Time.Minutes(), of)
 	if v := wording.Verdict(c); v != "" {
 		text += "; " + v
 	}
 	return text + "."
 }
 
-// setupRows are one setup: a rule, what is set, and its heights.
-func (s Setter) setupRows(d *deck.Deck, i int) []paper.Block {
+// setupRow is one setup: a box to tick, its bit and fence, its heights.
+func (s Setter) setupRow(d *deck.Deck, i int) paper.Block {
 	u := &d.Setups[i]
 	w := s.frame.W
-	body, bold := s.Letters(s.grade.body), s.bold(s.grade.body)
-	title := s.bold(s.grade.title)
-	number := paper.Phrase{}.Say(title, strconv.Itoa(u.Number)).Set(w)
-	side := s.grade.title*1.6 + title.Width(strconv.Itoa(len(d.Setups)))
+	l, bold := s.Letters(paper.Least), s.bold(3.2)
+	number := s.strong(w, 4.2, strconv.Itoa(u.Number))
+	side := tickSide + 3 + max(7, number.W) + 3
 	p := paper.Phrase{}
 	if i > 0 && d.Setups[i-1].Bit == u.Bit {
-		p = p.Say(body, "same bit,")
+		p = p.Say(l, "same bit,")
 	} else {
-		p = p.Say(bold, u.Bit.Name).Tie(body, ",")
+		p = p.Say(bold, u.Bit.Name).Tie(l, ",")
 	}
-	p = s.Length(p.Say(body, "fence to near edge"), bold, u.Fence.NearEdge)
-	p = p.Tie(body, ";").Say(body, fmt.Sprintf("%s, %s", wording.Plural(len(u.Runs), "card"), wording.Plural(pieces(u), "piece")))
-	text := p.Set(w - side)
-	lines := append(s.climbs(u, body, w-side), s.keptRows(u.Kept, w-side)...)
-	text.Below(lines[0], 0.5)
-	row := paper.Block{}
-	row.Add(paper.Figure("rule", w, 0, func(c paper.Canvas, at paper.Point) { c.Stroke(paper.Thin, at, at.Add(w, 0)) }), 0, 0)
-	row.Add(boxes(1, s.grade.title), 0, 1.5)
-	row.Add(number, s.grade.title*1.3, 1.2)
-	row.Add(text, side, 1.2)
-	rows := []paper.Block{row}
-	for _, line := range lines[1:] {
-		more := paper.Block{}
-		more.Add(line, side, 0)
-		rows = append(rows, more)
+	p = p.Say(l, "fence to near edge").Keep(bold, s.plain(u.Fence.NearEdge)).Tie(l, ";").Say(l, "heights")
+	for k, h := range u.Heights {
+		if n := len(u.Heights); n > mostListed && k > 0 && k < n-1 {
+			if k == 1 {
+				p = p.Tie(l, ",").Keep(l, "...")
+			}
+			continue
+		}
+		if k > 0 {
+			p = p.Tie(l, ",")
+		}
+		p = p.Keep(bold, s.plain(h))
 	}
-	return rows
+	if w < besidePicture {
+		return s.setupLine(u, number, p, side)
+	}
+	p = p.Tie(l, ";").Say(l, wording.Plural(len(u.Runs), "run")+" of "+wording.Plural(pieces(u), "piece"))
+	if n := len(u.Marks); n > 0 {
+		p = p.Tie(l, ",").Say(l, wording.Plural(n, "pair")+" of marks")
+	}
+	return s.setupLine(u, number, p, side)
+}
+
+// setupLine sets the words of a setup behind its box and its number.
+func (s Setter) setupLine(u *deck.Setup, number paper.Block, p paper.Phrase, side paper.Paper) paper.Block {
+	w := s.frame.W
+	row := rule(w, paper.Thin)
+	row.Add(boxes(1, tickSide), 0, 0.8)
+	row.Add(number, tickSide+3, 0.7)
+	row.Add(p.Set(w-side), side, 1)
+	if u.Kept != nil {
+		for _, line := range u.Kept.Learnt {
+			row.Below(indented(s.strong(w-side, paper.Least, line), side), 0.3)
+		}
+	}
+	return row
+}
+
+// mostListed is how many heights the run sheet lists; of more, the first and
+// the last.
+const mostListed = 12
+
+// pieces counts the pieces that go over the bit in a setup.
+func pieces(u *deck.Setup) int {
+	n := 0
+	for i := range u.Runs {
+		n += u.Runs[i].Piece.Count
+	}
+	return n
 }
 
 // section puts a heading before rows, where there are any.
@@ -87,32 +148,26 @@ func (s Setter) section(heading string, rows []paper.Block) []paper.Block {
 	if len(rows) == 0 {
 		return nil
 	}
-	w := s.frame.W
-	first := paper.Stack(1, paper.Phrase{}.Say(s.bold(s.grade.body), heading).Set(w), rows[0])
-	gap := paper.Block{H: 1}
-	gap.Below(first, 0)
-	return append([]paper.Block{gap}, rows[1:]...)
+	first := paper.Stack(0.7, paper.Block{H: 0.5}, s.strong(s.frame.W, 3.4, heading), rows[0])
+	return append([]paper.Block{first}, rows[1:]...)
 }
 
 // bitRows list the bits in the order they are first used, each with its
 // diameter and where that comes from.
 func (s Setter) bitRows(d *deck.Deck) []paper.Block {
 	var rows []paper.Block
-	seen := map[*joinery.Bit]bool{}
-	body := s.Letters(s.grade.body)
+	var seen []*joinery.Bit
 	for i := range d.Setups {
 		b := d.Setups[i].Bit
-		if seen[b] {
+		if slices.Contains(seen, b) {
 			continue
 		}
-		seen[b] = true
-		p := s.Length(paper.Phrase{}.Say(s.bold(s.grade.body), b.Name).Tie(body, ",").Say(body, b.Kind.String()+","), body, b.True())
+		seen = append(seen, b)
+		measured := "as labelled, not measured"
 		if b.Measured > 0 {
-			p = p.Say(body, "measured")
-		} else {
-			p = p.Say(body, "as labelled, not measured")
+			measured = "measured"
 		}
-		rows = append(rows, ticked(p, 3.5, s.frame.W))
+		rows = append(rows, s.ticked(fmt.Sprintf("%s, %s, %s %s", b.Name, b.Kind, s.plain(b.True()), measured), s.frame.W))
 	}
 	return rows
 }
@@ -120,27 +175,21 @@ func (s Setter) bitRows(d *deck.Deck) []paper.Block {
 func (s Setter) warningRows(d *deck.Deck) []paper.Block {
 	var rows []paper.Block
 	for _, warning := range remark.Once(d) {
-		rows = append(rows, paper.Phrase{}.Say(s.Letters(s.grade.body), warning.Text).Set(s.frame.W))
+		rows = append(rows, s.inLines(paper.Phrase{}.Say(s.Letters(paper.Least), warning.Text), s.frame.W)...)
 	}
 	return rows
 }
 
 // assumptions say what the deck rests on.
 func (s Setter) assumptions(d *deck.Deck) []paper.Block {
-	body := s.Letters(s.grade.body)
-	w := s.frame.W
-	p := s.readOff(paper.Phrase{}.Say(body, "Lengths are in"), body, s.Scale)
-	if s.other != nil {
-		p = s.readOff(p.Tie(body, ";").Say(body, "in brackets in"), body, *s.other)
+	read := func(scale joinery.Scale) string {
+		return wording.UnitWord(scale.Unit) + ", on a scale of " + scale.Format(scale.Division)
 	}
-	p = p.Tie(body, ".").Say(body, "A + or − behind a length: the true length is a hair more or less; it stands small beside.")
-	rows := []paper.Block{p.Set(w)}
-	bits := "Diameters of bits that are not measured are those of their labels; bits are seldom that size. Cut a trial slot, measure it, and let the marks follow."
-	return append(rows, paper.Phrase{}.Say(body, bits).Set(w))
-}
-
-// readOff adds a unit and the division lengths are read off to.
-func (s Setter) readOff(p paper.Phrase, l paper.Letters, scale joinery.Scale) paper.Phrase {
-	p = p.Say(l, wording.UnitWord(scale.Unit)).Tie(l, ",").Say(l, "on a scale of")
-	return p.Count(paper.Number{Letters: l, Reading: scale.Read(scale.Division)})
+	text := "Lengths are in " + read(s.Scale)
+	if s.other != nil {
+		text += "; in brackets in " + read(*s.other)
+	}
+	text += ". A + or − behind a length: the true length is a hair more or less; it stands beside in brackets."
+	return []paper.Block{s.say(s.frame.W, text+" "+
+		"Diameters of bits that are not measured are those of their labels; bits are seldom that size. Cut a trial slot, measure it, and let the marks follow.")}
 }

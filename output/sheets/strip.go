@@ -110,7 +110,11 @@ func compare(a, b paper.Paper) int {
 // labelWidth is the widest a label may be: beside the bit there must be room
 // for one on either side.
 func (st *strip) labelWidth() paper.Paper {
-	return min(60, st.wide/2-st.column-besides-2*tileEdge)
+	w := st.wide/2 - st.column - besides - 2*tileEdge
+	if w-tabWidth >= leastLabel { // there may be a tab on the left
+		w -= tabWidth
+	}
+	return min(60, w)
 }
 
 // leastLabel is the width that a label needs if its words are to stay whole.
@@ -149,7 +153,7 @@ func (st *strip) markTag(m *deck.FenceMark) *tag {
 	what := badge(name, cards, m.Stop)
 	by := paper.Phrase{}.Say(small, guide).Count(st.s.number(small, length))
 	label, w := what, st.labelWidth()
-	numbers := paper.Phrase{}.Say(cards, ranges(m.Runs))
+	numbers := paper.Phrase{}.Say(cards, letters(m.Runs))
 	label.Beside(slices.Concat(numbers, by).Set(st.s.paper.H), besides)
 	if label.W > w {
 		label = what
@@ -181,25 +185,16 @@ func badge(word string, l paper.Letters, black bool) paper.Block {
 	})
 }
 
-// ranges writes the numbers of cards in running order, "3.1–3.4, 3.7, 3.8".
-func ranges(runs []*deck.Run) string {
-	var parts []string
-	for i := 0; i < len(runs); {
-		k := i
-		for k+1 < len(runs) && runs[k+1].Index == runs[k].Index+1 {
-			k++
+// letters are the pairs of marks that some runs need, each with its setup,
+// "3A, 3C": old tape stays on a fence that has moved.
+func letters(runs []*deck.Run) string {
+	var all []string
+	for _, r := range runs {
+		if name := fmt.Sprint(r.Setup) + r.Pair; !slices.Contains(all, name) {
+			all = append(all, name)
 		}
-		if k < i+2 { // two numbers are plainer than a range of two
-			k = i
-		}
-		part := runs[i].Number()
-		if k > i {
-			part += "–" + runs[k].Number()
-		}
-		parts = append(parts, part)
-		i = k + 1
 	}
-	return strings.Join(parts, ", ")
+	return strings.Join(all, ", ")
 }
 
 // lay divides the strip into tiles no higher than high and finds room for

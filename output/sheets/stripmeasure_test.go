@@ -38,8 +38,7 @@ type printedTile struct {
 
 // findTiles pairs the tiles of the strips with their places on the sheets.
 func (m *measurer) findTiles(d *deck.Deck, o Pages) {
-	s, err := newSetter(d, o)
-	require.NoError(m.t, err)
+	s := newSetter(d, o)
 	sheets, err := s.stripSheets(d, true)
 	require.NoError(m.t, err)
 	for i, p := range sheets {
@@ -329,7 +328,7 @@ func (m *measurer) clean(page int) {
 }
 
 // says looks on a strip's tiles for its setup, the ends of the fence and every
-// card's number.
+// pair's letter.
 func (m *measurer) says(tiles []*printedTile) {
 	m.t.Helper()
 	var text strings.Builder
@@ -339,7 +338,7 @@ func (m *measurer) says(tiles []*printedTile) {
 	st := tiles[0].strip
 	words := []string{fmt.Sprintf("SETUP %d", st.u.Number), "OUTFEED", "INFEED", "bit centre", "trailing edge", "leading edge", "fold"}
 	for _, mark := range st.marks {
-		words = append(words, mark.Runs[0].Number())
+		words = append(words, letters(mark.Runs[:1]))
 	}
 	for _, w := range words {
 		assert.Contains(m.t, text.String(), w)

@@ -66,7 +66,7 @@ func (s Setter) fillSheets(blocks []paper.Block) []page {
 		count := paper.Phrase{}.Say(s.Letters(paper.Least), fmt.Sprintf("Strip sheet %d of %d", i+1, len(sheets))).Set(frame.W)
 		parts := append(bar.At(frame.X, frame.Y), count.At(frame.Right()-count.W, frame.Y)...)
 		parts = append(parts, b.At(frame.X, frame.Y+bar.H+sheetGap)...)
-		pages[i] = page{s.paper.H, s.paper.W, parts}
+		pages[i] = page{width: s.paper.H, height: s.paper.W, Parts: parts, strip: true}
 	}
 	return pages
 }

@@ -12,10 +12,10 @@ import (
 // the table or is seen over thick work, the head, the rows of labels, the
 // slanted leaders, marks for a strip that stands on the fence.
 const (
-	topMarks    paper.Paper = 7
+	topMarks    paper.Paper = 6
 	underHead   paper.Paper = 1
-	slants      paper.Paper = 6
-	bottomMarks paper.Paper = 9
+	slants      paper.Paper = 4
+	bottomMarks paper.Paper = 8
 )
 
 // besidesRows is the height of a tile without its head and its labels.

@@ -3,7 +3,6 @@ package sheets
 import (
 	"strconv"
 
-	"fencecard/joinery"
 	"fencecard/output/paper"
 )
 
@@ -28,20 +27,15 @@ const (
 
 // tally returns room to count pieces as they are done.
 func (s Setter) tally(count int, w paper.Paper) paper.Block {
-	label := paper.Phrase{}.Say(s.bold(s.grade.body), "make "+strconv.Itoa(count)).Set(w)
-	side := label.H
-	room := w - label.W - 2
 	switch cells := (count + tallyGroup - 1) / tallyGroup; {
 	case count <= mostBoxes:
-		label.Beside(wrapped(count, room, side*1.4, side*1.4, func(i int) paper.Block { return boxes(1, side) }), 2)
+		return wrapped(count, w, tickSide*1.3, tickSide*1.3, func(i int) paper.Block { return boxes(1, tickSide) })
 	case cells <= mostCells:
-		label.Beside(wrapped(cells, room, side*3.2, side*1.3, func(i int) paper.Block {
-			return s.cell(min(count, (i+1)*tallyGroup), side*3, side*1.2)
-		}), 2)
-	default:
-		label.Beside(s.cell(count, room, side*1.2), 2)
+		return wrapped(cells, w, tickSide*3.2, tickSide*1.3, func(i int) paper.Block {
+			return s.cell(min(count, (i+1)*tallyGroup), tickSide*3, tickSide*1.2)
+		})
 	}
-	return label
+	return s.cell(count, w, tickSide*1.2)
 }
 
 // cell is a box for a tally of five strokes, the count it brings in a corner.
@@ -61,37 +55,4 @@ func wrapped(n int, w, across, down paper.Paper, one func(int) paper.Block) pape
 		b.Add(one(i), paper.Paper(i%row)*across, paper.Paper(i/row)*down)
 	}
 	return b
-}
-
-// ladder sets phrases side by side, each with a box to tick.
-func (s Setter) ladder(rungs []paper.Phrase, w paper.Paper) paper.Block {
-	b := paper.Stack(1, s.rungs(rungs, w)...)
-	b.W = w
-	return b
-}
-
-// rungs sets phrases side by side, each with a box to tick, in a block for
-// each line.
-func (s Setter) rungs(rungs []paper.Phrase, w paper.Paper) []paper.Block {
-	const gap = 5
-	var lines []paper.Block
-	var now paper.Block
-	for _, rung := range rungs {
-		side := max(4, rung[0].Letters.Height)
-		item := ticked(rung, side, w)
-		if now.W > 0 && now.W+gap+item.W > w {
-			lines, now = append(lines, now), paper.Block{}
-		}
-		now.Beside(item, gap)
-	}
-	return append(lines, now)
-}
-
-// texts sets lengths, a phrase each.
-func (s Setter) texts(lengths []joinery.Length, l paper.Letters) []paper.Phrase {
-	all := make([]paper.Phrase, len(lengths))
-	for i, length := range lengths {
-		all[i] = s.Length(nil, l, length)
-	}
-	return all
 }

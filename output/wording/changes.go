@@ -57,6 +57,16 @@ func Verdict(c deck.Changes) string {
 	return ""
 }
 
+// BlocksFor says for which runs of a climb of a setup stop blocks are set.
+func BlocksFor(u *deck.Setup, climb int) string {
+	for _, c := range u.Climbs() {
+		if c.Runs[0].Climb == climb {
+			return "STOP BLOCKS: " + BlocksLine(c)
+		}
+	}
+	return ""
+}
+
 // BlocksLine says for which cards stop blocks are set, and that these are run
 // together.
 func BlocksLine(c deck.Climb) string {
@@ -66,7 +76,7 @@ func BlocksLine(c deck.Climb) string {
 		text = "set them for "
 	}
 	if first == last {
-		return text + "card " + first
+		return text + "run " + first
 	}
-	return text + "cards " + first + " to " + last + ", which go through together, height by height"
+	return text + "runs " + first + " to " + last + ", which go through together, height by height"
 }

@@ -38,3 +38,6 @@ func Beside(r joinery.Reading) string {
 	}
 	return "(" + r.Exact + ")"
 }
+
+// Of counts one of several: "1 of 3".
+func Of(n, all int) string { return fmt.Sprintf("%d of %d", n, all) }

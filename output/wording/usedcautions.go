@@ -7,9 +7,6 @@ import (
 	"fencecard/setup/remark"
 )
 
-// InFull is how many cautions a card gives in full; the others by number.
-const InFull = 3
-
 // UsedCautions lists the cautions that some card has beyond its first few, in
 // general words.
 func UsedCautions(d *deck.Deck, beyond int) []deck.Caution {

@@ -150,7 +150,8 @@ func (e *Entry) Learnt(scale joinery.Scale) []string {
 
 // Kept returns what a deck's setup carries of the entry.
 func (e *Entry) Kept(scale joinery.Scale) *deck.Kept {
-	return &deck.Kept{Name: e.Name, Code: e.Code, Notes: e.Notes, Learnt: e.Learnt(scale)}
+	return &deck.Kept{Name: e.Name, Code: e.Code, Notes: e.Notes, Learnt: e.Learnt(scale),
+		FenceStood: e.Stood.Fence, HeightStood: e.Stood.Height}
 }
 
 // Deck returns a deck of the kept setup alone, to be printed.

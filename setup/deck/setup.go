@@ -26,6 +26,9 @@ type Kept struct {
 	// Learnt says what test cuts taught, a sentence each without a full stop:
 	// "after the test cut the fence stood at 33/64 to the near edge".
 	Learnt []string
+	// Where the fence stood to the near edge after the test cut, and the bit at
+	// its full height; nil where that was not written down. Learnt has these too.
+	FenceStood, HeightStood *joinery.Length
 }
 
 // Fence is the distance from the fence face to the bit; to the near edge it

@@ -1,0 +1,36 @@
+package screen
+
+import (
+	"fmt"
+	"strings"
+
+	"fencecard/output/wording"
+	"fencecard/setup/deck"
+)
+
+// pieces writes what the piece cards are kept for: every piece with its runs in
+// running order and its work by hand.
+func (t *textWriter) pieces(d *deck.Deck) {
+	cards := d.Cards()
+	if len(cards) == 0 {
+		return
+	}
+	t.line(0, "")
+	t.line(0, "%s", strings.Repeat("=", textWidth))
+	t.line(0, "PIECE CARDS")
+	for _, c := range cards {
+		text := fmt.Sprintf("%s, make %d: ", c.Piece.Name, c.Piece.Count)
+		if len(c.Runs) == 0 {
+			text += "no runs"
+		} else {
+			text += wording.Ranges(c.Runs)
+		}
+		for _, h := range c.ByHand {
+			text += fmt.Sprintf("; by %s: %s %s", h.Cut.By, h.Cut.Kind.Name, h.Cut.Name)
+			if h.Before != nil {
+				text += " before " + h.Before.Number()
+			}
+		}
+		t.wrapped(fmt.Sprintf("%4d  ", c.Number), text)
+	}
+}

@@ -1,0 +1,87 @@
+package sheets
+
+import (
+	"fencecard/joinery"
+	"fencecard/output/paper"
+	"fencecard/setup/deck"
+)
+
+// tickSide is how wide a box to tick is.
+const tickSide paper.Paper = 5
+
+// startChecks are looked at before a setup's first cut (common practice, no
+// source). The sides are pencilled before all else.
+var startChecks = []string{
+	"0: sides pencilled", "unplugged", "collet tight", "fence, height locked", "speed",
+	"bit turned by hand", "guard", "switch in reach", "stops clamped",
+}
+
+// checks are the start checks, each with a box, the trial, and a line to sign.
+func (s Setter) checks(u *deck.Setup, w paper.Paper) paper.Block {
+	return flowed(s.checkItems(u, w), w, checkGap, 1)
+}
+
+// checkGap is the space between checks on a line.
+const checkGap paper.Paper = 2.2
+
+func (s Setter) checkItems(u *deck.Setup, w paper.Paper) []paper.Block {
+	items := []paper.Block{s.strong(w, paper.Least, "START CHECKS")}
+	for _, check := range startChecks {
+		items = append(items, s.ticked(check, w))
+	}
+	items = append(items, s.trial(u, w)...)
+	for _, by := range []string{"set by", "checked by", "date"} {
+		items = append(items, s.asked(by, 14))
+	}
+	return items
+}
+
+// ticked is a box to tick and a few words.
+func (s Setter) ticked(words string, w paper.Paper) paper.Block {
+	b := boxes(1, tickSide)
+	text := s.say(w-tickSide-1.2, words)
+	high := max(b.H, text.H)
+	var all paper.Block
+	all.Add(b, 0, (high-b.H)/2)
+	all.Add(text, tickSide+0.8, (high-text.H)/2)
+	return all
+}
+
+// asked is a few words and a line to write on.
+func (s Setter) asked(words string, room paper.Paper) paper.Block {
+	b := s.say(s.frame.W, words)
+	line := blank(room)
+	high := max(b.H, line.H)
+	var all paper.Block
+	all.Add(b, 0, (high-b.H)/2)
+	all.Add(line, b.W+1.2, (high-line.H)/2)
+	return all
+}
+
+// trial says what to measure of a cut in scrap, what it should be, and has a
+// box for what it is.
+func (s Setter) trial(u *deck.Setup, w paper.Paper) []paper.Block {
+	const boxWide, boxHigh = 14, 6
+	var items []paper.Block
+	measure := func(what string, l joinery.Length) {
+		words := paper.Phrase{}
+		if len(items) == 0 {
+			words = words.Say(s.bold(paper.Least), "TRIAL in scrap:")
+		}
+		text := words.Say(s.Letters(paper.Least), what).Keep(s.bold(3.2), s.plain(l)).Set(w - boxWide - 2)
+		box := paper.Figure("box", boxWide, boxHigh, func(c paper.Canvas, at paper.Point) {
+			c.Stroke(paper.Pen{Width: 0.35}, paper.Box{X: at.X, Y: at.Y, W: boxWide, H: boxHigh}.Path()...)
+		})
+		items = append(items, beside(text, box, 1.5))
+	}
+	if u.Fence.NearEdge > 0 {
+		measure("to slot", u.Fence.NearEdge)
+		measure("wide", u.Bit.True())
+	} else {
+		measure("to shoulder", u.Fence.FarEdge)
+	}
+	if len(u.Heights) > 0 {
+		measure("deep at 1", u.Heights[0])
+	}
+	return items
+}

@@ -1,0 +1,97 @@
+package sheets
+
+import (
+	"fencecard/joinery"
+	"fencecard/output/paper"
+	"fencecard/setup/deck"
+)
+
+// Letters of the fence box: the distance that is set, to be read from a metre,
+// the two others, and how far a figure stands from its caption.
+const (
+	fenceWhole    paper.Paper = 9
+	fenceFraction paper.Paper = 6.1
+	asideWhole    paper.Paper = 5
+	asideFraction paper.Paper = 3.6
+	captionGap    paper.Paper = 2
+)
+
+// captioned puts a caption over a figure.
+func captioned(caption, figure paper.Block) paper.Block {
+	return paper.Stack(captionGap, caption, figure)
+}
+
+// fenceBox is where the fence stands: to the near edge large, or, where the
+// setup book knows better, where it stood after the test cut, the computed
+// number small beside it; the centre and the far edge; and what else the book
+// learnt.
+func (s Setter) fenceBox(u *deck.Setup, w paper.Paper) paper.Block {
+	const pad = 1.5
+	inner := w - 2*pad
+	caption, near := nearName(u, s.unit()), u.Fence.NearEdge
+	stood := u.Kept != nil && u.Kept.FenceStood != nil
+	if stood {
+		caption, near = "FENCE STOOD at NEAR edge", *u.Kept.FenceStood
+	}
+	number := s.set(near, fenceWhole, fenceFraction, inner)
+	name := s.strong(min(24, inner-number.W-captionGap), 3.4, caption)
+	main := beside(name, number, captionGap)
+	aside := func(name string, l joinery.Length) paper.Block {
+		return captioned(s.say(inner, name), s.set(l, asideWhole, asideFraction, inner))
+	}
+	others := []paper.Block{aside("to centre", u.Fence.Centre), aside("to far edge", u.Fence.FarEdge)}
+	if stood {
+		others = append([]paper.Block{aside("computed", u.Fence.NearEdge)}, others...)
+	}
+	b := main
+	room := inner - main.W - 4
+	right := flowed(others, room, 4, 1)
+	if right.W <= room+paper.Touching && right.H <= main.H+5 {
+		high := max(main.H, right.H)
+		b = paper.Block{}
+		b.Add(main, 0, (high-main.H)/2)
+		b.Add(uprightRule(high), main.W+2, 0)
+		b.Add(right, main.W+4, (high-right.H)/2)
+	} else {
+		b.Below(flowed(others, inner, 4, 1), 1.5)
+	}
+	if u.Fence.NearEdge < 0 {
+		b.Below(s.say(inner, "The near edge stands behind the fence's face: bury the bit in the fence."), 1)
+	}
+	for _, line := range s.keptLines(u.Kept, inner) {
+		b.Below(line, 1)
+	}
+	return framed(wide(b, inner), pad, paper.Pen{Width: 0.7})
+}
+
+func nearName(u *deck.Setup, unit string) string {
+	name := "FENCE to NEAR edge"
+	if u.Fence.NearEdge < 0 {
+		name = "FENCE, NEAR edge behind it"
+	}
+	if unit != "" {
+		name += ", " + unit
+	}
+	return name
+}
+
+// keptLines say what the setup book knows of a setup besides where its fence
+// stood; none where it is not kept.
+func (s Setter) keptLines(k *deck.Kept, w paper.Paper) []paper.Block {
+	if k == nil {
+		return nil
+	}
+	var all []paper.Block
+	if k.HeightStood != nil {
+		p := s.exactly(paper.Phrase{}.Say(s.bold(3.2), "the bit at full height stood at"), paper.Number{Letters: s.bold(7), Fraction: 4.5, Reading: s.Scale.Read(*k.HeightStood)}, *k.HeightStood)
+		all = append(all, p.Set(w))
+	}
+	for _, line := range k.Learnt {
+		all = append(all, s.strong(w, 3.5, line))
+	}
+	for _, line := range k.Notes {
+		all = append(all, paper.Phrase{}.Say(s.Letters(3.2), line).Set(w))
+	}
+	kept := paper.Phrase{}.Say(s.Letters(paper.Least), "kept as").Say(s.bold(paper.Least), `"`+k.Name+`"`).Keep(s.Letters(paper.Least), "("+k.Code+")")
+	return append(all, kept.Set(w))
+}

@@ -1,0 +1,178 @@
+package wording
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"fencecard/joinery"
+	"fencecard/setup/deck"
+)
+
+// Mind is what to mind at a setup: the cautions of several runs, which are said
+// once, and those of one run alone.
+type Mind struct {
+	All  []Minding // the gravest first
+	Own  map[*deck.Run][]deck.Caution
+	Runs int // of the setup
+	room bool
+	// Do is what is done at the runs of the setup besides, each a sentence or two.
+	Do []string
+	// Squared: the round ends of all runs that leave any are chiselled square.
+	Squared bool
+}
+
+// MindIn is what is minded in.
+type MindIn struct {
+	Scale joinery.Scale
+	Push  joinery.Push // what pushes work across its end
+	Own   bool         // a run has room for cautions of its own
+}
+
+// Minding is a caution and the runs it holds for.
+type Minding struct {
+	deck.Caution
+	Runs []*deck.Run
+}
+
+// For names the runs that something holds for, as "3.1, 3.4:"; it is "" where
+// they are all of the setup's.
+func (m Mind) For(runs []*deck.Run) string {
+	if len(runs) == m.Runs {
+		return ""
+	}
+	return Ranges(runs) + ":"
+}
+
+// MindOf parts the cautions of a setup's runs. Two that say the same in other
+// figures are two. Where a run has no room for its own, all are said once.
+func MindOf(u *deck.Setup, in MindIn) Mind {
+	m := Mind{Own: map[*deck.Run][]deck.Caution{}, Runs: len(u.Runs), room: in.Own}
+	for i := range u.Runs {
+		m.Squared = m.Squared || SquaredEnds(&u.Runs[i])
+	}
+	for i := range u.Runs {
+		m.Squared = m.Squared && (SquaredEnds(&u.Runs[i]) || !RoundEnds(&u.Runs[i]))
+	}
+	m.Do = doings(u, in, m)
+	for _, c := range gathered(u) {
+		switch {
+		case c.Code == "shank-and-collet": // it is of the bit, which is fitted once
+			c.Runs = make([]*deck.Run, len(u.Runs))
+		case len(c.Runs) == 1 && len(u.Runs) > 1 && in.Own:
+			m.Own[c.Runs[0]] = append(m.Own[c.Runs[0]], c.Caution)
+			continue
+		}
+		m.All = append(m.All, c)
+	}
+	slices.SortStableFunc(m.All, func(a, b Minding) int {
+		return cmp.Or(cmp.Compare(b.Weight, a.Weight), cmp.Compare(a.Number, b.Number))
+	})
+	return m
+}
+
+// doings are what is done at the runs of a setup: how they cross an end, how a
+// back stop is set, what becomes of round ends, what was noted.
+func doings(u *deck.Setup, in MindIn, m Mind) []string {
+	all := m.once(u, func(r *deck.Run) string { return Crossing(r, in.Scale, in.Push) }, 1)
+	for _, p := range u.Marks {
+		if p.Start != nil && p.Start.Guide != deck.ByTail {
+			all = append(all, BackStop)
+			break
+		}
+	}
+	if m.Squared {
+		all = append(all, SquareAll)
+	}
+	least := 2
+	if !in.Own {
+		least = 1
+	}
+	if !in.Own {
+		all = append(all, m.once(u, func(r *deck.Run) string { return NoPivot(r, in.Scale.Format) }, 1)...)
+	}
+	return append(all, m.once(u, noted, least)...)
+}
+
+func noted(r *deck.Run) string {
+	if r.Cut.Note == "" {
+		return ""
+	}
+	return "Note: " + r.Cut.Note
+}
+
+// Room reports whether a run has room for words of its own.
+func (m Mind) Room() bool { return m.room }
+
+// once lists what is said of so many runs of a setup at least, each once with
+// the runs it holds for.
+func (m Mind) once(u *deck.Setup, says func(*deck.Run) string, least int) []string {
+	var all []string
+	of := map[string][]*deck.Run{}
+	for i := range u.Runs {
+		r := &u.Runs[i]
+		if words := says(r); words != "" {
+			if of[words] == nil {
+				all = append(all, words)
+			}
+			of[words] = append(of[words], r)
+		}
+	}
+	all = slices.DeleteFunc(all, func(words string) bool { return len(of[words]) < least })
+	for i, words := range all {
+		all[i] = strings.TrimSpace(m.For(of[words]) + " " + words)
+	}
+	return all
+}
+
+// NoteOf is the note of a run's cut. It is "" where the head of the setup says
+// it, since other runs have the same or none has room for its own.
+func (m Mind) NoteOf(u *deck.Setup, r *deck.Run) string {
+	if !m.room {
+		return ""
+	}
+	for i := range u.Runs {
+		if other := &u.Runs[i]; other != r && other.Cut.Note == r.Cut.Note {
+			return ""
+		}
+	}
+	return r.Cut.Note
+}
+
+// gathered lists the cautions of a setup, each with its runs. That of the trial
+// cut is left out: every setup has a line for it.
+func gathered(u *deck.Setup) []Minding {
+	type said struct{ code, words string }
+	at := map[said]int{}
+	var found []Minding
+	for i := range u.Runs {
+		r := &u.Runs[i]
+		for _, c := range r.Cautions {
+			if c.Code == "trial-slot" {
+				continue
+			}
+			what := said{c.Code, c.Brief}
+			k, ok := at[what]
+			if !ok {
+				k = len(found)
+				at[what] = k
+				found = append(found, Minding{Caution: c})
+			}
+			found[k].Runs = append(found[k].Runs, r)
+		}
+	}
+	return found
+}
+
+// SquaredEnds reports whether a run leaves round ends that are chiselled square.
+func SquaredEnds(r *deck.Run) bool { return r.Cut.Square && RoundEnds(r) }
+
+// RoundEnds reports whether a run leaves a round end.
+func RoundEnds(r *deck.Run) bool { return r.Begin == deck.Drop || r.End == deck.Lift }
+
+// SquareAll says that all round ends of a setup are chiselled square, SquareOne
+// that those of one run are.
+const (
+	SquareAll = "Afterwards chisel the round ends square."
+	SquareOne = "Chisel the round ends square."
+)

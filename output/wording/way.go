@@ -1,0 +1,113 @@
+package wording
+
+import (
+	"strings"
+
+	"fencecard/joinery"
+	"fencecard/setup/deck"
+)
+
+// Way is how a mark is set: what is put there, for what of the work, and the
+// edge of the bit it is measured from.
+type Way struct {
+	Set  string // "MARK, LEFT", "BACK STOP, RIGHT"
+	For  string // "for the LEADING end"
+	From string // "from TRAILING (left) edge"
+
+	guide  deck.Guide
+	stop   bool
+	blocks bool
+}
+
+// WayOf says how a run's start or stop is set by a guide. A stopped start is
+// never made without a back stop, in no shop; between stop blocks the work runs
+// against a front stop as well.
+func WayOf(r *deck.Run, stop bool, guide deck.Guide, blocks bool) Way {
+	w := Way{guide: guide, stop: stop, blocks: blocks, From: "from TRAILING (left) edge"}
+	if stop {
+		w.From = "from LEADING (right) edge"
+	}
+	if blocks {
+		w.guide = deck.ByTail
+		if stop {
+			w.guide = deck.ByLead
+		}
+	}
+	switch {
+	case w.guide == deck.ByTail && !stop:
+		w.Set, w.For = "BACK STOP, RIGHT", "for the TAIL end"
+	case w.guide == deck.ByTail:
+		w.Set, w.For = "MARK, RIGHT", "for the TAIL end"
+	case w.guide == deck.ByLead && blocks:
+		w.Set, w.For = "FRONT STOP, LEFT", "for the LEADING end"
+	case w.guide == deck.ByLead:
+		w.Set, w.For = "MARK, LEFT", "for the LEADING end"
+	default:
+		w.Set, w.For = "PENCIL LINE", "this far from the LEADING end"
+		w.From = "held at TRAILING (left) edge"
+		if stop {
+			w.From = "held at LEADING (right) edge"
+		}
+	}
+	return w
+}
+
+// Length is the one number to set.
+func (w Way) Length(m *deck.Mark) joinery.Length {
+	switch w.guide {
+	case deck.ByLead:
+		return m.LeadPastEdge
+	case deck.ByTail:
+		return m.TailBeforeEdge
+	}
+	return m.Line
+}
+
+// BackStop tells how the back stop of a drop that is set by a mark is set.
+const BackStop = "BACK STOP: bring it up to the tail of work held at the START mark, bit below the table."
+
+// StopLine tells where the back stop of a drop stands that is set by a mark, and
+// warns of a stop beyond the fence. It is "" where there is nothing to tell.
+func (w Way) StopLine(m *deck.PairMark, text func(joinery.Length) string, fence joinery.FenceReach, r *deck.Run) string {
+	beyond := (!w.stop || w.blocks) && r.StopOffFence(w.stop, fence)
+	const where = "BEYOND THE FENCE (facing, or table)"
+	switch {
+	case !w.stop && w.guide != deck.ByTail:
+		what := "BACK STOP " + side(m.TailBeforeEdge, text, "RIGHT", "LEFT") + ", for the TAIL end"
+		if beyond {
+			what += ", " + where
+		}
+		return what + "."
+	case beyond:
+		return "The stop stands " + where + "."
+	}
+	return ""
+}
+
+// Others are the other ways to measure the same mark from that edge, which
+// hold for all runs of its pair.
+func (w Way) Others(m *deck.PairMark, text func(joinery.Length) string) string {
+	var all []string
+	if w.guide != deck.ByLine && m.Lead {
+		all = append(all, "line "+text(m.Line))
+	}
+	if w.guide != deck.ByLead && m.Lead {
+		all = append(all, "lead "+side(m.LeadPastEdge, text, "left", "right"))
+	}
+	if w.guide != deck.ByTail && m.Tail && (w.stop || w.guide == deck.ByTail) {
+		all = append(all, "tail "+side(m.TailBeforeEdge, text, "right", "left"))
+	}
+	if len(all) == 0 {
+		return ""
+	}
+	return "or " + strings.Join(all, ", ")
+}
+
+// side is a length and the side of the bit it is on; a negative one is on the
+// other.
+func side(l joinery.Length, text func(joinery.Length) string, on, other string) string {
+	if l < 0 {
+		return text(-l) + " " + other
+	}
+	return text(l) + " " + on
+}

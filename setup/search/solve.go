@@ -67,6 +67,7 @@ const (
 	mostProved   = 150 // kinds of which a proof is tried before better answers are looked for
 	proofShare   = 4   // one part in so many of the steps that are left goes into that
 	improveShare = 2   // and into the look for better answers
+	orderShare   = 4   // and into the best order of the best ways
 )
 
 // with does something with one part in so many of the steps that are left.
@@ -79,10 +80,14 @@ func (s *solver) with(share int64, do func()) {
 }
 
 // prove looks for the best order of the best ways, and then for other ways, until
-// the bound is reached.
+// the bound is reached. Where no job waits for another the ways decide alone.
 func (s *solver) prove(u *unordered) {
+	if s.bound < s.cost && !s.m.tied {
+		u.prove(s.b, s.cost)
+		s.bound = max(s.bound, u.bound)
+	}
 	if s.bound < s.cost || s.choice == nil {
-		s.try(u.choice)
+		s.with(orderShare, func() { s.try(u.choice) })
 	}
 	if s.bound < s.cost && s.m.tied {
 		s.bound = max(s.bound, s.unknot(u))

@@ -28,7 +28,9 @@ func (s *solver) unordered() *unordered {
 	u.choice, u.fair, u.cost = first, slices.Clone(first), t.cost()
 	u.weigh()
 	if u.bound < u.cost {
-		u.prove()
+		lent := u.b.part(u.b.left / proveShare)
+		u.prove(lent, u.cost)
+		u.b.giveBack(lent)
 	}
 	return u
 }
@@ -71,17 +73,16 @@ func (u *unordered) keep(picks []pick, cost joinery.Time) {
 	}
 }
 
-// proveShare leaves one part in so many of the steps to a proof; the others are for
-// the order, and for better answers where the proof does not come through.
-const proveShare = 3
+// proveShare leaves one part in so many of the steps to a first proof; the others are
+// for the order, and for better answers where the proof does not come through.
+const proveShare = 8
 
-// prove finds the cheapest choice by branch and bound.
-func (u *unordered) prove() {
-	lent := u.b.part(u.b.left / proveShare)
-	defer u.b.giveBack(lent)
-	f := newChooser(u.m, lent).solve(u.m.all(), u.cost)
+// prove finds the cheapest choice below a limit by branch and bound.
+func (u *unordered) prove(b *budget, limit joinery.Time) {
+	limit = min(limit, u.cost)
+	f := newChooser(u.m, b).solve(u.m.all(), limit)
 	if f.picks != nil {
 		u.keep(f.picks, f.cost)
 	}
-	u.bound = max(u.bound, min(f.bound, u.cost))
+	u.bound = max(u.bound, min(f.bound, limit))
 }

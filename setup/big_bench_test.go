@@ -66,6 +66,7 @@ func withoutWays(plan *joinery.Plan) *joinery.Plan {
 		p := &plan.Pieces[i]
 		for j := range p.Cuts {
 			p.Cuts[j].Fence = joinery.Fencing{}
+			p.Cuts[j].Width = min(p.Cuts[j].Width, 7*joinery.Inch/16) // no fence distance between the first and the last
 		}
 		lay(p, plan.Shop.Scale)
 	}

@@ -37,7 +37,7 @@ func TestPlansOfListsRun(t *testing.T) {
 			require.NoError(t, os.WriteFile(plan, withShownJoints(string(text)), 0o644))
 			said, code = runFor(t, "cards", plan, "--format", "text")
 			assert.Equal(t, exitDone, code, "%s\n%s", list, said)
-			assert.Regexp(t, `: (mortise|dado) "`, said)
+			assert.Regexp(t, `: (mortise|dado|housing) "`, said)
 			joined++
 		}
 	}

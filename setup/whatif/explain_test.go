@@ -3,6 +3,7 @@ package whatif_test
 import (
 	"context"
 	"fmt"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -11,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/planfile"
 	"fencecard/setup/deck"
 	"fencecard/setup/internal/workpiece"
 	"fencecard/setup/whatif"
@@ -79,9 +81,14 @@ func TestExplain(t *testing.T) {
 }
 
 // What a saving promises comes true when the plan is changed so, in all pieces
-// that have the cut, and the deck explained is left as it was.
+// that have the cut, and the deck explained is left as it was. The plan has no
+// mates, which would forbid the wider mortise.
 func TestSavingsComeTrue(t *testing.T) {
-	plan := workpiece.RealPlans(t)["side-table"]
+	const file = "../../testdata/spelt/side-table.yaml"
+	data, err := os.ReadFile(file)
+	require.NoError(t, err)
+	plan, err := planfile.Read(file, data, nil)
+	require.NoError(t, err)
 	d := workpiece.DeckOf(t, plan)
 	before := workpiece.Route(d)
 	all, err := whatif.Explain(t.Context(), d)

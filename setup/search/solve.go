@@ -50,6 +50,9 @@ func (s *solver) solve() {
 	u := s.unordered()
 	s.bound = u.bound
 	start := s.quickly(u.choice)
+	if !s.m.tied && !s.m.open() {
+		return
+	}
 	s.quickly(make([]int, len(u.choice))) // the first ways are easier to put in order, having the fewest runs
 	if len(s.m.kinds) <= mostProved {
 		s.with(proofShare, func() { s.prove(u) })
@@ -61,6 +64,11 @@ func (s *solver) solve() {
 	if s.choice != nil {
 		s.prefer()
 	}
+}
+
+// open reports whether some kind has more than one way.
+func (m *model) open() bool {
+	return slices.ContainsFunc(m.kinds, func(k kind) bool { return len(k.ways) > 1 })
 }
 
 const (

@@ -97,8 +97,12 @@ func (e *errands) part(t ascent) []Ascent {
 	if !e.m.stations[t.station].mixed || len(list) < 2 {
 		return []Ascent{e.spell(t)}
 	}
+	parts := e.m.visit(list).parts
+	if parts == nil {
+		return []Ascent{e.spell(t)}
+	}
 	var ascents []Ascent
-	for _, set := range e.m.visit(list).parts {
+	for _, set := range parts {
 		one := ascent{station: t.station}
 		for i := range list {
 			if set&(1<<i) != 0 {

@@ -23,12 +23,13 @@ type asked struct {
 type visit struct {
 	cost  joinery.Time
 	least joinery.Time // no way to part the runs costs less
-	parts []uint       // which demands make an ascent together, as bits
+	parts []uint       // which demands make an ascent together, as bits; nil where all do
 }
 
-// mostParted is how many different demands are parted in every way; of more all
-// go up together.
-const mostParted = 6
+const (
+	mostParted = 6  // different demands that are parted in every way; more are packed one by one
+	mostPacked = 60 // more go up together
+)
 
 // visit works out the visit of some demands, sorted and each there once.
 func (m *model) visit(list []asked) visit {
@@ -47,29 +48,44 @@ func (m *model) visit(list []asked) visit {
 }
 
 func (m *model) newVisit(list []asked) visit {
-	all := uint(1)<<len(list) - 1
-	rungs, extra := m.ascent(list, all)
-	v := visit{rungs + extra, rungs, []uint{all}}
+	rungs, extra := m.together(list)
+	v := visit{cost: rungs + extra, least: rungs}
 	switch {
-	case extra == 0:
+	case extra == 0 || len(list) > mostPacked:
 	case len(list) > mostParted:
-		// Runs that ask the same go up alone at the least they can take.
-		var alone joinery.Time
-		for i := range list {
-			cost, _ := m.ascent(list, 1<<i)
-			alone += cost
-		}
-		if alone < v.cost {
-			v.cost, v.parts = alone, nil
-			for i := range list {
-				v.parts = append(v.parts, 1<<i)
-			}
-		}
+		m.pack(list, &v)
 	default:
-		v.cost, v.parts = m.part(list, all)
+		v.cost, v.parts = m.part(list, uint(1)<<len(list)-1)
 		v.least = v.cost
 	}
 	return v
+}
+
+// pack puts each of many demands, the deepest first, to those that it goes up with
+// at the least cost, and keeps that if it costs less than all together.
+func (m *model) pack(list []asked, v *visit) {
+	var parts []uint
+	var costs []joinery.Time
+	var sum joinery.Time
+	for i := len(list) - 1; i >= 0; i-- {
+		rungs, _ := m.ascent(list, 1<<i)
+		into, least := len(parts), rungs
+		for j := range parts {
+			rungs, extra := m.ascent(list, parts[j]|1<<i)
+			if more := rungs + extra - costs[j]; more < least {
+				into, least = j, more
+			}
+		}
+		if into == len(parts) {
+			parts, costs = append(parts, 0), append(costs, 0)
+		}
+		parts[into] |= 1 << i
+		costs[into] += least
+		sum += least
+	}
+	if sum < v.cost {
+		v.cost, v.parts = sum, parts
+	}
 }
 
 // part finds the cheapest way to part some demands, given as bits.
@@ -98,20 +114,27 @@ func (m *model) part(list []asked, all uint) (joinery.Time, []uint) {
 	return cheapest[all], parts
 }
 
-// ascent is what the rungs of one ladder for some demands cost, and the passes
-// beyond the fewest.
+// ascent is what some of the demands cost in one ascent, given as bits.
 func (m *model) ascent(list []asked, set uint) (rungs, extra joinery.Time) {
-	var demands []ladder.Demand
+	some := make([]asked, 0, len(list))
 	for i, a := range list {
 		if set&(1<<i) != 0 {
-			demands = append(demands, a.Demand)
+			some = append(some, a)
 		}
 	}
-	heights := ladder.Of(demands, m.problem.Scale)
+	return m.together(some)
+}
+
+// together is what the rungs of one ladder for all demands cost, and the passes
+// beyond the fewest.
+func (m *model) together(list []asked) (rungs, extra joinery.Time) {
+	demands := make([]ladder.Demand, len(list))
 	for i, a := range list {
-		if set&(1<<i) != 0 {
-			extra += a.over * joinery.Time(len(ladder.Used(heights, a.Demand))-a.Passes())
-		}
+		demands[i] = a.Demand
+	}
+	heights := ladder.Of(demands, m.problem.Scale)
+	for _, a := range list {
+		extra += a.over * joinery.Time(len(ladder.Used(heights, a.Demand))-a.Passes())
 	}
 	return joinery.Time(len(heights)) * m.problem.Minutes.Height, extra
 }

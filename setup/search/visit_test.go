@@ -1,0 +1,39 @@
+package search_test
+
+import (
+	"context"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fencecard/joinery"
+	"fencecard/setup/ladder"
+	"fencecard/setup/search"
+)
+
+// Of many depths at one setting some go up apart where one ladder for all would
+// take more passes; however many depths there are, every run is made, and what it
+// costs is counted.
+func TestManyDepthsAtOneSetting(t *testing.T) {
+	const in = joinery.Inch
+	for _, depths := range []int{2, 7, 20, 59, 60, 61, 70} {
+		p := &search.Problem{
+			Minutes: joinery.Minutes{Bit: 3 * joinery.Minute, Fence: 2 * joinery.Minute, Height: joinery.Minute / 2, Run: joinery.Minute / 5},
+			Scale:   joinery.InchScale,
+		}
+		for i := range depths {
+			demand := ladder.Demand{Depth: joinery.Length(11+i) * in / 64, Cap: joinery.Length(8+i%5) * in / 64}
+			p.Jobs = append(p.Jobs, search.Job{Ways: []search.Way{{Runs: []search.Run{{Demand: demand, Over: 1 + i%7}}}}})
+		}
+		a := search.Solve(context.Background(), p, search.Limit{})
+		require.Equal(t, a.Cost, p.Cost(a.Choice, a.Ascents), "%d depths", depths)
+		checkOrder(t, p, a)
+		var all search.Ascent
+		for j := range p.Jobs {
+			all = append(all, search.JobRun{Job: j})
+		}
+		assert.LessOrEqual(t, a.Cost, p.Cost(a.Choice, []search.Ascent{all}))
+		assert.LessOrEqual(t, a.Bound, a.Cost)
+	}
+}

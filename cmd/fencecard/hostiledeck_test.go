@@ -96,7 +96,7 @@ func hostileDecks() []hostileDocument {
 	denseCards := func(n int) string { return dense(inDeck(`"runs": [`, `"runs": [`+fill(dense(legCard())+",", n))) }
 	refused("dense cards", "1.2", denseCards)
 	large("dense cards", "which is more than any cut takes", denseCards)
-	large("a number", "deck.json:13:17: 9999", func(n int) string { return inDeck("9.525", fill("9", n)) })
+	large("a number", "deck.json:14:17: 9999", func(n int) string { return inDeck("9.525", fill("9", n)) })
 	large("a title", "the deck is titled", func(n int) string { return inDeck(`"Leg"`, `"`+fill("x", n)+`"`) })
 	large("brackets", "deck.json:1:51: lists and objects", func(n int) string { return fill("[", n) })
 	large("texts", "deck.json:", func(n int) string { return inDeck(`"heights": [`, `"heights": [`+fill(`"",`, n)) })
@@ -113,9 +113,9 @@ func hostileDecks() []hostileDocument {
 			return put(field, strings.TrimSuffix(field, `"`)+fill("x", n)+`"`+strings.Repeat(`, "y": "`, 1-strings.Count(field[len(field)-1:], `"`)))
 		})
 	}
-	refused("a long number", "deck.json:13:17: ", func(n int) string { return inDeck("9.525", fill("9", n)) })
-	refused("a long fraction", "deck.json:12:21: the text says", func(n int) string { return inDeck("9.525", "9."+fill("5", n)) })
-	refused("a long exponent", "deck.json:13:17: ", func(n int) string { return inDeck("9.525", "1e"+fill("9", n)) })
+	refused("a long number", "deck.json:14:17: ", func(n int) string { return inDeck("9.525", fill("9", n)) })
+	refused("a long fraction", "deck.json:13:21: the text says", func(n int) string { return inDeck("9.525", "9."+fill("5", n)) })
+	refused("a long exponent", "deck.json:14:17: ", func(n int) string { return inDeck("9.525", "1e"+fill("9", n)) })
 	refused("a count with many digits", "deck.json:", func(n int) string { return inDeck(`"count": 1`, `"count": 1`+fill("0", n)) })
 
 	// Keys.

@@ -191,6 +191,19 @@ func (f *fields) cheek(key string) joinery.Length {
 
 // readBy reads what a cut is made with: one bit of the shop, or hand tools.
 func (r *planReader) readBy(f *fields, cut *joinery.Cut) {
+	r.readTool(f, cut)
+	if cut.By = f.name("by"); cut.By == "" {
+		return
+	}
+	for _, key := range []string{"bit", "start"} {
+		if n := f.key(key); n != nil {
+			r.fault(n, "take "+key+" or by out", "%s is for a cut at the table, and this one is made by %s", key, short(cut.By))
+		}
+	}
+}
+
+// readTool reads which bit a cut is made with, and how it is started.
+func (r *planReader) readTool(f *fields, cut *joinery.Cut) {
 	cut.Bit = f.name("bit")
 	if shop := &r.plan.Shop; cut.Bit != "" && !r.doubtful && shop.Bit(cut.Bit) == nil {
 		var names []string
@@ -200,14 +213,6 @@ func (r *planReader) readBy(f *fields, cut *joinery.Cut) {
 		r.fault(f.value("bit"), nearName("bit", cut.Bit, names), "the shop has no bit named %s", quoted(cut.Bit))
 	}
 	cut.Bored = f.word("start", "way to start a cut", []string{"hole"}) == 0
-	if cut.By = f.name("by"); cut.By == "" {
-		return
-	}
-	for _, key := range []string{"bit", "start"} {
-		if n := f.key(key); n != nil {
-			r.fault(n, "take "+key+" or by out", "%s is for a cut at the table, and this one is made by %s", key, short(cut.By))
-		}
-	}
 }
 
 func (r *planReader) readFencing(f *fields) joinery.Fencing {

@@ -49,6 +49,12 @@ func spellCut(c *joinery.Cut, u joinery.Unit) []spelt {
 	} else {
 		add("fence", c.Fence.Side.String())
 	}
+	if c.Bit != "" {
+		add("bit", quoteText(c.Bit))
+	}
+	if c.Bored {
+		add("start", "hole")
+	}
 	if c.Square {
 		add("ends", "square")
 	}

@@ -1,7 +1,9 @@
 package planfile_test
 
 import (
+	"fencecard/joinery/planfile"
 	"os"
+	"strings"
 	"testing"
 
 	"fencecard/joinery"
@@ -101,4 +103,32 @@ func TestPiecesOfTheBootBenchAddUp(t *testing.T) {
 		assert.Equal(t, size["tray side"][1], c.Length, "a lap is as long as the other strip is wide")
 		assert.Equal(t, size["tray side"][2]/2, c.Depth)
 	}
+}
+
+// A joint says for its receiving half which bit to make it with and how to start.
+func TestAJointSaysHowItsReceivingHalfIsMade(t *testing.T) {
+	text := `unit: in
+shop:
+  bits:
+    - {bit: half, diameter: 1/2, plunges: yes}
+    - {bit: quarter, diameter: 1/4, plunges: yes}
+pieces:
+  - {piece: side, size: {left-right: 3/4, front-back: 10, top-bottom: 30}}
+  - {piece: shelf, size: {left-right: 20, front-back: 10, top-bottom: 1/2}}
+joints:
+  - housing: shelf
+    board: shelf / left
+    into: side / right
+    place: {bottom: 4 up, front: flush}
+    depth: 1/4
+    bit: BIT
+    start: hole
+`
+	plan, err := planfile.Read("side.yaml", []byte(strings.Replace(text, "BIT", "quarter", 1)), nil)
+	require.NoError(t, err)
+	into := plan.Pieces[0].Cuts[0]
+	assert.Equal(t, "quarter", into.Bit)
+	assert.True(t, into.Bored)
+	_, err = planfile.Read("side.yaml", []byte(strings.Replace(text, "BIT", "third", 1)), nil)
+	assert.ErrorContains(t, err, `the shop has no bit named "third"`)
 }

@@ -96,15 +96,15 @@ func TestSavingsComeTrue(t *testing.T) {
 	assert.Equal(t, before, workpiece.Route(d))
 	found := false
 	for _, x := range all {
-		if x.Saving == nil || !strings.HasPrefix(x.Saving.Change, `width 1/2 in instead of 3/8 in on the mortise "side apron"`) {
+		if x.Saving == nil || !strings.HasPrefix(x.Saving.Change, `setback 1/2 in instead of 3/8 in on the groove "bottom"`) {
 			continue
 		}
 		found = true
 		for i := range plan.Pieces {
 			p := &plan.Pieces[i]
 			for j := range p.Cuts {
-				if p.Cuts[j].Name == "side apron" {
-					p.Cuts[j].Width = workpiece.In(t, "1/2")
+				if p.Cuts[j].Name == "bottom" {
+					p.Cuts[j].Start.Distance = workpiece.In(t, "1/2")
 				}
 			}
 			require.Empty(t, p.LayAll(plan.Shop.Scale))

@@ -27,12 +27,10 @@ type cardsOptions struct {
 	format string
 	out    []string
 	force  bool
-	batch  int
 	only   deck.Only
+	setups []string // numbers, a deck's code behind them or not
 	book   string
-	search searchFlag
-	code   string
-	deck   string
+	again  printed // the same as one that was printed
 	why    bool
 	card   string
 	pages  pageFlags
@@ -71,19 +69,16 @@ standard output. 'fencecard help plan' tells how a plan is written.
 	cmd.ValidArgsFunction = offerPlan
 	f.StringVar(&o.format, "format", "pdf", "pdf, text or json; svg for one run, setup or piece")
 	f.StringVar(&o.card, "card", "", "another spelling of --only-run")
-	o.search.flag(cmd)
-	codeFlag(cmd, &o.code)
-	deckFlag(cmd, &o.deck)
+	o.again.flags(cmd)
 	f.BoolVar(&o.why, "explain", false, "say why each setup is there and what would spare one")
 	f.StringArrayVarP(&o.out, "out", "o", nil, "write to this `FILE`, by its ending as pdf, json, txt or svg; - for standard\noutput; may be given again")
 	f.BoolVar(&o.force, "force", false, "write over a file that is already there")
-	f.IntVar(&o.batch, "batch", 1, "sheets for `N` of the whole work: every count multiplied")
 	f.StringArrayVar(&o.only.Pieces, "only-piece", nil, "only the runs and the card of the piece `NAME`; may be given again")
 	offer(cmd, "only-piece", a.offerPieces)
-	f.IntSliceVar(&o.only.Setups, "only-setup", nil, "only the setup `NUMBER`; may be given again")
-	offer(cmd, "only-setup", a.fromDeck(&printed{search: o.search, batch: o.batch}, setupWords))
+	f.StringSliceVar(&o.setups, "only-setup", nil, "only the setup `NUMBER`; may be given again")
+	offer(cmd, "only-setup", a.fromDeck(&o.again, setupWords))
 	f.StringVar(&o.card, "only-run", "", "one run, by its `NUMBER`, such as 3.6, as large as the page")
-	offer(cmd, "only-run", a.fromDeck(&printed{search: o.search, batch: o.batch}, runWords))
+	offer(cmd, "only-run", a.fromDeck(&o.again, runWords))
 	bookFlag(cmd, &o.book)
 	choices(cmd, "format", "pdf", "text", "json", "svg")
 	o.pages.add(cmd)
@@ -91,12 +86,17 @@ standard output. 'fencecard help plan' tells how a plan is written.
 }
 
 func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
-	meant := printed{code: o.code}
-	card, err := meant.named(o.card)
-	if err != nil {
+	var err error
+	if o.card, err = o.again.named(o.card); err != nil {
 		return err
 	}
-	o.card, o.code = card, meant.code
+	for _, text := range o.setups {
+		number, err := o.again.setup("only-setup", text)
+		if err != nil {
+			return err
+		}
+		o.only.Setups = append(o.only.Setups, number)
+	}
 	if o.targets, err = targetsOf(o.out, o.format, o.pages.cmd.Flags().Changed("format")); err != nil {
 		return err
 	}
@@ -155,16 +155,16 @@ func (a *app) print(p printer, d *deck.Deck, force bool) error {
 // deckFor makes the deck of a plan as asked for: a batch, or a part of it, with
 // what the setup book says.
 func (a *app) deckFor(ctx context.Context, plan *joinery.Plan, o cardsOptions) (*deck.Deck, error) {
-	plan, err := setup.Batch(plan, o.batch)
+	plan, err := setup.Batch(plan, o.again.batch)
 	if err != nil {
 		return nil, err
 	}
-	d, err := a.madeOrRead(ctx, plan, printed{search: o.search, file: o.deck})
+	d, err := a.madeOrRead(ctx, plan, o.again)
 	if err != nil {
 		return nil, err
 	}
-	if o.code != "" {
-		if err := a.is(d, printed{code: o.code}); err != nil {
+	if o.again.code != "" {
+		if err := a.is(d, o.again); err != nil {
 			return nil, err
 		}
 	}
@@ -280,8 +280,10 @@ func (o cardsOptions) ending() string {
 	switch {
 	case o.card != "":
 		return "-run-" + o.card + ".pdf"
-	case o.pages.only == "":
-		return "-cards.pdf"
+	case o.pages.only != "":
+		return "-" + o.pages.only + ".pdf"
+	case len(o.only.Setups)+len(o.only.Pieces) > 0:
+		return "-part.pdf" // not over the whole deck
 	}
-	return "-" + o.pages.only + ".pdf"
+	return "-cards.pdf"
 }

@@ -100,7 +100,7 @@ func tryExample(t *testing.T, c *cobra.Command, command string) {
 		command = strings.ReplaceAll(command, sampleDeck, found[1])
 	}
 	out, code := sh(command)
-	measured := c.Name() == "check" && strings.Contains(command, "bench.yaml 3.3")
+	measured := strings.HasPrefix(command, "fencecard check") && strings.Contains(command, "bench.yaml 3.")
 	assert.True(t, code == exitDone || measured && code == exitFault, "exit code %d\n%s", code, out)
 	assert.NotContains(t, out, "not deck")
 }

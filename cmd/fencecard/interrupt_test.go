@@ -42,7 +42,7 @@ func TestASearchCalledOffSaysSo(t *testing.T) {
 	ctx, cancel := context.WithCancel(t.Context())
 	cancel()
 	var told bytes.Buffer
-	deck, err := (&app{streams: streams{err: &told}}).deckFor(ctx, plan, cardsOptions{batch: 1, search: 1 << 40, book: "none.txt"})
+	deck, err := (&app{streams: streams{err: &told}}).deckFor(ctx, plan, cardsOptions{again: printed{batch: 1, search: 1 << 40}, book: "none.txt"})
 	require.NoError(t, err)
 	assert.NotEmpty(t, deck.Setups)
 	assert.Contains(t, told.String(), "interrupted: the search for fewer changes was cut short")

@@ -27,26 +27,14 @@ type printed struct {
 
 func (p *printed) flags(cmd *cobra.Command) {
 	p.search.flag(cmd)
-	batchFlag(cmd, &p.batch)
-	codeFlag(cmd, &p.code)
-	deckFlag(cmd, &p.file)
-}
-
-// deckFlag is for a command that has the flag of the search.
-func deckFlag(cmd *cobra.Command, file *string) {
-	cmd.Flags().StringVar(file, "deck", "", "the deck as it was written to this JSON `FILE`, in place of one made anew")
+	f := cmd.Flags()
+	f.IntVar(&p.batch, "batch", 1, "for `N` of the whole work: every count multiplied")
+	f.StringVar(&p.code, "deck-code", "", "refuse another deck than the one of this `CODE`, which its papers bear")
+	f.StringVar(&p.file, "deck", "", "the deck as it was written to this JSON `FILE`, in place of one made anew")
 	cmd.MarkFlagsMutuallyExclusive("deck", "search")
 	offer(cmd, "deck", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 		return []string{"json"}, cobra.ShellCompDirectiveFilterFileExt
 	})
-}
-
-func batchFlag(cmd *cobra.Command, batch *int) {
-	cmd.Flags().IntVar(batch, "batch", 1, "the deck is for `N` of the whole work: every count multiplied")
-}
-
-func codeFlag(cmd *cobra.Command, code *string) {
-	cmd.Flags().StringVar(code, "deck-code", "", "refuse another deck than the one of this `CODE`, which its papers bear")
 }
 
 // named takes the code of a deck off a number that has one, such as

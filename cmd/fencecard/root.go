@@ -69,15 +69,16 @@ func (a *app) rootCommand() *cobra.Command {
 	cobra.MousetrapHelpText = ""
 	root := &cobra.Command{
 		Use:   "fencecard",
-		Short: "Cards for cutting joints at the router table",
+		Short: "Setup sheets and piece cards for cutting joints at the router table",
 		Long: `fencecard reads a plan of the pieces on your bench and the joints to be cut in
-them at the router table, and prints a numbered card for every cut: which side
-goes down, which to the fence, which end leads, how far the fence stands from
-the bit, how high the bit is raised, and where the work is dropped on and
-lifted off.`,
-		Example: `  fencecard cards                     cards for the built-in boot bench
-  fencecard new bench.yaml            a starter plan to write over
-  fencecard cards bench.yaml          its cards, in bench-cards.pdf`,
+them at the router table, and prints a sheet for every setup and a card for
+every piece: which side goes down, which to the fence, which end leads, how far
+the fence stands from the bit, how high the bit is raised, and where the work is
+dropped on and lifted off.`,
+		Example: `  fencecard cards                                 the deck of the built-in boot bench
+  fencecard new bench.yaml                        a starter plan to write over
+  fencecard cards bench.yaml                      its deck, in bench-cards.pdf
+  fencecard check bench.yaml 3.6 --near 25/64     does the table stand right for run 3.6?`,
 		SilenceErrors: true,
 		SilenceUsage:  true,
 		Args:          noSubcommand,

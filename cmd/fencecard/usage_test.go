@@ -22,7 +22,7 @@ func TestUsageWords(t *testing.T) {
 		"wood change a --width 3 --to 2": "--from and --to go together: give --from too",
 		"wood change a --width 3 --from 2 --to 3 --rh-from 2 --rh-to 4": "--from and --rh-from do not go together: leave one out",
 		"cards --batch x":      `--batch takes a whole number, not "x"`,
-		"cards --only-setup x": `--only-setup takes a whole number, not "x"`,
+		"cards --only-setup x": `--only-setup takes the number of a setup, such as 3 or 3@k7fw, not "x"`,
 		"cards --search x":     `--search takes a time such as 5s, not "x"`,
 		"cards --strips=x":     `--strips takes true or false, not "x"`,
 		"wood emc --rh x":      `--rh takes a number, not "x"`,

@@ -93,22 +93,25 @@ func TestReadmeSessions(t *testing.T) {
 	}
 }
 
-// refreshCodes writes the codes that the decks have now into the README; they
-// change with everything that a deck says.
+// refreshCodes writes the codes that decks and kept setups have now into the
+// README; they change with everything that these say.
 func refreshCodes(t *testing.T, readme string, want, got []string) {
 	for i := range want {
-		was, is := printedCode.FindAllStringSubmatch(want[i], -1), printedCode.FindAllStringSubmatch(got[i], -1)
-		if len(was) != len(is) {
-			continue
-		}
-		for n := range was {
-			readme = regexp.MustCompile(`(deck |@)`+was[n][1]+`\b`).ReplaceAllString(readme, "${1}"+is[n][1])
+		for _, code := range []*regexp.Regexp{printedCode, keptCode} {
+			was, is := code.FindAllStringSubmatch(want[i], -1), code.FindAllStringSubmatch(got[i], -1)
+			if len(was) != len(is) {
+				continue
+			}
+			for n := range was {
+				readme = regexp.MustCompile(`(deck |@|\()`+was[n][1]+`\b`).ReplaceAllString(readme, "${1}"+is[n][1])
+			}
 		}
 	}
 	require.NoError(t, os.WriteFile("../../README.md", []byte(readme), 0o644))
 }
 
 var (
+	keptCode    = regexp.MustCompile(`\((\w{4}-\w{4})\)`)
 	printedCode = regexp.MustCompile(`(?m)(?:^|, )deck (\w{4})$`)
 	fileName    = regexp.MustCompile(`^# (\S+\.yaml)\n$`)
 	stepEnd     = regexp.MustCompile(`==== (\d+) ====\n`)

@@ -89,7 +89,7 @@ func (s *situation) word(name string) string {
 	case "tail":
 		return or(d.tail > 0, scale.Say(d.tail), "nothing")
 	case "early":
-		return scale.Say(d.Early)
+		return scale.Say(scale.Ceil(d.Early))
 	case "stop":
 		return d.stop(scale)
 	}
@@ -110,7 +110,7 @@ func (s *situation) outs() string {
 
 // generalDrop is what the table says of any drop.
 var generalDrop = map[string]string{
-	"tilt": "far", "tail": "little", "early": "well",
+	"tilt": "far", "tail": "little", "early": "a little",
 	"stop": "the stop is low, or its face leans back by more than the tilt",
 	"outs": "the other side to the fence, a longer blank or a start hole",
 	"ways": "the other side to the fence, a longer blank, or a start hole bored first",

@@ -9,13 +9,6 @@ import (
 	"fencecard/setup/deck"
 )
 
-// Heights of a back stop: the least that a tail can be held against, and the
-// most that is ever wanted.
-const (
-	lowestStop = joinery.Inch / 8
-	mostStop   = 3 * joinery.Inch / 4
-)
-
 // drop is what it takes to lower the work of a card onto the bit, at its full
 // height.
 type drop struct {
@@ -42,13 +35,16 @@ func (d drop) tilt() string {
 }
 
 // stop says how low the back stop is: a square one k high holds the lower corner
-// off by k tan(tilt), which is to be no more than a division.
+// off by k tan(tilt), which is to be no more than a division. Heights and angles
+// are said in few steps, so that one stop serves many runs.
 func (d drop) stop(s joinery.Scale) string {
 	k := joinery.Length(float64(s.Division) / math.Tan(d.Tilt*math.Pi/180))
-	if k < lowestStop {
-		return fmt.Sprintf("the stop's face leans back by %.0f degrees or more", math.Ceil(d.Tilt))
+	step := stopStep.of(s)
+	leans := 5 * math.Ceil(d.Tilt/5)
+	if k < step {
+		return fmt.Sprintf("the stop's face leans back by %.0f degrees", leans)
 	}
-	return fmt.Sprintf("the stop is no higher than %s, or its face leans back by %.0f degrees", s.Say(s.Floor(min(k, mostStop))), math.Ceil(d.Tilt))
+	return fmt.Sprintf("the stop is no higher than %s, or leans back by %.0f degrees", s.Say(min(k, 6*step)/step*step), leans)
 }
 
 // waysOut lists what a maker can do about a hard drop.

@@ -126,11 +126,7 @@ func (s Setter) bitLine(u *deck.Setup) paper.Phrase {
 		p = p.Say(l, "as labelled")
 	}
 	p = p.Tie(l, ";")
-	if top := u.Bit.TopSpeed(s.router); top.RPM > 0 {
-		return p.Say(l, fmt.Sprintf("up to %d rpm", top.RPM))
-	} else {
-		return p.Say(l, top.Rule)
-	}
+	return p.Say(l, u.Bit.TopSpeed(s.router).String())
 }
 
 // ladderLine is the heights of a setup, climbing, each with the number that

@@ -29,7 +29,11 @@ func (s Setter) stripSheets(d *deck.Deck, alone bool) ([]page, error) {
 	if len(tiles) == 0 && !alone {
 		return nil, nil // nothing to make, so no need to tell how
 	}
-	return s.fillSheets(append(s.stripUse(d, none, wide, high), tiles...)), nil
+	use := s.stripUse(d, none, wide, high)
+	if alone { // a deck has said it
+		use = append(use, s.deference(wide))
+	}
+	return s.fillSheets(append(use, tiles...)), nil
 }
 
 // stripFrame is the part of a strip sheet inside its margins.

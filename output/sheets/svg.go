@@ -10,6 +10,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/output/paper"
 	"fencecard/setup/deck"
+	"fencecard/setup/remark"
 )
 
 // betweenSheets parts what takes several sheets, in a drawing for a screen.
@@ -53,6 +54,7 @@ func (s Setter) writeSVG(w io.Writer, blocks []paper.Block) error {
 	const round = 5
 	b := paper.Stack(betweenSheets, blocks...)
 	b.Below(s.deckCode(b.W), 3)
+	b.Below(s.deference(b.W), 1)
 	c := &paper.SvgCanvas{}
 	g := &paper.Gate{To: c}
 	g.Page(b.W+2*round, b.H+2*round)
@@ -64,6 +66,11 @@ func (s Setter) writeSVG(w io.Writer, blocks []paper.Block) error {
 		return fmt.Errorf("writing the drawing: %w", err)
 	}
 	return nil
+}
+
+// deference says what comes before anything that stands on the paper.
+func (s Setter) deference(w paper.Paper) paper.Block {
+	return paper.Phrase{}.Say(s.Letters(paper.Least), remark.Deference).Set(w)
 }
 
 // pagesOf puts blocks on a page each.

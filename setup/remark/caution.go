@@ -5,12 +5,6 @@ import (
 	"fencecard/setup/deck"
 )
 
-// AlwaysMind is what every card says.
-const AlwaysMind = "Unplug before you touch bit or collet. Feed right to left. Eyes, ears, lungs protected; no gloves."
-
-// Deference is said once wherever a deck is written.
-const Deference = "The manuals of router, table and bits, local rules and licensed practice come first; where they say otherwise, do as they say. No standard is claimed."
-
 // Cautions gives every card its cautions, the gravest first. [Make] has done so;
 // a deck that is put together otherwise needs it.
 func Cautions(d *deck.Deck) {

@@ -19,9 +19,9 @@ type Statement struct {
 // card, the cautions in their order of gravity, the warnings by their codes, and
 // the limits at which they begin.
 func Statements() []Statement {
-	all := []Statement{
-		{"everywhere", "first", Deference, "EN 848-1, EN 848-2 and EN 847-1 (scopes read) leave a router in a table out, so no standard is claimed"},
-		{"everywhere", "always", AlwaysMind, "German BGR 100-500, ch. 2.23 (read), on setting with the tool standing still; the rest: " + commonPractice},
+	all := []Statement{{"everywhere", "always", AlwaysMind, bgr100500 + ", on setting with the tool standing still; the rest: " + commonPractice}}
+	for _, c := range Everywhere() {
+		all = append(all, Statement{"everywhere", c.Code, c.Words, c.Basis})
 	}
 	shop := &joinery.Shop{Scale: joinery.InchScale, Rules: joinery.DefaultRules(joinery.Inches)}
 	for _, c := range CautionTable(shop) {

@@ -85,7 +85,7 @@ func TestMarkSaysWhatWasLearnt(t *testing.T) {
 	require.NoError(t, err)
 	b.Mark(d)
 	assert.Equal(t, &deck.Kept{Name: "x", Code: e.Code, Notes: []string{"mind the knot"},
-		Learnt: []string{"after the test cut the fence stood at 33/64"}}, d.Setups[1].Kept)
+		Learnt: []string{"after the test cut the fence stood at 33/64"}, FenceStood: &stood}, d.Setups[1].Kept)
 	assert.Nil(t, d.Setups[0].Kept)
 }
 

@@ -1,6 +1,7 @@
 package setup_test
 
 import (
+	"fmt"
 	"slices"
 	"testing"
 
@@ -29,7 +30,7 @@ func TestByHand(t *testing.T) {
 	d := workpiece.DeckOf(t, plan)
 	assert.Equal(t, 1, d.Runs())
 	after := codes()
-	assert.Contains(t, after, "by-hand")
+	assert.NotContains(t, after, "by-hand", "it stands on the piece's card")
 	assert.Contains(t, after, "cuts-meet")
 }
 
@@ -95,8 +96,8 @@ func TestByHandBeyondTheFence(t *testing.T) {
 	_, err := setup.Jobs(plan)
 	require.ErrorContains(t, err, where)
 	plan.Pieces[0].Cuts[0].By = "router"
-	said := func() string { return workpiece.DeckOf(t, plan).Warnings[0].Text }
-	assert.Contains(t, said(), "by router; the fence does not reach it, so for a hand-held router "+where)
+	said := func() string { return fmt.Sprint(workpiece.DeckOf(t, plan).Warnings) }
+	assert.Contains(t, said(), "made by router, and the fence does not reach it, so for a hand-held router "+where)
 	plan.Shop.Fence.Reach = workpiece.In(t, "20")
 	assert.NotContains(t, said(), "straightedge")
 }

@@ -27,7 +27,7 @@ type Kind struct {
 }
 
 // CommonWords are the words that any joint may have.
-var CommonWords = []string{"into", "place", "repeat", "fence", "bit", "start", "ends", "after", "note"}
+var CommonWords = []string{"into", "place", "repeat", "fence", "bit", "start", "by", "ends", "after", "note"}
 
 // Kinds lists the kinds of joint.
 var Kinds = []*Kind{&MortiseAndTenon, &Housing, &Panel, &Halving, &Bridle}

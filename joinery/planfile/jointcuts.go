@@ -89,7 +89,7 @@ func (r *planReader) makeJoint(j *jointWish) {
 			one.Kind = j.called(c.Kind)
 			if c.Name == "" {
 				one.Fence = fencing(c.Fence, j.fence)
-				one.Bit, one.Bored = j.tool.Bit, j.tool.Bored
+				one.Bit, one.Bored, one.By = j.tool.Bit, j.tool.Bored, j.tool.By
 				one.Note = j.noteOf(r)
 				if halves.Mates {
 					one.mate = half

@@ -107,12 +107,17 @@ func TestAfterAcrossJoints(t *testing.T) {
 	text := strings.Replace(four+frontRail+"joints:"+seatRail, "left-right: 32 1/2 between shoulders, front-back: 7/8, top-bottom: 3 1/2}\n",
 		"left-right: 32 1/2 between shoulders, front-back: 7/8, top-bottom: 3 1/2}\n    cuts:\n      - {groove: buttons, in: back, width: 1/4, setback: 1/2 from top, depth: 3/8, after: seat rail}\n", 1)
 	text = strings.Replace(text, "top-bottom: 17}\n", "top-bottom: 17}\n    cuts:\n      - {dado: shelf, in: right, width: 1/2, setback: 4 from bottom, depth: 1/4}\n", 1)
-	text = strings.Replace(text, "    ends: square\n", "    ends: square\n    after: shelf\n    note: test in scrap\n", 1)
+	text = strings.Replace(text, "    ends: square\n", "    ends: square\n    after: shelf\n    note: test in scrap\n    bit: three eighths up-cut\n    start: hole\n", 1)
 	plan := read(t, "bench.yaml", []byte(text))
 	assert.Equal(t, []string{"seat rail left", "seat rail right"}, cutOf(t, plan, "front seat rail", "buttons").After)
 	mortise := cutOf(t, plan, "front left leg", "seat rail")
 	assert.Equal(t, []string{"shelf"}, mortise.After)
 	assert.Equal(t, "test in scrap", mortise.Note)
+	assert.Equal(t, "three eighths up-cut", mortise.Bit)
+	assert.True(t, mortise.Bored)
+	assert.Equal(t, "three eighths up-cut", cutOf(t, plan, "back right leg", "seat rail").Bit)
+	assert.Empty(t, cutOf(t, plan, "front seat rail", "seat rail left").Bit, "for the receiving half alone")
+	assert.Contains(t, expanded(t, text), "        bit: three eighths up-cut\n        start: hole\n")
 	_, err := planfile.Read("bench.yaml", []byte(strings.Replace(text, "depth: 1/4}", "depth: 1/4, after: seat rail}", 1)), nil)
 	require.ErrorContains(t, err, "the cuts wait for each other in a circle")
 }

@@ -25,7 +25,7 @@ type jointWish struct {
 	places []joint.Place // one, or one for each of a repeat
 	repeat *repeat
 	fence  joinery.Fencing
-	tool   joinery.Cut // which bit the receiving half is made with, and how it is started
+	tool   joinery.Cut // what the receiving half is made with, and how it is started
 	note   string
 	nodes  map[string]*yaml.Node // values inside other words: "place front"
 
@@ -83,7 +83,7 @@ func (r *planReader) readJoint(n *yaml.Node) *jointWish {
 		j.places = []joint.Place{place}
 	}
 	j.fence = r.readFencing(j.f)
-	r.readTool(j.f, &j.tool)
+	r.readBy(j.f, &j.tool)
 	if j.f.has("note") {
 		j.note = j.f.text("note", longestNote)
 	}

@@ -18,8 +18,10 @@ type Joint struct {
 
 // Half is one side of a joint. Cut is nil for a whole piece.
 type Half struct {
-	Piece *joinery.Piece
-	Cut   *joinery.Cut
+	Piece  *joinery.Piece
+	Cut    *joinery.Cut
+	End    joinery.Side   // of what goes in: a tenon's end, or that of a whole piece
+	Enters joinery.Length // how far it goes in
 }
 
 // Fit is one dimension of a joint: the room, what goes into it, and the gap

@@ -24,7 +24,8 @@ func (w *work) atTable() []*made {
 	return all
 }
 
-// findByHand says what the deck leaves to the saw and the chisel.
+// findByHand says how what the fence does not reach is cut with a hand-held
+// router. What else is made by hand stands on the cards of its pieces.
 func findByHand(w *work) []finding {
 	var found []finding
 	var last *joinery.Cut
@@ -33,11 +34,10 @@ func findByHand(w *work) []finding {
 			continue
 		}
 		last = m.cut
-		text := fmt.Sprintf("the %s %q is not cut at the table: by %s", last.Kind, last.Name, last.By)
 		if guide := w.beyond(m.channel); guide != "" {
-			text += "; the fence does not reach it, so for a hand-held router " + guide
+			found = append(found, finding{last, fmt.Sprintf("the %s %q is made by %s, and the fence does not reach it, so for a hand-held router %s",
+				last.Kind, last.Name, last.By, guide), []string{"by"}})
 		}
-		found = append(found, finding{last, text, []string{"by"}})
 	}
 	return found
 }

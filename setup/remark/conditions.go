@@ -49,7 +49,7 @@ var conditions = []condition{
 		"worked out from the order of the setups", findLostReference},
 	{"narrow-bearing", "Little of the piece rides on the table or along the fence.",
 		commonPractice, findNarrowBearing},
-	{"by-hand", "A cut has no card: the plan has it made by hand.",
+	{"by-hand", "A cut by hand is out of the reach of the fence.",
 		"the plan", findByHand},
 	{"saw-quicker", "A saw takes deep waste off an end sooner than a bit.",
 		commonPractice, findDeepWaste},

@@ -38,7 +38,7 @@ func joints(d *deck.Deck) ([]deck.Joint, []deck.Warning) {
 				continue
 			}
 			seen[[2]*joinery.Cut{cut, otherCut}] = true
-			one, other := deck.Half{Piece: piece, Cut: cut}, deck.Half{Piece: otherPiece, Cut: otherCut}
+			one, other := halfOf(piece, cut, otherCut), halfOf(otherPiece, otherCut, cut)
 			if warning, apart := mateApart(one, other); apart {
 				warnings = append(warnings, warning)
 				continue
@@ -54,6 +54,14 @@ func joints(d *deck.Deck) ([]deck.Joint, []deck.Warning) {
 	}
 	warnings = append(warnings, placesDiffer(found, d.Plan.Shop.Scale)...)
 	return found, append(warnings, tenonsMeet(found, d.Plan.Shop.Scale)...)
+}
+
+// halfOf is one half of a joint with another cut.
+func halfOf(piece *joinery.Piece, cut, with *joinery.Cut) deck.Half {
+	if cut == nil {
+		return deck.Half{Piece: piece, End: with.In.Opposite(), Enters: with.Depth}
+	}
+	return deck.Half{Piece: piece, Cut: cut, End: cut.At, Enters: cut.Length}
 }
 
 // mateApart warns of two halves that make no joint, or do not face each other.
@@ -83,23 +91,22 @@ func mateApart(one, other deck.Half) (deck.Warning, bool) {
 // receivers names the kinds of cut that a part goes into.
 func receivers() string { return joinery.KindsThat(func(k *joinery.Kind) bool { return k.Receives }) }
 
-// shoulderOf is how much the half stands back from its piece's side; a whole
-// piece has none. Another cut across the same end, as a lap that leaves a haunch
-// beside the tenon, takes its depth off the tenon as well.
+// shoulderOf is how much the half stands back from its piece's side. Another cut
+// across the same end, as a lap that leaves a haunch beside the tenon, or a
+// notch or a rabbet at the end of a whole board, takes its depth off as well.
 func shoulderOf(h deck.Half, side joinery.Side) joinery.Length {
-	if h.Cut == nil {
-		return 0
-	}
 	var back joinery.Length
-	for _, cheek := range h.Cut.Cheeks {
-		if cheek.Side == side {
-			back = cheek.Depth
+	if h.Cut != nil {
+		for _, cheek := range h.Cut.Cheeks {
+			if cheek.Side == side {
+				back = cheek.Depth
+			}
 		}
 	}
 	for i := range h.Piece.Cuts {
 		for _, ch := range h.Piece.Cuts[i].Channels {
 			// What takes off less than half of the tenon's length leaves it that wide.
-			if ch.Down == side && ch.Near == h.Cut.At && crossesEnd(ch, h.Piece.Size) && 2*ch.Width >= h.Cut.Length {
+			if ch.Down == side && ch.Near == h.End && crossesEnd(ch, h.Piece.Size) && 2*ch.Width >= h.Enters {
 				back = max(back, ch.Depth)
 			}
 		}

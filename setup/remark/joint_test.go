@@ -355,3 +355,29 @@ pieces:
 	assert.Equal(t, []string{"lap-length"}, codes)
 	assert.Contains(t, text, "make it 1 1/2 in long")
 }
+
+// A notch, a tongue and a haunch narrow what goes in: neither board stands proud
+// or is too thick for its dado.
+func TestWhatNarrowsAnEnd(t *testing.T) {
+	plan, err := planfile.Read("case.yaml", []byte(`unit: in
+wood: white oak
+pieces:
+  - {piece: side, size: {left-right: 3/4, front-back: 10, top-bottom: 20}}
+  - {piece: other side, mirror: {of: side, across: left-right}}
+  - {piece: shelf, size: {left-right: 20 between shoulders, front-back: 10, top-bottom: 3/4}}
+  - {piece: top, size: {left-right: 20 between shoulders, front-back: 10, top-bottom: 3/4}}
+  - {piece: post, size: {left-right: 2, front-back: 2, top-bottom: 20}}
+  - {piece: rail, size: {left-right: 12, front-back: 1, top-bottom: 3}}
+joints:
+  - {housing: shelf, board: shelf / left, into: side / right, place: {bottom: 6 up, front: flush}, depth: 1/4, stopped: 3/8 from front, ends: square}
+  - {housing: top, board: top / left, into: side / right, place: {top: 1 down, front: flush}, depth: 1/4, tongue: 0.245 from top}
+  - {mortise and tenon: rail, tenon: rail / left, into: post / right, place: {top: flush, centred: front-back}, thickness: 3/8, shoulders: {top: 3/4},
+     haunch: 3/8 at top, length: 1, deeper: 1/16, ends: square}
+`), nil)
+	require.NoError(t, err)
+	d := workpiece.DeckOf(t, plan)
+	require.Len(t, d.Joints, 5)
+	for _, w := range d.Warnings {
+		assert.NotContains(t, []string{"stands-proud", "part-too-thick", "part-too-wide", "by-hand", "mates-apart"}, w.Code, w.Text)
+	}
+}

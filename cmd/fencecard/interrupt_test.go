@@ -3,7 +3,9 @@ package main
 import (
 	"bytes"
 	"context"
+	"fmt"
 	"io"
+	"math/rand/v2"
 	"os"
 	"os/exec"
 	"os/signal"
@@ -49,6 +51,27 @@ func TestASearchCalledOffSaysSo(t *testing.T) {
 	assert.Contains(t, told.String(), "write it as JSON too")
 }
 
+// hardPlan is a plan that is searched for as long as it may be: boards of grooves
+// of all widths and distances, which wait for each other.
+func hardPlan(t *testing.T) string {
+	t.Helper()
+	dice := rand.New(rand.NewPCG(1, 1))
+	var text strings.Builder
+	text.WriteString("unit: in\nwood: black cherry\npieces:\n")
+	for i := range 20 {
+		fmt.Fprintf(&text, "  - piece: board %d\n    size: {left-right: 30, front-back: 3/4, top-bottom: 8}\n    cuts:\n", i)
+		after := ""
+		for k, side := range []string{"front", "back", "front"} {
+			fmt.Fprintf(&text, "      - {groove: g%d, in: %s, width: %d/16, setback: %d/16 from bottom, depth: %d/16, fence: either%s}\n",
+				k, side, 4+dice.IntN(17), 4+dice.IntN(97), 2+dice.IntN(5), after)
+			after = fmt.Sprintf(", after: g%d", k)
+		}
+	}
+	file := filepath.Join(t.TempDir(), "hard.yaml")
+	require.NoError(t, os.WriteFile(file, []byte(text.String()), 0o600))
+	return file
+}
+
 // The first interrupt ends the search of every command that has one, and the
 // command does its work with what was found.
 func TestInterruptsEndOnlyTheSearch(t *testing.T) {
@@ -58,7 +81,7 @@ func TestInterruptsEndOnlyTheSearch(t *testing.T) {
 	seen := make(chan os.Signal, 1) // while somebody listens, an interrupt ends no process
 	signal.Notify(seen, os.Interrupt)
 	defer signal.Stop(seen)
-	const plan = "../../testdata/plans/panel-doors.yaml"
+	plan := hardPlan(t)
 	book := filepath.Join(t.TempDir(), "book.txt")
 	for _, line := range []string{
 		"cards " + plan + " --format text --book " + book,

@@ -46,3 +46,6 @@ func (p Pattern) Expand(template, text string, match []int) string {
 // Split cuts the text at every match, into n parts at the most; below 0, into
 // all of them.
 func (p Pattern) Split(text string, n int) []string { return p.compiled().Split(text, n) }
+
+// FindAllString returns all matches, the first ones first.
+func (p Pattern) FindAllString(text string) []string { return p.compiled().FindAllString(text, -1) }

@@ -140,6 +140,11 @@ func (t *textWriter) setup(s *deck.Setup) {
 			climb = g.Climb
 		}
 		t.pair(s, g)
+		if g.Pair != nil {
+			for _, c := range mind.Pairs[g.Pair.Letter] {
+				t.wrapped(fmt.Sprintf("      %-7s   ", c.Weight), c.Brief)
+			}
+		}
 		for _, r := range g.Runs {
 			t.run(s, r, mind)
 		}
@@ -224,9 +229,6 @@ func (t *textWriter) run(s *deck.Setup, r *deck.Run, mind wording.Mind) {
 		shout(r, r.Step.Down), shout(r, r.Step.Fence), shout(r, r.Leads), r.Shown(r.Up()), r.Shown(r.TowardYou())))
 	for _, c := range mind.Own[r] {
 		t.wrapped(fmt.Sprintf("      %-7s   ", c.Weight), c.Brief)
-	}
-	if words := wording.NoPivot(r, t.exactly); words != "" {
-		t.wrapped("      ", words)
 	}
 	if wording.SquaredEnds(r) && !mind.Squared {
 		t.wrapped("      ", wording.SquareOne)

@@ -161,7 +161,11 @@ func (s Setter) cardWords(u *deck.Setup, r *deck.Run) paper.Phrase {
 	} else {
 		p = p.Tie(l, ".")
 	}
-	return append(p, s.peculiar(r, s.minds[u.Number].Own[r], true, true, r.Cut.Note)...)
+	mind := s.minds[u.Number]
+	own := append(slices.Clone(mind.Own[r]), mind.Pairs[r.Pair]...)
+	slices.SortStableFunc(own, func(a, b deck.Caution) int { return a.Number - b.Number })
+	own = own[:min(len(own), 1)] // the gravest; the others stand on the sheet
+	return append(p, s.peculiar(r, own, true, r.Cut.Note)...)
 }
 
 // cardMark is one mark of a run in running text.

@@ -77,17 +77,19 @@ type group struct {
 	rows []paper.Block
 }
 
-// poured stacks groups in blocks no higher than h, the first under first, the
+// poured stacks groups in blocks no higher than h, the first, which has its own
+// room, under first, the
 // others under what again makes of their number from 2. The first of every block
 // has the names of the columns under its head.
-func poured(first paper.Block, again func(n int) paper.Block, columns paper.Block, groups []group, h, gap paper.Paper) []paper.Block {
+func poured(first paper.Block, again func(n int) paper.Block, columns paper.Block, groups []group, room, h, gap paper.Paper) []paper.Block {
 	var all []paper.Block
 	now := first
 	fresh := true // nothing of a group is on it yet
 	left := h - again(2).H
+	limit := room
 	turn := func() {
 		all = append(all, now)
-		now, fresh = again(len(all)+1), true
+		now, fresh, limit = again(len(all)+1), true, h
 	}
 	for _, g := range groups {
 		over := true // its head is still to be set
@@ -99,7 +101,7 @@ func poured(first paper.Block, again func(n int) paper.Block, columns paper.Bloc
 			if fresh {
 				need += columns.H + 1
 			}
-			if now.H+need > h+paper.Touching && (!fresh || h-now.H < left) {
+			if now.H+need > limit+paper.Touching && (!fresh || limit-now.H < left) {
 				turn()
 				over = true
 			}

@@ -16,7 +16,7 @@ const (
 	twoColumns    paper.Paper = 115
 	pictureShare              = 0.34
 
-	headGap      paper.Paper = 1.6
+	headGap      paper.Paper = 1.2
 	leastPicture paper.Paper = 30
 )
 

@@ -20,7 +20,7 @@ func (s Setter) pairGroups(u *deck.Setup, mind wording.Mind, w paper.Paper) []gr
 	var groups []group
 	climb := -1
 	for _, runs := range wording.Groups(u) {
-		g := group{head: s.pairPanel(u, runs.Pair, runs.Runs, w)}
+		g := group{head: s.pairPanel(u, runs.Pair, runs.Runs, mind, w)}
 		if s.blocks && runs.Climb != climb {
 			g.head = paper.Stack(1, s.strong(w, 3.2, wording.BlocksFor(u, runs.Climb)), g.head)
 			climb = runs.Climb
@@ -41,7 +41,7 @@ func (s Setter) pairGroups(u *deck.Setup, mind wording.Mind, w paper.Paper) []gr
 
 // pairPanel is one pair of marks: where they stand on the fence, the number to
 // set for each, and the other ways to measure it.
-func (s Setter) pairPanel(u *deck.Setup, p *deck.Pair, runs []*deck.Run, w paper.Paper) paper.Block {
+func (s Setter) pairPanel(u *deck.Setup, p *deck.Pair, runs []*deck.Run, mind wording.Mind, w paper.Paper) paper.Block {
 	if p == nil {
 		return framed(wide(s.strong(w-3, paper.Least, "NO MARKS: feed in from the right, run out left."), w-3), 1.2, paper.Thin)
 	}
@@ -52,8 +52,13 @@ func (s Setter) pairPanel(u *deck.Setup, p *deck.Pair, runs []*deck.Run, w paper
 	b.Add(letter, -pad, -pad)
 	b.Add(s.fenceFromAbove(u, p, runs[0], inner-2*letter.W), letter.W, 0)
 	asides := s.backStop(p, runs[0])
-	start := s.markSet("START", false, p.Start, runs[0])
-	stop := s.markSet("STOP", true, p.Stop, runs[0])
+	under := len(asides) > 0 && inner >= abreastMarks // the other ways have a line there
+	if under {
+		asides[0] = append(asides[0], s.otherWays(p, runs[0])...)
+	}
+	asides = append(asides, s.weighed(mind.Pairs[p.Letter])...)
+	start := s.markSet("START", false, p.Start, runs[0], !under)
+	stop := s.markSet("STOP", true, p.Stop, runs[0], !under)
 	if inner >= abreastMarks {
 		column := (inner - 4) / 2
 		left, right := start(column), stop(column)
@@ -73,6 +78,32 @@ func (s Setter) pairPanel(u *deck.Setup, p *deck.Pair, runs []*deck.Run, w paper
 	return framed(sized(b, inner, 0), pad, paper.Pen{Width: 0.5})
 }
 
+// otherWays are the other ways to measure both marks of a pair.
+func (s Setter) otherWays(p *deck.Pair, r *deck.Run) paper.Phrase {
+	var all paper.Phrase
+	for i, m := range []*deck.PairMark{p.Start, p.Stop} {
+		if m == nil {
+			continue
+		}
+		if ways := wording.WayOf(r, i == 1, m.Guide, s.blocks).Others(m, s.plain); ways != "" {
+			all = all.Say(s.Letters(paper.Least), [2]string{"START", "STOP"}[i]+" "+ways+".")
+		}
+	}
+	return all
+}
+
+// weighed says some cautions in a paragraph.
+func (s Setter) weighed(cautions []deck.Caution) []paper.Phrase {
+	var p paper.Phrase
+	for _, c := range cautions {
+		p = p.Say(s.bold(paper.Least), c.Weight.String()).Say(s.Letters(paper.Least), c.Brief)
+	}
+	if p == nil {
+		return nil
+	}
+	return []paper.Phrase{p}
+}
+
 // backStop are the lines on the back stop of a drop that is set by a mark, and
 // on stops that stand beyond the fence.
 func (s Setter) backStop(p *deck.Pair, r *deck.Run) []paper.Phrase {
@@ -89,7 +120,7 @@ func (s Setter) backStop(p *deck.Pair, r *deck.Run) []paper.Phrase {
 }
 
 // markSet returns what sets one mark of a pair in a width.
-func (s Setter) markSet(name string, stop bool, m *deck.PairMark, r *deck.Run) func(w paper.Paper) paper.Block {
+func (s Setter) markSet(name string, stop bool, m *deck.PairMark, r *deck.Run, others bool) func(w paper.Paper) paper.Block {
 	return func(w paper.Paper) paper.Block {
 		head := s.flagged(name, stop)
 		if m == nil {
@@ -105,9 +136,9 @@ func (s Setter) markSet(name string, stop bool, m *deck.PairMark, r *deck.Run) f
 		x := head.W + 2
 		number := s.set(way.Length(&m.Mark), setWhole, setFraction, w-x)
 		words := paper.Stack(0.4, s.strong(w, 3.2, way.Set), s.say(w, way.For), s.say(w, way.From))
-		others := way.Others(m, s.plain)
+		ways := way.Others(m, s.plain)
 		room := w - x - number.W - 2
-		if l := s.say(room, others); others != "" && room > words.W && l.H < 9 {
+		if l := s.say(room, ways); others && ways != "" && room > words.W && l.H < 9 {
 			words.Below(l, 0.4)
 		}
 		b := head

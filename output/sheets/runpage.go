@@ -76,7 +76,7 @@ func (s Setter) runPage(u *deck.Setup, r *deck.Run) []paper.Block {
 		shown.Below(lies, 1.5)
 	}
 	blocks := []paper.Block{head, orders, shown, s.fenceBox(u, w), s.ladderLine(u, w),
-		s.pairPanel(u, u.Pair(r.Pair), []*deck.Run{r}, w)}
+		s.pairPanel(u, u.Pair(r.Pair), []*deck.Run{r}, mind, w)}
 	if b, ok := s.fromAbove(u, r, w, high*0.3); ok {
 		blocks = append(blocks, b)
 	}
@@ -90,7 +90,7 @@ func (s Setter) runPage(u *deck.Setup, r *deck.Run) []paper.Block {
 		}
 	}
 	own = append(own, mind.Own[r]...)
-	blocks = append(blocks, s.peculiar(r, own, false, true, r.Cut.Note).Set(w))
+	blocks = append(blocks, s.peculiar(r, own, false, r.Cut.Note).Set(w))
 	again := func(i int) paper.Block {
 		if i == 0 {
 			return paper.Block{}

@@ -67,7 +67,7 @@ const liesBeside = 3*orderWide + liesWide + 4
 func together(u *deck.Setup, runs []*deck.Run, mind wording.Mind) [][]*deck.Run {
 	var rows [][]*deck.Run
 	alone := func(r *deck.Run) bool {
-		return len(mind.Own[r]) > 0 || mind.NoteOf(u, r) != "" || r.Hole != nil || r.Raised || wording.SquaredEnds(r) && !mind.Squared
+		return len(mind.Own[r]) > 0 || mind.NoteOf(u, r) != "" || wording.SquaredEnds(r) && !mind.Squared
 	}
 	for _, r := range runs {
 		if n := len(rows); n > 0 {
@@ -97,7 +97,7 @@ func (s Setter) runRow(u *deck.Setup, runs []*deck.Run, mind wording.Mind, w pap
 	} else {
 		b.Add(s.onLines(u, runs, w), 0, 0.6)
 	}
-	if p := s.peculiar(runs[0], mind.Own[runs[0]], mind.Squared, mind.Room(), mind.NoteOf(u, runs[0])); len(p) > 0 {
+	if p := s.peculiar(runs[0], mind.Own[runs[0]], mind.Squared, mind.NoteOf(u, runs[0])); len(p) > 0 {
 		b.Below(indented(p.Set(w-indent), indent), 0.6)
 	}
 	b.Below(rule(w, paper.Pen{Width: 0.18}), 0.6)
@@ -256,7 +256,7 @@ func (s Setter) heightTicks(u *deck.Setup, r *deck.Run, w paper.Paper) paper.Blo
 }
 
 // peculiar is what holds for this run and no other of its setup.
-func (s Setter) peculiar(r *deck.Run, own []deck.Caution, allSquared, room bool, note string) paper.Phrase {
+func (s Setter) peculiar(r *deck.Run, own []deck.Caution, allSquared bool, note string) paper.Phrase {
 	l, b := s.Letters(paper.Least), s.bold(paper.Least)
 	var p paper.Phrase
 	for _, c := range own {
@@ -264,9 +264,6 @@ func (s Setter) peculiar(r *deck.Run, own []deck.Caution, allSquared, room bool,
 			p = p.Say(b, c.Weight.String())
 		}
 		p = p.Say(l, c.Brief)
-	}
-	if words := wording.NoPivot(r, s.plain); words != "" && room {
-		p = p.Say(b, words)
 	}
 	if wording.SquaredEnds(r) && !allSquared {
 		p = p.Say(b, wording.SquareOne)

@@ -108,7 +108,7 @@ func (s Setter) setupRow(d *deck.Deck, i int) paper.Block {
 	if w < besidePicture {
 		return s.setupLine(u, number, p, side)
 	}
-	p = p.Tie(l, ";").Say(l, wording.Plural(len(u.Runs), "run")+" of "+wording.Plural(pieces(u), "piece"))
+	p = p.Tie(l, ";").Say(l, wording.Plural(len(u.Runs), "run"))
 	if n := len(u.Marks); n > 0 {
 		p = p.Tie(l, ",").Say(l, wording.Plural(n, "pair")+" of marks")
 	}
@@ -134,15 +134,6 @@ func (s Setter) setupLine(u *deck.Setup, number paper.Block, p paper.Phrase, sid
 // the last.
 const mostListed = 12
 
-// pieces counts the pieces that go over the bit in a setup.
-func pieces(u *deck.Setup) int {
-	n := 0
-	for i := range u.Runs {
-		n += u.Runs[i].Piece.Count
-	}
-	return n
-}
-
 // section puts a heading before rows, where there are any.
 func (s Setter) section(heading string, rows []paper.Block) []paper.Block {
 	if len(rows) == 0 {
@@ -163,11 +154,11 @@ func (s Setter) bitRows(d *deck.Deck) []paper.Block {
 			continue
 		}
 		seen = append(seen, b)
-		measured := "as labelled, not measured"
+		measured := "as labelled"
 		if b.Measured > 0 {
 			measured = "measured"
 		}
-		rows = append(rows, s.ticked(fmt.Sprintf("%s, %s, %s %s", b.Name, b.Kind, s.plain(b.True()), measured), s.frame.W))
+		rows = append(rows, s.ticked(fmt.Sprintf("%s, %s %s", b.Name, s.plain(b.True()), measured), s.frame.W))
 	}
 	return rows
 }
@@ -191,5 +182,5 @@ func (s Setter) assumptions(d *deck.Deck) []paper.Block {
 	}
 	text += ". A + or − behind a length: the true length is a hair more or less; it stands beside in brackets."
 	return []paper.Block{s.say(s.frame.W, text+" "+
-		"Diameters of bits that are not measured are those of their labels; bits are seldom that size. Cut a trial slot, measure it, and let the marks follow.")}
+		"Bits that are not measured are taken for the size on their labels, which they seldom are: cut a trial slot, measure it, and let the marks follow.")}
 }

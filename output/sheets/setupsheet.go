@@ -10,21 +10,22 @@ import (
 )
 
 // groupGap is the space before a pair of marks.
-const groupGap paper.Paper = 2.5
+const groupGap paper.Paper = 1.8
 
 // setupSheets lays out the sheets of every setup. A setup begins a page, unless
-// all of it has room under the one before.
+// all of it has room under the one before, or so much that it takes a page less.
 func (s Setter) setupSheets(d *deck.Deck) iter.Seq[page] {
 	return func(yield func(page) bool) {
-		room := s.body().H
-		const between = 8
+		full := s.body().H
 		var now paper.Block
 		for i := range d.Setups {
-			sheets := s.setupSheet(d, i)
-			if len(sheets) == 1 && now.H > 0 && now.H+between+sheets[0].H <= room {
-				now.Below(rule(s.frame.W, paper.Pen{Width: 0.35, Line: paper.Dashed}), between/2)
-				now.Below(sheets[0], between/2)
-				continue
+			sheets := s.setupSheet(d, i, full)
+			if room := full - now.H - betweenSetups; now.H > 0 && s.frame.W >= besidePicture {
+				if shared := s.setupSheet(d, i, room); shared[0].H <= room && len(shared) <= len(sheets) {
+					now.Below(rule(s.frame.W, paper.Pen{Width: 0.35, Line: paper.Dashed}), betweenSetups/2)
+					shared[0] = paper.Stack(betweenSetups/2, now, shared[0])
+					sheets, now = shared, paper.Block{}
+				}
 			}
 			if now.H > 0 && !yield(s.upright(now)) {
 				return
@@ -43,11 +44,14 @@ func (s Setter) setupSheets(d *deck.Deck) iter.Seq[page] {
 	}
 }
 
+// betweenSetups is the space between two setups on one page.
+const betweenSetups paper.Paper = 8
+
 // setupSheet lays out one setup, on as many sheets as it takes: the head, and
-// under it every pair of marks with its runs.
-func (s Setter) setupSheet(d *deck.Deck, i int) []paper.Block {
+// under it every pair of marks with its runs. The first sheet has some room.
+func (s Setter) setupSheet(d *deck.Deck, i int, room paper.Paper) []paper.Block {
 	u := &d.Setups[i]
-	w, h := s.frame.W, s.body().H
+	w := s.frame.W
 	mind := s.minds[u.Number]
 	groups := s.pairGroups(u, mind, w)
 	pour := func(of int) []paper.Block {
@@ -58,7 +62,10 @@ func (s Setter) setupSheet(d *deck.Deck, i int) []paper.Block {
 			sheets = append(sheets, first)
 			first = more
 		}
-		return append(sheets, poured(first, again, s.rowsHead(w), groups, h, groupGap)...)
+		if len(rest) > 0 {
+			room = s.body().H
+		}
+		return append(sheets, poured(first, again, s.rowsHead(w), groups, room, s.body().H, groupGap)...)
 	}
 	sheets := pour(9)
 	if len(sheets) == 1 {

@@ -31,7 +31,7 @@ func SetupSVG(w io.Writer, d *deck.Deck, number int, o Pages) error {
 	s := newSetter(d, o)
 	for i := range d.Setups {
 		if d.Setups[i].Number == number {
-			return s.writeSVG(w, s.setupSheet(d, i))
+			return s.writeSVG(w, s.setupSheet(d, i, s.body().H))
 		}
 	}
 	return joinery.Faults{{Problem: fmt.Sprintf("the deck has no setup %d", number), Remedy: fmt.Sprintf("it has %d", len(d.Setups))}}

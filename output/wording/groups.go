@@ -2,6 +2,7 @@ package wording
 
 import (
 	"slices"
+	"strings"
 
 	"fencecard/setup/deck"
 )
@@ -68,7 +69,7 @@ func RungNames(u *deck.Setup, r *deck.Run) []int {
 func CutName(r *deck.Run) string {
 	name := r.Cut.Kind.Name + " " + r.Cut.Name
 	if r.Channel.Part != "" { // which only some kinds have
-		name = r.Cut.Name + ", " + r.Channel.Part
+		name = r.Cut.Name + ", " + strings.TrimSuffix(r.Channel.Part, " cheek")
 	}
 	return name + Which(r)
 }

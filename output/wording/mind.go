@@ -10,12 +10,13 @@ import (
 )
 
 // Mind is what to mind at a setup: the cautions of several runs, which are said
-// once, and those of one run alone.
+// once, those of the runs of one pair of marks, and those of one run alone.
 type Mind struct {
-	All  []Minding // the gravest first
-	Own  map[*deck.Run][]deck.Caution
-	Runs int // of the setup
-	room bool
+	All   []Minding                 // the gravest first
+	Pairs map[string][]deck.Caution // by the letter of the pair
+	Own   map[*deck.Run][]deck.Caution
+	Runs  int // of the setup
+	room  bool
 	// Do is what is done at the runs of the setup besides, each a sentence or two.
 	Do []string
 	// Squared: the round ends of all runs that leave any are chiselled square.
@@ -44,10 +45,10 @@ func (m Mind) For(runs []*deck.Run) string {
 	return Ranges(runs) + ":"
 }
 
-// MindOf parts the cautions of a setup's runs. Two that say the same in other
-// figures are two. Where a run has no room for its own, all are said once.
+// MindOf parts the cautions of a setup's runs. Where a pair or a run has no room
+// for its own, all are said at the head.
 func MindOf(u *deck.Setup, in MindIn) Mind {
-	m := Mind{Own: map[*deck.Run][]deck.Caution{}, Runs: len(u.Runs), room: in.Own}
+	m := Mind{Pairs: map[string][]deck.Caution{}, Own: map[*deck.Run][]deck.Caution{}, Runs: len(u.Runs), room: in.Own}
 	for i := range u.Runs {
 		m.Squared = m.Squared || SquaredEnds(&u.Runs[i])
 	}
@@ -55,20 +56,40 @@ func MindOf(u *deck.Setup, in MindIn) Mind {
 		m.Squared = m.Squared && (SquaredEnds(&u.Runs[i]) || !RoundEnds(&u.Runs[i]))
 	}
 	m.Do = doings(u, in, m)
+	pairs := map[string]int{} // how many runs each has
+	for i := range u.Runs {
+		pairs[u.Runs[i].Pair]++
+	}
 	for _, c := range gathered(u) {
-		switch {
+		switch letter := onePair(c.Runs); {
 		case c.Code == "shank-and-collet": // it is of the bit, which is fitted once
 			c.Runs = make([]*deck.Run, len(u.Runs))
-		case len(c.Runs) == 1 && len(u.Runs) > 1 && in.Own:
+			m.All = append(m.All, c)
+		case len(c.Runs) == len(u.Runs) || !in.Own:
+			m.All = append(m.All, c)
+		case letter != "" && len(c.Runs) == pairs[letter]:
+			m.Pairs[letter] = append(m.Pairs[letter], c.Caution)
+		case len(c.Runs) == 1:
 			m.Own[c.Runs[0]] = append(m.Own[c.Runs[0]], c.Caution)
-			continue
+		default:
+			m.All = append(m.All, c)
 		}
-		m.All = append(m.All, c)
 	}
+	m.All = merged(m.All)
 	slices.SortStableFunc(m.All, func(a, b Minding) int {
 		return cmp.Or(cmp.Compare(b.Weight, a.Weight), cmp.Compare(a.Number, b.Number))
 	})
 	return m
+}
+
+// onePair is the letter of the pair that runs have in common, or "".
+func onePair(runs []*deck.Run) string {
+	for _, r := range runs {
+		if r.Pair != runs[0].Pair {
+			return ""
+		}
+	}
+	return runs[0].Pair
 }
 
 // doings are what is done at the runs of a setup: how they cross an end, how a
@@ -88,9 +109,6 @@ func doings(u *deck.Setup, in MindIn, m Mind) []string {
 	if !in.Own {
 		least = 1
 	}
-	if !in.Own {
-		all = append(all, m.once(u, func(r *deck.Run) string { return NoPivot(r, in.Scale.Format) }, 1)...)
-	}
 	return append(all, m.once(u, noted, least)...)
 }
 
@@ -100,9 +118,6 @@ func noted(r *deck.Run) string {
 	}
 	return "Note: " + r.Cut.Note
 }
-
-// Room reports whether a run has room for words of its own.
-func (m Mind) Room() bool { return m.room }
 
 // once lists what is said of so many runs of a setup at least, each once with
 // the runs it holds for.
@@ -139,8 +154,9 @@ func (m Mind) NoteOf(u *deck.Setup, r *deck.Run) string {
 	return r.Cut.Note
 }
 
-// gathered lists the cautions of a setup, each with its runs. That of the trial
-// cut is left out: every setup has a line for it.
+// gathered lists what the cautions of a setup say, sentence by sentence, each
+// with its runs: of what two say in other figures the rest is said once. That of
+// the trial cut is left out: every setup has a line for it.
 func gathered(u *deck.Setup) []Minding {
 	type said struct{ code, words string }
 	at := map[said]int{}
@@ -151,17 +167,43 @@ func gathered(u *deck.Setup) []Minding {
 			if c.Code == "trial-slot" {
 				continue
 			}
-			what := said{c.Code, c.Brief}
-			k, ok := at[what]
-			if !ok {
-				k = len(found)
-				at[what] = k
-				found = append(found, Minding{Caution: c})
+			for _, sentence := range sentences(c.Brief) {
+				what := said{c.Code, sentence}
+				k, ok := at[what]
+				if !ok {
+					k = len(found)
+					at[what] = k
+					c.Brief = sentence
+					found = append(found, Minding{Caution: c})
+				}
+				found[k].Runs = append(found[k].Runs, r)
 			}
-			found[k].Runs = append(found[k].Runs, r)
 		}
 	}
-	return found
+	return joined(found)
+}
+
+// joined puts sentences of one caution that hold for the same runs together.
+func joined(all []Minding) []Minding {
+	var some []Minding
+	for _, c := range all {
+		at := slices.IndexFunc(some, func(d Minding) bool { return d.Code == c.Code && slices.Equal(d.Runs, c.Runs) })
+		if at < 0 {
+			some = append(some, c)
+		} else {
+			some[at].Brief += " " + c.Brief
+		}
+	}
+	return some
+}
+
+// sentences parts a text after every full stop that ends one.
+func sentences(text string) []string {
+	all := strings.SplitAfter(text, ". ")
+	for i := range all {
+		all[i] = strings.TrimSpace(all[i])
+	}
+	return all
 }
 
 // SquaredEnds reports whether a run leaves round ends that are chiselled square.

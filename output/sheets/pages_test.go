@@ -22,27 +22,28 @@ func laid(t testing.TB, d namedDeck, o Pages) []page {
 	return slices.Collect(pages)
 }
 
-// mostPages is how many pages a deck may take on letter and A4 paper.
+// mostPages is how many pages a deck may take on letter and A4 paper: one for
+// each setup, with room for 12 runs, one for four pieces, and three. Of the garden
+// bench nearly every run has marks of its own, and takes two more.
 func mostPages(d namedDeck) int {
-	return len(d.deck.Setups) + d.deck.Runs()/12 + len(d.deck.Plan.Pieces)/4 + 9
+	most := len(d.deck.Setups) + d.deck.Runs()/12 + len(d.deck.Plan.Pieces)/4 + 3
+	if d.Name == "garden-bench" {
+		most += 2
+	}
+	return most
 }
 
-// TestFewPages counts the pages of every plan of the test data: on large paper
-// a page for each setup, with room for 12 runs, one for four pieces, and three;
-// the boot bench in 18, in 40 on A5 and 64 index cards.
+// TestFewPages counts the pages of every plan of the test data; the boot bench
+// takes 18 at most, 40 on A5 and 66 index cards.
 func TestFewPages(t *testing.T) {
 	for _, d := range realDecks(t) {
 		for _, p := range []PaperSize{Letter, A4} {
-			n := len(laid(t, d, Pages{Paper: p}))
-			assert.LessOrEqual(t, n, mostPages(d), "%s on %s", d.Name, p)
-			t.Logf("%s on %s: %d pages, %d at most; %d setups, %d runs, %d pieces", d.Name, p, n, mostPages(d), len(d.deck.Setups), d.deck.Runs(), len(d.deck.Plan.Pieces))
+			assert.LessOrEqual(t, len(laid(t, d, Pages{Paper: p})), mostPages(d), "%s on %s", d.Name, p)
 		}
 	}
 	bench := exampleDecks(t)[0]
-	for p, most := range map[PaperSize]int{Letter: 20, A4: 20, A5: 42, Index: 72} {
-		n := len(laid(t, bench, Pages{Paper: p}))
-		t.Logf("boot bench on %s: %d pages", p, n)
-		assert.LessOrEqual(t, n, most, "boot bench on %s", p)
+	for p, most := range map[PaperSize]int{Letter: 18, A4: 18, A5: 40, Index: 66} {
+		assert.LessOrEqual(t, len(laid(t, bench, Pages{Paper: p})), most, "boot bench on %s", p)
 	}
 }
 

@@ -12,8 +12,8 @@ import (
 
 // Measures of piece cards on a page.
 const (
-	cardPad    paper.Paper = 2.5
-	cardsApart paper.Paper = 4
+	cardPad    paper.Paper = 2
+	cardsApart paper.Paper = 3
 	cardWidest paper.Paper = 110 // two stand side by side on paper for two of nearly that
 )
 

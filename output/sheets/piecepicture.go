@@ -302,9 +302,9 @@ func (s Setter) piecePicture(c *deck.Card, w paper.Paper) paper.Block {
 	}
 	views := viewsOf(c.Piece.Size, cuts)
 	f := views[0].frame()
-	high := paper.Paper(28)
+	high := paper.Paper(26)
 	if f.W > f.H {
-		high = 21
+		high = 19
 	}
 	if s.body().H < 150 { // a card has little room
 		high *= 0.8

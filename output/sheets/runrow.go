@@ -92,7 +92,7 @@ func (s Setter) runRow(u *deck.Setup, runs []*deck.Run, mind wording.Mind, w pap
 	b := paper.Block{W: w}
 	indent := paper.Paper(0)
 	if w >= wideRow {
-		b.Add(s.onOneLine(u, runs, w), 0, 0.6)
+		b.Add(s.onOneLine(u, runs, w), 0, 0.4)
 		indent = rowLetter
 	} else {
 		b.Add(s.onLines(u, runs, w), 0, 0.6)
@@ -100,7 +100,7 @@ func (s Setter) runRow(u *deck.Setup, runs []*deck.Run, mind wording.Mind, w pap
 	if p := s.peculiar(runs[0], mind.Own[runs[0]], mind.Squared, mind.NoteOf(u, runs[0])); len(p) > 0 {
 		b.Below(indented(p.Set(w-indent), indent), 0.6)
 	}
-	b.Below(rule(w, paper.Pen{Width: 0.18}), 0.6)
+	b.Below(rule(w, paper.Pen{Width: 0.18}), 0.4)
 	return b
 }
 
@@ -119,7 +119,7 @@ func (s Setter) onOneLine(u *deck.Setup, runs []*deck.Run, w paper.Paper) paper.
 		high := max(name.H, ticks.H)
 		gap := paper.Paper(0)
 		if i > 0 {
-			gap = 1
+			gap = 0.4
 		}
 		y := each.H + gap
 		each.Add(name, rowLetter, y+(high-name.H)/2)

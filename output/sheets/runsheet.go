@@ -34,7 +34,7 @@ func (s Setter) runSheet(d *deck.Deck) iter.Seq[page] {
 	rows = append(rows, s.section("Assumed", s.assumptions(d))...)
 	rows = append(rows, s.section("At every run", s.ruleRows(w))...)
 	return func(yield func(page) bool) {
-		for _, b := range fill(rows, 0.7, s.body().H, heading) {
+		for _, b := range fill(rows, 0.5, s.body().H, heading) {
 			if !yield(s.upright(b)) {
 				return
 			}
@@ -70,7 +70,7 @@ func sums(d *deck.Deck) string {
 	if d.Plan.Shop.Minutes.Run > 0 {
 		of = "changes and passes"
 	}
-	text := fmt.Sprintf("%s, %s, %s. To set: %s%s. About %g minutes of %s",
+	text := fmt.Sprintf("%s, %s, %s. To set: %s%s. About %g min of %s",
 		wording.Plural(len(d.Setups), "setup"), wording.Plural(d.Runs(), "run"), wording.Plural(len(d.Plan.Pieces), "piece card"),
 		wording.ChangesCounted(d), wording.CuttingCounted(d), c.Time.Minutes(), of)
 	if v := wording.Verdict(c); v != "" {
@@ -180,7 +180,7 @@ func (s Setter) assumptions(d *deck.Deck) []paper.Block {
 	if s.other != nil {
 		text += "; in brackets in " + read(*s.other)
 	}
-	text += ". A + or − behind a length: the true length is a hair more or less; it stands beside in brackets."
+	text += ". A + or − behind a length: a hair more or less, the true length beside it in brackets."
 	return []paper.Block{s.say(s.frame.W, text+" "+
-		"Bits that are not measured are taken for the size on their labels, which they seldom are: cut a trial slot, measure it, and let the marks follow.")}
+		"Bits not measured are taken for the size on their labels, which they seldom are: try a slot, measure, let the marks follow.")}
 }

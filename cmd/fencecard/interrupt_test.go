@@ -20,8 +20,13 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// listen keeps interrupts from ending the tests: while somebody listens, they end
+// no process. It lasts, since one may still be on its way when a test is over.
+var listen = sync.OnceFunc(func() { signal.Notify(make(chan os.Signal, 1), os.Interrupt) })
+
 func interrupt(t *testing.T) {
 	t.Helper()
+	listen()
 	self, err := os.FindProcess(os.Getpid())
 	require.NoError(t, err)
 	require.NoError(t, self.Signal(os.Interrupt))
@@ -78,9 +83,6 @@ func TestInterruptsEndOnlyTheSearch(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("no process can be interrupted there")
 	}
-	seen := make(chan os.Signal, 1) // while somebody listens, an interrupt ends no process
-	signal.Notify(seen, os.Interrupt)
-	defer signal.Stop(seen)
 	plan := hardPlan(t)
 	book := filepath.Join(t.TempDir(), "book.txt")
 	for _, line := range []string{

@@ -4,6 +4,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/output/paper"
 	"fencecard/setup/deck"
+	"fencecard/setup/remark"
 )
 
 // tickSide is how wide a box to tick is.
@@ -82,6 +83,12 @@ func (s Setter) trial(u *deck.Setup, w paper.Paper) []paper.Block {
 	}
 	if len(u.Heights) > 0 {
 		measure("deep at 1", u.Heights[0])
+	}
+	for i := range u.Runs {
+		if thick, _, ok := remark.TrialTenon(&u.Runs[i]); ok {
+			measure("tenon, on scrap as thick as the stock, tried in its mortise", thick)
+			break
+		}
 	}
 	return items
 }

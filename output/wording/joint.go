@@ -45,7 +45,7 @@ func (j jointText) fits(r *deck.Run) string {
 	for _, f := range j.Fits {
 		part := fmt.Sprintf("%s %s into %s", f.Of, j.Scale.Fine(f.Part), j.Scale.Fine(f.Room))
 		if missing := f.Wants - f.Gap(); f.Gap() >= 0 && missing > 0 {
-			part += fmt.Sprintf(" (%s more play wanted)", j.Scale.Fine(missing))
+			part += fmt.Sprintf(" (at the trial %s, for %s of play)", j.Scale.Fine(f.Room-f.Wants), j.Scale.Fine(f.Wants))
 		}
 		parts = append(parts, part)
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/setup/deck"
 )
 
 // fill puts the card's own figures into words, or general ones for the table.
@@ -152,18 +153,29 @@ func (s *situation) trial() string {
 	return "cut a trial in scrap just as thick as the stock and measure its depth and place"
 }
 
-// aim says what the trial tenon should measure where the drawn sizes leave less
-// play than the shop wants.
+// aim says what the trial tenon should measure.
 func (s *situation) aim() string {
-	if s.card.Joint == nil {
+	thick, slot, ok := TrialTenon(s.card)
+	if !ok {
 		return ""
 	}
-	for _, fit := range s.card.Joint.Fits {
-		if fit.Of == "thickness" && fit.Gap() >= 0 && fit.Gap() < fit.Wants {
-			return fmt.Sprintf(": %s thick for a slot of %s", s.shop.Scale.Say(fit.Room-fit.Wants), s.shop.Scale.Say(fit.Room))
+	return fmt.Sprintf(": %s thick for a slot of %s", s.shop.Scale.Say(thick), s.shop.Scale.Say(slot))
+}
+
+// TrialTenon gives how thick the trial of a run's tenon should come out, with
+// the play that the shop wants in its slot: drawn 3/8 into 3/8, it is cut
+// thinner. There is none where the run cuts no tenon, or its joint is not known
+// or does not fit.
+func TrialTenon(r *deck.Run) (thick, slot joinery.Length, ok bool) {
+	if r.Joint == nil || r.Joint.Part.Cut != r.Cut {
+		return 0, 0, false
+	}
+	for _, fit := range r.Joint.Fits {
+		if fit.Of == "thickness" && fit.Gap() >= 0 {
+			return min(fit.Part, fit.Room-fit.Wants), fit.Room, true
 		}
 	}
-	return ""
+	return 0, 0, false
 }
 
 // dustOf names the dust.

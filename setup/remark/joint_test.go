@@ -2,6 +2,7 @@ package remark_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -12,6 +13,7 @@ import (
 	"fencecard/joinery/planfile"
 	"fencecard/setup/deck"
 	"fencecard/setup/internal/workpiece"
+	"fencecard/setup/remark"
 )
 
 // jointPlan is a leg with a mortise and a rail with a tenon, to be varied. As
@@ -380,4 +382,25 @@ joints:
 	for _, w := range d.Warnings {
 		assert.NotContains(t, []string{"stands-proud", "part-too-thick", "part-too-wide", "by-hand", "mates-apart"}, w.Code, w.Text)
 	}
+}
+
+// Drawn 3/8 into 3/8, the trial tenon comes out thinner by the play that the
+// shop wants (worked out); drawn with play enough, as it is drawn.
+func TestTheTrialTenonHasItsPlay(t *testing.T) {
+	trial := func(changes map[string]string) []string {
+		var all []string
+		for _, s := range jointDeck(t, changes).Setups {
+			for i := range s.Runs {
+				if thick, slot, ok := remark.TrialTenon(&s.Runs[i]); ok {
+					assert.Equal(t, "end", s.Runs[i].Cut.Name)
+					all = append(all, joinery.InchScale.Fine(thick)+" in "+joinery.InchScale.Fine(slot))
+				}
+			}
+		}
+		return all
+	}
+	equal := map[string]string{"tenon": "at: left, length: 7/8, cheeks: {front: 1/4, back: 1/4, top: 1/4, bottom: 1/4}", "clearances": "{cheek: 0.005}"}
+	assert.Equal(t, []string{"0.37 in 3/8"}, slices.Compact(trial(equal)))
+	assert.Equal(t, []string{"0.373 in 3/8"}, slices.Compact(trial(nil)))
+	assert.Empty(t, trial(map[string]string{"mates": ""}))
 }

@@ -43,9 +43,13 @@ func AsSetJSON(w io.Writer, scale joinery.Scale, as *proof.Standing) error {
 		Run   string        `json:"run"`
 		Piece string        `json:"piece"`
 		Cut   string        `json:"cut"`
+		Marks *string       `json:"marks"`
 		Right bool          `json:"right"`
 		AsSet []jsonFinding `json:"as_set"`
-	}{as.Run.Number, as.Run.Piece, as.Run.Cut, as.Right(), make([]jsonFinding, len(as.Found))}
+	}{as.Run.Number, as.Run.Piece, as.Run.Cut, nil, as.Right(), make([]jsonFinding, len(as.Found))}
+	if as.Pair != "" {
+		out.Marks = &as.Pair
+	}
 	for i, f := range as.Found {
 		out.AsSet[i] = jsonFinding{f.What, f.As, s.Length(f.Measured), s.Length(f.Wants), s.Length(f.Off()), f.Ask, f.Move, []jsonMade{}}
 		for _, m := range f.Makes {

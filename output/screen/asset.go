@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strings"
 
 	"fencecard/joinery"
 	"fencecard/setup/proof"
@@ -12,7 +13,12 @@ import (
 // AsSetText writes what the table as it stands would cut.
 func AsSetText(w io.Writer, scale joinery.Scale, as *proof.Standing) error {
 	t := &textWriter{scale: scale}
-	t.wrapped(fmt.Sprintf("%-6s", as.Run.Number), cutOf(as.Run))
+	title := cutOf(as.Run)
+	if as.Pair != "" {
+		setup, _, _ := strings.Cut(as.Run.Number, ".")
+		title += ", marks " + setup + as.Pair
+	}
+	t.wrapped(fmt.Sprintf("%-6s", as.Run.Number), title)
 	for _, f := range as.Found {
 		t.found(f)
 	}

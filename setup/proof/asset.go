@@ -45,6 +45,7 @@ type Made struct {
 // Standing is the table as it stands, set for one run.
 type Standing struct {
 	Run   *Card
+	Pair  string // the letter of its marks; "" where it has none
 	Found []Finding
 }
 
@@ -66,7 +67,7 @@ func AsSet(plan *joinery.Plan, claims *Claims, number string, s Settings) (Stand
 	if err != nil {
 		return Standing{}, err
 	}
-	as := Standing{Run: b.card, Found: b.fenceAsSet(s)}
+	as := Standing{Run: b.card, Pair: b.run.Pair, Found: b.fenceAsSet(s)}
 	marks, err := b.marksAsSet(s)
 	if err != nil {
 		return Standing{}, err

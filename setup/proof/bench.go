@@ -34,14 +34,26 @@ func benchFor(plan *joinery.Plan, claims *Claims, number string) (bench, error) 
 				break
 			}
 			t := table{c, bit.True(), w.piece.Size, w.piece.Size.Between(c.Leads)}
-			of := deck.Setup{Number: s.Number, Bit: bit, Fence: s.Fence, Carriage: s.Carriage}
-			return bench{t, s, w, bit, &plan.Shop, p.scale, p.cardBack(c, w, &of, j+1)}, nil
+			return bench{t, s, w, bit, &plan.Shop, p.scale, p.paired(s, j)}, nil
 		}
 	}
 	return bench{}, joinery.Faults{{
 		Problem: fmt.Sprintf("the deck has no run %q", joinery.Brief(number, 24)),
 		Remedy:  "write a run's number as it is printed, " + runNumbers(claims),
 	}}
+}
+
+// paired is one run of a setup with the letter of its pair of marks, which the
+// runs before it decide.
+func (p *prover) paired(s *Setup, at int) deck.Run {
+	of := deck.Setup{Number: s.Number, Bit: p.bits[s.Bit.Name], Fence: s.Fence, Carriage: s.Carriage}
+	for j := range s.Cards[:at+1] {
+		if w := p.wants.find(&s.Cards[j]); w != nil {
+			of.Runs = append(of.Runs, p.cardBack(&s.Cards[j], w, &of, j+1))
+		}
+	}
+	of.PairUp(&p.plan.Shop)
+	return of.Runs[len(of.Runs)-1]
 }
 
 // runNumbers tells the numbers a deck has, as a range for each setup.

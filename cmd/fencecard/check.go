@@ -36,7 +36,7 @@ func (a *app) checkCommand() *cobra.Command {
 	}}
 	cmd := &cobra.Command{
 		Use:   "check [PLAN] [RUN]",
-		Short: "Prove the cards against the plan, or say what the table as set would cut",
+		Short: "Prove a deck against its plan, or say what the table as set would cut",
 		Long:  topic("check"),
 		Example: `  fencecard check bench.yaml
   fencecard check bench.yaml --deck deck.json

@@ -78,12 +78,12 @@ func (a *app) is(d *deck.Deck, p printed) error {
 	}
 	fault := joinery.Fault{
 		Problem: fmt.Sprintf("this is not deck %s: the plan makes deck %s now", strings.ToLower(p.code), d.Code),
-		Remedy: "give the --search and --batch that its cards were printed with, or its JSON with --deck FILE; " +
-			"if the plan or its shop changed since, print the cards again",
+		Remedy: "give the --search and --batch that its papers were printed with, or its JSON with --deck FILE; " +
+			"if the plan or its shop changed since, print it again",
 	}
 	if p.file != "" {
 		fault.Problem = fmt.Sprintf("this is not deck %s: %s holds deck %s", strings.ToLower(p.code), p.file, d.Code)
-		fault.Remedy = "give the JSON that was written with those cards"
+		fault.Remedy = "give the JSON that was written with those papers"
 	}
 	return joinery.Faults{fault}
 }

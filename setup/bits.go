@@ -104,15 +104,21 @@ func (m maker) carry(w *Way, p *joinery.Piece, c *joinery.Cut, ch joinery.Channe
 // of the shop's scale, metric ones at an inch fence, which leave distances that
 // no rule shows; bits not known to plunge, where the work is dropped on; and
 // bits whose centre runs outside the wood of a stopped cut at an edge, which end
-// it short of its line; and drops that are hard.
+// it short of its line. Of one bit's ways it leaves out drops that are hard, if
+// others remain: that is a question of the side at the fence, and a narrower bit
+// that gains its own width of tail is no way out.
 func (m maker) sift(ways []Way, ch joinery.Channel, size joinery.Size) []Way {
 	run := ch.Run()
 	edge := (ch.OpenBeside(ch.Near, size) || ch.OpenBeside(ch.Near.Opposite(), size)) &&
 		!(ch.OpenAt(run.Low(), size) && ch.OpenAt(run.High(), size))
+	easier := map[*joinery.Bit]bool{} // bits that have a way without a hard drop
+	for _, w := range ways {
+		easier[w.Bit] = easier[w.Bit] || !w.Drops || m.easy(w, ch, size)
+	}
 	for _, good := range []func(Way) bool{
 		func(w Way) bool { return w.Bit.True() == ch.Width || m.shop.Scale.On(w.Bit.Diameter) },
 		func(w Way) bool { return !w.Drops || w.Bit.Plunges == joinery.Yes },
-		func(w Way) bool { return !w.Drops || m.easy(w, ch, size) },
+		func(w Way) bool { return !w.Drops || m.easy(w, ch, size) || !easier[w.Bit] },
 		func(w Way) bool { return !edge || w.Bit.True() <= 2*ch.Width },
 	} {
 		if slices.ContainsFunc(ways, good) {

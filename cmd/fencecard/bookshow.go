@@ -10,7 +10,9 @@ import (
 
 	"fencecard/output"
 	"fencecard/output/screen"
+	"fencecard/output/sheets"
 	"fencecard/setup/book"
+	"fencecard/setup/deck"
 )
 
 // bookShowOptions are the flags of the book show command.
@@ -27,7 +29,7 @@ func (a *app) bookShowCommand() *cobra.Command {
 		Use:   "show NAME",
 		Short: "Show or print one kept setup",
 		Long: `Show one kept setup, by its name or its code: as text, as JSON, or as a PDF with
-its header card, its cards and its full-scale strip. The PDF goes to
+its setup sheet and its full-scale strip. The PDF goes to
 setup-CODE.pdf in the current folder unless --out says otherwise; --strips=false
 leaves the strip out.`,
 		Example: `  fencecard book show "seat rail mortises"
@@ -96,7 +98,12 @@ func (o bookShowOptions) printer() (func(io.Writer, *book.Entry) error, error) {
 			return output.KeptSetupsJSON(w, []*book.Entry{e}, nil)
 		}, o.pages.unused()
 	case "pdf":
-		pages, err := o.pages.printer(output.PDF)
+		pages, err := o.pages.printer(func(w io.Writer, d *deck.Deck, p sheets.Pages) error {
+			if p.Only == sheets.Everything {
+				p.Only = sheets.OnlySetups
+			}
+			return output.PDF(w, d, p)
+		})
 		return func(w io.Writer, e *book.Entry) error { return pages(w, e.Deck()) }, err
 	}
 	return nil, usageError{fmt.Errorf("--format is text, json or pdf, not %q", o.format)}

@@ -91,13 +91,14 @@ func (p PaperSize) margin() paper.Paper {
 // Only is the one part of a deck that is wanted.
 type Only uint8
 
-// The parts: everything, the run sheet and the setup sheets, the piece cards,
-// or the strips.
+// The parts: everything, the run sheet and the setup sheets, the piece cards, the
+// strips, or the setup sheets without a run sheet, as for a setup out of a book.
 const (
 	Everything Only = iota
 	OnlySheets
 	OnlyCards
 	OnlyStrips
+	OnlySetups
 )
 
 // ParseOnly returns the part of that name: "sheets", "cards" or "strips".
@@ -144,6 +145,9 @@ func lay(d *deck.Deck, o Pages) (iter.Seq[page], error) {
 	var parts []iter.Seq[page]
 	if o.Only == Everything || o.Only == OnlySheets {
 		parts = append(parts, s.runSheet(d), s.setupSheets(d))
+	}
+	if o.Only == OnlySetups {
+		parts = append(parts, s.setupSheets(d))
 	}
 	if o.Only == Everything || o.Only == OnlyCards {
 		parts = append(parts, s.pieceCards(d))

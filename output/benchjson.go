@@ -32,6 +32,7 @@ type jsonCorrection struct {
 	Measured deckfile.Length `json:"measured"`
 	Wants    deckfile.Length `json:"wants"`
 	Off      deckfile.Length `json:"off"`
+	Ask      string          `json:"ask,omitempty"`
 	Move     string          `json:"move"`
 	Assumes  string          `json:"assumes,omitempty"`
 }
@@ -75,7 +76,7 @@ func CorrectionsJSON(w io.Writer, scale joinery.Scale, l *proof.Lesson) error {
 		out.Diameter = &d
 	}
 	for i, c := range l.Corrections {
-		out.Corrections[i] = jsonCorrection{c.What, s.Length(c.Measured), s.Length(c.Wants), s.Length(c.Measured - c.Wants), c.Move, c.Assumes}
+		out.Corrections[i] = jsonCorrection{c.What, s.Length(c.Measured), s.Length(c.Wants), s.Length(c.Measured - c.Wants), c.Ask, c.Move, c.Assumes}
 	}
 	return deckfile.Indented(w, out)
 }

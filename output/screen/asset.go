@@ -68,8 +68,11 @@ func CorrectionsText(w io.Writer, scale joinery.Scale, l *proof.Lesson) error {
 	t.wrapped(fmt.Sprintf("%-6s", l.Card.Number), cutOf(l.Card))
 	for _, c := range l.Corrections {
 		move := c.Move
-		if move == "" {
+		switch {
+		case move == "":
 			move = "correct"
+		case c.Ask != "":
+			move = c.Ask + " If not, " + move
 		}
 		t.wrapped(fmt.Sprintf("%-10s ", c.What), fmt.Sprintf("measured %s, should be %s: %s", t.bare(c.Measured), t.bare(c.Wants), move))
 		if c.Assumes != "" {

@@ -22,6 +22,7 @@ type Correction struct {
 	Measured joinery.Length // on the test cut; of a stop where the cut ends, if it is known where it begins
 	Wants    joinery.Length // what the run wants there
 	Move     string         // what to do; "" where it is right
+	Ask      string         // a question, where another measure would be right; "" for none
 	Assumes  string         // what the move takes for granted; "" for nothing
 }
 
@@ -106,6 +107,7 @@ func (b bench) learnSetback(cut TestCut, l *Lesson) joinery.Faults {
 	}
 	c := Correction{What: "fence", Measured: cut.Setback, Wants: b.setup.Fence.NearEdge}
 	c.Move = b.unless(c, b.moveFence)
+	c.Ask = b.askCut(c, b.acrossTheFeed())
 	l.Corrections = append(l.Corrections, c)
 	return nil
 }
@@ -123,6 +125,7 @@ func (b bench) learnBegins(cut TestCut, l *Lesson) joinery.Faults {
 	}
 	c := Correction{What: "start", Measured: cut.Begins, Wants: b.card.Start.Line}
 	c.Move = b.unless(c, func(off joinery.Length) string { return b.moveMark(false, b.guide(false), off) })
+	c.Ask = b.askCut(c, b.alongTheFeed())
 	l.Corrections = append(l.Corrections, c)
 	return nil
 }
@@ -152,6 +155,7 @@ func (b bench) learnLength(cut TestCut, l *Lesson) joinery.Faults {
 		c.Wants = stop.Line - start.Line
 	}
 	c.Move = b.unless(c, move)
+	c.Ask = b.askCut(c, b.lengths(c))
 	if c.Move != "" && start != nil && stop != nil && cut.Begins == 0 {
 		c.Assumes = fmt.Sprintf("if the cut begins where it should, %s from the %s end; measure that too, and give it as --begins",
 			b.text(start.Line), b.card.Leads)

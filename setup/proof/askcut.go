@@ -1,0 +1,45 @@
+package proof
+
+import "fmt"
+
+// askCut asks about a wrong measure of a test cut that would be right if it were
+// another one; "" where it is none of them.
+func (b bench) askCut(c Correction, others []number) string {
+	for _, n := range others {
+		if c.Move != "" && n.length > 0 && b.right(c.Measured, n.length) {
+			return fmt.Sprintf("%s would be right %s. Did you measure that?", b.text(n.length), n.as)
+		}
+	}
+	return ""
+}
+
+// acrossTheFeed are the measures that a setback is mistaken for.
+func (b bench) acrossTheFeed() []number {
+	f, side := b.setup.Fence, b.card.Fence
+	size := b.size.Between(side)
+	return []number{
+		{fmt.Sprintf("from the %s to the far wall", side), f.FarEdge},
+		{fmt.Sprintf("from the %s to the far wall", side.Opposite()), size - f.FarEdge},
+		{fmt.Sprintf("from the %s to the near wall", side.Opposite()), size - f.NearEdge},
+	}
+}
+
+// alongTheFeed are the measures that the beginning of a cut is mistaken for.
+func (b bench) alongTheFeed() []number {
+	lead, tail := b.card.Leads, b.card.Leads.Opposite()
+	all := []number{{fmt.Sprintf("from the %s end to where the cut begins", tail), b.long - b.card.Start.Line}}
+	if stop := b.card.Stop; stop != nil {
+		all = append(all,
+			number{fmt.Sprintf("from the %s end to where the cut ends", lead), stop.Line},
+			number{fmt.Sprintf("from the %s end to where the cut ends", tail), b.long - stop.Line})
+	}
+	return all
+}
+
+// lengths are the measures that a length with round ends is mistaken for.
+func (b bench) lengths(c Correction) []number {
+	return []number{
+		{"without the round ends", c.Wants - b.bit},
+		{"with one round end", c.Wants - b.half()},
+	}
+}

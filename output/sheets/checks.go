@@ -86,7 +86,7 @@ func (s Setter) trial(u *deck.Setup, w paper.Paper) []paper.Block {
 	}
 	for i := range u.Runs {
 		if thick, _, ok := remark.TrialTenon(&u.Runs[i]); ok {
-			measure("tenon, on scrap as thick as the stock, tried in its mortise", thick)
+			measure("tenon tried in its mortise", thick)
 			break
 		}
 	}

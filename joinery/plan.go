@@ -29,6 +29,7 @@ type Piece struct {
 	Name     string
 	Count    int // 1 or more
 	Size     Size
+	Opening  Size // the lengths that were written between shoulders, 0 where whole ones were
 	Grain    Dimension
 	Wood     Wood
 	MirrorOf string // the piece this one was mirrored from, or ""

@@ -141,7 +141,10 @@ func (p *Piece) differences(pieces []*joinery.Piece, plan *joinery.Plan) []Diffe
 	}
 	differs("count", fmt.Sprint(p.Count), fmt.Sprint(count))
 	text := func(l joinery.Length) string { return joinery.DefaultScale(plan.Unit).Spell(l) }
-	differs("length", text(p.Length.Length), text(first.Size[first.Grain]))
+	// A list may count a rail's tenons in, or leave them to the joints.
+	if opening := first.Opening[first.Grain]; opening == 0 || p.Length.Length != opening {
+		differs("length", text(p.Length.Length), text(first.Size[first.Grain]))
+	}
 	var across []joinery.Length
 	for _, d := range joinery.Dimensions {
 		if d != first.Grain {

@@ -32,6 +32,34 @@ func TestCompare(t *testing.T) {
 	}
 }
 
+// A length between shoulders agrees with a list that leaves the tenons to the
+// joints, and with one that counts them in.
+func TestLengthsBetweenShoulders(t *testing.T) {
+	plan, err := planfile.Read("plan.yaml", []byte(`
+unit: in
+wood: white oak
+pieces:
+  - {piece: left leg, size: {left-right: 1 1/2, front-back: 1 1/2, top-bottom: 26}}
+  - {piece: right leg, mirror: {of: left leg, across: left-right}}
+  - {piece: rail, size: {left-right: 18 between shoulders, front-back: 3/4, top-bottom: 3 1/2}}
+joints:
+  - mortise and tenon: rail
+    tenon: rail / left, right
+    into: left leg / right, right leg / left
+    place: {top: flush, front: 1/8 back}
+    thickness: 1/4
+    length: 3/4
+`), nil)
+	require.NoError(t, err)
+	for length, told := range map[string]int{"18": 0, "19 1/2": 0, "19": 1} {
+		list := "Part,Qty,Length,Width,Thickness,Wood\nLeft leg,1,26,1 1/2,1 1/2,white oak\nRight leg,1,26,1 1/2,1 1/2,white oak\nRail,1," + length + ",3 1/2,3/4,white oak\n"
+		differences, questions, err := piecelist.Compare("list.csv", []byte(list), piecelist.Options{Defaults: true}, plan)
+		require.NoError(t, err)
+		assert.Empty(t, questions)
+		assert.Len(t, differences, told, length)
+	}
+}
+
 func TestChangesAreTold(t *testing.T) {
 	const list = `Part,Qty,Length,Width,Thickness,Wood
 Leg,4,26,1 1/2,1 1/2,white oak

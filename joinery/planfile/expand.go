@@ -224,9 +224,9 @@ func samePlan(a, b *joinery.Plan) bool {
 	})
 }
 
-// withoutPlaces is a piece less where it was written.
+// withoutPlaces is a piece less where and how it was written.
 func withoutPlaces(p joinery.Piece) joinery.Piece {
-	p.Place, p.Places = joinery.Place{}, joinery.Places{}
+	p.Place, p.Places, p.Opening = joinery.Place{}, joinery.Places{}, joinery.Size{}
 	p.Cuts = slices.Clone(p.Cuts)
 	for i := range p.Cuts {
 		c := &p.Cuts[i]

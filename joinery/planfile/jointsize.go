@@ -45,6 +45,7 @@ func (r *planReader) finishSizes() {
 			if b.between[d] == nil {
 				continue
 			}
+			b.Opening[d] = opening[d]
 			for _, end := range []joinery.Side{d.Low(), d.High()} {
 				enters, ok := r.enters(b, end, opening[d])
 				b.Size[d] += enters
@@ -55,7 +56,7 @@ func (r *planReader) finishSizes() {
 	}
 	for _, b := range r.blanks {
 		if source := r.named[b.MirrorOf]; b.mirrors() && b.related {
-			b.Size, b.Grain = source.Size, source.Grain
+			b.Size, b.Opening, b.Grain = source.Size, source.Opening, source.Grain
 			b.sized = source.sized
 		}
 	}

@@ -73,5 +73,5 @@ func (c *jointCheck) makeRoom(m *deck.Movement) string {
 	} else {
 		span.To += more
 	}
-	return fmt.Sprintf("write span: %s to %s from %s", c.scale.Format(span.From), c.scale.Format(span.To), span.Side)
+	return fmt.Sprintf("write span: %s to %s from %s, or room: seasons where it is a joint of the plan", c.scale.Format(span.From), c.scale.Format(span.To), span.Side)
 }

@@ -29,9 +29,9 @@ func (s Setter) asLies(r *deck.Run) paper.Block {
 	feed := liesUp + (liesHigh-liesUp)/2
 	d.Stroke(paper.Pen{Width: 0.7}, paper.At(left-0.8, feed), paper.At(2.4, feed))
 	d.Fill(paper.Black, paper.At(0, feed), paper.At(2.6, feed-1.5), paper.At(2.6, feed+1.5), paper.At(0, feed))
-	l := s.bold(paper.Least)
+	l := s.Bold(paper.Least)
 	name := func(side joinery.Side) paper.Block {
-		text := shortened(l, paper.Printable(shout(r, side)), right-left-1)
+		text := paper.Shortened(l, paper.Printable(shout(r, side)), right-left-1)
 		return paper.Phrase{}.Keep(l, text).Set(liesWide)
 	}
 	up, toward := name(r.Up()), name(r.TowardYou())

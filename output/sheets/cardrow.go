@@ -42,10 +42,10 @@ func (s Setter) cardRows(d *deck.Deck, c *deck.Card, w paper.Paper) []paper.Bloc
 	}
 	hand(nil)
 	if len(c.Runs) == 0 && len(c.ByHand) == 0 {
-		rows = append(rows, s.say(w, "no cuts"))
+		rows = append(rows, s.Say(w, "no cuts"))
 	}
 	if slices.ContainsFunc(c.Runs, wording.SquaredEnds) {
-		rows = append(rows, s.inLines(paper.Phrase{}.Say(s.bold(paper.Least), squaredCuts(c)), w)...)
+		rows = append(rows, s.inLines(paper.Phrase{}.Say(s.Bold(paper.Least), squaredCuts(c)), w)...)
 	}
 	if text := s.joined(c); text != "" {
 		rows = append(rows, s.inLines(paper.Phrase{}.Say(s.Letters(paper.Least), text), w)...)
@@ -95,8 +95,8 @@ func (s Setter) cardColumn(i int, w paper.Paper) paper.Paper {
 
 // cardSetup names the bit and the fence of the runs under it.
 func (s Setter) cardSetup(u *deck.Setup, w paper.Paper) paper.Block {
-	l, bold := s.Letters(paper.Least), s.bold(paper.Least)
-	words := paper.Phrase{}.Say(bold, "SETUP "+strconv.Itoa(u.Number)+":").Say(l, "near edge").Keep(bold, s.plain(u.Fence.NearEdge)).Tie(l, ",").Say(l, u.Bit.Name)
+	l, bold := s.Letters(paper.Least), s.Bold(paper.Least)
+	words := paper.Phrase{}.Say(bold, "SETUP "+strconv.Itoa(u.Number)+":").Say(l, "near edge").Keep(bold, s.Plain(u.Fence.NearEdge)).Tie(l, ",").Say(l, u.Bit.Name)
 	return paper.Stack(0.6, rule(w, paper.Thick), words.Set(w))
 }
 
@@ -112,7 +112,7 @@ func (s Setter) cardRow(u *deck.Setup, r *deck.Run, w paper.Paper) (row paper.Bl
 		b.Add(boxes(1, tickSide), 0, y)
 		x = tickSide + 1.2
 	}
-	number := s.strong(w, 3.2, r.Number())
+	number := s.Strong(w, 3.2, r.Number())
 	b.Add(number, x, y+(tickSide-number.H)/2)
 	for i, side := range []joinery.Side{r.Step.Down, r.Step.Fence, r.Leads} {
 		word := s.order(r, side, cardOrder, cardOrderWide-1)
@@ -148,9 +148,9 @@ const (
 
 // cardWords are a run's cut, depth and marks, and what is peculiar to it.
 func (s Setter) cardWords(u *deck.Setup, r *deck.Run) paper.Phrase {
-	l, bold := s.Letters(paper.Least), s.bold(paper.Least)
+	l, bold := s.Letters(paper.Least), s.Bold(paper.Least)
 	p := paper.Phrase{}.Say(l, wording.CutName(r)).Tie(l, ",").Say(l, "to")
-	p = p.Keep(bold, s.plain(r.Heights[len(r.Heights)-1]))
+	p = p.Keep(bold, s.Plain(r.Heights[len(r.Heights)-1]))
 	if n := len(r.Heights); n > 1 {
 		p = p.Keep(l, fmt.Sprintf("in %d passes", n))
 	}
@@ -173,9 +173,9 @@ func (s Setter) cardMark(p paper.Phrase, name string, m *deck.PairMark, r *deck.
 	if m == nil {
 		return p
 	}
-	l, bold := s.Letters(paper.Least), s.bold(paper.Least)
-	way := wording.WayOf(r, stop, m.Guide, s.blocks)
-	p = p.Say(bold, name).Keep(bold, s.plain(way.Length(&m.Mark))).Say(l, strings.ToLower(strings.ReplaceAll(way.Set, ",", ""))).Tie(l, ",").
+	l, bold := s.Letters(paper.Least), s.Bold(paper.Least)
+	way := wording.WayOf(r, stop, m.Guide, s.Blocks)
+	p = p.Say(bold, name).Keep(bold, s.Plain(way.Length(&m.Mark))).Say(l, strings.ToLower(strings.ReplaceAll(way.Set, ",", ""))).Tie(l, ",").
 		Say(l, strings.ToLower(strings.TrimPrefix(way.For, "for the "))).Tie(l, ";")
 	return p
 }
@@ -186,14 +186,14 @@ func (s Setter) handRow(c *deck.Card, h deck.HandWork, w paper.Paper) paper.Bloc
 	b.Add(rule(w, paper.Pen{Width: 0.18}), 0, 0)
 	tick := boxes(1, tickSide)
 	b.Add(tick, 0, 1)
-	l, bold := s.Letters(paper.Least), s.bold(paper.Least)
+	l, bold := s.Letters(paper.Least), s.Bold(paper.Least)
 	p := paper.Phrase{}.Say(bold, "by "+h.Cut.By+":").Say(l, h.Cut.Kind.Name+" "+h.Cut.Name)
 	for _, ch := range h.Cut.Channels {
 		p = p.Tie(l, ";").Say(l, "in the "+ch.Down.String()).Tie(l, ",").Say(l, "from the "+ch.Near.String()).
-			Keep(bold, s.plain(ch.Setback)).Say(l, "to").Keep(bold, s.plain(ch.Setback+ch.Width)).Tie(l, ",").
-			Keep(bold, s.plain(ch.Depth)).Say(l, "deep")
+			Keep(bold, s.Plain(ch.Setback)).Say(l, "to").Keep(bold, s.Plain(ch.Setback+ch.Width)).Tie(l, ",").
+			Keep(bold, s.Plain(ch.Depth)).Say(l, "deep")
 		if run := ch.Run(); ch.Lo != 0 || ch.Hi != c.Piece.Size[run] {
-			p = p.Tie(l, ",").Say(l, "along "+run.String()+" from").Keep(bold, s.plain(ch.Lo)).Say(l, "to").Keep(bold, s.plain(ch.Hi))
+			p = p.Tie(l, ",").Say(l, "along "+run.String()+" from").Keep(bold, s.Plain(ch.Lo)).Say(l, "to").Keep(bold, s.Plain(ch.Hi))
 		}
 	}
 	if h.Cut.Note != "" {

@@ -16,7 +16,7 @@ func (s Setter) rules(w paper.Paper) paper.Block {
 func (s Setter) rulesPhrase() paper.Phrase {
 	var all paper.Phrase
 	for _, c := range remark.Everywhere() {
-		all = all.Say(s.bold(paper.Least), c.Weight.String()).Say(s.Letters(paper.Least), c.Words)
+		all = all.Say(s.Bold(paper.Least), c.Weight.String()).Say(s.Letters(paper.Least), c.Words)
 	}
 	return all
 }

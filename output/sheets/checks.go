@@ -26,7 +26,7 @@ func (s Setter) checks(u *deck.Setup, w paper.Paper) paper.Block {
 const checkGap paper.Paper = 2.2
 
 func (s Setter) checkItems(u *deck.Setup, w paper.Paper) []paper.Block {
-	items := []paper.Block{s.strong(w, paper.Least, "START CHECKS")}
+	items := []paper.Block{s.Strong(w, paper.Least, "START CHECKS")}
 	for _, check := range startChecks {
 		items = append(items, s.ticked(check, w))
 	}
@@ -40,7 +40,7 @@ func (s Setter) checkItems(u *deck.Setup, w paper.Paper) []paper.Block {
 // ticked is a box to tick and a few words.
 func (s Setter) ticked(words string, w paper.Paper) paper.Block {
 	b := boxes(1, tickSide)
-	text := s.say(w-tickSide-1.2, words)
+	text := s.Say(w-tickSide-1.2, words)
 	high := max(b.H, text.H)
 	var all paper.Block
 	all.Add(b, 0, (high-b.H)/2)
@@ -50,7 +50,7 @@ func (s Setter) ticked(words string, w paper.Paper) paper.Block {
 
 // asked is a few words and a line to write on.
 func (s Setter) asked(words string, room paper.Paper) paper.Block {
-	b := s.say(s.frame.W, words)
+	b := s.Say(s.Frame.W, words)
 	line := blank(room)
 	high := max(b.H, line.H)
 	var all paper.Block
@@ -67,9 +67,9 @@ func (s Setter) trial(u *deck.Setup, w paper.Paper) []paper.Block {
 	measure := func(what string, l joinery.Length) {
 		words := paper.Phrase{}
 		if len(items) == 0 {
-			words = words.Say(s.bold(paper.Least), "TRIAL in scrap:")
+			words = words.Say(s.Bold(paper.Least), "TRIAL in scrap:")
 		}
-		text := words.Say(s.Letters(paper.Least), what).Keep(s.bold(3.2), s.plain(l)).Set(w - boxWide - 2)
+		text := words.Say(s.Letters(paper.Least), what).Keep(s.Bold(3.2), s.Plain(l)).Set(w - boxWide - 2)
 		box := paper.Figure("box", boxWide, boxHigh, func(c paper.Canvas, at paper.Point) {
 			c.Stroke(paper.Pen{Width: 0.35}, paper.Box{X: at.X, Y: at.Y, W: boxWide, H: boxHigh}.Path()...)
 		})

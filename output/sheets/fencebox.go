@@ -28,16 +28,16 @@ func captioned(caption, figure paper.Block) paper.Block {
 func (s Setter) fenceBox(u *deck.Setup, w paper.Paper) paper.Block {
 	const pad = 1.5
 	inner := w - 2*pad
-	caption, near := nearName(u, s.unit()), u.Fence.NearEdge
+	caption, near := nearName(u, s.Unit()), u.Fence.NearEdge
 	stood := u.Kept != nil && u.Kept.FenceStood != nil
 	if stood {
 		caption, near = "FENCE STOOD at NEAR edge", *u.Kept.FenceStood
 	}
-	number := s.set(near, fenceWhole, fenceFraction, inner)
-	name := s.strong(min(24, inner-number.W-captionGap), 3.4, caption)
+	number := s.Built(near, fenceWhole, fenceFraction, inner)
+	name := s.Strong(min(24, inner-number.W-captionGap), 3.4, caption)
 	main := beside(name, number, captionGap)
 	aside := func(name string, l joinery.Length) paper.Block {
-		return captioned(s.say(inner, name), s.set(l, asideWhole, asideFraction, inner))
+		return captioned(s.Say(inner, name), s.Built(l, asideWhole, asideFraction, inner))
 	}
 	others := []paper.Block{aside("to centre", u.Fence.Centre), aside("to far edge", u.Fence.FarEdge)}
 	if stood {
@@ -56,12 +56,12 @@ func (s Setter) fenceBox(u *deck.Setup, w paper.Paper) paper.Block {
 		b.Below(flowed(others, inner, 4, 1), 1.5)
 	}
 	if u.Fence.NearEdge < 0 {
-		b.Below(s.say(inner, "The near edge stands behind the fence's face: bury the bit in the fence."), 1)
+		b.Below(s.Say(inner, "The near edge stands behind the fence's face: bury the bit in the fence."), 1)
 	}
 	for _, line := range s.keptLines(u.Kept, inner) {
 		b.Below(line, 1)
 	}
-	return framed(wide(b, inner), pad, paper.Pen{Width: 0.7})
+	return paper.Framed(wide(b, inner), pad, paper.Pen{Width: 0.7})
 }
 
 func nearName(u *deck.Setup, unit string) string {
@@ -83,15 +83,15 @@ func (s Setter) keptLines(k *deck.Kept, w paper.Paper) []paper.Block {
 	}
 	var all []paper.Block
 	if k.HeightStood != nil {
-		p := s.exactly(paper.Phrase{}.Say(s.bold(3.2), "the bit at full height stood at"), paper.Number{Letters: s.bold(7), Fraction: 4.5, Reading: s.Scale.Read(*k.HeightStood)}, *k.HeightStood)
+		p := s.Exactly(paper.Phrase{}.Say(s.Bold(3.2), "the bit at full height stood at"), paper.Number{Letters: s.Bold(7), Fraction: 4.5, Reading: s.Scale.Read(*k.HeightStood)}, *k.HeightStood)
 		all = append(all, p.Set(w))
 	}
 	for _, line := range k.Learnt {
-		all = append(all, s.strong(w, 3.5, line))
+		all = append(all, s.Strong(w, 3.5, line))
 	}
 	for _, line := range k.Notes {
 		all = append(all, paper.Phrase{}.Say(s.Letters(3.2), line).Set(w))
 	}
-	kept := paper.Phrase{}.Say(s.Letters(paper.Least), "kept as").Say(s.bold(paper.Least), `"`+k.Name+`"`).Keep(s.Letters(paper.Least), "("+k.Code+")")
+	kept := paper.Phrase{}.Say(s.Letters(paper.Least), "kept as").Say(s.Bold(paper.Least), `"`+k.Name+`"`).Keep(s.Letters(paper.Least), "("+k.Code+")")
 	return append(all, kept.Set(w))
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"fencecard/output/paper"
+	"fencecard/output/views"
 	"fencecard/setup/deck"
 )
 
@@ -34,18 +35,18 @@ func (s Setter) fenceFromAbove(u *deck.Setup, p *deck.Pair, r *deck.Run, w paper
 	var spots []spot
 	add := func(at float64, kind string) { spots = append(spots, spot{at: at, kind: kind}) }
 	if p.Start != nil {
-		guide := r.Reach(false, s.reach)
-		if guide.Guide != deck.ByLine && !s.blocks {
+		guide := r.Reach(false, s.Reach)
+		if guide.Guide != deck.ByLine && !s.Blocks {
 			add(guide.At.Millimetres(), "start")
 		}
-		if guide.Guide != deck.ByTail || s.blocks {
+		if guide.Guide != deck.ByTail || s.Blocks {
 			add(p.Start.TailBeforeCentre.Millimetres(), "block")
 		}
 	}
 	if p.Stop != nil {
-		guide := r.Reach(true, s.reach)
+		guide := r.Reach(true, s.Reach)
 		switch {
-		case s.blocks:
+		case s.Blocks:
 			add(-p.Stop.LeadPastCentre.Millimetres(), "front block")
 		case guide.Guide != deck.ByLine:
 			add(guide.At.Millimetres(), "stop")
@@ -117,12 +118,12 @@ func (s Setter) fenceFromAbove(u *deck.Setup, p *deck.Pair, r *deck.Run, w paper
 			d.Fill(shade, path...)
 			d.Stroke(paper.Thick, path...)
 		case "block":
-			crossed(d, paper.Box{X: m.x, Y: face, W: stripBlock, H: stripBlock})
+			views.Crossed(d, paper.Box{X: m.x, Y: face, W: stripBlock, H: stripBlock})
 		default:
-			crossed(d, paper.Box{X: m.x - stripBlock, Y: face, W: stripBlock, H: stripBlock})
+			views.Crossed(d, paper.Box{X: m.x - stripBlock, Y: face, W: stripBlock, H: stripBlock})
 		}
 	}
-	outfeed, infeed := s.say(w, "OUTFEED"), s.say(w, "INFEED")
+	outfeed, infeed := s.Say(w, "OUTFEED"), s.Say(w, "INFEED")
 	y := (stripHigh - outfeed.H) / 2
 	arrow := paper.Paper(9)
 	if x := paper.Paper(side + 1); spots[0].x > x+outfeed.W+arrow+stripFlag || !spots[0].onFence() {

@@ -19,14 +19,14 @@ const footHeight paper.Paper = 6
 
 // body is the room of a page without its foot.
 func (s Setter) body() paper.Box {
-	b := s.frame
+	b := s.Frame
 	b.H -= footHeight
 	return b
 }
 
 // upright returns a page of the deck's paper with a block on it.
 func (s Setter) upright(b paper.Block) page {
-	return page{width: s.paper.W, height: s.paper.H, Parts: b.At(s.frame.X, s.frame.Y)}
+	return page{width: s.Page.W, height: s.Page.H, Parts: b.At(s.Frame.X, s.Frame.Y)}
 }
 
 // footed puts the deck's name and code and the number of the page at the foot
@@ -49,25 +49,25 @@ func (s Setter) footed(parts []iter.Seq[page]) iter.Seq[page] {
 }
 
 func (s Setter) foot(n int) []paper.Part {
-	w := s.frame.W
+	w := s.Frame.W
 	l := s.Letters(paper.Least)
-	number := s.say(w, fmt.Sprintf("page %d", n))
+	number := s.Say(w, fmt.Sprintf("page %d", n))
 	code := s.deckCode(w)
 	room := w - number.W - code.W - 8
-	title := paper.Phrase{}.Keep(l, shortened(l, paper.Printable(s.title), room)).Set(room)
+	title := paper.Phrase{}.Keep(l, paper.Shortened(l, paper.Printable(s.Title), room)).Set(room)
 	b := paper.Block{}
-	b.Add(title, 0, s.frame.H-title.H)
-	b.Add(code, w-number.W-4-code.W, s.frame.H-code.H)
-	b.Add(number, w-number.W, s.frame.H-number.H)
-	return b.At(s.frame.X, s.frame.Y)
+	b.Add(title, 0, s.Frame.H-title.H)
+	b.Add(code, w-number.W-4-code.W, s.Frame.H-code.H)
+	b.Add(number, w-number.W, s.Frame.H-number.H)
+	return b.At(s.Frame.X, s.Frame.Y)
 }
 
 // deckCode is what tells the papers of one deck from those of another.
 func (s Setter) deckCode(w paper.Paper) paper.Block {
-	if s.code == "" {
+	if s.Code == "" {
 		return paper.Block{}
 	}
-	return paper.Phrase{}.Say(s.Letters(paper.Least), "deck").Say(s.bold(paper.Least), s.code).Set(w)
+	return paper.Phrase{}.Say(s.Letters(paper.Least), "deck").Say(s.Bold(paper.Least), s.Code).Set(w)
 }
 
 // group is rows and what stands over them; where the rows go on on another

@@ -8,14 +8,6 @@ import (
 	"fencecard/setup/deck"
 )
 
-// framed draws a frame round a block.
-func framed(inner paper.Block, pad paper.Paper, pen paper.Pen) paper.Block {
-	w, h := inner.W+2*pad, inner.H+2*pad
-	b := paper.Figure("frame", w, h, func(c paper.Canvas, at paper.Point) { c.Stroke(pen, paper.Box{X: at.X, Y: at.Y, W: w, H: h}.Path()...) })
-	b.Add(inner, pad, pad)
-	return b
-}
-
 // wide makes a block at least so wide.
 func wide(b paper.Block, w paper.Paper) paper.Block {
 	b.W = max(b.W, w)
@@ -36,13 +28,6 @@ func beside(left, right paper.Block, gap paper.Paper) paper.Block {
 	b.Add(left, 0, (high-left.H)/2)
 	b.Add(right, left.W+gap, (high-right.H)/2)
 	return b
-}
-
-// centred puts a block in the middle of a width and height.
-func centred(b paper.Block, w, h paper.Paper) paper.Block {
-	in := paper.Block{W: w, H: h}
-	in.Add(b, max(0, (w-b.W)/2), max(0, (h-b.H)/2))
-	return in
 }
 
 // indented moves a block right.
@@ -83,7 +68,7 @@ func black(word string, l paper.Letters, w, h paper.Paper) paper.Block {
 
 // badge is a word over a number, white on black.
 func (s Setter) badge(word, number string) paper.Block {
-	big, small := s.bold(9), s.bold(paper.Least)
+	big, small := s.Bold(9), s.Bold(paper.Least)
 	big.White, small.White = true, true
 	w := max(22, big.Width(number)+6, small.Width(word)+4)
 	const h = 18
@@ -144,7 +129,7 @@ func shout(r *deck.Run, side joinery.Side) string { return strings.ToUpper(r.Sho
 // order is a side's name no wider than a width, in letters of a height or, where
 // that is a long name, smaller ones.
 func (s Setter) order(r *deck.Run, side joinery.Side, height, w paper.Paper) paper.Block {
-	l, text := s.bold(height), paper.Printable(shout(r, side))
+	l, text := s.Bold(height), paper.Printable(shout(r, side))
 	for l.Height > paper.Least && l.Width(text) > w {
 		l.Height = max(paper.Least, l.Height*0.95)
 	}

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"fencecard/output/paper"
+	"fencecard/output/views"
 	"fencecard/output/wording"
 	"fencecard/setup/deck"
 )
@@ -24,9 +25,9 @@ const (
 // takes a card or two of its own, which come first.
 func (s Setter) head(d *deck.Deck, i int, mind wording.Mind, of int) (first paper.Block, more []paper.Block) {
 	u := &d.Setups[i]
-	w := s.frame.W
+	w := s.Frame.W
 	settings := s.settings(d, i, of)
-	if all := paper.Stack(headGap, settings, s.mindBox(mind, w), s.checks(u, w)); s.frame.W >= besidePicture && all.H <= s.body().H*0.6 {
+	if all := paper.Stack(headGap, settings, s.mindBox(mind, w), s.checks(u, w)); s.Frame.W >= besidePicture && all.H <= s.body().H*0.6 {
 		return all, nil
 	}
 	// Small paper: the settings on one card, the words there or on as many more as
@@ -66,19 +67,19 @@ func under(b paper.Block, off bool) paper.Block {
 // settings are the bit, the fence, the heights, and the section.
 func (s Setter) settings(d *deck.Deck, i, of int) paper.Block {
 	u := &d.Setups[i]
-	w := s.frame.W
+	w := s.Frame.W
 	if w < besidePicture {
 		b := paper.Stack(2, s.named(d, i, of, w), s.fenceBox(u, w), s.ladderLine(u, w))
 		room := s.body().H - b.H - 2
 		if room >= leastPicture {
-			b.Below(s.setupSection(u, w, min(room, 38)), headGap)
+			b.Below(views.SetupSection(s.Setter, u, w, min(room, 38)), headGap)
 		}
 		return b
 	}
 	right := w * pictureShare
 	left := w - right - 4
 	b := paper.Stack(headGap, s.named(d, i, of, left), s.fenceBox(u, left), s.ladderLine(u, left))
-	picture := s.setupSection(u, right, b.H)
+	picture := views.SetupSection(s.Setter, u, right, b.H)
 	high := max(b.H, picture.H)
 	b.Add(picture, w-picture.W, 0)
 	b.H = high
@@ -91,11 +92,11 @@ func (s Setter) named(d *deck.Deck, i, of int, w paper.Paper) paper.Block {
 	b := s.badge("SETUP", strconv.Itoa(u.Number))
 	room := w - b.W - 3
 	large := paper.Paper(5)
-	if s.bold(large).Width(u.Bit.Name) > room {
+	if s.Bold(large).Width(u.Bit.Name) > room {
 		large = 4
 	}
-	text := s.strong(room, large, u.Bit.Name)
-	text.Below(s.strong(room, 3.2, doFirst(d, i)), 0.6)
+	text := s.Strong(room, large, u.Bit.Name)
+	text.Below(s.Strong(room, 3.2, doFirst(d, i)), 0.6)
 	line := s.bitLine(u)
 	if of > 1 {
 		line = line.Tie(s.Letters(paper.Least), ";").Say(s.Letters(paper.Least), fmt.Sprintf("sheet 1 of %d", of))
@@ -119,14 +120,14 @@ func doFirst(d *deck.Deck, i int) string {
 // bitLine gives the bit's true diameter, where that comes from, and its speed.
 func (s Setter) bitLine(u *deck.Setup) paper.Phrase {
 	l := s.Letters(paper.Least)
-	p := paper.Phrase{}.Say(l, "diameter").Keep(s.bold(paper.Least), s.plain(u.Bit.True()))
+	p := paper.Phrase{}.Say(l, "diameter").Keep(s.Bold(paper.Least), s.Plain(u.Bit.True()))
 	if u.Bit.Measured > 0 {
 		p = p.Say(l, "measured")
 	} else {
 		p = p.Say(l, "as labelled")
 	}
 	p = p.Tie(l, ";")
-	return p.Say(l, u.Bit.TopSpeed(s.router).String())
+	return p.Say(l, u.Bit.TopSpeed(s.Router).String())
 }
 
 // ladderLine is the heights of a setup, climbing, each with the number that
@@ -136,12 +137,12 @@ func (s Setter) ladderLine(u *deck.Setup, w paper.Paper) paper.Block {
 }
 
 func (s Setter) ladderLines(u *deck.Setup, w paper.Paper) []paper.Block {
-	items := []paper.Block{s.strong(w, 3.2, "HEIGHTS")}
+	items := []paper.Block{s.Strong(w, 3.2, "HEIGHTS")}
 	for i, h := range u.BitHeights() {
-		n := s.number(s.bold(5), h)
+		n := s.Number(s.Bold(5), h)
 		n.Fraction = 3.6
 		item := ordinal(s, strconv.Itoa(i+1))
-		number := s.exactly(nil, n, h).Set(w)
+		number := s.Exactly(nil, n, h).Set(w)
 		high := max(item.H, number.H)
 		var b paper.Block
 		b.Add(item, 0, (high-item.H)/2)
@@ -149,7 +150,7 @@ func (s Setter) ladderLines(u *deck.Setup, w paper.Paper) []paper.Block {
 		items = append(items, b)
 	}
 	if u.Carriage > 0 {
-		items = append(items, s.say(w, "above the table, the carriage's "+s.plain(u.Carriage)+" included"))
+		items = append(items, s.Say(w, "above the table, the carriage's "+s.Plain(u.Carriage)+" included"))
 	}
 	return lined(items, w, 4)
 }

@@ -24,7 +24,7 @@ func (s Setter) mindBox(m wording.Mind, w paper.Paper) paper.Block {
 	if column < inner {
 		columns = 2
 	}
-	return framed(wide(runOn(all, columns, column, between), inner), pad, paper.Thin)
+	return paper.Framed(wide(runOn(all, columns, column, between), inner), pad, paper.Thin)
 }
 
 // runOn sets a phrase in columns of a width, to be read down.
@@ -59,6 +59,6 @@ func (s Setter) mindPhrases(m wording.Mind) []paper.Phrase {
 // for all.
 func (s Setter) minding(c wording.Minding, runs string) paper.Phrase {
 	p := paper.Phrase{}
-	l, b := s.Letters(paper.Least), s.bold(paper.Least)
+	l, b := s.Letters(paper.Least), s.Bold(paper.Least)
 	return p.Say(b, c.Weight.String()).Say(b, runs).Say(l, c.Brief)
 }

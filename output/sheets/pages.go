@@ -7,6 +7,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/output/paper"
+	"fencecard/output/strips"
 	"fencecard/setup/deck"
 )
 
@@ -135,11 +136,14 @@ func printPages(w io.Writer, title string, pages iter.Seq[page]) error {
 // large deck laid out at once takes a good part of a gigabyte.
 func lay(d *deck.Deck, o Pages) (iter.Seq[page], error) {
 	s := newSetter(d, o)
-	var strips []page
+	var taped []page
 	if o.Strips || o.Only == OnlyStrips {
-		var err error
-		if strips, err = s.stripSheets(d, o.Only == OnlyStrips); err != nil {
+		all, err := strips.Sheets(s.Setter, d, o.Only == OnlyStrips)
+		if err != nil {
 			return nil, err
+		}
+		for _, sheet := range all {
+			taped = append(taped, page{width: sheet.W, height: sheet.H, Parts: sheet.Parts, strip: true})
 		}
 	}
 	var parts []iter.Seq[page]
@@ -152,6 +156,6 @@ func lay(d *deck.Deck, o Pages) (iter.Seq[page], error) {
 	if o.Only == Everything || o.Only == OnlyCards {
 		parts = append(parts, s.pieceCards(d))
 	}
-	parts = append(parts, slices.Values(strips))
+	parts = append(parts, slices.Values(taped))
 	return s.footed(parts), nil
 }

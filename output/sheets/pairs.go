@@ -21,8 +21,8 @@ func (s Setter) pairGroups(u *deck.Setup, mind wording.Mind, w paper.Paper) []gr
 	climb := -1
 	for _, runs := range wording.Groups(u) {
 		g := group{head: s.pairPanel(u, runs.Pair, runs.Runs, mind, w)}
-		if s.blocks && runs.Climb != climb {
-			g.head = paper.Stack(1, s.strong(w, 3.2, wording.BlocksFor(u, runs.Climb)), g.head)
+		if s.Blocks && runs.Climb != climb {
+			g.head = paper.Stack(1, s.Strong(w, 3.2, wording.BlocksFor(u, runs.Climb)), g.head)
 			climb = runs.Climb
 		}
 		for _, row := range together(u, runs.Runs, mind) {
@@ -43,11 +43,11 @@ func (s Setter) pairGroups(u *deck.Setup, mind wording.Mind, w paper.Paper) []gr
 // set for each, and the other ways to measure it.
 func (s Setter) pairPanel(u *deck.Setup, p *deck.Pair, runs []*deck.Run, mind wording.Mind, w paper.Paper) paper.Block {
 	if p == nil {
-		return framed(wide(s.strong(w-3, paper.Least, "NO MARKS: feed in from the right, run out left."), w-3), 1.2, paper.Thin)
+		return paper.Framed(wide(s.Strong(w-3, paper.Least, "NO MARKS: feed in from the right, run out left."), w-3), 1.2, paper.Thin)
 	}
 	const pad = 1.2
 	inner := w - 2*pad
-	letter := black(p.Letter, s.bold(7), max(10, s.bold(7).Width(p.Letter)+4), 10)
+	letter := black(p.Letter, s.Bold(7), max(10, s.Bold(7).Width(p.Letter)+4), 10)
 	var b paper.Block
 	b.Add(letter, -pad, -pad)
 	b.Add(s.fenceFromAbove(u, p, runs[0], inner-2*letter.W), letter.W, 0)
@@ -75,7 +75,7 @@ func (s Setter) pairPanel(u *deck.Setup, p *deck.Pair, runs []*deck.Run, mind wo
 	for _, line := range asides {
 		b.Below(line.Set(inner), 0.5)
 	}
-	return framed(sized(b, inner, 0), pad, paper.Pen{Width: 0.5})
+	return paper.Framed(sized(b, inner, 0), pad, paper.Pen{Width: 0.5})
 }
 
 // otherWays are the other ways to measure both marks of a pair.
@@ -85,7 +85,7 @@ func (s Setter) otherWays(p *deck.Pair, r *deck.Run) paper.Phrase {
 		if m == nil {
 			continue
 		}
-		if ways := wording.WayOf(r, i == 1, m.Guide, s.blocks).Others(m, s.plain); ways != "" {
+		if ways := wording.WayOf(r, i == 1, m.Guide, s.Blocks).Others(m, s.Plain); ways != "" {
 			all = all.Say(s.Letters(paper.Least), [2]string{"START", "STOP"}[i]+" "+ways+".")
 		}
 	}
@@ -96,7 +96,7 @@ func (s Setter) otherWays(p *deck.Pair, r *deck.Run) paper.Phrase {
 func (s Setter) weighed(cautions []deck.Caution) []paper.Phrase {
 	var p paper.Phrase
 	for _, c := range cautions {
-		p = p.Say(s.bold(paper.Least), c.Weight.String()).Say(s.Letters(paper.Least), c.Brief)
+		p = p.Say(s.Bold(paper.Least), c.Weight.String()).Say(s.Letters(paper.Least), c.Brief)
 	}
 	if p == nil {
 		return nil
@@ -112,8 +112,8 @@ func (s Setter) backStop(p *deck.Pair, r *deck.Run) []paper.Phrase {
 		if m == nil {
 			continue
 		}
-		if line := wording.WayOf(r, i == 1, m.Guide, s.blocks).StopLine(m, s.plain, s.reach, r); line != "" {
-			all = append(all, paper.Phrase{}.Say(s.bold(paper.Least), line))
+		if line := wording.WayOf(r, i == 1, m.Guide, s.Blocks).StopLine(m, s.Plain, s.Reach, r); line != "" {
+			all = append(all, paper.Phrase{}.Say(s.Bold(paper.Least), line))
 		}
 	}
 	return all
@@ -129,16 +129,16 @@ func (s Setter) markSet(name string, stop bool, m *deck.PairMark, r *deck.Run, o
 				words = "no mark: run out to the left"
 			}
 			b := head
-			b.Add(s.say(w-head.W-3, words), head.W+3, 0.5)
+			b.Add(s.Say(w-head.W-3, words), head.W+3, 0.5)
 			return b
 		}
-		way := wording.WayOf(r, stop, m.Guide, s.blocks)
+		way := wording.WayOf(r, stop, m.Guide, s.Blocks)
 		x := head.W + 2
-		number := s.set(way.Length(&m.Mark), setWhole, setFraction, w-x)
-		words := paper.Stack(0.4, s.strong(w, 3.2, way.Set), s.say(w, way.For), s.say(w, way.From))
-		ways := way.Others(m, s.plain)
+		number := s.Built(way.Length(&m.Mark), setWhole, setFraction, w-x)
+		words := paper.Stack(0.4, s.Strong(w, 3.2, way.Set), s.Say(w, way.For), s.Say(w, way.From))
+		ways := way.Others(m, s.Plain)
 		room := w - x - number.W - 2
-		if l := s.say(room, ways); others && ways != "" && room > words.W && l.H < 9 {
+		if l := s.Say(room, ways); others && ways != "" && room > words.W && l.H < 9 {
 			words.Below(l, 0.4)
 		}
 		b := head
@@ -148,7 +148,7 @@ func (s Setter) markSet(name string, stop bool, m *deck.PairMark, r *deck.Run, o
 			b.Add(words, max(x+number.W+2, min(x+30, w-words.W)), (high-words.H)/2)
 		} else {
 			b.Add(number, x, 0)
-			b.Below(paper.Stack(0.8, s.strong(w, 3.2, way.Set), s.say(w, way.For+", "+way.From)), 1)
+			b.Below(paper.Stack(0.8, s.Strong(w, 3.2, way.Set), s.Say(w, way.For+", "+way.From)), 1)
 		}
 		return b
 	}
@@ -158,7 +158,7 @@ func (s Setter) markSet(name string, stop bool, m *deck.PairMark, r *deck.Run, o
 func (s Setter) flagged(name string, stop bool) paper.Block {
 	const side = 5
 	b := paper.Figure("flag", side, side, func(c paper.Canvas, at paper.Point) { triangle(c, at.Add(side/2, side), side, stop) })
-	text := s.strong(40, 3.2, name)
+	text := s.Strong(40, 3.2, name)
 	b.Add(text, side+1.2, 0.3)
 	return b
 }

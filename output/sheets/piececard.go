@@ -93,7 +93,7 @@ func (s Setter) pieceCard(d *deck.Deck, c *deck.Card, w, h paper.Paper) []paper.
 	rows := s.cardRows(d, c, inner)
 	cards := fill(rows, 0.8, h-2*cardPad, head)
 	for i, b := range cards {
-		cards[i] = framed(wide(b, inner), cardPad, paper.Pen{Width: 0.35, Line: paper.Dashed})
+		cards[i] = paper.Framed(wide(b, inner), cardPad, paper.Pen{Width: 0.35, Line: paper.Dashed})
 	}
 	return cards
 }
@@ -101,7 +101,7 @@ func (s Setter) pieceCard(d *deck.Deck, c *deck.Card, w, h paper.Paper) []paper.
 // cardHead names the piece: its number, how many, its wood and size.
 func (s Setter) cardHead(d *deck.Deck, c *deck.Card, n int, w paper.Paper) paper.Block {
 	number := strconv.Itoa(c.Number)
-	l := s.bold(6)
+	l := s.Bold(6)
 	b := black(number, l, max(10, l.Width(number)+4), 10)
 	code := s.deckCode(w)
 	room := w - b.W - 2.5 - code.W - 2
@@ -109,8 +109,8 @@ func (s Setter) cardHead(d *deck.Deck, c *deck.Card, n int, w paper.Paper) paper
 	if n > 0 {
 		name += ", continued"
 	}
-	title := s.strong(room, 4.2, name)
-	title.Below(s.strong(room, 3.4, fmt.Sprintf("make %d", c.Piece.Count)), 0.3)
+	title := s.Strong(room, 4.2, name)
+	title.Below(s.Strong(room, 3.4, fmt.Sprintf("make %d", c.Piece.Count)), 0.3)
 	b.Add(title, b.W+2.5, 0)
 	b.Add(code, w-code.W, 0.5)
 	if n > 0 {
@@ -132,9 +132,9 @@ func (s Setter) finished(p *joinery.Piece) paper.Phrase {
 		if i > 0 {
 			words = words.Keep(l, "×")
 		}
-		words = words.Keep(s.bold(paper.Least), s.plain(p.Size[i])).Keep(l, dimensionWords[i])
+		words = words.Keep(s.Bold(paper.Least), s.Plain(p.Size[i])).Keep(l, dimensionWords[i])
 	}
-	if u := s.unit(); u != "" {
+	if u := s.Unit(); u != "" {
 		words = words.Tie(l, ",").Say(l, u)
 	}
 	return words

@@ -204,7 +204,7 @@ func (s Setter) view(p pieceView, cuts []pictured, w, h paper.Paper, told map[*j
 	const gap, captionHigh = 2.5, 4.5
 	column := paper.Paper(8)
 	for _, c := range cuts {
-		column = max(column, min(w/4, s.bold(paper.Least).Width(c.says)+0.1))
+		column = max(column, min(w/4, s.Bold(paper.Least).Width(c.says)+0.1))
 	}
 	p = p.fitted(w-2*(column+gap), h-captionHigh)
 	f := p.frame()
@@ -239,7 +239,7 @@ func (s Setter) view(p pieceView, cuts []pictured, w, h paper.Paper, told map[*j
 			continue
 		}
 		told[c.cut] = true
-		l := &labelled{to: middle, text: paper.Phrase{}.Say(s.bold(paper.Least), c.says).Set(column)}
+		l := &labelled{to: middle, text: paper.Phrase{}.Say(s.Bold(paper.Least), c.says).Set(column)}
 		if middle.X < w/2 {
 			left = append(left, l)
 		} else {
@@ -259,7 +259,7 @@ func (s Setter) view(p pieceView, cuts []pictured, w, h paper.Paper, told map[*j
 	if p.behind {
 		caption = "from behind"
 	}
-	text := s.say(w, caption)
+	text := s.Say(w, caption)
 	d.Text(text, (w-text.W)/2, h-text.H)
 	return d.Block(), room
 }

@@ -7,6 +7,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/output/paper"
+	"fencecard/output/views"
 	"fencecard/output/wording"
 	"fencecard/setup/deck"
 )
@@ -53,22 +54,22 @@ func lastRun(d *deck.Deck) string {
 
 // runPage lays out one run, on more than one page where the paper is small.
 func (s Setter) runPage(u *deck.Setup, r *deck.Run) []paper.Block {
-	w := s.frame.W
+	w := s.Frame.W
 	large, high := paper.Paper(10), s.body().H
 	if w < besidePicture {
 		large = 7
 	}
 	mind := s.minds[u.Number]
 	head := s.badge("RUN", r.Number())
-	name := s.strong(w-head.W-3, 6, r.Piece.Name)
-	name.Below(s.say(w-head.W-3, fmt.Sprintf("%s; %s", wording.Plural(r.Piece.Count, "piece"), wording.CutName(r))), 1)
+	name := s.Strong(w-head.W-3, 6, r.Piece.Name)
+	name.Below(s.Say(w-head.W-3, fmt.Sprintf("%s; %s", wording.Plural(r.Piece.Count, "piece"), wording.CutName(r))), 1)
 	head.Add(name, head.W+3, 0)
 	order := func(side joinery.Side, how string) paper.Block {
-		return paper.Phrase{}.Say(s.bold(large), shout(r, side)).Say(s.Letters(large*0.7), how).Set(w)
+		return paper.Phrase{}.Say(s.Bold(large), shout(r, side)).Say(s.Letters(large*0.7), how).Set(w)
 	}
 	orders := paper.Stack(1, order(r.Step.Down, "side DOWN"), order(r.Step.Fence, "to the FENCE"), order(r.Leads, "end LEADS"))
-	shown := paper.Stack(1.5, paper.Phrase{}.Say(s.bold(5), "UP:").Say(s.bold(5), shout(r, r.Up())).Set(w),
-		paper.Phrase{}.Say(s.bold(5), "TOWARD YOU:").Say(s.bold(5), shout(r, r.TowardYou())).Set(w))
+	shown := paper.Stack(1.5, paper.Phrase{}.Say(s.Bold(5), "UP:").Say(s.Bold(5), shout(r, r.Up())).Set(w),
+		paper.Phrase{}.Say(s.Bold(5), "TOWARD YOU:").Say(s.Bold(5), shout(r, r.TowardYou())).Set(w))
 	lies := s.asLies(r)
 	if orders.W+4+lies.W <= w {
 		orders.Add(lies, w-lies.W, 0)
@@ -77,10 +78,10 @@ func (s Setter) runPage(u *deck.Setup, r *deck.Run) []paper.Block {
 	}
 	blocks := []paper.Block{head, orders, shown, s.fenceBox(u, w), s.ladderLine(u, w),
 		s.pairPanel(u, u.Pair(r.Pair), []*deck.Run{r}, mind, w)}
-	if b, ok := s.fromAbove(u, r, w, high*0.3); ok {
+	if b, ok := views.FromAbove(s.Setter, u, r, w, high*0.3); ok {
 		blocks = append(blocks, b)
 	}
-	if b, ok := s.infeedEnd(u, r, min(w, 110), high*0.25); ok {
+	if b, ok := views.InfeedEnd(s.Setter, u, r, min(w, 110), high*0.25); ok {
 		blocks = append(blocks, b)
 	}
 	var own []deck.Caution
@@ -95,7 +96,7 @@ func (s Setter) runPage(u *deck.Setup, r *deck.Run) []paper.Block {
 		if i == 0 {
 			return paper.Block{}
 		}
-		return s.strong(w, 5, "RUN "+r.Number()+", continued")
+		return s.Strong(w, 5, "RUN "+r.Number()+", continued")
 	}
 	return fill(blocks, 3, high, again)
 }

@@ -30,7 +30,7 @@ const (
 // rowsHead names the columns of runs.
 func (s Setter) rowsHead(w paper.Paper) paper.Block {
 	var b paper.Block
-	l := s.bold(paper.Least)
+	l := s.Bold(paper.Least)
 	put := func(x, y paper.Paper, text string) { b.Add(paper.Phrase{}.Say(l, text).Set(w), x, y) }
 	shows := l.Width("UP / TOWARD YOU")
 	orders := func(x, y paper.Paper) {
@@ -146,9 +146,9 @@ func (s Setter) onOneLine(u *deck.Setup, runs []*deck.Run, w paper.Paper) paper.
 
 // letterOf is the letter of a run's pair, white on black.
 func (s Setter) letterOf(r *deck.Run) paper.Block {
-	l := s.bold(4.2)
+	l := s.Bold(4.2)
 	if len(r.Pair) > 1 {
-		l = s.bold(paper.Least)
+		l = s.Bold(paper.Least)
 	}
 	return black(r.Pair, l, max(6.5, l.Width(r.Pair)+1), 7)
 }
@@ -216,12 +216,12 @@ const nameLines = 1.4
 // one line where several share a row and it has room.
 func (s Setter) whose(r *deck.Run, w paper.Paper, shared bool) paper.Block {
 	// Names as long as a sentence are cut short; the piece's card has them whole.
-	name := shortened(s.bold(3.2), paper.Printable(r.Piece.Name), nameLines*w)
-	p := paper.Phrase{}.Say(s.bold(3.4), r.Number()).Say(s.bold(3.2), name)
+	name := paper.Shortened(s.Bold(3.2), paper.Printable(r.Piece.Name), nameLines*w)
+	p := paper.Phrase{}.Say(s.Bold(3.4), r.Number()).Say(s.Bold(3.2), name)
 	if r.Piece.Count > 1 {
-		p = p.Keep(s.bold(3.2), "× "+strconv.Itoa(r.Piece.Count))
+		p = p.Keep(s.Bold(3.2), "× "+strconv.Itoa(r.Piece.Count))
 	}
-	cut := paper.Phrase{}.Say(s.Letters(paper.Least), shortened(s.Letters(paper.Least), paper.Printable(wording.CutName(r)), nameLines*w))
+	cut := paper.Phrase{}.Say(s.Letters(paper.Least), paper.Shortened(s.Letters(paper.Least), paper.Printable(wording.CutName(r)), nameLines*w))
 	if shared {
 		if one := append(slices.Clone(p), cut...); len(one.Lines(w)) == 1 {
 			return one.Set(w)
@@ -257,7 +257,7 @@ func (s Setter) heightTicks(u *deck.Setup, r *deck.Run, w paper.Paper) paper.Blo
 
 // peculiar is what holds for this run and no other of its setup.
 func (s Setter) peculiar(r *deck.Run, own []deck.Caution, allSquared bool, note string) paper.Phrase {
-	l, b := s.Letters(paper.Least), s.bold(paper.Least)
+	l, b := s.Letters(paper.Least), s.Bold(paper.Least)
 	var p paper.Phrase
 	for _, c := range own {
 		if c.Weight == deck.Grave {

@@ -16,13 +16,13 @@ import (
 // runSheet is the front of the deck: the setups in order, what to lay out, how
 // long it takes, what to mind, and what was measured or assumed.
 func (s Setter) runSheet(d *deck.Deck) iter.Seq[page] {
-	w := s.frame.W
+	w := s.Frame.W
 	heading := func(sheet int) paper.Block {
-		title := paper.Phrase{}.Say(s.bold(6), d.Plan.Title).Say(s.Letters(5), "run sheet")
+		title := paper.Phrase{}.Say(s.Bold(6), d.Plan.Title).Say(s.Letters(5), "run sheet")
 		if sheet > 0 {
 			return title.Tie(s.Letters(5), ", page "+strconv.Itoa(sheet+1)).Set(w)
 		}
-		return paper.Stack(1.5, title.Set(w), s.say(w, sums(d)),
+		return paper.Stack(1.5, title.Set(w), s.Say(w, sums(d)),
 			s.ticked("0: pencil the names of their sides on all pieces, and check every order against them.", w))
 	}
 	var rows []paper.Block
@@ -82,9 +82,9 @@ func sums(d *deck.Deck) string {
 // setupRow is one setup: a box to tick, its bit and fence, its heights.
 func (s Setter) setupRow(d *deck.Deck, i int) paper.Block {
 	u := &d.Setups[i]
-	w := s.frame.W
-	l, bold := s.Letters(paper.Least), s.bold(3.2)
-	number := s.strong(w, 4.2, strconv.Itoa(u.Number))
+	w := s.Frame.W
+	l, bold := s.Letters(paper.Least), s.Bold(3.2)
+	number := s.Strong(w, 4.2, strconv.Itoa(u.Number))
 	side := tickSide + 3 + max(7, number.W) + 3
 	p := paper.Phrase{}
 	if i > 0 && d.Setups[i-1].Bit == u.Bit {
@@ -92,7 +92,7 @@ func (s Setter) setupRow(d *deck.Deck, i int) paper.Block {
 	} else {
 		p = p.Say(bold, u.Bit.Name).Tie(l, ",")
 	}
-	p = p.Say(l, "fence to near edge").Keep(bold, s.plain(u.Fence.NearEdge)).Tie(l, ";").Say(l, "heights")
+	p = p.Say(l, "fence to near edge").Keep(bold, s.Plain(u.Fence.NearEdge)).Tie(l, ";").Say(l, "heights")
 	for k, h := range u.Heights {
 		if n := len(u.Heights); n > mostListed && k > 0 && k < n-1 {
 			if k == 1 {
@@ -103,7 +103,7 @@ func (s Setter) setupRow(d *deck.Deck, i int) paper.Block {
 		if k > 0 {
 			p = p.Tie(l, ",")
 		}
-		p = p.Keep(bold, s.plain(h))
+		p = p.Keep(bold, s.Plain(h))
 	}
 	if w < besidePicture {
 		return s.setupLine(u, number, p, side)
@@ -117,14 +117,14 @@ func (s Setter) setupRow(d *deck.Deck, i int) paper.Block {
 
 // setupLine sets the words of a setup behind its box and its number.
 func (s Setter) setupLine(u *deck.Setup, number paper.Block, p paper.Phrase, side paper.Paper) paper.Block {
-	w := s.frame.W
+	w := s.Frame.W
 	row := rule(w, paper.Thin)
 	row.Add(boxes(1, tickSide), 0, 0.8)
 	row.Add(number, tickSide+3, 0.7)
 	row.Add(p.Set(w-side), side, 1)
 	if u.Kept != nil {
 		for _, line := range u.Kept.Learnt {
-			row.Below(indented(s.strong(w-side, paper.Least, line), side), 0.3)
+			row.Below(indented(s.Strong(w-side, paper.Least, line), side), 0.3)
 		}
 	}
 	return row
@@ -139,7 +139,7 @@ func (s Setter) section(heading string, rows []paper.Block) []paper.Block {
 	if len(rows) == 0 {
 		return nil
 	}
-	first := paper.Stack(0.7, paper.Block{H: 0.5}, s.strong(s.frame.W, 3.4, heading), rows[0])
+	first := paper.Stack(0.7, paper.Block{H: 0.5}, s.Strong(s.Frame.W, 3.4, heading), rows[0])
 	return append([]paper.Block{first}, rows[1:]...)
 }
 
@@ -158,7 +158,7 @@ func (s Setter) bitRows(d *deck.Deck) []paper.Block {
 		if b.Measured > 0 {
 			measured = "measured"
 		}
-		rows = append(rows, s.ticked(fmt.Sprintf("%s, %s %s", b.Name, s.plain(b.True()), measured), s.frame.W))
+		rows = append(rows, s.ticked(fmt.Sprintf("%s, %s %s", b.Name, s.Plain(b.True()), measured), s.Frame.W))
 	}
 	return rows
 }
@@ -166,7 +166,7 @@ func (s Setter) bitRows(d *deck.Deck) []paper.Block {
 func (s Setter) warningRows(d *deck.Deck) []paper.Block {
 	var rows []paper.Block
 	for _, warning := range remark.Once(d) {
-		rows = append(rows, s.inLines(paper.Phrase{}.Say(s.Letters(paper.Least), warning.Text), s.frame.W)...)
+		rows = append(rows, s.inLines(paper.Phrase{}.Say(s.Letters(paper.Least), warning.Text), s.Frame.W)...)
 	}
 	return rows
 }
@@ -177,10 +177,10 @@ func (s Setter) assumptions(d *deck.Deck) []paper.Block {
 		return wording.UnitWord(scale.Unit) + ", on a scale of " + scale.Format(scale.Division)
 	}
 	text := "Lengths are in " + read(s.Scale)
-	if s.other != nil {
-		text += "; in brackets in " + read(*s.other)
+	if s.Other != nil {
+		text += "; in brackets in " + read(*s.Other)
 	}
 	text += ". A + or − behind a length: a hair more or less, the true length beside it in brackets."
-	return []paper.Block{s.say(s.frame.W, text+" "+
+	return []paper.Block{s.Say(s.Frame.W, text+" "+
 		"Bits not measured are taken for the size on their labels, which they seldom are: try a slot, measure, let the marks follow.")}
 }

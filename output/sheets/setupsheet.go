@@ -20,9 +20,9 @@ func (s Setter) setupSheets(d *deck.Deck) iter.Seq[page] {
 		var now paper.Block
 		for i := range d.Setups {
 			sheets := s.setupSheet(d, i, full)
-			if room := full - now.H - betweenSetups; now.H > 0 && s.frame.W >= besidePicture {
+			if room := full - now.H - betweenSetups; now.H > 0 && s.Frame.W >= besidePicture {
 				if shared := s.setupSheet(d, i, room); shared[0].H <= room && len(shared) <= len(sheets) {
-					now.Below(rule(s.frame.W, paper.Pen{Width: 0.35, Line: paper.Dashed}), betweenSetups/2)
+					now.Below(rule(s.Frame.W, paper.Pen{Width: 0.35, Line: paper.Dashed}), betweenSetups/2)
 					shared[0] = paper.Stack(betweenSetups/2, now, shared[0])
 					sheets, now = shared, paper.Block{}
 				}
@@ -51,7 +51,7 @@ const betweenSetups paper.Paper = 8
 // under it every pair of marks with its runs. The first sheet has some room.
 func (s Setter) setupSheet(d *deck.Deck, i int, room paper.Paper) []paper.Block {
 	u := &d.Setups[i]
-	w := s.frame.W
+	w := s.Frame.W
 	mind := s.minds[u.Number]
 	groups := s.pairGroups(u, mind, w)
 	pour := func(of int) []paper.Block {
@@ -76,11 +76,11 @@ func (s Setter) setupSheet(d *deck.Deck, i int, room paper.Paper) []paper.Block 
 
 // again is the head of a setup's further sheets: what stays set.
 func (s Setter) again(u *deck.Setup, n, of int, w paper.Paper) paper.Block {
-	b := black("SETUP "+strconv.Itoa(u.Number), s.bold(5), s.bold(5).Width("SETUP "+strconv.Itoa(u.Number))+4, 8.5)
+	b := black("SETUP "+strconv.Itoa(u.Number), s.Bold(5), s.Bold(5).Width("SETUP "+strconv.Itoa(u.Number))+4, 8.5)
 	room := w - b.W - 3
-	name := shortened(s.bold(paper.Least), paper.Printable(u.Bit.Name), room)
+	name := paper.Shortened(s.Bold(paper.Least), paper.Printable(u.Bit.Name), room)
 	p := paper.Phrase{}.Say(s.Letters(paper.Least), fmt.Sprintf("sheet %d of %d; near edge", n, of)).
-		Keep(s.bold(3.2), s.plain(u.Fence.NearEdge)).Tie(s.Letters(paper.Least), ";").Say(s.bold(paper.Least), name)
+		Keep(s.Bold(3.2), s.Plain(u.Fence.NearEdge)).Tie(s.Letters(paper.Least), ";").Say(s.Bold(paper.Least), name)
 	text := p.Set(room)
 	high := max(b.H, text.H)
 	b.Add(text, b.W+3, (high-text.H)/2)

@@ -42,7 +42,7 @@ func PieceSVG(w io.Writer, d *deck.Deck, name string, o Pages) error {
 	s := newSetter(d, o)
 	for _, c := range d.Cards() {
 		if strings.EqualFold(c.Piece.Name, strings.TrimSpace(name)) {
-			return s.writeSVG(w, s.pieceCard(d, &c, min(s.frame.W, cardWidest), s.body().H))
+			return s.writeSVG(w, s.pieceCard(d, &c, min(s.Frame.W, cardWidest), s.body().H))
 		}
 	}
 	return joinery.Faults{{Problem: fmt.Sprintf("the plan has no piece %q", joinery.Brief(name, 60)), Remedy: "look at the names in the plan"}}

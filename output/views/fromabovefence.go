@@ -1,4 +1,4 @@
-package sheets
+package views
 
 import (
 	"strings"
@@ -41,7 +41,7 @@ func (g guideMark) draw(d *paper.Drawing, tip paper.Point) {
 // names names the ends of the fence, the side of the work against it, and the
 // way of the feed.
 func (f *fromAbove) names(d *paper.Drawing, w paper.Paper) {
-	l, bold := f.s.Letters(paper.Least), f.s.bold(paper.Least)
+	l, bold := f.s.Letters(paper.Least), f.s.Bold(paper.Least)
 	out := paper.Phrase{}.Say(l, "OUTFEED").Set(w)
 	in := paper.Phrase{}.Say(l, "INFEED").Set(w)
 	feed := paper.Phrase{}.Say(bold, "feed").Set(w)
@@ -66,7 +66,7 @@ func (f *fromAbove) names(d *paper.Drawing, w paper.Paper) {
 func (f *fromAbove) flag(d *paper.Drawing, y paper.Paper) {
 	tip := paper.At(f.at(f.start, 0).X, y)
 	d.Fill(paper.Black, paper.Arrowhead(tip, 0, -1, 3)...)
-	words := paper.Phrase{}.Say(f.s.bold(paper.Least), strings.ToUpper(f.c.Leads.String())+" leads").Set(d.W)
+	words := paper.Phrase{}.Say(f.s.Bold(paper.Least), strings.ToUpper(f.c.Leads.String())+" leads").Set(d.W)
 	front, back := f.besideWork(d.W)
 	hi := d.W - back
 	x := tip.X + 2
@@ -74,7 +74,7 @@ func (f *fromAbove) flag(d *paper.Drawing, y paper.Paper) {
 		x = tip.X - 2 - words.W
 	}
 	d.Text(words, x, y)
-	scale := f.s.scaled(f.Scale)
+	scale := scaled(f.s, f.Scale)
 	shortened := scale + ", shortened"
 	if f.x.broken()+f.y.broken() == 0 {
 		shortened = scale

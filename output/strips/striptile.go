@@ -1,9 +1,8 @@
-package sheets
+package strips
 
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"fencecard/output/paper"
 )
@@ -35,7 +34,7 @@ func (t tile) hasBit() bool { return t.shows(0) }
 
 // headOf says what the tile is a part of and which end of the fence is where.
 func (st *strip) headOf(t tile, i int) paper.Block {
-	big, small := st.s.bold(3.5), st.s.Letters(paper.Least)
+	big, small := st.s.Bold(3.5), st.s.Letters(paper.Least)
 	name := paper.Phrase{}.Say(big, fmt.Sprintf("SETUP %d", st.u.Number))
 	if st.part[1] > 1 {
 		name = name.Say(small, fmt.Sprintf("strip %d of %d", st.part[0], st.part[1]))
@@ -52,28 +51,16 @@ func (st *strip) headOf(t tile, i int) paper.Block {
 		return inset(paper.Stack(0, paper.Phrase{}.Say(big, side).Set(to-from), name.Set(to-from)), from)
 	}
 	w := -st.column - t.from - from
-	bit := paper.Phrase{}.Say(small, shortened(small, paper.Printable(st.u.Bit.Name), w))
+	bit := paper.Phrase{}.Say(small, paper.Shortened(small, paper.Printable(st.u.Bit.Name), w))
 	head := inset(paper.Stack(0, paper.Phrase{}.Say(big, "← OUTFEED").Set(w), name.Set(w), bit.Set(w)), from)
 	from = st.column - t.from
 	w = to - from
 	in := paper.Phrase{}.Say(big, "INFEED ←").Set(w)
 	head.Add(in, to-in.W, 0)
-	fence := paper.Phrase{}.Say(small, "near edge").Count(st.s.number(small, st.u.Fence.NearEdge)).Say(small, "from the fence")
+	fence := paper.Phrase{}.Say(small, "near edge").Count(st.s.Number(small, st.u.Fence.NearEdge)).Say(small, "from the fence")
 	edges := paper.Phrase{}.Say(small, "Top edge: to the fence, if this lies on the table.")
 	head.Add(paper.Stack(0, fence.Set(w), edges.Set(w)), from, in.H)
 	return head
-}
-
-// shortened cuts a text to a width, and shows that it did.
-func shortened(l paper.Letters, text string, w paper.Paper) string {
-	if l.Width(text) <= w {
-		return text
-	}
-	runes := []rune(text)
-	for len(runes) > 0 && l.Width(string(runes)+"…") > w {
-		runes = runes[:len(runes)-1]
-	}
-	return strings.TrimSpace(string(runes)) + "…"
 }
 
 // inset moves a block right, and its left edge with it.

@@ -1,4 +1,4 @@
-package sheets
+package strips
 
 import (
 	"fmt"
@@ -17,7 +17,7 @@ import (
 // cards. Places along it are in millimetres from the bit's centre, the infeed
 // side positive; it is drawn at full size.
 type strip struct {
-	s     Setter
+	s     maker
 	u     *deck.Setup
 	cards []deck.Run
 	marks []deck.FenceMark
@@ -41,7 +41,7 @@ const beyondBit paper.Paper = 3
 // in tiles of a width and no higher than high. Each takes as many cards as its
 // labels leave room for. There is an error where the paper has no room beside
 // the bit.
-func (s Setter) stripsOf(u *deck.Setup, fence joinery.FenceReach, wide, high paper.Paper) ([]strip, error) {
+func (s maker) stripsOf(u *deck.Setup, fence joinery.FenceReach, wide, high paper.Paper) ([]strip, error) {
 	var marked []deck.Run
 	for _, r := range u.Runs {
 		if r.Start != nil || r.Stop != nil {
@@ -85,7 +85,7 @@ const (
 	smallMark paper.Paper = 3.5
 )
 
-func (s Setter) newStrip(u *deck.Setup, runs []deck.Run, fence joinery.FenceReach, wide, size paper.Paper) strip {
+func (s maker) newStrip(u *deck.Setup, runs []deck.Run, fence joinery.FenceReach, wide, size paper.Paper) strip {
 	st := strip{s: s, u: u, cards: runs, marks: deck.FenceMarks(runs, fence), wide: wide, size: size}
 	st.radius = paper.Paper(u.Bit.True().Millimetres() / 2)
 	st.column = st.radius + beyondBit + 1
@@ -149,12 +149,12 @@ func (st *strip) markTag(m *deck.FenceMark) *tag {
 	case deck.ByTail:
 		guide, length = "tail end", mark.TailBeforeEdge
 	}
-	cards, small := st.s.bold(st.size), st.s.Letters(max(paper.Least, st.size/math.Sqrt2))
+	cards, small := st.s.Bold(st.size), st.s.Letters(max(paper.Least, st.size/math.Sqrt2))
 	what := badge(name, cards, m.Stop)
-	by := paper.Phrase{}.Say(small, guide).Count(st.s.number(small, length))
+	by := paper.Phrase{}.Say(small, guide).Count(st.s.Number(small, length))
 	label, w := what, st.labelWidth()
 	numbers := paper.Phrase{}.Say(cards, letters(m.Runs))
-	label.Beside(slices.Concat(numbers, by).Set(st.s.paper.H), besides)
+	label.Beside(slices.Concat(numbers, by).Set(st.s.Page.H), besides)
 	if label.W > w {
 		label = what
 		label.Beside(numbers.Set(w-what.W-besides), besides)

@@ -1,4 +1,4 @@
-package sheets
+package strips
 
 import (
 	"fmt"
@@ -37,9 +37,9 @@ type printedTile struct {
 }
 
 // findTiles pairs the tiles of the strips with their places on the sheets.
-func (m *measurer) findTiles(d *deck.Deck, o Pages) {
-	s := newSetter(d, o)
-	sheets, err := s.stripSheets(d, true)
+func (m *measurer) findTiles(d *deck.Deck, on string) {
+	s := maker{setterOn(d, on)}
+	sheets, err := s.sheets(d, true)
 	require.NoError(m.t, err)
 	for i, p := range sheets {
 		for _, q := range p.Parts {

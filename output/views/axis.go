@@ -1,10 +1,12 @@
-package sheets
+package views
 
 import (
 	"cmp"
 	"slices"
 
+	"fencecard/joinery"
 	"fencecard/output/paper"
+	"fencecard/output/setting"
 )
 
 // axis places millimetres at the machine on paper, at a drawing's scale. Where
@@ -168,4 +170,22 @@ func largest(scales []drawingScale, fits func(drawingScale) bool) drawingScale {
 		}
 	}
 	return slices.MinFunc(scales, func(a, b drawingScale) int { return cmp.Compare(a.size, b.size) })
+}
+
+// drawings are the scales drawings are made at.
+func drawings(s setting.Setter) []drawingScale {
+	if s.Scale.Unit == joinery.Millimetres {
+		return metricDrawings
+	}
+	return inchDrawings
+}
+
+// scaled says at which scale something is drawn, and in which of two units its
+// lengths are.
+func scaled(s setting.Setter, d drawingScale) string {
+	text := "scale " + d.Name
+	if s.Other != nil {
+		text += ", " + s.Scale.Unit.String()
+	}
+	return text
 }

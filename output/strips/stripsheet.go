@@ -1,16 +1,34 @@
-package sheets
+// Package strips makes strips of paper for the fence: every mark of a setup at
+// full size, to be cut out and stuck on, so that nothing need be measured.
+package strips
 
 import (
 	"fmt"
 
 	"fencecard/output/paper"
+	"fencecard/output/setting"
 	"fencecard/setup/deck"
+	"fencecard/setup/remark"
 )
 
-// stripSheets lays out the strips of a deck on sheets, wide side down. Every
-// sheet has a bar to measure; the first tells how strips are used.
-// Where there are none, only a file of strips alone has that sheet, to say so.
-func (s Setter) stripSheets(d *deck.Deck, alone bool) ([]page, error) {
+// maker makes the strips of one deck.
+type maker struct{ setting.Setter }
+
+// Sheet is one sheet of strips with everything on it in its place.
+type Sheet struct {
+	W, H  paper.Paper
+	Parts []paper.Part
+}
+
+// Sheets lays out the strips of a deck on sheets, wide side down. Every sheet
+// has a bar to measure; the first tells how strips are used. Where there are
+// none, only a file of strips alone has that sheet, to say so. There is an error
+// where the paper has no room beside a bit.
+func Sheets(s setting.Setter, d *deck.Deck, alone bool) ([]Sheet, error) {
+	return maker{s}.sheets(d, alone)
+}
+
+func (s maker) sheets(d *deck.Deck, alone bool) ([]Sheet, error) {
 	wide, high := s.stripRoom()
 	var tiles []paper.Block
 	var none []string
@@ -31,18 +49,18 @@ func (s Setter) stripSheets(d *deck.Deck, alone bool) ([]page, error) {
 	}
 	use := s.stripUse(d, none, wide, high)
 	if alone { // a deck has said it
-		use = append(use, s.deference(wide))
+		use = append(use, s.Say(wide, remark.Deference))
 	}
 	return s.fillSheets(append(use, tiles...)), nil
 }
 
 // stripFrame is the part of a strip sheet inside its margins.
-func (s Setter) stripFrame() paper.Box {
-	return paper.Box{X: s.frame.Y, Y: s.frame.X, W: s.frame.H, H: s.frame.W}
+func (s maker) stripFrame() paper.Box {
+	return paper.Box{X: s.Frame.Y, Y: s.Frame.X, W: s.Frame.H, H: s.Frame.W}
 }
 
 // stripRoom is the width and height of the largest tile.
-func (s Setter) stripRoom() (wide, high paper.Paper) {
+func (s maker) stripRoom() (wide, high paper.Paper) {
 	frame := s.stripFrame()
 	return frame.W, frame.H - s.bar(frame.W).H - sheetGap
 }
@@ -53,7 +71,7 @@ const (
 )
 
 // fillSheets puts blocks under each other, on as many sheets as they take.
-func (s Setter) fillSheets(blocks []paper.Block) []page {
+func (s maker) fillSheets(blocks []paper.Block) []Sheet {
 	frame := s.stripFrame()
 	bar := s.bar(frame.W)
 	var sheets []paper.Block
@@ -65,19 +83,19 @@ func (s Setter) fillSheets(blocks []paper.Block) []page {
 		now.Below(b, sheetGap)
 	}
 	sheets = append(sheets, now)
-	pages := make([]page, len(sheets))
+	pages := make([]Sheet, len(sheets))
 	for i, b := range sheets {
-		count := paper.Phrase{}.Say(s.Letters(paper.Least), fmt.Sprintf("Strip sheet %d of %d", i+1, len(sheets))).Set(frame.W)
+		count := paper.Phrase{}.Say(s.Letters(paper.Least), s.counted(i+1, len(sheets))).Set(frame.W)
 		parts := append(bar.At(frame.X, frame.Y), count.At(frame.Right()-count.W, frame.Y)...)
 		parts = append(parts, b.At(frame.X, frame.Y+bar.H+sheetGap)...)
-		pages[i] = page{width: s.paper.H, height: s.paper.W, Parts: parts, strip: true}
+		pages[i] = Sheet{s.Page.H, s.Page.W, parts}
 	}
 	return pages
 }
 
 // bar is two lines to measure, so that a sheet printed at another size is
 // found out.
-func (s Setter) bar(w paper.Paper) paper.Block {
+func (s maker) bar(w paper.Paper) paper.Block {
 	small := s.Letters(paper.Least)
 	const high paper.Paper = 8
 	d := &paper.Drawing{W: w, H: high}
@@ -98,6 +116,15 @@ func (s Setter) bar(w paper.Paper) paper.Block {
 	inches, metric := paper.Phrase{}.Say(small, "4 in").Set(w), paper.Phrase{}.Say(small, "100 mm").Set(w)
 	d.Text(inches, x, middle-inches.H)
 	d.Text(metric, x, middle)
-	say := paper.Phrase{}.Say(s.bold(paper.Least), "Print at 100 %, not fitted to the page. Measure this bar.")
+	say := paper.Phrase{}.Say(s.Bold(paper.Least), "Print at 100 %, not fitted. Measure this bar.")
 	return paper.Stack(1, say.Set(w), d.Block())
+}
+
+// counted names a sheet, and the deck that it belongs to.
+func (s maker) counted(n, of int) string {
+	text := fmt.Sprintf("Strip sheet %d of %d", n, of)
+	if s.Code != "" {
+		text += ", deck " + s.Code
+	}
+	return text
 }

@@ -1,4 +1,4 @@
-package sheets
+package strips
 
 import (
 	"strings"
@@ -20,13 +20,13 @@ var stripSteps = []struct{ what, how string }{
 
 // stripUse is the text and the sketches that come first, in one block if that
 // is no higher than high. It names the setups that have no strip.
-func (s Setter) stripUse(d *deck.Deck, none []string, w, high paper.Paper) []paper.Block {
+func (s maker) stripUse(d *deck.Deck, none []string, w, high paper.Paper) []paper.Block {
 	size := paper.Least
 	if w > 200 {
 		size = 3.5
 	}
-	body, bold := s.Letters(size), s.bold(size)
-	use := []paper.Block{paper.Phrase{}.Say(s.bold(5), "Strips: "+d.Plan.Title).Set(w)}
+	body, bold := s.Letters(size), s.Bold(size)
+	use := []paper.Block{paper.Phrase{}.Say(s.Bold(5), "Strips: "+d.Plan.Title).Set(w)}
 	for _, step := range stripSteps {
 		use = append(use, paper.Phrase{}.Say(bold, step.what).Say(body, step.how).Set(w))
 	}
@@ -56,7 +56,7 @@ const (
 )
 
 // fenceSketch shows a strip on the faces of the fence, its flaps folded back.
-func (s Setter) fenceSketch(w paper.Paper) paper.Block {
+func (s maker) fenceSketch(w paper.Paper) paper.Block {
 	d, middle := &paper.Drawing{W: w, H: sketchHigh}, w/2
 	for _, side := range []paper.Paper{-1, 1} {
 		end := middle + side*sketchOpen
@@ -72,11 +72,11 @@ func (s Setter) fenceSketch(w paper.Paper) paper.Block {
 	}
 	d.Circle(paper.At(middle, sketchFace), sketchBit, paper.Pale, paper.Thin)
 	s.sketchFeed(d)
-	return paper.Stack(0, paper.Phrase{}.Say(s.bold(paper.Least), "ON THE FENCE, from above: bottom edge down on the table").Set(w), d.Block())
+	return paper.Stack(0, paper.Phrase{}.Say(s.Bold(paper.Least), "ON THE FENCE, from above: bottom edge down on the table").Set(w), d.Block())
 }
 
 // tableSketch shows a strip on the table with its ring cut out over the bit.
-func (s Setter) tableSketch(w paper.Paper) paper.Block {
+func (s maker) tableSketch(w paper.Paper) paper.Block {
 	d, middle := &paper.Drawing{W: w, H: sketchHigh}, w/2
 	s.sketchFence(d, 0, w)
 	d.Stroke(paper.Thick, paper.Box{X: 4, Y: sketchFace + 0.5, W: w - 8, H: 10}.Path()...)
@@ -84,16 +84,16 @@ func (s Setter) tableSketch(w paper.Paper) paper.Block {
 	d.Circle(at, sketchBit+0.7, paper.White, paper.Thick)
 	d.Circle(at, sketchBit, paper.Pale, paper.Thin)
 	s.sketchFeed(d)
-	return paper.Stack(0, paper.Phrase{}.Say(s.bold(paper.Least), "ON THE TABLE, from above: top edge against the fence").Set(w), d.Block())
+	return paper.Stack(0, paper.Phrase{}.Say(s.Bold(paper.Least), "ON THE TABLE, from above: top edge against the fence").Set(w), d.Block())
 }
 
-func (s Setter) sketchFence(d *paper.Drawing, from, to paper.Paper) {
+func (s maker) sketchFence(d *paper.Drawing, from, to paper.Paper) {
 	d.Hatch(paper.Box{X: from, Y: 2, W: to - from, H: sketchFace - 2}, 2)
 	d.Stroke(paper.Thick, paper.Box{X: from, Y: 2, W: to - from, H: sketchFace - 2}.Path()...)
 }
 
 // sketchFeed shows which way the work goes.
-func (s Setter) sketchFeed(d *paper.Drawing) {
+func (s maker) sketchFeed(d *paper.Drawing) {
 	y := sketchHigh - 2
 	label := paper.Phrase{}.Say(s.Letters(paper.Least), "feed").Set(d.W)
 	d.Arrow(paper.Thin, 2.5, paper.At(d.W/2+14, y), paper.At(d.W/2-6, y))

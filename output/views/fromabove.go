@@ -1,10 +1,11 @@
-package sheets
+package views
 
 import (
 	"math"
 
 	"fencecard/joinery"
 	"fencecard/output/paper"
+	"fencecard/output/setting"
 	"fencecard/setup/deck"
 )
 
@@ -13,7 +14,7 @@ import (
 // stop (long-dash double-dot lines). Lengths are in millimetres at the machine,
 // x to the right from the bit's centre, y from the fence toward the operator.
 type fromAbove struct {
-	s     Setter
+	s     setting.Setter
 	u     *deck.Setup
 	c     *deck.Run
 	Scale drawingScale
@@ -48,9 +49,9 @@ const (
 	aroundPoints paper.Paper = 4   // paper shown round a point of interest at least
 )
 
-// fromAbove lays the drawing out in a width and height. It reports whether
+// FromAbove lays the drawing out in a width and height. It reports whether
 // there is room.
-func (s Setter) fromAbove(u *deck.Setup, r *deck.Run, w, h paper.Paper) (paper.Block, bool) {
+func FromAbove(s setting.Setter, u *deck.Setup, r *deck.Run, w, h paper.Paper) (paper.Block, bool) {
 	f := fromAbove{s: s, u: u, c: r}
 	f.radius = u.Bit.True().Millimetres() / 2
 	f.centre = u.Fence.Centre.Millimetres()
@@ -58,7 +59,7 @@ func (s Setter) fromAbove(u *deck.Setup, r *deck.Run, w, h paper.Paper) (paper.B
 	f.wide = r.Section().Across.Millimetres()
 	f.rows = f.chains()
 	fits := func(try drawingScale) (bool, int) { return f.fit(try, w, h), f.x.broken() + f.y.broken() }
-	if s.choose(u, fits) {
+	if choose(s, u, fits) {
 		return f.draw(w), true
 	}
 	return paper.Block{}, false
@@ -73,12 +74,12 @@ const distinct paper.Paper = 3
 // which the drawing fits. The function that tries a scale says whether the
 // drawing fits, and in how many places it is broken; it is left as it was at
 // the scale chosen.
-func (s Setter) choose(u *deck.Setup, try func(drawingScale) (fits bool, breaks int)) bool {
+func choose(s setting.Setter, u *deck.Setup, try func(drawingScale) (fits bool, breaks int)) bool {
 	bit := paper.Paper(u.Bit.True().Millimetres())
 	want := min(distinct, bit)
 	var best *drawingScale
 	fewest := 0
-	for _, scale := range s.drawings() {
+	for _, scale := range drawings(s) {
 		fits, breaks := try(scale)
 		large := bit*paper.Paper(scale.size) >= want
 		if fits && (best == nil || large && breaks < fewest) {
@@ -98,7 +99,7 @@ func (f *fromAbove) chains() []dimensionRow {
 	chain := func(name string, pen paper.Pen, m *deck.Mark, edge float64, stop bool) {
 		lead := -m.LeadPastCentre.Millimetres()
 		rows = append(rows, dimensionRow{name, pen, f.guide(stop), f.block(stop), [3]float64{lead, edge, lead + f.Long},
-			[2]paper.Block{f.s.small(m.LeadPastEdge), f.s.small(m.TailBeforeEdge)}})
+			[2]paper.Block{small(f.s, m.LeadPastEdge), small(f.s, m.TailBeforeEdge)}})
 	}
 	if m := f.c.Start; m != nil {
 		f.start = -m.LeadPastCentre.Millimetres()
@@ -112,8 +113,8 @@ func (f *fromAbove) chains() []dimensionRow {
 }
 
 // small sets a length in the letters of a drawing.
-func (s Setter) small(l joinery.Length) paper.Block {
-	return paper.Phrase{}.Count(s.number(s.Letters(3.2), l)).Set(s.frame.W)
+func small(s setting.Setter, l joinery.Length) paper.Block {
+	return paper.Phrase{}.Count(s.Number(s.Letters(3.2), l)).Set(s.Frame.W)
 }
 
 // rowHeight is the height of a dimension row.
@@ -297,7 +298,7 @@ func (f *fromAbove) chain(d *paper.Drawing, r dimensionRow, y, workEnd paper.Pap
 	d.Stroke(r.pen, paper.At(0, y), paper.At(max(name.W, 10), y))
 	r.flag.draw(d, paper.At(name.W+2.2, y-1))
 	if r.flag.Guide == deck.ByLine && r.stop != noBlock {
-		crossed(d, paper.Box{X: name.W + 1, Y: y - 1 - blockWide, W: blockWide, H: blockWide})
+		Crossed(d, paper.Box{X: name.W + 1, Y: y - 1 - blockWide, W: blockWide, H: blockWide})
 	}
 	for _, m := range f.dimensions(r, y) {
 		d.Dimension(m)

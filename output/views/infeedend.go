@@ -1,10 +1,13 @@
-package sheets
+// Package views draws work at the machine to scale: the section at the bit as it
+// is seen from the infeed end, and the table from above.
+package views
 
 import (
 	"strings"
 
 	"fencecard/joinery"
 	"fencecard/output/paper"
+	"fencecard/output/setting"
 	"fencecard/setup/deck"
 )
 
@@ -13,7 +16,7 @@ import (
 // the work in front of it, the bit rising out of the table. Lengths are in
 // millimetres at the machine, from the fence face out and from the table up.
 type infeedEnd struct {
-	s       Setter
+	s       setting.Setter
 	u       *deck.Setup
 	c       *deck.Run
 	section deck.Section
@@ -35,9 +38,9 @@ const (
 	besideName paper.Paper = 5
 )
 
-// setupSection is the section of a setup, at the run with the deepest cut; the
+// SetupSection is the section of a setup, at the run with the deepest cut; the
 // sides are left unnamed, since every run has its own.
-func (s Setter) setupSection(u *deck.Setup, w, h paper.Paper) paper.Block {
+func SetupSection(s setting.Setter, u *deck.Setup, w, h paper.Paper) paper.Block {
 	deepest := &u.Runs[0]
 	for i := range u.Runs {
 		if r := &u.Runs[i]; top(r) > top(deepest) {
@@ -49,25 +52,25 @@ func (s Setter) setupSection(u *deck.Setup, w, h paper.Paper) paper.Block {
 	if !ok {
 		return paper.Block{}
 	}
-	return framed(centred(b, w-3, h-3), 1.5, paper.Thin)
+	return paper.Framed(paper.Centred(b, w-3, h-3), 1.5, paper.Thin)
 }
 
 // top is a run's greatest height.
 func top(r *deck.Run) joinery.Length { return r.Heights[len(r.Heights)-1] }
 
-// infeedEnd lays the section of a run out in a width and height. It reports
+// InfeedEnd lays the section of a run out in a width and height. It reports
 // whether there is room.
-func (s Setter) infeedEnd(u *deck.Setup, r *deck.Run, w, h paper.Paper) (paper.Block, bool) {
+func InfeedEnd(s setting.Setter, u *deck.Setup, r *deck.Run, w, h paper.Paper) (paper.Block, bool) {
 	e := infeedEnd{s: s, u: u, c: r, section: r.Section(), room: w}
 	return e.lay(w, h)
 }
 
 func (e *infeedEnd) lay(w, h paper.Paper) (paper.Block, bool) {
-	e.near = e.s.say(w, e.s.plain(e.u.Fence.NearEdge))
-	e.depth = e.s.say(w, e.s.plain(e.section.Depth))
+	e.near = e.s.Say(w, e.s.Plain(e.u.Fence.NearEdge))
+	e.depth = e.s.Say(w, e.s.Plain(e.section.Depth))
 	e.down = e.name(e.c.Step.Down, "down", w)
 	fits := func(try drawingScale) (bool, int) { return e.fit(try, w, h), e.y.broken() + e.z.broken() }
-	if e.s.choose(e.u, fits) {
+	if choose(e.s, e.u, fits) {
 		return e.draw(), true
 	}
 	return paper.Block{}, false
@@ -201,15 +204,15 @@ func (e *infeedEnd) bit(d *paper.Drawing) {
 // name names a side of the work and says how it lies.
 func (e *infeedEnd) name(side joinery.Side, how string, w paper.Paper) paper.Block {
 	if e.plain {
-		return paper.Phrase{}.Say(e.s.bold(paper.Least), map[string]string{"down": "TABLE", "at fence": "FENCE", "": "FENCE"}[how]).Set(w)
+		return paper.Phrase{}.Say(e.s.Bold(paper.Least), map[string]string{"down": "TABLE", "at fence": "FENCE", "": "FENCE"}[how]).Set(w)
 	}
-	return paper.Phrase{}.Say(e.s.bold(paper.Least), strings.ToUpper(side.String())+" "+how).Set(w)
+	return paper.Phrase{}.Say(e.s.Bold(paper.Least), strings.ToUpper(side.String())+" "+how).Set(w)
 }
 
 // names names the sides of the work that lie on the table and at the fence.
 func (e *infeedEnd) names(d *paper.Drawing, fence paper.Block) {
 	d.Text(fence, d.W-fence.W, 0)
-	scale := e.s.say(e.room, e.s.scaled(e.Scale))
+	scale := e.s.Say(e.room, scaled(e.s, e.Scale))
 	if e.plain {
 		d.W = max(d.W, fence.W+3+scale.W)
 	}

@@ -1,4 +1,4 @@
-package sheets
+package views
 
 import (
 	"math/rand/v2"

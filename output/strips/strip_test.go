@@ -1,17 +1,22 @@
-package sheets
+package strips
 
 import (
 	"bytes"
 	"fmt"
-	"io"
+	"os"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"fencecard/joinery"
 	"fencecard/joinery/examples"
+	"fencecard/joinery/planfile"
 	"fencecard/output/internal/render"
+	"fencecard/output/paper"
+	"fencecard/output/setting"
+	"fencecard/setup"
 	"fencecard/setup/deck"
 )
 
@@ -36,11 +41,55 @@ func crowdedPlan() []byte {
 
 // stripDecks are the decks strips are tested with.
 func stripDecks(t testing.TB) map[string]*deck.Deck {
-	decks := map[string]*deck.Deck{"crowded": planDeck(t, crowdedPlan())}
-	for _, e := range exampleDecks(t) {
-		decks[e.Name] = e.deck
+	cabinet, err := os.ReadFile("../../testdata/wall-cabinet.yaml")
+	require.NoError(t, err)
+	return map[string]*deck.Deck{
+		"boot bench":   planDeck(t, examples.BootBench),
+		"wall cabinet": planDeck(t, cabinet),
+		"crowded":      planDeck(t, crowdedPlan()),
 	}
-	return decks
+}
+
+// planDeck reads a plan and makes its deck.
+func planDeck(t testing.TB, plan []byte) *deck.Deck {
+	t.Helper()
+	p, err := planfile.Read("plan.yaml", plan, nil)
+	require.NoError(t, err)
+	d, err := setup.Make(p)
+	require.NoError(t, err)
+	return d
+}
+
+// somePapers are papers that strips are printed on: width, height and margin.
+var somePapers = map[string][3]paper.Paper{
+	"letter": {215.9, 279.4, 10}, "a4": {210, 297, 10}, "legal": {215.9, 355.6, 10}, "a5": {148, 210, 10}, "index": {101.6, 152.4, 6},
+}
+
+// setterOn sets a deck's strips on a paper.
+func setterOn(d *deck.Deck, on string) setting.Setter {
+	p := somePapers[on]
+	page := paper.Box{W: p[0], H: p[1]}
+	return setting.Setter{Page: page, Frame: page.Inset(p[2]), Scale: d.Plan.Shop.Scale, Reach: d.Plan.Shop.Fence,
+		Blocks: d.Plan.Shop.Stops == joinery.Blocks, Title: d.Plan.Title, Code: d.Code}
+}
+
+// printed prints strips alone.
+func printed(d *deck.Deck, on string) ([]byte, error) {
+	all, err := Sheets(setterOn(d, on), d, true)
+	if err != nil {
+		return nil, err
+	}
+	pdf := paper.NewPDF(d.Plan.Title)
+	g := &paper.Gate{To: pdf}
+	for _, p := range all {
+		g.Page(p.W, p.H)
+		paper.Paint(g, p.Parts)
+	}
+	var file bytes.Buffer
+	if err := pdf.Write(&file); err != nil {
+		return nil, err
+	}
+	return file.Bytes(), g.Err
 }
 
 // TestStripsAreTrue prints strips on every paper and measures every sheet as
@@ -48,13 +97,12 @@ func stripDecks(t testing.TB) map[string]*deck.Deck {
 // parts of a strip; the bit's edges and the fold lines; the bar.
 func TestStripsAreTrue(t *testing.T) {
 	for name, d := range stripDecks(t) {
-		for p := range paperSizes {
-			t.Run(name+" on "+PaperSize(p).String(), func(t *testing.T) {
-				o := Pages{Paper: PaperSize(p), Only: OnlyStrips}
-				var file bytes.Buffer
-				require.NoError(t, PDF(&file, d, o))
-				m := measurer{t: t, doc: render.Open(t, file.Bytes())}
-				m.findTiles(d, o)
+		for on := range somePapers {
+			t.Run(name+" on "+on, func(t *testing.T) {
+				file, err := printed(d, on)
+				require.NoError(t, err)
+				m := measurer{t: t, doc: render.Open(t, file)}
+				m.findTiles(d, on)
 				for page := range m.doc.Pages() {
 					m.bar(page)
 					m.clean(page)
@@ -68,28 +116,13 @@ func TestStripsAreTrue(t *testing.T) {
 	}
 }
 
-// TestStripsInTheDeck puts the strips behind the cards, or prints them alone,
-// the same bytes each time.
-func TestStripsInTheDeck(t *testing.T) {
-	d := planDeck(t, examples.BootBench)
-	var alone, again, with, without bytes.Buffer
-	require.NoError(t, PDF(&alone, d, Pages{Only: OnlyStrips}))
-	require.NoError(t, PDF(&again, planDeck(t, examples.BootBench), Pages{Only: OnlyStrips}))
-	assert.Equal(t, alone.Bytes(), again.Bytes())
-	require.NoError(t, PDF(&with, d, Pages{Strips: true}))
-	require.NoError(t, PDF(&without, d, Pages{}))
-	sheets := render.Open(t, alone.Bytes()).Pages()
-	assert.Positive(t, sheets)
-	assert.Equal(t, render.Open(t, without.Bytes()).Pages()+sheets, render.Open(t, with.Bytes()).Pages())
-}
-
 // Through cuts need no marks: a deck of nothing else gets a sheet that says so.
 func TestNoStripsWithoutMarks(t *testing.T) {
 	d := planDeck(t, []byte("unit: in\npieces:\n- piece: rail\n  size: {left-right: 20, front-back: 3/4, top-bottom: 3}\n"+
 		"  cuts:\n  - {groove: panel, in: bottom, width: 1/4, setback: 1/4 from front, depth: 1/4}\n"))
-	var file bytes.Buffer
-	require.NoError(t, PDF(&file, d, Pages{Only: OnlyStrips}))
-	doc := render.Open(t, file.Bytes())
+	file, err := printed(d, "letter")
+	require.NoError(t, err)
+	doc := render.Open(t, file)
 	require.Equal(t, 1, doc.Pages())
 	assert.Contains(t, doc.Text(0), "No strip for setup 1")
 }
@@ -105,30 +138,14 @@ func widePlan(bit string) []byte {
 func TestNoRoomBesideTheBit(t *testing.T) {
 	for _, c := range []struct {
 		bit   string
-		paper PaperSize
+		paper string
 		room  bool
-	}{{"2", Index, true}, {"3 1/2", A5, true}, {"3 1/2", Index, false}} {
-		err := PDF(io.Discard, planDeck(t, widePlan(c.bit)), Pages{Paper: c.paper, Only: OnlyStrips})
+	}{{"2", "index", true}, {"3 1/2", "a5", true}, {"3 1/2", "index", false}} {
+		_, err := printed(planDeck(t, widePlan(c.bit)), c.paper)
 		if c.room {
 			assert.NoError(t, err)
 		} else {
 			assert.EqualError(t, err, "setup 1: the paper has no room for a strip beside a bit of 3 1/2; a larger paper would be right")
 		}
 	}
-}
-
-// A deck without a stopped cut has no sheet that tells how strips are used.
-func TestNoStripsNoSheet(t *testing.T) {
-	d := planDeck(t, []byte("unit: in\npieces:\n- piece: rail\n  size: {left-right: 20, front-back: 3/4, top-bottom: 3}\n"+
-		"  cuts:\n  - {groove: g, in: top, width: 1/4, setback: 1/4 from front, depth: 1/4}\n"))
-	count := func(o Pages) (n int) {
-		pages, err := lay(d, o)
-		require.NoError(t, err)
-		for range pages {
-			n++
-		}
-		return n
-	}
-	assert.Equal(t, count(Pages{}), count(Pages{Strips: true}))
-	assert.Equal(t, 1, count(Pages{Only: OnlyStrips}))
 }

@@ -1,4 +1,4 @@
-package sheets
+package views
 
 import (
 	"fencecard/output/paper"
@@ -28,7 +28,7 @@ func (f *fromAbove) block(stop bool) stopBlock {
 	switch {
 	case !stop:
 		return backBlock
-	case f.s.blocks:
+	case f.s.Blocks:
 		return frontBlock
 	}
 	return noBlock
@@ -36,10 +36,10 @@ func (f *fromAbove) block(stop bool) stopBlock {
 
 // guide is what is marked on the fence; between blocks nothing is.
 func (f *fromAbove) guide(stop bool) guideMark {
-	if f.s.blocks {
+	if f.s.Blocks {
 		return guideMark{deck.Reached{Guide: deck.ByLine}, stop}
 	}
-	return guideMark{f.c.Reach(stop, f.s.reach), stop}
+	return guideMark{f.c.Reach(stop, f.s.Reach), stop}
 }
 
 // besideWork is the room that blocks and their words take on the left of the
@@ -67,7 +67,7 @@ func (f *fromAbove) blockWords(b stopBlock, w paper.Paper) paper.Block {
 	if w < wordsBlock {
 		return paper.Block{}
 	}
-	l := f.s.bold(paper.Least)
+	l := f.s.Bold(paper.Least)
 	return paper.Stack(0, paper.Phrase{}.Say(l, string(b)).Set(w), paper.Phrase{}.Say(l, "STOP").Set(w))
 }
 
@@ -80,18 +80,18 @@ func (f *fromAbove) blocks(d *paper.Drawing) {
 		switch r.stop {
 		case backBlock:
 			x := f.at(r.at[2], 0).X
-			crossed(d, paper.Box{X: x, Y: f.top, W: blockWide, H: long})
+			Crossed(d, paper.Box{X: x, Y: f.top, W: blockWide, H: long})
 			d.Text(words, x+blockWide+1, f.top+0.5)
 		case frontBlock:
 			x := f.at(r.at[0], 0).X - blockWide
-			crossed(d, paper.Box{X: x, Y: f.top, W: blockWide, H: long})
+			Crossed(d, paper.Box{X: x, Y: f.top, W: blockWide, H: long})
 			d.Text(words, x-1-words.W, f.top+0.5)
 		}
 	}
 }
 
-// crossed draws a block of wood as a box with its diagonals.
-func crossed(d *paper.Drawing, b paper.Box) {
+// Crossed draws a block of wood as a box with its diagonals.
+func Crossed(d *paper.Drawing, b paper.Box) {
 	d.Fill(paper.White, b.Path()...)
 	d.Stroke(paper.Thin, b.Corner(), paper.At(b.Right(), b.Bottom()))
 	d.Stroke(paper.Thin, paper.At(b.Right(), b.Y), paper.At(b.X, b.Bottom()))

@@ -70,10 +70,10 @@ const BackStop = "BACK STOP: bring it up to the tail of work held at the START m
 // warns of a stop beyond the fence. It is "" where there is nothing to tell.
 func (w Way) StopLine(m *deck.PairMark, text func(joinery.Length) string, fence joinery.FenceReach, r *deck.Run) string {
 	beyond := (!w.stop || w.blocks) && r.StopOffFence(w.stop, fence)
-	const where = "BEYOND THE FENCE (facing, or table)"
+	const where = "BEYOND THE FENCE (on the table)"
 	switch {
 	case !w.stop && w.guide != deck.ByTail:
-		what := "BACK STOP " + side(m.TailBeforeEdge, text, "RIGHT", "LEFT") + ", for the TAIL end"
+		what := "BACK STOP " + side(m.TailBeforeEdge, text, "RIGHT", "LEFT") + " for the TAIL"
 		if beyond {
 			what += ", " + where
 		}

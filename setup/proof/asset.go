@@ -1,6 +1,7 @@
 package proof
 
 import (
+	"cmp"
 	"fmt"
 
 	"fencecard/joinery"
@@ -90,7 +91,7 @@ func (b bench) fenceAsSet(s Settings) []Finding {
 		f := Finding{What: "fence", As: numbers[i].as, Measured: *measured, Wants: numbers[i].length}
 		f.Makes = b.walls(f.Off())
 		if !b.right(f.Measured, f.Wants) {
-			f.Ask = b.ask(f, numbers)
+			f.Ask = cmp.Or(b.droppedMinus(f), b.ask(f, numbers))
 			f.Move = b.moveFence(f.Off())
 		}
 		found = append(found, f)
@@ -170,7 +171,7 @@ func (b bench) markAsSet(what string, guide deck.Guide, stop bool, measured join
 	}
 	if !b.right(f.Measured, f.Wants) {
 		made.Words = fmt.Sprintf("%s too near the %s", b.text(off.Abs()), toward(off, b.card.Leads))
-		f.Ask = b.ask(f, b.markSays(stop))
+		f.Ask = cmp.Or(b.ask(f, b.markSays(stop)), b.fromWrongEdge(f, guide, stop))
 		f.Move = b.moveMark(stop, guide, off)
 	}
 	f.Makes = []Made{made}

@@ -141,3 +141,35 @@ func TestAcrossAnEndTheShoulderCounts(t *testing.T) {
 	assert.Equal(t, "raise the bit 1/2", as.Found[0].Move)
 	assert.Equal(t, "3/16 is the depth of the cut. Did you measure above the carriage?", as.Found[0].Ask)
 }
+
+// A reading from the other edge of the bit, 3/8 wide here, is off by its diameter:
+// more where that edge is farther from the end of the work, less where it is
+// nearer. One edge of a bit buried in the fence has a minus.
+func TestAskAboutTheOtherEdge(t *testing.T) {
+	in := func(text string) *joinery.Length { l := workpiece.In(t, text); return &l }
+	const wide, short = "fence: {infeed: 20, outfeed: 20, reach: 12}", "fence: {infeed: 2, outfeed: 2, reach: 12}"
+	const left, right = "trailing (left) edge", "leading (right) edge"
+	for _, c := range []struct {
+		shop, piece string
+		set         proof.Settings
+		ask         string
+	}{
+		{wide, "leg", proof.Settings{Start: in("7/8")}, right},       // 1/2 and the bit
+		{wide, "leg", proof.Settings{Stop: in("2 5/8")}, left},       // 3 less the bit
+		{wide, "leg", proof.Settings{BackStop: in("16 1/8")}, right}, // 16 1/2 less the bit
+		{wide, "other leg", proof.Settings{Start: in("2 5/8")}, right},
+		{wide, "other leg", proof.Settings{Stop: in("7/8")}, left},
+		{wide + ", stops: blocks", "other leg", proof.Settings{Stop: in("16 1/8")}, left},
+		{wide, "leg", proof.Settings{Start: in("1/8")}, ""}, // no edge is there
+		{wide, "leg", proof.Settings{Start: in("55/64")}, ""},
+		{short, "other leg", proof.Settings{Start: in("14 3/8")}, ""}, // a line, and no edge
+	} {
+		f := standing(t, c.shop, c.piece, c.set).Found[0]
+		assert.NotEmpty(t, f.Move)
+		if c.ask == "" {
+			assert.Empty(t, f.Ask)
+			continue
+		}
+		assert.Contains(t, f.Ask, "is what it would be from the bit's "+c.ask+". Did you measure from there?")
+	}
+}

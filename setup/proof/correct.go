@@ -1,6 +1,7 @@
 package proof
 
 import (
+	"cmp"
 	"fmt"
 
 	"fencecard/joinery"
@@ -107,7 +108,7 @@ func (b bench) learnSetback(cut TestCut, l *Lesson) joinery.Faults {
 	}
 	c := Correction{What: "fence", Measured: cut.Setback, Wants: b.setup.Fence.NearEdge}
 	c.Move = b.unless(c, b.moveFence)
-	c.Ask = b.askCut(c, b.acrossTheFeed())
+	c.Ask = cmp.Or(b.askCut(c, b.acrossTheFeed()), b.fenceByWrongEdge(c))
 	l.Corrections = append(l.Corrections, c)
 	return nil
 }
@@ -125,7 +126,7 @@ func (b bench) learnBegins(cut TestCut, l *Lesson) joinery.Faults {
 	}
 	c := Correction{What: "start", Measured: cut.Begins, Wants: b.card.Start.Line}
 	c.Move = b.unless(c, func(off joinery.Length) string { return b.moveMark(false, b.guide(false), off) })
-	c.Ask = b.askCut(c, b.alongTheFeed())
+	c.Ask = cmp.Or(b.askCut(c, b.alongTheFeed()), b.markByWrongEdge(c, -b.bit))
 	l.Corrections = append(l.Corrections, c)
 	return nil
 }
@@ -155,7 +156,7 @@ func (b bench) learnLength(cut TestCut, l *Lesson) joinery.Faults {
 		c.Wants = stop.Line - start.Line
 	}
 	c.Move = b.unless(c, move)
-	c.Ask = b.askCut(c, b.lengths(c))
+	c.Ask = cmp.Or(b.askCut(c, b.lengths(c)), b.markByWrongEdge(c, b.bit))
 	if c.Move != "" && start != nil && stop != nil && cut.Begins == 0 {
 		c.Assumes = fmt.Sprintf("if the cut begins where it should, %s from the %s end; measure that too, and give it as --begins",
 			b.text(start.Line), b.card.Leads)

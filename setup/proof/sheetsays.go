@@ -61,10 +61,7 @@ func says(guide deck.Guide, m *deck.Mark) joinery.Length {
 
 // as tells how that number is measured.
 func (b bench) as(guide deck.Guide, stop bool) string {
-	edge := "the bit's trailing (left) edge"
-	if stop {
-		edge = "the bit's leading (right) edge"
-	}
+	edge := "the bit's " + edgeOf(stop)
 	switch guide {
 	case deck.ByLead:
 		return fmt.Sprintf("from %s to the %s end, which leads", edge, b.card.Leads)

@@ -52,13 +52,30 @@ func lastRun(d *deck.Deck) string {
 	return runs[len(runs)-1].Number()
 }
 
-// runPage lays out one run, on more than one page where the paper is small.
+// runPage lays out one run as large as a page takes it, on small paper on more
+// than one.
 func (s Setter) runPage(u *deck.Setup, r *deck.Run) []paper.Block {
-	w := s.Frame.W
-	large, high := paper.Paper(10), s.body().H
-	if w < besidePicture {
-		large = 7
+	for by := mostMagnified; by > 1; by -= 0.05 {
+		small := s
+		small.Frame.W /= by
+		small.Frame.H = s.body().H/by + footHeight
+		if all := small.runBlocks(u, r); len(all) == 1 && all[0].H <= small.body().H {
+			return []paper.Block{paper.Magnified(all[0], by)}
+		}
 	}
+	return s.runBlocks(u, r)
+}
+
+// mostMagnified is how much larger a run is on a page of its own at the most.
+const mostMagnified paper.Paper = 1.8
+
+// besideRun is how wide paper must be for the section beside the settings.
+const besideRun paper.Paper = 100
+
+// runBlocks are what is said of one run, poured over pages.
+func (s Setter) runBlocks(u *deck.Setup, r *deck.Run) []paper.Block {
+	w := s.Frame.W
+	large, high := paper.Paper(8), s.body().H
 	mind := s.minds[u.Number]
 	head := s.badge("RUN", r.Number())
 	name := s.Strong(w-head.W-3, 6, r.Piece.Name)
@@ -76,14 +93,15 @@ func (s Setter) runPage(u *deck.Setup, r *deck.Run) []paper.Block {
 	} else {
 		shown.Below(lies, 1.5)
 	}
-	blocks := []paper.Block{head, orders, shown, s.fenceBox(u, w), s.ladderLine(u, w),
-		s.pairPanel(u, u.Pair(r.Pair), []*deck.Run{r}, mind, w)}
-	if b, ok := views.FromAbove(s.Setter, u, r, w, high*0.3); ok {
-		blocks = append(blocks, b)
+	left := w
+	if w >= besideRun {
+		left = w*(1-pictureShare) - 4
 	}
-	if b, ok := views.InfeedEnd(s.Setter, u, r, min(w, 110), high*0.25); ok {
-		blocks = append(blocks, b)
+	middle := paper.Stack(3, shown, s.fenceBox(u, left), s.ladderLine(u, left))
+	if section, ok := views.InfeedEnd(s.Setter, u, r, w-left-4, middle.H); ok && left < w {
+		middle.Add(section, w-section.W, 0)
 	}
+	blocks := []paper.Block{head, orders, middle, s.pairPanel(u, u.Pair(r.Pair), []*deck.Run{r}, mind, w)}
 	var own []deck.Caution
 	for _, c := range mind.All {
 		if slices.Contains(c.Runs, r) {
@@ -92,6 +110,11 @@ func (s Setter) runPage(u *deck.Setup, r *deck.Run) []paper.Block {
 	}
 	own = append(own, mind.Own[r]...)
 	blocks = append(blocks, s.peculiar(r, own, false, r.Cut.Note).Set(w))
+	if rest := high - paper.Stack(3, blocks...).H - 3; rest > leastPicture {
+		if b, ok := views.FromAbove(s.Setter, u, r, w, min(rest, high*0.3)); ok {
+			blocks = append(blocks, b)
+		}
+	}
 	again := func(i int) paper.Block {
 		if i == 0 {
 			return paper.Block{}

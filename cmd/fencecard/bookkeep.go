@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"path/filepath"
+	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -82,7 +83,9 @@ func (a *app) bookKeep(ctx context.Context, args []string, o bookKeepOptions) er
 	if err != nil {
 		return err
 	}
+	var twin *book.Entry
 	path, err := a.changeBook(ctx, o.book, func(b *book.Book) (*book.Book, error) {
+		twin = b.Twin(e)
 		grown, err := b.Put(e, o.force)
 		if err == nil {
 			e, err = grown.Find(e.Name) // with what stayed of an older one
@@ -91,6 +94,9 @@ func (a *app) bookKeep(ctx context.Context, args []string, o bookKeepOptions) er
 	})
 	if err != nil {
 		return err
+	}
+	if twin != nil {
+		a.tellTwin(twin, plan.Shop.Scale)
 	}
 	if asJSON {
 		return output.KeptSetupsJSON(a.out, []*book.Entry{e}, nil)
@@ -102,6 +108,17 @@ func (a *app) bookKeep(ctx context.Context, args []string, o bookKeepOptions) er
 		return nil
 	}
 	return screen.KeptCuts(a.out, e)
+}
+
+// tellTwin says that the book has the same setup by another name, and what was
+// learnt there.
+func (a *app) tellTwin(twin *book.Entry, scale joinery.Scale) {
+	says := append(twin.Learnt(scale), twin.Notes...)
+	if len(says) == 0 {
+		says = []string{"nothing was learnt there"}
+	}
+	a.note("the same setup is already kept as %q: %s\nto add to that one, keep it with --name %[1]q --force; fencecard book forget takes one of them away",
+		twin.Name, strings.Join(says, "; "))
 }
 
 // stood reads the corrections.

@@ -31,8 +31,9 @@ type Offer struct {
 
 // Match finds for every setup of a deck what the book has: an entry with the
 // same contents, whatever rungs lead to its full depths, else entries with the same bit and the fence within 1/32 in.
-// Of several equal entries the one kept last counts. For near ones it finds out
-// what it takes to use them.
+// Of several equal entries the one kept last counts, of those that say what a test
+// cut taught or have a note, if any do. For near ones it finds out what it takes to
+// use them.
 func (b *Book) Match(d *deck.Deck) []Match {
 	matches := b.match(d)
 	t, err := whatif.NewTrial(d)
@@ -49,7 +50,7 @@ func (b *Book) Match(d *deck.Deck) []Match {
 func (b *Book) match(d *deck.Deck) []Match {
 	kept := map[string]*Entry{}
 	for _, e := range b.Entries() {
-		if last := kept[alike(&e.Setup)]; last == nil || e.Date >= last.Date {
+		if last := kept[alike(&e.Setup)]; last == nil || e.outdoes(last) {
 			kept[alike(&e.Setup)] = e
 		}
 	}
@@ -62,6 +63,32 @@ func (b *Book) match(d *deck.Deck) []Match {
 		}
 	}
 	return matches
+}
+
+// Twin returns the entry of another name that equals one, and of several the one
+// that [Book.Match] would choose; nil for none.
+func (b *Book) Twin(of *Entry) *Entry {
+	var twin *Entry
+	for _, e := range b.Entries() {
+		if !sameName(e.Name, of.Name) && alike(&e.Setup) == alike(&of.Setup) && (twin == nil || e.outdoes(twin)) {
+			twin = e
+		}
+	}
+	return twin
+}
+
+// outdoes reports whether an entry counts more than an equal one that stands above
+// it: a silent one never hides what another has to say.
+func (e *Entry) outdoes(above *Entry) bool {
+	if e.silent() != above.silent() {
+		return !e.silent()
+	}
+	return e.Date >= above.Date
+}
+
+// silent reports whether nobody said anything of the setup.
+func (e *Entry) silent() bool {
+	return len(e.Notes) == 0 && e.Stood == (Stood{}) && !slices.ContainsFunc(e.Marks, func(m Stood) bool { return m != Stood{} })
 }
 
 // Mark gives every setup of a deck that equals an entry its name, its notes and

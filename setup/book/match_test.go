@@ -268,3 +268,34 @@ func TestCardsOfAnEntryAreThoseOfItsPieces(t *testing.T) {
 		}
 	}
 }
+
+// A setup kept again with nothing to say does not hide what the first learnt; one
+// that says something does.
+func TestASilentEntryHidesNothing(t *testing.T) {
+	b, d := bookOf(t)
+	stood := d.Setups[0].Fence.NearEdge + in/64
+	put := func(b *Book, name string, k Keeping) *Book {
+		k.Name, k.From, k.On = name, "bench.yaml", spring
+		e, err := Keep(d, 1, k)
+		require.NoError(t, err)
+		grown, err := b.Put(e, false)
+		require.NoError(t, err)
+		return grown
+	}
+	b = put(b, "learnt", Keeping{Stood: Stood{Fence: &stood}})
+	b = put(b, "silent", Keeping{})
+	silent, err := b.Find("silent")
+	require.NoError(t, err)
+	assert.Equal(t, "learnt", b.Twin(silent).Name)
+	b.Mark(d)
+	assert.Equal(t, "learnt", d.Setups[0].Kept.Name)
+	assert.Equal(t, stood, *d.Setups[0].Kept.FenceStood)
+
+	b = put(b, "noted", Keeping{Notes: []string{"collet snug"}})
+	b.Mark(d)
+	assert.Equal(t, "noted", d.Setups[0].Kept.Name)
+
+	alone, err := b.Find("setup 2")
+	require.NoError(t, err)
+	assert.Nil(t, b.Twin(alone))
+}

@@ -75,6 +75,8 @@ func runNamed(args []string, card string) (plan []string, run string, err error)
 	switch {
 	case len(args) < 2:
 		return args, card, nil
+	case isPlan(args[1]) && !isPlan(args[0]):
+		return nil, "", usageError{fmt.Errorf("the plan comes first, and the run behind it: %s %s", args[1], args[0])}
 	case card != "":
 		return nil, "", usageError{fmt.Errorf("%q and --card %s name a run twice: leave one out", args[1], card)}
 	case args[1] == "":

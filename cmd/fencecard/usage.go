@@ -87,10 +87,33 @@ func unknownFlag(cmd *cobra.Command, err *pflag.NotExistError) string {
 	var names []string
 	cmd.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
 	text := "there is no flag --" + err.GetSpecifiedName()
+	if other := measuredBy(cmd, err.GetSpecifiedName()); other != "" {
+		return text + " here: " + other
+	}
 	if near := joinery.Nearest(err.GetSpecifiedName(), names); near != "" {
 		text += fmt.Sprintf("; did you mean --%s?", near)
 	}
 	return text
+}
+
+// measuredBy tells where a measure is given that the command does not take: what
+// stands on the table goes to check, what was cut to correct.
+func measuredBy(cmd *cobra.Command, flag string) string {
+	var other, says string
+	switch cmd.Name() {
+	case "check":
+		other, says = "correct", "what was measured on a test cut goes to fencecard correct"
+	case "correct":
+		other, says = "check", "what was measured on the table goes to fencecard check"
+	default:
+		return ""
+	}
+	for _, c := range cmd.Parent().Commands() {
+		if f := c.Flags().Lookup(flag); c.Name() == other && f != nil {
+			return fmt.Sprintf("%s PLAN RUN --%s", says, flag)
+		}
+	}
+	return ""
 }
 
 // valueOf says what a flag takes.

@@ -142,7 +142,7 @@ func (b bench) learnLength(cut TestCut, l *Lesson) joinery.Faults {
 	move := func(off joinery.Length) string { return b.moveMark(true, b.guide(true), off) }
 	switch {
 	case start == nil && stop == nil:
-		return b.unmeasured("length", "the cut runs from end to end")
+		return b.noLength()
 	case stop == nil && cut.Begins > 0:
 		return b.agree(cut)
 	case stop == nil:
@@ -163,6 +163,26 @@ func (b bench) learnLength(cut TestCut, l *Lesson) joinery.Faults {
 	}
 	l.Corrections = append(l.Corrections, c)
 	return nil
+}
+
+// noLength faults the length of a cut that runs from end to end. What the plan
+// calls its length lies across the feed.
+func (b bench) noLength() joinery.Faults {
+	faults := b.unmeasured("length", "the cut runs from end to end")
+	near, far := b.open()
+	if b.cut.cut.Length > 0 && near != far {
+		faults[0].Remedy = fmt.Sprintf("the length of this %s is measured from the %s end to the shoulder: give it as --width",
+			b.cut.cut.Kind.Name, b.openEnd(near))
+	}
+	return faults
+}
+
+// openEnd is the end that a cut with one wall runs out at.
+func (b bench) openEnd(near bool) joinery.Side {
+	if near {
+		return b.card.Fence
+	}
+	return b.card.Fence.Opposite()
 }
 
 // agree faults the two measures of a cut that runs out of the work where they

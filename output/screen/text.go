@@ -38,16 +38,27 @@ func deckText(d *deck.Deck) *textWriter {
 // Summary writes what a maker wants to know after a deck went to a file; pages
 // is 0 where it has none.
 func Summary(w io.Writer, file string, d *deck.Deck, pages int) error {
-	first := fmt.Sprintf("%s: %s in %s", joinery.Printable(file), wording.Plural(d.Runs(), "run"), wording.Plural(len(d.Setups), "setup"))
-	if pages > 0 {
-		first += " on " + wording.Plural(pages, "page")
-	}
-	first += ", deck " + d.Code
+	first := fmt.Sprintf("%s: %s in %s%s, deck %s", joinery.Printable(file),
+		wording.Plural(d.Runs(), "run"), wording.Plural(len(d.Setups), "setup"), onPages(pages), d.Code)
 	lines := append([]string{first},
 		wording.ChangesLines(d)...)
 	lines = append(lines, wording.Plural(len(remark.Once(d)), "warning"))
 	_, err := io.WriteString(w, strings.Join(lines, "\n")+"\n")
 	return err
+}
+
+// PartSummary is the same of a file that has only a part of a deck, in words such
+// as "run 3.6".
+func PartSummary(w io.Writer, file, part string, d *deck.Deck, pages int) error {
+	_, err := fmt.Fprintf(w, "%s: %s of deck %s%s\n", joinery.Printable(file), part, d.Code, onPages(pages))
+	return err
+}
+
+func onPages(pages int) string {
+	if pages == 0 {
+		return ""
+	}
+	return " on " + wording.Plural(pages, "page")
 }
 
 // WarningLine gives a warning in one line, with its place where it has one.

@@ -1,0 +1,109 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"slices"
+
+	"fencecard/output"
+	"fencecard/output/sheets"
+	"fencecard/setup/deck"
+)
+
+// drawing returns the writer of one run, one setup or one piece as a drawing.
+func (o cardsOptions) drawing() (func(io.Writer, *deck.Deck) error, error) {
+	if err := o.pages.without("strips", "only"); err != nil {
+		return nil, err
+	}
+	setups, pieces := o.only.Setups, o.only.Pieces
+	switch {
+	case o.card != "":
+		return o.oneRun(output.RunSVG)
+	case len(setups) == 1 && len(pieces) == 0:
+		return o.pages.printer(func(w io.Writer, d *deck.Deck, p sheets.Pages) error { return output.SetupSVG(w, d, setups[0], p) })
+	case len(pieces) == 1 && len(setups) == 0:
+		return o.pages.printer(func(w io.Writer, d *deck.Deck, p sheets.Pages) error { return output.PieceSVG(w, d, pieces[0], p) })
+	}
+	return nil, usageError{errors.New("--format svg draws one thing: add --only-run 1.1, --only-setup 1 or --only-piece NAME")}
+}
+
+// oneRun returns the writer of the run asked for.
+func (o cardsOptions) oneRun(print func(io.Writer, *deck.Deck, string, sheets.Pages) error) (func(io.Writer, *deck.Deck) error, error) {
+	if err := o.pages.without("strips", "only"); err != nil {
+		return nil, err
+	}
+	return o.pages.printer(func(w io.Writer, d *deck.Deck, p sheets.Pages) error { return print(w, d, o.card, p) })
+}
+
+// printer writes a deck, or the part of it that is named, to a target.
+type printer struct {
+	target
+	part  string // "run 3.6"; "" for all
+	print func(io.Writer, *deck.Deck) error
+}
+
+// printers are the writers of all targets.
+func (o cardsOptions) printers() ([]printer, error) {
+	o.pages.somewhere = o.writes("pdf") || o.writes("svg")
+	var all []printer
+	for _, t := range o.targets {
+		o.format = t.format
+		print, err := o.printer()
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, printer{t, o.part(), print})
+	}
+	return all, nil
+}
+
+func (o cardsOptions) writes(format string) bool {
+	return slices.ContainsFunc(o.targets, func(t target) bool { return t.format == format })
+}
+
+// part says what of a deck the chosen format prints, "" for all.
+func (o cardsOptions) part() string {
+	switch {
+	case o.card != "":
+		return "run " + o.card
+	case o.format == "pdf" && o.pages.only != "":
+		return "only the " + o.pages.only
+	}
+	return ""
+}
+
+// printer returns the writer of the chosen format.
+func (o cardsOptions) printer() (func(io.Writer, *deck.Deck) error, error) {
+	switch {
+	case o.card == "" || o.format == "svg":
+	case o.format == "pdf":
+		return o.oneRun(output.RunPDF)
+	default:
+		return nil, usageError{errors.New("--only-run is for pages and drawings: leave it out, or use --format pdf or svg")}
+	}
+	switch o.format {
+	case "pdf":
+		return o.pages.printer(output.PDF)
+	case "svg":
+		return o.drawing()
+	case "text":
+		return output.Text, o.pages.unused()
+	case "json":
+		return output.JSON, o.pages.unused()
+	}
+	return nil, usageError{fmt.Errorf("--format is pdf, text, json or svg, not %q", o.format)}
+}
+
+// ending is what a file of pages is called after its plan.
+func (o cardsOptions) ending() string {
+	switch {
+	case o.card != "":
+		return "-run-" + o.card + ".pdf"
+	case o.pages.only != "":
+		return "-" + o.pages.only + ".pdf"
+	case len(o.only.Setups)+len(o.only.Pieces) > 0:
+		return "-part.pdf" // not over the whole deck
+	}
+	return "-cards.pdf"
+}

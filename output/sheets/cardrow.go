@@ -17,6 +17,9 @@ import (
 // to.
 func (s Setter) cardRows(d *deck.Deck, c *deck.Card, w paper.Paper) []paper.Block {
 	rows := []paper.Block{s.piecePicture(c, w)}
+	if slices.ContainsFunc(c.Runs, func(r *deck.Run) bool { return r.Pair != "" }) {
+		rows = append(rows, s.inLines(paper.Phrase{}.Say(s.Letters(paper.Least), wording.FromEdges), w)...)
+	}
 	columns := true
 	last := 0
 	hand := func(before *deck.Run) {
@@ -97,7 +100,7 @@ func (s Setter) cardColumn(i int, w paper.Paper) paper.Paper {
 func (s Setter) cardSetup(u *deck.Setup, w paper.Paper) paper.Block {
 	l, bold := s.Letters(paper.Least), s.Bold(paper.Least)
 	words := paper.Phrase{}.Say(bold, "SETUP "+strconv.Itoa(u.Number)+":").Say(l, "near edge").Keep(bold, s.Plain(u.Fence.NearEdge)).Tie(l, ",").Say(l, u.Bit.Name)
-	return paper.Stack(0.6, rule(w, paper.Thick), words.Set(w))
+	return paper.Stack(0.9, rule(w, paper.Thick), words.Set(w))
 }
 
 // cardRow is one run of a piece: a box to tick for every piece, the orders, and
@@ -157,10 +160,12 @@ func (s Setter) cardWords(u *deck.Setup, r *deck.Run) paper.Phrase {
 	if pair := u.Pair(r.Pair); pair != nil {
 		p = p.Tie(l, ";").Say(bold, pair.Letter+":")
 		p = s.cardMark(p, "START", pair.Start, r, false)
+		if pair.Start != nil && pair.Stop != nil {
+			p = p.Tie(l, ";")
+		}
 		p = s.cardMark(p, "STOP", pair.Stop, r, true)
-	} else {
-		p = p.Tie(l, ".")
 	}
+	p = p.Tie(l, ".")
 	mind := s.minds[u.Number]
 	own := append(slices.Clone(mind.Own[r]), mind.Pairs[r.Pair]...)
 	slices.SortStableFunc(own, func(a, b deck.Caution) int { return a.Number - b.Number })
@@ -176,7 +181,10 @@ func (s Setter) cardMark(p paper.Phrase, name string, m *deck.PairMark, r *deck.
 	l, bold := s.Letters(paper.Least), s.Bold(paper.Least)
 	way := wording.WayOf(r, stop, m.Guide, s.Blocks)
 	p = p.Say(bold, name).Keep(bold, s.Plain(way.Length(&m.Mark))).Say(l, strings.ToLower(strings.ReplaceAll(way.Set, ",", ""))).Tie(l, ",").
-		Say(l, strings.ToLower(strings.TrimPrefix(way.For, "for the "))).Tie(l, ";")
+		Say(l, strings.ToLower(strings.TrimPrefix(way.For, "for the ")))
+	if line := way.BackStopAt(m, s.Plain); line != "" {
+		p = p.Tie(l, ",").Say(bold, line)
+	}
 	return p
 }
 

@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"slices"
+
 	"fencecard/joinery"
 	"fencecard/output/paper"
 	"fencecard/setup/deck"
@@ -14,7 +16,7 @@ const tickSide paper.Paper = 5
 // source). The sides are pencilled before all else.
 var startChecks = []string{
 	"0: sides pencilled", "unplugged", "collet tight", "fence, height locked", "speed",
-	"bit turned by hand", "guard", "switch in reach", "stops clamped",
+	"bit turned by hand", "guard", "switch in reach",
 }
 
 // checks are the start checks, each with a box, the trial, and a line to sign.
@@ -29,6 +31,9 @@ func (s Setter) checkItems(u *deck.Setup, w paper.Paper) []paper.Block {
 	items := []paper.Block{s.Strong(w, paper.Least, "START CHECKS")}
 	for _, check := range startChecks {
 		items = append(items, s.ticked(check, w))
+	}
+	if len(u.Marks) > 0 {
+		items = append(items, s.ticked("stops clamped", w))
 	}
 	items = append(items, s.trial(u, w)...)
 	for _, by := range []string{"set by", "checked by", "date"} {
@@ -75,14 +80,15 @@ func (s Setter) trial(u *deck.Setup, w paper.Paper) []paper.Block {
 		})
 		items = append(items, beside(text, box, 1.5))
 	}
-	if u.Fence.NearEdge > 0 {
+	switch nibbled := slices.ContainsFunc(u.Runs, func(r deck.Run) bool { return r.Nibble != nil }); {
+	case u.Fence.NearEdge > 0 && !nibbled:
 		measure("to slot", u.Fence.NearEdge)
 		measure("wide", u.Bit.True())
-	} else {
+	default: // of an end nibbled away no slot remains
 		measure("to shoulder", u.Fence.FarEdge)
 	}
 	if len(u.Heights) > 0 {
-		measure("deep at 1", u.Heights[0])
+		measure("at the first height, deep", u.Heights[0])
 	}
 	for i := range u.Runs {
 		if thick, _, ok := remark.TrialTenon(&u.Runs[i]); ok {

@@ -12,8 +12,8 @@ import (
 
 // Measures of piece cards on a page.
 const (
-	cardPad    paper.Paper = 2
-	cardsApart paper.Paper = 3
+	cardPad    paper.Paper = 1.6
+	cardsApart paper.Paper = 2.5
 	cardWidest paper.Paper = 110 // two stand side by side on paper for two of nearly that
 )
 
@@ -91,7 +91,7 @@ func (s Setter) pieceCard(d *deck.Deck, c *deck.Card, w, h paper.Paper) []paper.
 	inner := w - 2*cardPad
 	head := func(n int) paper.Block { return s.cardHead(d, c, n, inner) }
 	rows := s.cardRows(d, c, inner)
-	cards := fill(rows, 0.8, h-2*cardPad, head)
+	cards := fill(rows, 0.5, h-2*cardPad, head)
 	for i, b := range cards {
 		cards[i] = paper.Framed(wide(b, inner), cardPad, paper.Pen{Width: 0.35, Line: paper.Dashed})
 	}

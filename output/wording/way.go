@@ -73,7 +73,7 @@ func (w Way) StopLine(m *deck.PairMark, text func(joinery.Length) string, fence 
 	const where = "BEYOND THE FENCE (on the table)"
 	switch {
 	case !w.stop && w.guide != deck.ByTail:
-		what := "BACK STOP " + side(m.TailBeforeEdge, text, "RIGHT", "LEFT") + " for the TAIL"
+		what := w.BackStopAt(m, text) + " of the TRAILING edge, for the TAIL"
 		if beyond {
 			what += ", " + where
 		}
@@ -82,6 +82,18 @@ func (w Way) StopLine(m *deck.PairMark, text func(joinery.Length) string, fence 
 		return "The stop stands " + where + "."
 	}
 	return ""
+}
+
+// FromEdges says once from where all marks of a card are measured.
+const FromEdges = "START is from the bit's TRAILING edge, STOP from its LEADING."
+
+// BackStopAt is where the back stop of a drop stands that is set by a mark, "" for
+// any other way.
+func (w Way) BackStopAt(m *deck.PairMark, text func(joinery.Length) string) string {
+	if w.stop || w.guide == deck.ByTail {
+		return ""
+	}
+	return "BACK STOP " + side(m.TailBeforeEdge, text, "RIGHT", "LEFT")
 }
 
 // Others are the other ways to measure the same mark from that edge, which

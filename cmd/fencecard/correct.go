@@ -14,7 +14,9 @@ import (
 	"fencecard/joinery/planfile"
 	"fencecard/output"
 	"fencecard/output/screen"
+	"fencecard/setup"
 	"fencecard/setup/proof"
+	"fencecard/setup/whatif"
 )
 
 // correctOptions are the flags of the correct command.
@@ -93,7 +95,10 @@ func (a *app) correct(ctx context.Context, args []string, o correctOptions) erro
 	if err != nil || !o.keep {
 		return err
 	}
-	return a.keepMeasured(args[0], plan, &lesson)
+	if err := a.keepMeasured(args[0], plan, &lesson); err != nil {
+		return err
+	}
+	return a.tellDivided(ctx, args[0], plan, lesson.Diameter)
 }
 
 // usage finds flags that do not go together.
@@ -160,5 +165,29 @@ func (a *app) keepMeasured(planFile string, plan *joinery.Plan, l *proof.Lesson)
 		return fmt.Errorf("%s: %w", file, cause(err))
 	}
 	a.note("%s: the %s bit now measures %s; print the cards again: numbers of setups and runs may change", file, l.Bit.Name, plan.Shop.Scale.Spell(l.Diameter))
+	return nil
+}
+
+// tellDivided says what the plan takes more of with the bit as measured. Both decks
+// are made without a search, so that nothing but the bit makes the difference.
+func (a *app) tellDivided(ctx context.Context, planFile string, was *joinery.Plan, bit joinery.Length) error {
+	is, err := a.readPlan([]string{planFile})
+	if err != nil {
+		return err
+	}
+	before, err := setup.MakeWith(ctx, was, setup.Options{Plain: true})
+	if err != nil {
+		return err
+	}
+	after, err := setup.MakeWith(ctx, is, setup.Options{Plain: true})
+	if err != nil {
+		return fmt.Errorf("with the bit as measured the plan cannot be cut as it stands:\n%w", err)
+	}
+	for _, d := range whatif.DividedCuts(before, after) {
+		a.note("%s", d.Say(is.Shop.Scale, bit))
+	}
+	if more := len(after.Setups) - len(before.Setups); more > 0 {
+		a.note("without a search the deck takes %s where it took %d", numbered(len(after.Setups), "setup"), len(before.Setups))
+	}
 	return nil
 }

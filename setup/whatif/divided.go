@@ -1,0 +1,71 @@
+package whatif
+
+import (
+	"fmt"
+	"slices"
+
+	"fencecard/joinery"
+	"fencecard/setup/deck"
+)
+
+// Divided is a cut that takes more fence distances than it did.
+type Divided struct {
+	Cut    string         // `the dado "shelf"`; of several pieces once
+	Width  joinery.Length // as the plan wants it; 0 where it is not told by a width
+	Fences int            // how many it takes now
+}
+
+// DividedCuts lists the cuts that take more fence distances than in an earlier deck
+// of the plan, made with other bits, in the plan's order.
+func DividedCuts(before, after *deck.Deck) []Divided {
+	was, is := fencesOf(before), fencesOf(after)
+	var all []Divided
+	for i := range after.Plan.Pieces {
+		p := &after.Plan.Pieces[i]
+		for j := range p.Cuts {
+			c := &p.Cuts[j]
+			for k := range c.Channels {
+				of := channelOf{p.Name, c.Name, c.Channels[k].Part}
+				if n := len(was[of]); n == 0 || len(is[of]) <= n {
+					continue
+				}
+				d := Divided{Cut: cutName(c), Fences: len(is[of])}
+				if c.Kind.Has("width") {
+					d.Width = c.Width
+				}
+				if !slices.Contains(all, d) {
+					all = append(all, d)
+				}
+			}
+		}
+	}
+	return all
+}
+
+// Say says it, and that a cut as wide as the bit would do with fewer.
+func (d Divided) Say(scale joinery.Scale, bit joinery.Length) string {
+	text := fmt.Sprintf("%s now takes %d fence distances", d.Cut, d.Fences)
+	if d.Width > 0 {
+		text = fmt.Sprintf("%s, %s wide, now takes %d fence distances; if %s will do, write width: %[4]s",
+			d.Cut, scale.Say(d.Width), d.Fences, scale.Spell(bit))
+	}
+	return text
+}
+
+// channelOf names a channel in two decks of a plan.
+type channelOf struct{ piece, cut, part string }
+
+// fencesOf are the fence distances that each channel is run at.
+func fencesOf(d *deck.Deck) map[channelOf][]joinery.Length {
+	fences := map[channelOf][]joinery.Length{}
+	for i := range d.Setups {
+		for j := range d.Setups[i].Runs {
+			r := &d.Setups[i].Runs[j]
+			of := channelOf{r.Piece.Name, r.Cut.Name, r.Channel.Part}
+			if at := r.Step.NearEdge; !slices.Contains(fences[of], at) {
+				fences[of] = append(fences[of], at)
+			}
+		}
+	}
+	return fences
+}

@@ -221,7 +221,7 @@ func (s Setter) whose(r *deck.Run, w paper.Paper, shared bool) paper.Block {
 	if r.Piece.Count > 1 {
 		p = p.Keep(s.Bold(3.2), "× "+strconv.Itoa(r.Piece.Count))
 	}
-	cut := paper.Phrase{}.Say(s.Letters(paper.Least), paper.Shortened(s.Letters(paper.Least), paper.Printable(wording.CutName(r)), nameLines*w))
+	cut := paper.Phrase{}.Say(s.Letters(paper.Least), paper.Shortened(s.Letters(paper.Least), paper.Printable(wording.CutPart(r)), nameLines*w)+wording.Which(r))
 	if shared {
 		if one := append(slices.Clone(p), cut...); len(one.Lines(w)) == 1 {
 			return one.Set(w)

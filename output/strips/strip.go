@@ -150,7 +150,7 @@ func (st *strip) markTag(m *deck.FenceMark) *tag {
 		guide, length = "tail end", mark.TailBeforeEdge
 	}
 	cards, small := st.s.Bold(st.size), st.s.Letters(max(paper.Least, st.size/math.Sqrt2))
-	what := badge(name, cards, m.Stop)
+	what := badge(name, cards, !m.Stop)
 	by := paper.Phrase{}.Say(small, guide).Count(st.s.Number(small, length))
 	label, w := what, st.labelWidth()
 	numbers := paper.Phrase{}.Say(cards, letters(m.Runs))
@@ -168,8 +168,8 @@ func (st *strip) markTag(m *deck.FenceMark) *tag {
 	return &tag{at: paper.Paper(m.At.Millimetres()), left: m.At < 0, label: label}
 }
 
-// badge sets a word on a black ground or in a frame, so that a stop differs
-// from a start at a glance.
+// badge sets a word on a black ground or in a frame, so that a start differs
+// from a stop as its filled triangle does from the hollow one.
 func badge(word string, l paper.Letters, black bool) paper.Block {
 	l.White = black
 	rise, drop := paper.Ascender*paper.Em(l.Height), paper.Descender*paper.Em(l.Height)

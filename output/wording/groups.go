@@ -66,12 +66,15 @@ func RungNames(u *deck.Setup, r *deck.Run) []int {
 }
 
 // CutName names the cut of a run, its part, and which of several runs it is.
-func CutName(r *deck.Run) string {
+func CutName(r *deck.Run) string { return CutPart(r) + Which(r) }
+
+// CutPart names the cut of a run and its part.
+func CutPart(r *deck.Run) string {
 	name := r.Cut.Kind.Name + " " + r.Cut.Name
 	if r.Channel.Part != "" { // which only some kinds have
 		name = r.Cut.Name + ", " + strings.TrimSuffix(r.Channel.Part, " cheek")
 	}
-	return name + Which(r)
+	return name
 }
 
 // Which says how often a run goes over the bit at every height, and which of the

@@ -51,6 +51,14 @@ func PieceSVG(w io.Writer, d *deck.Deck, name string, o sheets.Pages) error {
 	return sheets.PieceSVG(w, d, name, o)
 }
 
+// JointSVG draws a joint, by its name, for a screen.
+func JointSVG(w io.Writer, d *deck.Deck, name string, o sheets.Pages) error {
+	if err := proof.Holds(d); err != nil {
+		return err
+	}
+	return sheets.JointSVG(w, d, name, o)
+}
+
 // Text writes a deck to be read on a screen of 80 columns.
 func Text(w io.Writer, d *deck.Deck) error {
 	if err := proof.Holds(d); err != nil {

@@ -29,6 +29,7 @@ type cardsOptions struct {
 	again  printed // the same as one that was printed
 	why    bool
 	card   string
+	joint  string
 	pages  pageFlags
 
 	targets []target // from format and out
@@ -51,6 +52,8 @@ standard output. 'fencecard help plan' tells how a plan is written.
   fencecard cards bench.yaml                   the deck in bench-cards.pdf
   fencecard cards bench.yaml --paper a4 --strips
   fencecard cards bench.yaml --only strips     full-size strips in bench-strips.pdf
+  fencecard cards bench.yaml --joints          a drawing of every joint as well
+  fencecard cards --format svg --joint "seat rail"
   fencecard cards bench.yaml --format text     to read on the screen
   fencecard cards bench.yaml --out bench.pdf --out deck.json
   fencecard cards bench.yaml --deck deck.json  that deck again, as it was
@@ -63,7 +66,8 @@ standard output. 'fencecard help plan' tells how a plan is written.
 	}
 	f := cmd.Flags()
 	cmd.ValidArgsFunction = offerPlan
-	f.StringVar(&o.format, "format", "pdf", "pdf, text or json; svg for one run, setup or piece")
+	f.StringVar(&o.format, "format", "pdf", "pdf, text or json; svg for one run, setup, piece or joint")
+	f.StringVar(&o.joint, "joint", "", "with --format svg: draw the joint `NAME`, its halves apart and together")
 	f.StringVar(&o.card, "card", "", "another spelling of --only-run")
 	o.again.flags(cmd)
 	f.BoolVar(&o.why, "explain", false, "say why each setup is there and what would spare one")

@@ -20,12 +20,13 @@ type pageFlags struct {
 	scale  string
 	strips bool
 	only   string
+	joints bool
 
 	somewhere bool // of several formats one has pages
 }
 
 // pageFlagNames are the flags that need pages.
-var pageFlagNames = []string{"paper", "units", "scale", "strips", "only"}
+var pageFlagNames = []string{"paper", "units", "scale", "strips", "only", "joints"}
 
 func (p *pageFlags) add(cmd *cobra.Command) {
 	p.cmd = cmd
@@ -34,6 +35,7 @@ func (p *pageFlags) add(cmd *cobra.Command) {
 	f.StringVar(&p.units, "units", "", "print lengths in in, mm or both; left out: as the shop's scale")
 	f.StringVar(&p.scale, "scale", "", "print lengths to the nearest `DIVISION`, such as 1/32 or 0.5 mm; left out: the shop's")
 	f.BoolVar(&p.strips, "strips", false, "add full-size strips to stick along the fence")
+	f.BoolVar(&p.joints, "joints", false, "add a drawing of every joint, its halves apart and together")
 	f.StringVar(&p.only, "only", "", "leave out everything but these: sheets, cards or strips")
 	choices(cmd, "paper", "letter", "a4", "legal", "a5", "index")
 	choices(cmd, "units", "in", "mm", "both")
@@ -75,7 +77,7 @@ func (p *pageFlags) options() (o sheets.Pages, err error) {
 			return o, fmt.Errorf("--only is sheets, cards or strips, not %q", p.only)
 		}
 	}
-	o.Strips = p.strips
+	o.Strips, o.Joints = p.strips, p.joints
 	return o, nil
 }
 

@@ -11,13 +11,17 @@ import (
 	"fencecard/setup/deck"
 )
 
-// drawing returns the writer of one run, one setup or one piece as a drawing.
+// drawing returns the writer of one run, setup, piece or joint as a drawing.
 func (o cardsOptions) drawing() (func(io.Writer, *deck.Deck) error, error) {
-	if err := o.pages.without("strips", "only"); err != nil {
+	if err := o.pages.without("strips", "only", "joints"); err != nil {
 		return nil, err
 	}
 	setups, pieces := o.only.Setups, o.only.Pieces
 	switch {
+	case o.joint != "" && (o.card != "" || len(setups)+len(pieces) > 0):
+		return nil, usageError{errors.New("--format svg draws one thing: keep --joint, or what is beside it")}
+	case o.joint != "":
+		return o.pages.printer(func(w io.Writer, d *deck.Deck, p sheets.Pages) error { return output.JointSVG(w, d, o.joint, p) })
 	case o.card != "":
 		return o.oneRun(output.RunSVG)
 	case len(setups) == 1 && len(pieces) == 0:
@@ -25,12 +29,12 @@ func (o cardsOptions) drawing() (func(io.Writer, *deck.Deck) error, error) {
 	case len(pieces) == 1 && len(setups) == 0:
 		return o.pages.printer(func(w io.Writer, d *deck.Deck, p sheets.Pages) error { return output.PieceSVG(w, d, pieces[0], p) })
 	}
-	return nil, usageError{errors.New("--format svg draws one thing: add --only-run 1.1, --only-setup 1 or --only-piece NAME")}
+	return nil, usageError{errors.New("--format svg draws one thing: add --only-run 1.1, --only-setup 1, --only-piece NAME or --joint NAME")}
 }
 
 // oneRun returns the writer of the run asked for.
 func (o cardsOptions) oneRun(print func(io.Writer, *deck.Deck, string, sheets.Pages) error) (func(io.Writer, *deck.Deck) error, error) {
-	if err := o.pages.without("strips", "only"); err != nil {
+	if err := o.pages.without("strips", "only", "joints"); err != nil {
 		return nil, err
 	}
 	return o.pages.printer(func(w io.Writer, d *deck.Deck, p sheets.Pages) error { return print(w, d, o.card, p) })
@@ -75,6 +79,9 @@ func (o cardsOptions) part() string {
 
 // printer returns the writer of the chosen format.
 func (o cardsOptions) printer() (func(io.Writer, *deck.Deck) error, error) {
+	if o.joint != "" && o.format != "svg" {
+		return nil, usageError{errors.New("--joint is for a drawing: use --format svg; for pages of all joints use --joints")}
+	}
 	switch {
 	case o.card == "" || o.format == "svg":
 	case o.format == "pdf":

@@ -19,6 +19,7 @@ type Pages struct {
 	Scale  joinery.Scale // printed lengths are rounded to it; zero: the shop's own
 	Strips bool          // put the full-scale strips in the deck
 	Only   Only          // leave out everything else
+	Joints bool          // put a drawing of every joint in the deck
 }
 
 // PaperSize is the paper a deck is printed on.
@@ -155,6 +156,9 @@ func lay(d *deck.Deck, o Pages) (iter.Seq[page], error) {
 	}
 	if o.Only == Everything || o.Only == OnlyCards {
 		parts = append(parts, s.pieceCards(d))
+	}
+	if o.Joints {
+		parts = append(parts, s.jointPages(d))
 	}
 	parts = append(parts, slices.Values(taped))
 	return s.footed(parts), nil

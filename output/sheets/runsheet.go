@@ -30,6 +30,7 @@ func (s Setter) runSheet(d *deck.Deck) iter.Seq[page] {
 		rows = append(rows, s.setupRow(d, i))
 	}
 	rows = append(rows, s.section("Bits to lay out, and their diameters", []paper.Block{flowed(s.bitRows(d), w, 6, 0.8)})...)
+	rows = append(rows, s.section(sizesHeading, s.sizeRows(d))...)
 	rows = append(rows, s.section("Warnings", s.warningRows(d))...)
 	rows = append(rows, s.section("Assumed", s.assumptions(d))...)
 	rows = append(rows, s.section("At every run", s.ruleRows(w))...)

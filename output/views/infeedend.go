@@ -1,5 +1,6 @@
-// Package views draws work at the machine to scale: the section at the bit as it
-// is seen from the infeed end, and the table from above.
+// Package views draws work to scale: at the machine the section at the bit as it
+// is seen from the infeed end and the table from above, and joints, whose halves
+// it shows apart and together.
 package views
 
 import (

@@ -30,6 +30,12 @@ func JointLines(r *deck.Run, s joinery.Scale) []string {
 	return lines
 }
 
+// Joined says of a whole joint what its card says: how it fits, where the part
+// comes to lie and what the seasons ask for.
+func Joined(joint *deck.Joint, s joinery.Scale) []string {
+	return JointLines(&deck.Run{Joint: joint, Cut: joint.Into.Cut}, s)
+}
+
 type jointText struct {
 	*deck.Joint
 	Scale joinery.Scale

@@ -2,7 +2,9 @@ package main
 
 import (
 	"errors"
+	"io/fs"
 	"os"
+	"path"
 	"path/filepath"
 
 	"fencecard/joinery"
@@ -44,6 +46,9 @@ func (a *app) shopIn(folder string) func(path string) ([]byte, error) {
 			return nil, errors.New("it is not a file") // a pipe would be waited for
 		}
 		f, err := root.Open(path)
+		if errors.Is(err, fs.ErrNotExist) {
+			return nil, &planfile.NoShop{Near: nearShop(root, path)}
+		}
 		if err != nil {
 			return nil, plainly(err)
 		}
@@ -53,4 +58,20 @@ func (a *app) shopIn(folder string) func(path string) ([]byte, error) {
 		}
 		return readAll(f, path)
 	}
+}
+
+// nearShop is the file beside a shop file that is not there which could be meant;
+// "" for none.
+func nearShop(root *os.Root, file string) string {
+	folder, base := path.Split(filepath.ToSlash(file))
+	below, err := fs.Sub(root.FS(), path.Clean(folder))
+	if err != nil {
+		return ""
+	}
+	files, _ := filesIn(below)
+	near := nearest(base, files)
+	if near == "" {
+		return ""
+	}
+	return folder + near
 }

@@ -53,8 +53,8 @@ type planReader struct {
 
 // Read reads a plan. The name is the file's, for messages. A shop that the
 // plan names by path is read through open, which gets the path as written, to
-// be taken from the plan's folder; where open is nil, no path is allowed. The
-// error is [joinery.Faults] with every fault of the plan and its shop.
+// be taken from the plan's folder; where open is nil, no path is allowed, and where
+// its error is [NoShop], the path that could be meant is offered. The error is [joinery.Faults] with every fault of the plan and its shop.
 func Read(name string, data []byte, open func(path string) ([]byte, error)) (*joinery.Plan, error) {
 	return newPlanReader(name, open).readAll(data)
 }
@@ -203,7 +203,11 @@ func (r *planReader) readShopFile(n *yaml.Node, path string) {
 		if errors.Is(err, fs.ErrNotExist) {
 			problem = "there is no shop file " + path
 		}
-		r.fault(n, "check the path, which is taken from the plan's folder; fencecard new --shop FILE writes one to begin with", "%s", problem)
+		remedy := "check the path, which is taken from the plan's folder; fencecard new --shop FILE writes one to begin with"
+		if none := new(NoShop); errors.As(err, &none) && none.Near != "" {
+			remedy = "did you mean " + none.Near + "?"
+		}
+		r.fault(n, remedy, "%s", problem)
 		return
 	}
 	shop, err := ReadShop(filepath.Join(filepath.Dir(r.name), path), data, r.unit)

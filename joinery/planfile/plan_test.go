@@ -305,6 +305,11 @@ func TestShopByPath(t *testing.T) {
 
 	_, err = planfile.Read("work/plan.yaml", []byte(plan), open("", fs.ErrPermission))
 	assert.ErrorContains(t, err, "the shop file shops/mine.yaml cannot be read: permission denied")
+	_, err = planfile.Read("work/plan.yaml", []byte(plan), open("", &planfile.NoShop{Near: "shop/mine.yaml"}))
+	assert.ErrorContains(t, err, "there is no shop file shops/mine.yaml")
+	assert.ErrorContains(t, err, "did you mean shop/mine.yaml?")
+	_, err = planfile.Read("work/plan.yaml", []byte(plan), open("", &planfile.NoShop{}))
+	assert.ErrorContains(t, err, "check the path")
 	_, err = planfile.Read("work/plan.yaml", []byte(plan), nil)
 	assert.ErrorContains(t, err, "write the keys of the shop in the plan")
 	// The faults of both files, each with its own name; a wood may be one of

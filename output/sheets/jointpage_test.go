@@ -125,3 +125,27 @@ func TestJointDrawn(t *testing.T) {
 	assert.ErrorContains(t, err, `did you mean "seat rail"?`)
 	assert.ErrorContains(t, JointSVG(io.Discard, d, "", Pages{}), "it has ")
 }
+
+// TestLappedJointDrawn draws two laps, which lie in each other and go into
+// nothing: both from the side they are cut in, and one section.
+func TestLappedJointDrawn(t *testing.T) {
+	d := planDeck(t, []byte(`unit: in
+pieces:
+  - piece: stretcher
+    size: {left-right: 30, front-back: 1 1/2, top-bottom: 3/4}
+    cuts:
+      - {lap: cross, in: top, at: left, length: 1 3/8, depth: 5/16, mates: post / cross}
+  - piece: post
+    size: {left-right: 1 3/8, front-back: 20, top-bottom: 3/4}
+    cuts:
+      - {lap: cross, in: bottom, at: front, length: 1 1/2, depth: 7/16}
+`))
+	s := newSetter(d, Pages{})
+	require.Len(t, d.Joints, 1)
+	figures, scale := views.Joint(s.Setter, &d.Joints[0], s.Frame.W/2, 52)
+	require.Len(t, figures, 3)
+	assert.Equal(t, "scale 1:1", scale)
+	assert.Equal(t, "1 1/2|1 3/8|post, seen from its bottom, its front up", paper.Said(figures[0]))
+	assert.Equal(t, "1 1/2|1 3/8|stretcher, seen from its top, its back up", paper.Said(figures[1]))
+	assert.Equal(t, "7/16|together, cut through, seen from the right, the top up", paper.Said(figures[2]))
+}

@@ -74,7 +74,8 @@ type finding struct {
 // cautions of its cards, and the warnings, first of the whole plan, then of its
 // cuts and then of its joints. It looks only at the plan and at the cards, however these were made.
 func Add(d *deck.Deck) {
-	d.Warnings = slices.Concat(noWood(d.Plan), warn(d), join(d))
+	joints := join(d) // first: what a joint hides is not warned of
+	d.Warnings = slices.Concat(noWood(d.Plan), warn(d), joints)
 	Cautions(d)
 }
 

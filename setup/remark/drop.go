@@ -31,12 +31,21 @@ func (d drop) tilt() string {
 	if d.Tilt >= 90 {
 		return "on end, its tail over the bit"
 	}
-	return fmt.Sprintf("%.0f degrees", math.Ceil(d.Tilt))
+	return degrees(math.Ceil(d.Tilt))
+}
+
+// degrees says an angle in whole degrees.
+func degrees(angle float64) string {
+	if angle == 1 {
+		return "1 degree"
+	}
+	return fmt.Sprintf("%.0f degrees", angle)
 }
 
 // stop says how low the back stop is: a square one k high holds the lower corner
-// off by k tan(tilt), which is to be no more than a division. Heights and angles
-// are said in few steps, so that one stop serves many runs.
+// off by k tan(tilt), which is to be no more than a division. Where that is too low
+// for a tail to stand against, only the lean is said. Heights and angles are said
+// in few steps, so that one stop serves many runs.
 func (d drop) stop(s joinery.Scale) string {
 	k := joinery.Length(float64(s.Division) / math.Tan(d.Tilt*math.Pi/180))
 	step := stopStep.of(s)
@@ -44,7 +53,7 @@ func (d drop) stop(s joinery.Scale) string {
 	if k < step {
 		return fmt.Sprintf("the stop's face leans back by %.0f degrees", leans)
 	}
-	return fmt.Sprintf("the stop is no higher than %s, or leans back by %.0f degrees", s.Say(min(k, 6*step)/step*step), leans)
+	return fmt.Sprintf("the stop is no higher than %s, or leans back by %.0f degrees", s.Say(min(k, 3*step)/step*step), leans)
 }
 
 // waysOut lists what a maker can do about a hard drop.
@@ -120,8 +129,8 @@ func findEarlyMouth(w *work) []finding {
 			continue // told with the drop
 		}
 		least, hides := earlyMouth.of(w.scale), "more than paring hides"
-		if shoulder, known := hiding(r); known {
-			least, hides = shoulder, fmt.Sprintf("and the shoulder that is to hide it is %s", w.text(shoulder))
+		if shoulder, known := hiding(r); known && shoulder > 0 {
+			least, hides = max(least, shoulder), fmt.Sprintf("and the shoulder that is to hide it covers %s", w.text(shoulder))
 		}
 		switch {
 		case d.Early >= r.A:
@@ -135,11 +144,14 @@ func findEarlyMouth(w *work) []finding {
 	return found
 }
 
-// hiding returns the shoulder of a joint that covers the mouth of its cut at the
-// end that leads.
+// hiding returns how much the shoulder of a joint covers beyond the line of its
+// cut at the end that leads: all of it, but for room that the cut has there.
 func hiding(r *deck.Run) (joinery.Length, bool) {
 	if r.Joint == nil || r.Joint.Part.Cut == nil || r.Joint.Into.Cut != r.Cut {
 		return 0, false
+	}
+	if reveal, ok := revealOf(r.Joint, r.Leads); ok {
+		return max(0, r.A-reveal), true
 	}
 	return shoulderOf(r.Joint.Part, r.Leads), true
 }

@@ -43,7 +43,7 @@ var limits = [limitCount]struct {
 	largeBit:      {"diameter over which a bit is slowed down", joinery.Inch, 254 * joinery.Millimetre / 10, commonPractice},
 	overTable:     {"reach out from the bit beyond which a table hardly carries the work", 16 * joinery.Inch, 400 * joinery.Millimetre, commonPractice},
 	earlyMouth:    {"how much too early the mouth of a dropped cut may begin, where no shoulder hides it", joinery.Inch / 16, 3 * joinery.Millimetre / 2, commonPractice},
-	stopStep:      {"least height of a back stop that a tail can be held against, and the steps it is said in", joinery.Inch / 8, 3 * joinery.Millimetre, commonPractice},
+	stopStep:      {"least height of a back stop that a tail can be held against, and the steps it is said in", joinery.Inch / 4, 6 * joinery.Millimetre, commonPractice},
 	nearShank:     {"difference of two shanks whose collets are mistaken", joinery.Millimetre, joinery.Millimetre, "12 mm is 0.472 in (NIST SP 811): worked out"},
 	looseFit:      {"gap beyond the shop's clearance that makes a joint loose", joinery.Inch / 64, 4 * joinery.Millimetre / 10, commonPractice},
 	glueZone:      {"width of a joint across the grain that may be glued", 3 * joinery.Inch, 75 * joinery.Millimetre, commonPractice},

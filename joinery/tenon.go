@@ -10,6 +10,10 @@ var Tenon = Kind{
 	lay:      layTenon,
 }
 
+// RoundEdges is the note of a tenon whose edges are rounded by hand to go into a
+// mortise with round ends. Whoever holds the two together looks for it.
+const RoundEdges = "round its edges by hand, as the ends of the mortise are"
+
 // layTenon lays a channel for each cheek, the end of the piece to the fence.
 func layTenon(l *layout) {
 	c := l.cut

@@ -89,10 +89,10 @@ func (w *work) shoulders(wide, run joinery.Dimension) map[joinery.Side]joinery.L
 		w.fault("write "+w.text(stock)+" at the most", []string{"thickness"},
 			"a tenon %s thick cannot be cut on %q, which is %s %s", w.text(w.Thickness), w.Part.Name, w.text(stock), wide)
 	case cheek[low]+cheek[high] > spare:
-		w.fault("make the tenon thinner, or the shoulders shallower", []string{"shoulders " + low.String(), "shoulders " + high.String(), "thickness"},
+		w.fault(w.otherWay(wide, run, "make the tenon thinner, or the shoulders shallower"), []string{"shoulders " + low.String(), "shoulders " + high.String(), "thickness"},
 			"the shoulders and the tenon come to %s, but %q measures %s %s", w.text(cheek[low]+cheek[high]+w.Thickness), w.Part.Name, w.text(stock), wide)
 	case lowSaid && highSaid && cheek[low]+cheek[high] < spare:
-		w.fault(fmt.Sprintf("take one of the two shoulders out, or write thickness: %s", w.scale.Format(stock-cheek[low]-cheek[high])),
+		w.fault(w.otherWay(wide, run, fmt.Sprintf("take one of the two shoulders out, or write thickness: %s", w.scale.Format(stock-cheek[low]-cheek[high]))),
 			[]string{"shoulders " + high.String(), "thickness"},
 			"%s between shoulders of %s and %s leaves a tenon of %s, not %s", w.text(stock), w.text(cheek[low]), w.text(cheek[high]),
 			w.text(stock-cheek[low]-cheek[high]), w.text(w.Thickness))
@@ -111,6 +111,22 @@ func (w *work) shoulders(wide, run joinery.Dimension) map[joinery.Side]joinery.L
 		w.fault("write a few thousandths of an inch, such as play: 0.006", []string{"play"}, "a play of %s leaves nothing of the tenon", w.text(w.Play))
 	}
 	return cheek
+}
+
+// otherWay is a remedy where the shoulders and the thickness do not agree. Where
+// the tenon is measured across the wide way of its piece and no shoulder is named
+// the other way, the maker likely took the thickness to lie that way.
+func (w *work) otherWay(wide, run joinery.Dimension, remedy string) string {
+	for _, s := range w.Shoulders {
+		if s.Side.Dimension() == run {
+			return remedy
+		}
+	}
+	if w.Part.Size[wide] <= w.Part.Size[run] {
+		return remedy
+	}
+	return fmt.Sprintf("the mortise runs %s, with the grain of %q, so thickness is measured %s: name shoulders at the %s and %s instead, or %s",
+		run, w.Into.Name, wide, run.Low(), run.High(), remedy)
 }
 
 // depth returns how deep the mortise is and how long the tenon.
@@ -181,7 +197,7 @@ func (w *work) tenon(long joinery.Length, cheek map[joinery.Side]joinery.Length)
 		}
 	}
 	if w.Rounded {
-		tenon.Note = "round its edges by hand, as the ends of the mortise are"
+		tenon.Note = joinery.RoundEdges
 	}
 	if len(tenon.Cheeks) > 0 {
 		w.part(tenon)

@@ -3,6 +3,7 @@ package remark_test
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -138,6 +139,8 @@ func TestJointWarnings(t *testing.T) {
 		{"round ends", map[string]string{"mortise": strings.Replace(jointPlan["mortise"], ", ends: square", "", 1)}, "round-ends", "round ends of 3/16 in radius"},
 		{"round ends, a tenon that stops before them", map[string]string{
 			"mortise": strings.Replace(jointPlan["mortise"], "1/2 to 3 from top, depth: 15/16, ends: square", "5/16 to 3 3/16 from top, depth: 15/16", 1)}, "", ""},
+		{"round ends, the tenon to be rounded by hand", map[string]string{"mortise": strings.Replace(jointPlan["mortise"], ", ends: square", "", 1),
+			"tenon": jointPlan["tenon"] + ", note: " + strconv.Quote(joinery.RoundEdges)}, "", ""},
 		{"flush", map[string]string{"mortise": strings.Replace(jointPlan["mortise"], "1/2 from front", "0.2525 from front", 1)}, "", ""},
 		{"proud", map[string]string{"mortise": strings.Replace(jointPlan["mortise"], "1/2 from front", "0.2425 from front", 1)}, "stands-proud", `"rail" stands 0.01 in proud of the front of "leg"`},
 		{"another hand", map[string]string{"mortise": strings.Replace(jointPlan["mortise"], "in: right", "in: left", 1)}, "mates-apart", "it would have to be in the right"},

@@ -3,6 +3,7 @@ package remark
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"fencecard/joinery"
 	"fencecard/setup/deck"
@@ -112,7 +113,9 @@ func (c *jointCheck) roundEnds() {
 		}
 	}
 	bit := bitFor(c.deck, into.Cut)
-	if into.Cut.Square || stopped == 0 || bit == nil {
+	part := c.joint.Part.Cut
+	roundedByHand := part != nil && strings.Contains(part.Note, joinery.RoundEdges)
+	if into.Cut.Square || roundedByHand || stopped == 0 || bit == nil {
 		return
 	}
 	radius, fit := bit.True()/2, c.joint.Fits[0]

@@ -97,7 +97,7 @@ func onePair(runs []*deck.Run) string {
 func doings(u *deck.Setup, in MindIn, m Mind) []string {
 	all := m.once(u, func(r *deck.Run) string { return Crossing(r, in.Scale, in.Push) }, 1)
 	for _, p := range u.Marks {
-		if p.Start != nil && p.Start.Guide != deck.ByTail {
+		if p.Start != nil && p.Start.Guide == deck.ByLead {
 			all = append(all, BackStop)
 			break
 		}

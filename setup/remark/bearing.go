@@ -23,8 +23,12 @@ func (w *work) swinging(m *made) []finding {
 	if r.Start != nil && r.Stop != nil && m.channel.Run() != w.piece.Grain {
 		otherwise = ", or exchange its width and its span, so that it runs with the long side at the fence"
 	}
-	return []finding{{m.cut, fmt.Sprintf("for the %s the piece reaches %s out from the fence and only %s of it rides along, so it swings about the bit: push it with a square block or a mitre gauge and carry its free end%s",
-		m.words(), w.text(w.piece.Size.Between(r.Step.Fence)), w.text(r.Length), otherwise), []string{"fence", "setback", "at"}}}
+	hold := "push it with a square block or a mitre gauge"
+	if r.Start != nil {
+		hold = "keep its tail against the back stop"
+	}
+	return []finding{{m.cut, fmt.Sprintf("for the %s the piece reaches %s out from the fence and only %s of it rides along, so it swings about the bit: %s and carry its free end%s",
+		m.words(), w.text(w.piece.Size.Between(r.Step.Fence)), w.text(r.Length), hold, otherwise), []string{"fence", "setback", "at"}}}
 }
 
 // ownBearing looks for a cut along an edge that leaves little of the piece on

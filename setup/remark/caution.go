@@ -8,11 +8,13 @@ import (
 // Cautions gives every card its cautions, the gravest first. [Make] has done so;
 // a deck that is put together otherwise needs it.
 func Cautions(d *deck.Deck) {
-	apart := takenApart(d)
+	apart, holes := takenApart(d), startHoles(d)
 	for i := range d.Setups {
-		for k := range d.Setups[i].Runs {
-			r := &d.Setups[i].Runs[k]
-			s := situation{shop: &d.Plan.Shop, card: r, apart: apart[r]}
+		u := &d.Setups[i]
+		fitted, worst := i == 0 || d.Setups[i-1].Bit != u.Bit, worstDrop(u, &d.Plan.Shop)
+		for k := range u.Runs {
+			r := &u.Runs[k]
+			s := situation{shop: &d.Plan.Shop, card: r, apart: apart[r], fitted: fitted, worst: worst, holes: holes[channelOf(r)]}
 			r.Cautions = s.cautions()
 		}
 	}
@@ -41,9 +43,12 @@ func (s *situation) cautions() []deck.Caution {
 
 // situation is one card as it is run.
 type situation struct {
-	shop  *joinery.Shop
-	card  *deck.Run
-	apart bool // the card leaves its piece in two
+	shop   *joinery.Shop
+	card   *deck.Run
+	apart  bool        // the card leaves its piece in two
+	fitted bool        // its setup begins with the bit being put in
+	worst  deck.Pivot  // of the drops of its setup, which share a stop
+	holes  []*deck.Run // the runs of its channel that need a start hole, in running order
 }
 
 // takenApart tells the cards that cut their pieces apart.

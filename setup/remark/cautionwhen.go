@@ -108,7 +108,7 @@ func (s *situation) large() bool { return s.card.Step.Bit.True() > largeBit.of(s
 // for the card at which the bit is put in.
 func (s *situation) nearlyOtherCollet() bool {
 	shank := s.card.Step.Bit.Shank
-	if shank == 0 || !s.firstOfSetup() {
+	if shank == 0 || !s.fitted || !s.firstOfSetup() {
 		return false
 	}
 	for _, other := range s.shop.Bits {

@@ -58,8 +58,10 @@ func (s *situation) word(name string) string {
 			return "a square block or a mitre gauge"
 		}
 		return [...]string{"a square block", "the mitre gauge", "the carriage"}[s.shop.Cross.With]
-	case "hole":
-		return or(r.Piece != nil, s.hole(), "where the card says")
+	case "bore":
+		return s.bore()
+	case "square":
+		return or(r.Start != nil, "its tail stays against the back stop", "hold it square to "+s.word("push"))
 	case "hold":
 		return or(s.starts(), "clamp a block to it as a handle", or(s.guided(), "the block or gauge behind it", "push block and featherboard"))
 	case "steady":
@@ -90,8 +92,9 @@ func (s *situation) word(name string) string {
 	case "tail":
 		return or(d.tail > 0, scale.Say(d.tail), "nothing")
 	case "early":
-		return scale.Say(scale.Ceil(d.Early))
+		return scale.Say(scale.Ceil(max(d.Early, s.worst.Early)))
 	case "stop":
+		d.Tilt = max(d.Tilt, s.worst.Tilt)
 		return d.stop(scale)
 	}
 	if name == "outs" {
@@ -131,14 +134,6 @@ func (s *situation) speed() string {
 		return top.String()
 	}
 	return "no faster than its maker allows, its diameter or the router"
-}
-
-// hole says where the centre of a start hole lies, from two sides.
-func (s *situation) hole() string {
-	r, scale := s.card, s.shop.Scale
-	half := r.Step.Bit.True() / 2
-	lead, fence := r.A+half, r.Step.NearEdge+half
-	return fmt.Sprintf("%s from the %s and %s from the %s", scale.Say(lead), r.Leads, scale.Say(fence), r.Step.Fence)
 }
 
 // trial says what is tried in scrap before the first piece.

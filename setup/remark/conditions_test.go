@@ -108,6 +108,9 @@ func TestWarnings(t *testing.T) {
 		{"a web of a hair", "2 2 20", []string{
 			"mortise a front 1/2 1/2:left 4-6:top 3/4", "mortise b front 1/2 1/2:left 6_1/256-8:top 3/4"},
 			[]string{"thin-wall less than 1/64 in of wood is left between the mortise \"a\" in the front and the mortise \"b\" in the front, under 1/4 in: move one 1/4 in away"}},
+		{"only the lower of two has room to move", "20 4 1_1/2", []string{
+			"groove a bottom 1/2 7/8:back - 1/4", "groove b bottom 1/2 1/4:back - 1/4"},
+			[]string{"thin-wall move the groove \"a\" in the bottom 1/8 in toward the front"}},
 		{"a wall of a hair", "24 3/4 8", []string{"groove panel bottom 1/4 1/256:front - 1/4"},
 			[]string{"thin-wall a wall of less than 1/64 in at the front, under 1/4 in: move it 1/4 in away"}},
 		{"a rabbet that leaves little to ride on", "20 1 1_1/8", []string{"rabbet edge top front 41/64 49/64"},

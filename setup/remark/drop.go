@@ -26,6 +26,18 @@ func pivots(r *deck.Run, shop *joinery.Shop) (drop, bool) {
 	return drop{r.Dropping(), r.Tail(), r.HardDrop(shop.Rules)}, true
 }
 
+// worstDrop is the farthest tilt and the earliest mouth of a setup's drops, each
+// of its own drop: the stricter holds for all, and is said once.
+func worstDrop(u *deck.Setup, shop *joinery.Shop) deck.Pivot {
+	var worst deck.Pivot
+	for i := range u.Runs {
+		if d, ok := pivots(&u.Runs[i], shop); ok {
+			worst.Tilt, worst.Early = max(worst.Tilt, d.Tilt), max(worst.Early, d.Early)
+		}
+	}
+	return worst
+}
+
 // tilt says the angle in whole degrees, no less than it is.
 func (d drop) tilt() string {
 	if d.Tilt >= 90 {

@@ -81,6 +81,8 @@ func situations(t *testing.T) []situation {
 		{"a down-cut bit in a mortise", "30 3 1_1/2", "mortise m bottom 1/2 1_1/4:front 10-14:left 1", down, "down-cut-blind start-stopped", "swings"},
 		{"a down-cut bit that is only lifted", "30 3 1_1/2", "mortise m bottom 1/2 1_1/4:front 10-30:left 1", down, "down-cut-blind end-stopped", "start-stopped"},
 		{"a down-cut bit right through", "30 3 1_1/2", "groove m bottom 1/2 1_1/4:front - 1", down, "passes", "down-cut-blind"},
+		{"a wide mortise, each of its starts bored", "30 3 1_1/2", "mortise m bottom 3/4 1_1/4:front 10-14:left 1", two(bit("1/2", nil), bored), "bored-start fence-order end-stopped", "start-stopped start-hole"},
+		{"a dado dropped on, across a long leg", "28 1_3/4 1_3/4", "dado d bottom 1/2 4:left 1/2-1_1/4:front 1/4", bit("1/2", nil), "start-stopped swings", "guided across-grain"},
 		{"lifted off in a shop of blocks", "30 3 1_1/2", "mortise m bottom 1/2 1_1/4:front 10-14:left 1", blocks, "end-stopped", "guided"},
 		{"a mortise right through", "30 3 1_1/2", "mortise m bottom 1/2 1_1/4:front 10-14:left 1_1/2", nil, "comes-through start-stopped", "cuts-apart"},
 		{"one a division short of through", "30 3 1_1/2", "mortise m bottom 1/2 1_1/4:front 10-14:left 1_31/64", nil, "start-stopped +deep-for-thickness", "comes-through"},
@@ -173,7 +175,8 @@ var contradictions = [][2]string{
 	{`to the mitre gauge`, `a square block`},
 	{`featherboard`, `handle`},
 	{`dust of`, `that of softwoods`},
-	{`start hole as wide`, `Bore the start first`},
+	{`not known to cut`, `lower the work level`},
+	{`tail stays against the back stop`, `hold it square`},
 	{`Several fence distances|only away from the bit`, `bit is buried in the fence`},
 }
 

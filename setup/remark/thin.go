@@ -182,8 +182,8 @@ func findThinWeb(w *work) []finding {
 		case web == 0:
 			left = "no"
 		}
-		found = append(found, finding{b.cut, fmt.Sprintf("%s wood is left between the %s and the %s, under %s: move one %s away, or make it narrower or shallower",
-			left, a.words(), b.words(), w.text(least), w.enough(least-web)), []string{"setback", "depth"}})
+		found = append(found, finding{b.cut, fmt.Sprintf("%s wood is left between the %s and the %s, under %s: %s",
+			left, a.words(), b.words(), w.text(least), w.thicken(a, b, least-web)), []string{"setback", "depth"}})
 	})
 	return found
 }

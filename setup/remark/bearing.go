@@ -25,7 +25,7 @@ func (w *work) swinging(m *made) []finding {
 	}
 	hold := "push it with a square block or a mitre gauge"
 	if r.Start != nil {
-		hold = "keep its tail against the back stop"
+		hold = "start with its tail against the back stop"
 	}
 	return []finding{{m.cut, fmt.Sprintf("for the %s the piece reaches %s out from the fence and only %s of it rides along, so it swings about the bit: %s and carry its free end%s",
 		m.words(), w.text(w.piece.Size.Between(r.Step.Fence)), w.text(r.Length), hold, otherwise), []string{"fence", "setback", "at"}}}

@@ -61,7 +61,7 @@ func (s *situation) word(name string) string {
 	case "bore":
 		return s.bore()
 	case "square":
-		return or(r.Start != nil, "its tail stays against the back stop", "hold it square to "+s.word("push"))
+		return or(r.Start != nil, "start with its tail against the back stop", "hold it square to "+s.word("push"))
 	case "hold":
 		return or(s.starts(), "clamp a block to it as a handle", or(s.guided(), "the block or gauge behind it", "push block and featherboard"))
 	case "steady":

@@ -176,7 +176,7 @@ var contradictions = [][2]string{
 	{`featherboard`, `handle`},
 	{`dust of`, `that of softwoods`},
 	{`not known to cut`, `lower the work level`},
-	{`tail stays against the back stop`, `hold it square`},
+	{`start with its tail against`, `hold it square`},
 	{`Several fence distances|only away from the bit`, `bit is buried in the fence`},
 }
 

@@ -24,7 +24,7 @@ func plain(d *deck.Deck, jobs []Job) ([]deck.Setup, deck.Changes, error) {
 // cheapest puts the deck's setups in the order that takes the least time, if
 // that is less than they take now. Of orders that cost the same the plain one
 // is kept: it is what a maker expects.
-func cheapest(d *deck.Deck, ctx context.Context, jobs []Job, o Options) {
+func cheapest(ctx context.Context, d *deck.Deck, jobs []Job, o Options) {
 	p := problem(jobs, &d.Plan.Shop)
 	p.Known = d.Changes.Time
 	if o.Below > 0 {

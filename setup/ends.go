@@ -4,6 +4,7 @@ import (
 	"context"
 	"slices"
 
+	"fencecard/joinery"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark"
 	"fencecard/setup/search"
@@ -16,16 +17,16 @@ const mostTries = 6
 // grain that run out there, so that their splinters are cut away, wherever that
 // takes no longer: all of them at once, or else one after another. What it leaves is
 // warned of.
-func endsBeforeEdges(d *deck.Deck, ctx context.Context, jobs []Job, o Options) {
+func endsBeforeEdges(ctx context.Context, d *deck.Deck, jobs []Job, o Options) {
 	if d.Ended != search.Through || o.Below > 0 {
 		return // no time is left for more, or only the minutes are asked for
 	}
 	pairs := remark.Splintered(d)
-	if len(pairs) == 0 || tryWaiting(d, ctx, jobs, o, pairs) != nil || len(pairs) == 1 {
+	if len(pairs) == 0 || tryWaiting(ctx, d, jobs, o, pairs) != nil || len(pairs) == 1 {
 		return
 	}
 	for _, pair := range pairs[:min(len(pairs), mostTries)] {
-		if with := tryWaiting(d, ctx, jobs, o, []remark.Exit{pair}); with != nil {
+		if with := tryWaiting(ctx, d, jobs, o, []remark.Exit{pair}); with != nil {
 			jobs = with
 		}
 	}
@@ -33,15 +34,24 @@ func endsBeforeEdges(d *deck.Deck, ctx context.Context, jobs []Job, o Options) {
 
 // tryWaiting makes the deck with more cuts waiting, and keeps it and returns the
 // jobs where it takes no longer.
-func tryWaiting(d *deck.Deck, ctx context.Context, jobs []Job, o Options, exits []remark.Exit) []Job {
+func tryWaiting(ctx context.Context, d *deck.Deck, jobs []Job, o Options, exits []remark.Exit) []Job {
 	waiting := slices.Clone(jobs)
-	for k := range waiting {
-		waiting[k].After = slices.Clone(waiting[k].After)
-		for i := range jobs {
-			if slices.Contains(exits, remark.Exit{Across: jobs[i].Cut, Along: jobs[k].Cut}) && !slices.Contains(waiting[k].After, i) {
-				waiting[k].After = append(waiting[k].After, i)
+	of := map[*joinery.Cut][]int{}
+	for i := range waiting {
+		waiting[i].After = slices.Clone(waiting[i].After)
+		of[waiting[i].Cut] = append(of[waiting[i].Cut], i)
+	}
+	for _, exit := range exits {
+		for _, k := range of[exit.Along] {
+			for _, i := range of[exit.Across] {
+				if !slices.Contains(waiting[k].After, i) {
+					waiting[k].After = append(waiting[k].After, i)
+				}
 			}
 		}
+	}
+	for k := range waiting {
+		slices.Sort(waiting[k].After)
 	}
 	again := &deck.Deck{Plan: d.Plan}
 	var err error
@@ -50,7 +60,7 @@ func tryWaiting(d *deck.Deck, ctx context.Context, jobs []Job, o Options, exits 
 	}
 	if !o.Plain {
 		o.Below = 0
-		cheapest(again, ctx, waiting, o)
+		cheapest(ctx, again, waiting, o)
 	}
 	if again.Changes.Time > d.Changes.Time {
 		return nil

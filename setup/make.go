@@ -39,9 +39,9 @@ func MakeWith(ctx context.Context, plan *joinery.Plan, o Options) (*deck.Deck, e
 		return nil, err
 	}
 	if !o.Plain {
-		cheapest(d, ctx, jobs, o)
+		cheapest(ctx, d, jobs, o)
 	}
-	endsBeforeEdges(d, ctx, jobs, o)
+	endsBeforeEdges(ctx, d, jobs, o)
 	d.Seal()
 	remark.Add(d)
 	if err := proof.Holds(d); err != nil {

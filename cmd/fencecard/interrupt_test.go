@@ -15,6 +15,7 @@ import (
 	"sync"
 	"syscall"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -30,6 +31,7 @@ func interrupt(t *testing.T) {
 	self, err := os.FindProcess(os.Getpid())
 	require.NoError(t, err)
 	require.NoError(t, self.Signal(os.Interrupt))
+	require.NoError(t, self.Release()) // it holds a file open
 }
 
 func TestInterruptCallsTheSearchOff(t *testing.T) {
@@ -100,7 +102,7 @@ func TestInterruptsEndOnlyTheSearch(t *testing.T) {
 					return
 				default:
 					interrupt(t)
-					runtime.Gosched()
+					time.Sleep(time.Millisecond)
 				}
 			}
 		})

@@ -107,3 +107,15 @@ type Size [3]Length
 
 // Between returns the distance from a side to the one opposite.
 func (s Size) Between(side Side) Length { return s[side.Dimension()] }
+
+// Longest returns the longest dimension, of equals the first: the way the grain
+// runs where a plan does not say.
+func (s Size) Longest() Dimension {
+	best := LeftRight
+	for _, d := range Dimensions {
+		if s[d] > s[best] {
+			best = d
+		}
+	}
+	return best
+}

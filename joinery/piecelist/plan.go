@@ -90,25 +90,13 @@ func (p *Piece) write(b *bytes.Buffer, unit joinery.Unit, common string) {
 			continue
 		}
 		fmt.Fprintf(b, "    size: {left-right: %s, front-back: %s, top-bottom: %s}\n", text[joinery.LeftRight], text[joinery.FrontBack], text[joinery.TopBottom])
-		if size := p.Size(); longest(size) != p.Lies.Length {
+		if size := p.Size(); size.Longest() != p.Lies.Length {
 			fmt.Fprintf(b, "    grain: %s\n", p.Lies.Length)
 		}
 		if p.Wood != "" && p.Wood != common {
 			fmt.Fprintf(b, "    wood: %s\n", scalar(p.Wood))
 		}
 	}
-}
-
-// longest is the dimension that a plan takes for the grain where it says none:
-// the longest, of equals the first.
-func longest(size joinery.Size) joinery.Dimension {
-	best := joinery.LeftRight
-	for _, d := range joinery.Dimensions {
-		if size[d] > size[best] {
-			best = d
-		}
-	}
-	return best
 }
 
 func acrossList(across []joinery.Dimension) string {

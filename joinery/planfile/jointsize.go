@@ -89,6 +89,6 @@ func (r *planReader) enters(b *blank, end joinery.Side, opening joinery.Length) 
 // setGrain finds which way the grain runs: as written, or the longest way.
 func (r *planReader) setGrain(b *blank) {
 	if b.f.key("grain") == nil {
-		b.Grain = longest(b.Size)
+		b.Grain = b.Size.Longest()
 	}
 }

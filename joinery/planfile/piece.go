@@ -132,7 +132,7 @@ func (r *planReader) readStock(b *blank) {
 	b.f.need("size")
 	b.Wood = r.readWood(b.f, r.wood)
 	b.Size, b.sized = r.readSize(b)
-	b.Grain = longest(b.Size)
+	b.Grain = b.Size.Longest()
 	if text, n, ok := b.f.scalar("grain"); ok {
 		if grain, ok := r.dimension(n, text); ok {
 			b.Grain = grain
@@ -192,15 +192,4 @@ func (r *planReader) namesDimensions(n *yaml.Node) bool {
 	}
 	r.fault(n, sizeRemedy(n)+": a width or a length does not say which way it lies", "the size names none of left-right, front-back and top-bottom")
 	return false
-}
-
-// longest is the longest dimension; of equals the first.
-func longest(size joinery.Size) joinery.Dimension {
-	best := joinery.LeftRight
-	for _, d := range joinery.Dimensions {
-		if size[d] > size[best] {
-			best = d
-		}
-	}
-	return best
 }

@@ -35,7 +35,7 @@ func Length(t testing.TB, text string, unit joinery.Unit) joinery.Length {
 // PlanOf lays one piece on a bench with the bits given.
 func PlanOf(t testing.TB, unit joinery.Unit, size joinery.Size, cut joinery.Cut, bits ...joinery.Bit) *joinery.Plan {
 	t.Helper()
-	p := joinery.Piece{Name: "piece", Count: 1, Size: size, Grain: longest(size), Cuts: []joinery.Cut{cut}, Wood: joinery.Wood{Name: "wood"}}
+	p := joinery.Piece{Name: "piece", Count: 1, Size: size, Grain: size.Longest(), Cuts: []joinery.Cut{cut}, Wood: joinery.Wood{Name: "wood"}}
 	scale := joinery.DefaultScale(unit)
 	require.Empty(t, p.LayAll(scale))
 	return &joinery.Plan{
@@ -43,16 +43,6 @@ func PlanOf(t testing.TB, unit joinery.Unit, size joinery.Size, cut joinery.Cut,
 		Shop: joinery.Shop{Scale: scale, Bits: bits, Rules: joinery.DefaultRules(unit),
 			Minutes: joinery.Minutes{Bit: 3 * joinery.Minute, Fence: 2 * joinery.Minute, Height: joinery.Minute / 2, Run: joinery.Minute / 5, Fit: 2 * joinery.Minute}},
 	}
-}
-
-func longest(size joinery.Size) joinery.Dimension {
-	d := joinery.LeftRight
-	for _, other := range joinery.Dimensions {
-		if size[other] > size[d] {
-			d = other
-		}
-	}
-	return d
 }
 
 // DeckOf makes the deck of a plan.

@@ -13,9 +13,7 @@ import (
 
 func (a *app) bookCommand() *cobra.Command {
 	cmd := &cobra.Command{
-		Use:   "book",
-		Short: "Keep setups that worked, and find them again",
-		Long:  topic("book"),
+		Long: topic("book"),
 		Example: `  fencecard book keep bench.yaml --setup 3 --name "seat rail mortises"
   fencecard book list
   fencecard book show "seat rail mortises" --format pdf

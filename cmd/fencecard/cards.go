@@ -38,8 +38,6 @@ type cardsOptions struct {
 func (a *app) cardsCommand() *cobra.Command {
 	var o cardsOptions
 	cmd := &cobra.Command{
-		Use:   "cards [PLAN]",
-		Short: "Print the setup sheets and piece cards of a plan",
 		Long: `Print the deck of a plan: a run sheet, a sheet for every setup in running
 order, and a card for every piece.
 

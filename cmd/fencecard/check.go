@@ -35,9 +35,7 @@ func (a *app) checkCommand() *cobra.Command {
 		{flag: "height", says: "as measured: height of the bit above the table"},
 	}}
 	cmd := &cobra.Command{
-		Use:   "check [PLAN] [RUN]",
-		Short: "Prove a deck against its plan, or say what the table as set would cut",
-		Long:  topic("check"),
+		Long: topic("check"),
 		Example: `  fencecard check bench.yaml
   fencecard check bench.yaml --deck deck.json
   fencecard check bench.yaml 3.3 --near 25/64 --back-stop 3-1/4

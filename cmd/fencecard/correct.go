@@ -37,9 +37,7 @@ func (a *app) correctCommand() *cobra.Command {
 		{flag: "depth", says: "as measured: at the last height"},
 	}}
 	cmd := &cobra.Command{
-		Use:   "correct PLAN RUN",
-		Short: "From a test cut, say how to move fence, marks and bit",
-		Long:  topic("correct"),
+		Long: topic("correct"),
 		Example: `  fencecard correct bench.yaml 3.3 --setback 25/64 --depth 27/32
   fencecard correct bench.yaml 3.3 --width 0.372 --keep
   fencecard correct bench.yaml 3.3 --begins 17/32 --length 2-1/2 --deck deck.json`,

@@ -52,7 +52,7 @@ func TestHelpExamples(t *testing.T) {
 			visit(sub)
 		}
 	}
-	visit(a.rootCommand())
+	visit(a.rootCommand(everything))
 	assert.Greater(t, seen, 25)
 }
 

@@ -11,8 +11,6 @@ import (
 
 func (a *app) expandCommand() *cobra.Command {
 	return &cobra.Command{
-		Use:   "expand PLAN",
-		Short: "Print a plan with its joints and repeats spelt out as cuts",
 		Long: `Print a plan with every joint and every repeat spelt out as cuts, and with every
 length that was left to joints. It makes the same deck. Remarks stay where they
 were, and one above each cut of a joint names the joint. PLAN may be - for

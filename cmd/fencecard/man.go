@@ -15,14 +15,11 @@ import (
 // commands say of themselves, when it is asked for.
 func (a *app) manCommand() *cobra.Command {
 	return &cobra.Command{
-		Use:     "man",
-		Short:   "Write the manual page",
 		Long:    "Write the manual page in the form that man reads.",
 		Example: "  fencecard man > fencecard.1",
-		Hidden:  true,
 		Args:    cobra.NoArgs,
 		RunE: a.work(func(context.Context, []string) error {
-			_, err := io.WriteString(a.out, manPage(a.rootCommand()))
+			_, err := io.WriteString(a.out, manPage(a.rootCommand(everything)))
 			return err
 		}),
 	}

@@ -18,8 +18,6 @@ type newOptions struct {
 func (a *app) newCommand() *cobra.Command {
 	var o newOptions
 	cmd := &cobra.Command{
-		Use:   "new FILE",
-		Short: "Write a starter plan or shop file, or a plan from a list of pieces",
 		Long: `Write a starter plan, with comments, that runs as it is and is meant to be
 written over. With --shop, write a starter shop file instead: your table, your
 fence and your bits. With --from, make the plan of a list of pieces that you

@@ -47,7 +47,7 @@ func run(ctx context.Context, args []string, s streams) int {
 	width := terminalWidth(s.err)
 	s.out, s.err = out, harmless{folded{s.err, width}}
 	a := &app{streams: s, watchedBy: width > 0}
-	root := a.rootCommand()
+	root := a.rootCommand(wantedBy(args))
 	root.SetArgs(joinLengths(args))
 	cmd, err := root.ExecuteContextC(ctx)
 	var usage usageError
@@ -65,7 +65,9 @@ func run(ctx context.Context, args []string, s streams) int {
 	return exitFault
 }
 
-func (a *app) rootCommand() *cobra.Command {
+// rootCommand is the program with the commands that are wanted, and the names of
+// the others.
+func (a *app) rootCommand(wanted func(name string) bool) *cobra.Command {
 	cobra.MousetrapHelpText = ""
 	root := &cobra.Command{
 		Use:   "fencecard",
@@ -97,10 +99,22 @@ dropped on and lifted off.`,
 	root.SetIn(a.in)
 	root.SetOut(a.out)
 	root.SetErr(a.err)
-	root.AddCommand(a.cardsCommand(), a.newCommand(), a.expandCommand(), a.shopCommand(), a.woodCommand(), a.manCommand(), a.versionCommand())
-	root.AddCommand(a.checkCommand(), a.correctCommand())
-	root.AddCommand(a.bookCommand())
-	root.AddCommand(topicCommands()...)
+	for _, e := range commands() {
+		if wanted(e.name()) {
+			root.AddCommand(e.whole(a))
+			continue
+		}
+		name := e.named()
+		name.RunE = func(*cobra.Command, []string) error { return errUnbuilt }
+		root.AddCommand(name)
+	}
+	for _, e := range pages() {
+		if wanted(e.name()) {
+			root.AddCommand(e.whole(a))
+		} else {
+			root.AddCommand(e.named())
+		}
+	}
 	root.InitDefaultHelpCmd()
 	root.InitDefaultCompletionCmd()
 	refuseUnknown(root)

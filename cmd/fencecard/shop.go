@@ -20,8 +20,6 @@ type shopOptions struct {
 func (a *app) shopCommand() *cobra.Command {
 	var o shopOptions
 	cmd := &cobra.Command{
-		Use:   "shop [FILE]",
-		Short: "Show what a shop file allows, bit by bit",
 		Long: `Show what a shop allows: for every bit its top speed and rim speed, its deepest
 and widest cut, and the greatest depth of one pass in each of your woods.
 

@@ -23,15 +23,9 @@ func topic(name string) string {
 	return strings.TrimSpace(string(text))
 }
 
-// topicCommands are the pages without a command of their name: cobra lists a
-// command without work as a help topic.
-func topicCommands() []*cobra.Command {
-	return []*cobra.Command{
-		{Use: "plan", Short: "How a plan is written", Long: topic("plan")},
-		{Use: "joints", Short: "How a joint is written once, and both its cuts follow", Long: topic("joints")},
-		{Use: "safety", Short: "What can hurt you at a router table", Long: topic("safety")},
-		{Use: "warnings", Short: "What every warning says", Long: warningTopic()},
-	}
+// page builds a page of help out of the manual.
+func page(name string) func(*app) *cobra.Command {
+	return func(*app) *cobra.Command { return &cobra.Command{Long: topic(name)} }
 }
 
 // warningTopic lists the warnings from their table.

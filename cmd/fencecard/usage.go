@@ -108,8 +108,8 @@ func measuredBy(cmd *cobra.Command, flag string) string {
 	default:
 		return ""
 	}
-	for _, c := range cmd.Parent().Commands() {
-		if f := c.Flags().Lookup(flag); c.Name() == other && f != nil {
+	for _, e := range commands() {
+		if e.name() == other && e.whole(&app{}).Flags().Lookup(flag) != nil {
 			return fmt.Sprintf("%s PLAN RUN --%s", says, flag)
 		}
 	}

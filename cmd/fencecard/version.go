@@ -14,8 +14,6 @@ var version = ""
 
 func (a *app) versionCommand() *cobra.Command {
 	return &cobra.Command{
-		Use:     "version",
-		Short:   "Print the version",
 		Example: "  fencecard version",
 		Args:    cobra.NoArgs,
 		RunE: a.work(func(context.Context, []string) error {

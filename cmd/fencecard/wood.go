@@ -22,8 +22,6 @@ type woodOptions struct {
 func (a *app) woodCommand() *cobra.Command {
 	var o woodOptions
 	cmd := &cobra.Command{
-		Use:   "wood [NAME]",
-		Short: "Show the table of woods, or one wood and what it allows",
 		Long: `Show the table of woods: side hardness, shrinkage and change of dimension, each
 figure marked as published or from memory. With NAME, show one wood and the
 greatest depth of one pass in it for each bit of the shop.

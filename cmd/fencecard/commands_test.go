@@ -1,0 +1,27 @@
+package main
+
+import (
+	"io"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// What is listed by name alone must read as what is built whole, and a command
+// must be built wherever its name stands among flags.
+func TestCommandsAreBuiltWhenNamed(t *testing.T) {
+	a := &app{streams: streams{strings.NewReader(""), io.Discard, io.Discard}}
+	none := a.rootCommand(func(string) bool { return false })
+	require.Equal(t, helpOf(a.rootCommand(everything)), helpOf(none))
+	for _, c := range none.Commands() {
+		if c.RunE != nil && c.Name() != "help" && c.Name() != "completion" {
+			require.ErrorIs(t, c.RunE(c, nil), errUnbuilt, c.Name())
+		}
+	}
+	for _, line := range []string{"cards", "--out x.pdf cards", "-q cards --out x.pdf", "help cards", "__complete cards --", "completion bash"} {
+		found, _, err := a.rootCommand(wantedBy(strings.Fields(line))).Find([]string{"cards"})
+		require.NoError(t, err)
+		require.NotNil(t, found.Flags().Lookup("out"), line)
+	}
+}

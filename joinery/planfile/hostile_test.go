@@ -143,7 +143,9 @@ func TestHostileDocuments(t *testing.T) {
 			assert.Less(t, len(message), 64<<10, "the message")
 			used := after.TotalAlloc - before.TotalAlloc
 			t.Logf("%.1f MB, %.1f times", float64(len(data))/megabyte, float64(used)/float64(len(data)))
-			assert.LessOrEqual(t, used, uint64(cmp.Or(doc.within, 20)*len(data)))
+			if !raceDetector {
+				assert.LessOrEqual(t, used, uint64(cmp.Or(doc.within, 20)*len(data)))
+			}
 		})
 	}
 }

@@ -1,0 +1,5 @@
+//go:build !race
+
+package planfile_test
+
+const raceDetector = false

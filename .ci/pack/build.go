@@ -16,15 +16,12 @@ type release struct {
 	made    time.Time // of the commit, so that a clock changes no byte
 }
 
-// newRelease names the release by the day and the hash of its commit. What is
-// not committed is not passed on.
+// newRelease names the release by the day and the hash of its commit, and says
+// so where there are changes that no commit has: that one is for trying only.
 func newRelease() (release, error) {
 	changed, err := output("git", "status", "--porcelain", "--untracked-files=no")
 	if err != nil {
 		return release{}, err
-	}
-	if changed != "" {
-		return release{}, fmt.Errorf("there are changes that no commit has:\n%s", changed)
 	}
 	said, err := output("git", "log", "-1", "--format=%cI %h", "--abbrev=8")
 	if err != nil {
@@ -36,7 +33,11 @@ func newRelease() (release, error) {
 		return release{}, err
 	}
 	made = made.UTC()
-	return release{version: made.Format("2006.01.02") + "-" + hash, made: made}, nil
+	version := made.Format("2006.01.02") + "-" + hash
+	if changed != "" {
+		version += "-changed"
+	}
+	return release{version: version, made: made}, nil
 }
 
 // built is the program for a machine.

@@ -22,7 +22,9 @@ type Explanation struct {
 // Explain says of every setup of a whole deck why it is there, and tries small
 // changes to the plan that would spare one: a setback or width that comes to a
 // neighbour's or a bit's, the other side to the fence, one `after` less. It says
-// where it left some untried, there being too many. Called off, it explains without savings from there on.
+// what an end costs that is cut after the long edge, where it left some changes
+// untried, there being too many. Called off, it explains without savings from there
+// on.
 func Explain(ctx context.Context, d *deck.Deck) ([]Explanation, error) {
 	jobs, err := setup.Jobs(d.Plan)
 	if err != nil {
@@ -33,10 +35,11 @@ func Explain(ctx context.Context, d *deck.Deck) ([]Explanation, error) {
 		x.jobs[channelNamed(jobs[i].Cut, jobs[i].Channel)] = &jobs[i]
 	}
 	t := newTrier(ctx, d)
+	ends := t.endsFirst()
 	all := make([]Explanation, len(d.Setups))
 	for i := range d.Setups {
 		saving, untried := t.saving(&d.Setups[i])
-		all[i] = Explanation{&d.Setups[i], x.reasons(i), x.cutting(&d.Setups[i]), saving, untried}
+		all[i] = Explanation{&d.Setups[i], append(x.reasons(i), ends[i]...), x.cutting(&d.Setups[i]), saving, untried}
 	}
 	return all, nil
 }

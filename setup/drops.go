@@ -53,6 +53,10 @@ func (m missing) steepDrop() (problem, remedy string) {
 	}
 	problem = fmt.Sprintf("the work cannot be lowered onto the bit here: %s, and over %.0f is not done", how, deck.TooSteep)
 	var ways []string
+	if long := m.channel.Hi - m.channel.Lo; m.cut.Kind.Encloses && m.channel.Width > long {
+		problem += fmt.Sprintf("; it is %s wide and only %s long", m.text(m.channel.Width), m.text(long))
+		ways = append(ways, "exchange width and span if they are meant the other way round")
+	}
 	if !m.cut.Fence.Either && tilt(m.bit, other, size) <= deck.TooSteep && ch.OpenBeside(ch.Near, size) == ch.OpenBeside(other.Near, size) {
 		ways = append(ways, fmt.Sprintf("write fence: either, so that the %s may go to the fence and the other end lead", other.Near))
 	}

@@ -13,6 +13,8 @@ type tag struct {
 	at    paper.Paper // the mark, along the strip
 	left  bool        // the label stands to the left of its leader, else to the right
 	level bool        // the leader runs level to the label, from a line that goes right across the strip
+	stop  bool        // of a mark: measured from the leading edge of the bit
+	ruled bool        // a rule line, which is no mark
 	label paper.Block
 
 	foot paper.Paper // where the leader's upper part stands; at, where there is room

@@ -26,7 +26,7 @@ type strip struct {
 	radius paper.Paper // of the bit
 	column paper.Paper // half the width kept free about the bit
 	wide   paper.Paper // the width of a whole tile
-	size   paper.Paper // of the marks' letters
+	labels lettering   // of the marks
 	tags   []*tag
 	tiles  []tile
 	heads  []paper.Block // the tiles' heads
@@ -41,7 +41,7 @@ const beyondBit paper.Paper = 3
 // in tiles of a width and no higher than high. Each takes as many cards as its
 // labels leave room for. There is an error where the paper has no room beside
 // the bit.
-func (s maker) stripsOf(u *deck.Setup, fence joinery.FenceReach, wide, high paper.Paper) ([]strip, error) {
+func (s maker) stripsOf(u *deck.Setup, shop *joinery.Shop, wide, high paper.Paper) ([]strip, error) {
 	var marked []deck.Run
 	for _, r := range u.Runs {
 		if r.Start != nil || r.Stop != nil {
@@ -51,15 +51,15 @@ func (s maker) stripsOf(u *deck.Setup, fence joinery.FenceReach, wide, high pape
 	if len(marked) == 0 {
 		return nil, nil
 	}
-	for _, size := range []paper.Paper{largeMark, smallMark} {
-		if all := s.newStrip(u, marked, fence, wide, size); all.lay(high) {
+	for _, l := range letterings {
+		if all := s.newStrip(u, marked, shop, wide, l); all.lay(high) {
 			return []strip{all}, nil
 		}
 	}
 	var shares [][]deck.Run
 	for len(marked) > 0 {
 		n := sort.Search(len(marked), func(n int) bool {
-			st := s.newStrip(u, marked[:n+1], fence, wide, smallMark)
+			st := s.newStrip(u, marked[:n+1], shop, wide, closest)
 			st.part = [2]int{len(u.Runs), len(u.Runs)} // as long a name as any
 			return !st.lay(high)
 		})
@@ -71,22 +71,28 @@ func (s maker) stripsOf(u *deck.Setup, fence joinery.FenceReach, wide, high pape
 	}
 	strips := make([]strip, len(shares))
 	for i, runs := range shares {
-		strips[i] = s.newStrip(u, runs, fence, wide, smallMark)
+		strips[i] = s.newStrip(u, runs, shop, wide, closest)
 		strips[i].part = [2]int{i + 1, len(shares)}
 		strips[i].lay(high)
 	}
 	return strips, nil
 }
 
-// Letters of a mark's label, read from where the operator stands where there
-// is room.
-const (
-	largeMark paper.Paper = 5
-	smallMark paper.Paper = 3.5
+// lettering is how the labels of marks are set.
+type lettering struct {
+	high  paper.Paper
+	terse bool // only what the mark is and its length
+}
+
+// letterings are the ways to set labels, read from where the operator stands
+// where there is room.
+var (
+	closest    = lettering{3.5, true}
+	letterings = []lettering{{5, false}, {3.5, false}, closest}
 )
 
-func (s maker) newStrip(u *deck.Setup, runs []deck.Run, fence joinery.FenceReach, wide, size paper.Paper) strip {
-	st := strip{s: s, u: u, cards: runs, marks: deck.FenceMarks(runs, fence), wide: wide, size: size}
+func (s maker) newStrip(u *deck.Setup, runs []deck.Run, shop *joinery.Shop, wide paper.Paper, labels lettering) strip {
+	st := strip{s: s, u: u, cards: runs, marks: deck.FenceMarks(runs, shop), wide: wide, labels: labels}
 	st.radius = paper.Paper(u.Bit.True().Millimetres() / 2)
 	st.column = st.radius + beyondBit + 1
 	st.tags = st.bitTags()
@@ -110,11 +116,7 @@ func compare(a, b paper.Paper) int {
 // labelWidth is the widest a label may be: beside the bit there must be room
 // for one on either side.
 func (st *strip) labelWidth() paper.Paper {
-	w := st.wide/2 - st.column - besides - 2*tileEdge
-	if w-tabWidth >= leastLabel { // there may be a tab on the left
-		w -= tabWidth
-	}
-	return min(60, w)
+	return min(60, st.wide/2-st.column-besides-2*tileEdge)
 }
 
 // leastLabel is the width that a label needs if its words are to stay whole.
@@ -139,8 +141,11 @@ func (st *strip) bitTags() []*tag {
 // is for with its distance from the edge of the bit.
 func (st *strip) markTag(m *deck.FenceMark) *tag {
 	name, mark := "START", m.Runs[0].Start
-	if m.Stop {
+	switch {
+	case m.Stop:
 		name, mark = "STOP", m.Runs[0].Stop
+	case m.Back:
+		name = "BACK STOP"
 	}
 	guide, length := "layout line", mark.Line
 	switch m.Guide {
@@ -149,10 +154,22 @@ func (st *strip) markTag(m *deck.FenceMark) *tag {
 	case deck.ByTail:
 		guide, length = "tail end", mark.TailBeforeEdge
 	}
-	cards, small := st.s.Bold(st.size), st.s.Letters(max(paper.Least, st.size/math.Sqrt2))
+	cards, small := st.s.Bold(st.labels.high), st.s.Letters(max(paper.Least, st.labels.high/math.Sqrt2))
 	what := badge(name, cards, !m.Stop)
 	by := paper.Phrase{}.Say(small, guide).Count(st.s.Number(small, length))
+	switch {
+	case st.labels.terse:
+	case m.Back:
+		by = by.Say(small, "from TRAILING edge")
+	case m.Guide == deck.ByTail && !m.Stop:
+		by = paper.Phrase{}.Say(small, "BACK STOP for").Say(small, guide).Count(st.s.Number(small, length)).Say(small, "from TRAILING edge")
+	case m.Guide == deck.ByLead && m.Stop && st.s.Blocks:
+		by = paper.Phrase{}.Say(small, "FRONT STOP for").Say(small, guide).Count(st.s.Number(small, length)).Say(small, "from LEADING edge")
+	}
 	label, w := what, st.labelWidth()
+	if !st.labels.terse {
+		by = slices.Concat(by, st.stopsBeyond(m, small))
+	}
 	numbers := paper.Phrase{}.Say(cards, letters(m.Runs))
 	label.Beside(slices.Concat(numbers, by).Set(st.s.Page.H), besides)
 	if label.W > w {
@@ -165,7 +182,29 @@ func (st *strip) markTag(m *deck.FenceMark) *tag {
 		}
 		label.Add(below, max(0, right), label.H)
 	}
-	return &tag{at: paper.Paper(m.At.Millimetres()), left: m.At < 0, label: label}
+	return &tag{at: paper.Paper(m.At.Millimetres()), left: m.At < 0, stop: m.Stop, label: label}
+}
+
+// stopsBeyond says where the back stops of drops at a mark stand that the fence
+// does not reach, so that the strip has no line for them.
+func (st *strip) stopsBeyond(m *deck.FenceMark, l paper.Letters) paper.Phrase {
+	var far []*deck.Run
+	for _, r := range m.Runs {
+		if m.Stop || m.Back || m.Guide == deck.ByTail || !r.StopOffFence(false, st.s.Reach) {
+			continue
+		}
+		if !slices.ContainsFunc(far, func(q *deck.Run) bool { return q.Start.TailBeforeEdge == r.Start.TailBeforeEdge }) {
+			far = append(far, r)
+		}
+	}
+	var beyond paper.Phrase
+	for _, r := range far {
+		beyond = beyond.Say(l, "- back stop").Count(st.s.Number(l, r.Start.TailBeforeEdge)).Say(l, "off the fence")
+		if len(far) > 1 {
+			beyond = beyond.Say(l, "("+letters([]*deck.Run{r})+")")
+		}
+	}
+	return beyond
 }
 
 // badge sets a word on a black ground or in a frame, so that a start differs
@@ -200,13 +239,12 @@ func letters(runs []*deck.Run) string {
 // lay divides the strip into tiles no higher than high and finds room for
 // every label. It reports whether there was.
 func (st *strip) lay(high paper.Paper) bool {
-	return st.labelWidth() >= leastLabel && (st.layTiles(true, high) || st.layTiles(false, high))
+	return st.labelWidth() >= leastLabel && slices.ContainsFunc(fits, func(f fit) bool { return st.layTiles(f, high) })
 }
 
-func (st *strip) layTiles(snug bool, high paper.Paper) bool {
-	st.divide(snug)
+func (st *strip) layTiles(f fit, high paper.Paper) bool {
+	room := st.divide(f)
 	st.heads, st.high = nil, 0
-	room := true
 	for i, t := range st.tiles {
 		head := st.headOf(t, i)
 		st.heads = append(st.heads, head)
@@ -221,17 +259,15 @@ func (st *strip) layTiles(snug bool, high paper.Paper) bool {
 // and returns how high they are.
 func (st *strip) arrange(t tile, most paper.Paper) (rows paper.Paper, room bool) {
 	var left, right []*tag
-	for _, g := range st.tags {
-		switch {
-		case !t.owns(g.at):
-		case g.left:
+	for _, g := range t.tags {
+		if g.left {
 			left = append(left, g)
-		default:
+		} else {
 			right = append(right, g)
 		}
 	}
 	slices.Reverse(left)
-	from, to := t.from+t.tab+tileEdge, t.To-tileEdge
+	from, to := t.from+tileEdge, t.To-tileEdge
 	room = arrangeLeft(left, from, min(to, -st.column), most)
 	room = arrange(right, max(from, st.column), to, most) && room
 	for _, g := range append(left, right...) {

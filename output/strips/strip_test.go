@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"fmt"
 	"os"
+	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -43,7 +45,13 @@ func crowdedPlan() []byte {
 func stripDecks(t testing.TB) map[string]*deck.Deck {
 	cabinet, err := os.ReadFile("../../testdata/wall-cabinet.yaml")
 	require.NoError(t, err)
+	bench, err := os.ReadFile("../../testdata/plans/garden-bench.yaml")
+	require.NoError(t, err)
+	blocks, err := os.ReadFile("../../testdata/plans/nightstand.yaml")
+	require.NoError(t, err)
 	return map[string]*deck.Deck{
+		"garden bench": planDeck(t, bench),
+		"with blocks":  planDeck(t, blocks),
 		"boot bench":   planDeck(t, examples.BootBench),
 		"wall cabinet": planDeck(t, cabinet),
 		"crowded":      planDeck(t, crowdedPlan()),
@@ -93,8 +101,8 @@ func printed(d *deck.Deck, on string) ([]byte, error) {
 }
 
 // TestStripsAreTrue prints strips on every paper and measures every sheet as
-// it is rendered: each mark at its true place to 0.1 mm, added up over all the
-// parts of a strip; the bit's edges and the fold lines; the bar.
+// it is rendered: each mark at its true place to 0.1 mm, on a part without the bit
+// from its rule line by the distance printed there; the bit's edges and the fold lines; the bar.
 func TestStripsAreTrue(t *testing.T) {
 	for name, d := range stripDecks(t) {
 		for on := range somePapers {
@@ -110,7 +118,7 @@ func TestStripsAreTrue(t *testing.T) {
 				for m.next < len(m.tiles) {
 					m.strip()
 				}
-				t.Logf("%d parts on %d sheets, %d marks, none more than %.3f mm off", len(m.tiles), m.doc.Pages(), m.marks, m.worst)
+				t.Logf("%d parts, %d by a rule line, on %d sheets, %d marks, none more than %.3f mm off", len(m.tiles), m.rules, m.doc.Pages(), m.marks, m.worst)
 			})
 		}
 	}
@@ -146,6 +154,33 @@ func TestNoRoomBesideTheBit(t *testing.T) {
 			assert.NoError(t, err)
 		} else {
 			assert.EqualError(t, err, "setup 1: the paper has no room for a strip beside a bit of 3 1/2; a larger paper would be right")
+		}
+	}
+}
+
+// Every plan's strips find room on the smallest paper, and no part is without a
+// mark of its own.
+func TestNoPartIsBlank(t *testing.T) {
+	files, err := filepath.Glob("../../testdata/plans/*.yaml")
+	require.NoError(t, err)
+	require.NotEmpty(t, files)
+	for _, file := range files {
+		plan, err := os.ReadFile(file)
+		require.NoError(t, err)
+		d := planDeck(t, plan)
+		for _, on := range []string{"index", "letter"} {
+			s := maker{setterOn(d, on)}
+			wide, high := s.stripRoom()
+			for i := range d.Setups {
+				strips, err := s.stripsOf(&d.Setups[i], &d.Plan.Shop, wide, high)
+				require.NoError(t, err, file)
+				for _, st := range strips {
+					for _, part := range st.tiles {
+						marks := slices.DeleteFunc(slices.Clone(part.tags), func(g *tag) bool { return g.level || g.ruled })
+						assert.True(t, part.hasBit() || len(marks) > 0, "%s, setup %d", file, d.Setups[i].Number)
+					}
+				}
+			}
 		}
 	}
 }

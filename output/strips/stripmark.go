@@ -11,6 +11,9 @@ import (
 // and upright but the edges of the bit.
 var markPen = paper.Pen{Width: 0.25}
 
+// rulePen is the pen of the lines that tiles are set by.
+var rulePen = paper.Pen{Width: 0.25, Line: paper.Dashed}
+
 // leader is the pen of what ties a label to its mark, which nobody should
 // bring the work to.
 var leader = paper.Pen{Width: 0.25, Line: paper.Dotted}
@@ -21,11 +24,14 @@ const (
 	shortMark paper.Paper = 2   // a shorter piece of a line is only a speck
 )
 
-// mark draws a mark from edge to edge, for thick work hides the lower part of
+// mark draws a mark, or a rule line, from edge to edge, for thick work hides the lower part of
 // a strip on the fence. It is interrupted beside the labels of other marks,
 // lest it be taken for theirs, and behind the head and its own label.
 func (st *strip) mark(d *paper.Drawing, t tile, g *tag, head paper.Block) {
-	x := g.at - t.from
+	x, pen := g.at-t.from, markPen
+	if g.ruled {
+		pen = rulePen
+	}
 	var gaps [][2]paper.Paper
 	keep := func(b paper.Box, clear paper.Paper) {
 		if x > b.X-clear && x < b.Right()+clear {
@@ -35,10 +41,7 @@ func (st *strip) mark(d *paper.Drawing, t tile, g *tag, head paper.Block) {
 	for _, p := range head.At(0, topMarks) {
 		keep(p.Box, besides)
 	}
-	for _, other := range st.tags {
-		if !t.owns(other.at) {
-			continue
-		}
+	for _, other := range t.tags {
 		b := other.box()
 		b.X -= t.from
 		b.Y += st.rowsFoot()
@@ -52,11 +55,11 @@ func (st *strip) mark(d *paper.Drawing, t tile, g *tag, head paper.Block) {
 	from := paper.Paper(0)
 	for _, gap := range gaps {
 		if from == 0 || gap[0]-from >= shortMark {
-			d.Stroke(markPen, paper.At(x, from), paper.At(x, gap[0]))
+			d.Stroke(pen, paper.At(x, from), paper.At(x, gap[0]))
 		}
 		from = max(from, gap[1])
 	}
-	d.Stroke(markPen, paper.At(x, from), paper.At(x, st.high))
+	d.Stroke(pen, paper.At(x, from), paper.At(x, st.high))
 }
 
 // rowsFoot is where the rows of labels stand, from the top of a tile.

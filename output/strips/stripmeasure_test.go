@@ -3,6 +3,8 @@ package strips
 import (
 	"fmt"
 	"math"
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -23,14 +25,16 @@ type measurer struct {
 	tiles []*printedTile
 	next  int // the tile to be measured next
 	marks int
+	rules int
 	worst float64
 }
 
 // printedTile is a tile and where to look for it.
 type printedTile struct {
 	strip strip
-	fence joinery.FenceReach
+	shop  *joinery.Shop
 	tile
+	first   bool // of its strip
 	page    int
 	Box     paper.Box
 	picture *render.Picture
@@ -51,12 +55,12 @@ func (m *measurer) findTiles(d *deck.Deck, on string) {
 	w, high := s.stripRoom()
 	n := 0
 	for i := range d.Setups {
-		strips, err := s.stripsOf(&d.Setups[i], d.Plan.Shop.Fence, w, high)
+		strips, err := s.stripsOf(&d.Setups[i], &d.Plan.Shop, w, high)
 		require.NoError(m.t, err)
 		for _, st := range strips {
-			for _, tile := range st.tiles {
+			for k, tile := range st.tiles {
 				require.Less(m.t, n, len(m.tiles))
-				m.tiles[n].strip, m.tiles[n].tile, m.tiles[n].fence = st, tile, d.Plan.Shop.Fence
+				m.tiles[n].strip, m.tiles[n].tile, m.tiles[n].shop, m.tiles[n].first = st, tile, &d.Plan.Shop, k == 0
 				n++
 			}
 		}
@@ -89,40 +93,68 @@ func (m *measurer) bar(page int) {
 	}
 }
 
-// strip measures the next strip: all the tiles that are joined to one.
+// strip measures the next strip: the tile with the bit by the bit's centre,
+// every other by its rule line.
 func (m *measurer) strip() {
 	m.t.Helper()
 	first := m.next
 	last := first + 1
-	for last < len(m.tiles) && m.tiles[last].tab > 0 {
+	for last < len(m.tiles) && !m.tiles[last].first {
 		last++
 	}
 	tiles := m.tiles[first:last]
 	m.next = last
-	bit := -1
-	for i, t := range tiles {
-		if t.hasBit() && bit < 0 {
-			bit = i
+	bits := 0
+	for _, t := range tiles {
+		zero := 0.0
+		if t.hasBit() {
+			bits++
+			zero = m.bit(t)
+		} else {
+			zero = m.rule(t)
+		}
+		m.ticks(t, zero)
+		m.upright(t, zero)
+	}
+	require.Equal(m.t, 1, bits, "parts with the bit")
+	m.says(tiles)
+}
+
+// ruled is what a rule line says of itself.
+var ruled = regexp.MustCompile(`RULE ?(\d+) ?(in|mm) ?from the bit's (TRAILING|LEADING) edge`)
+
+// rule reads the distance off a tile, finds its line, and returns where on the
+// sheet the bit's centre would be. A tile without a mark would be a blank one.
+func (m *measurer) rule(t *printedTile) float64 {
+	m.t.Helper()
+	on := render.Box{Left: float64(t.Box.X), Top: float64(t.Box.Y), Right: float64(t.Box.Right()), Bottom: float64(t.Box.Bottom())}
+	var words []string
+	for _, p := range m.doc.Pieces(t.page) {
+		if p.Box.Within(on) {
+			words = append(words, strings.TrimSpace(p.Text))
 		}
 	}
-	require.GreaterOrEqual(m.t, bit, 0, "no part has the bit")
-	// Where on the sheet the bit's centre would be: found on the bit's own
-	// tile, carried to the others over the joints.
-	zero := make([]float64, len(tiles))
-	zero[bit] = m.bit(tiles[bit])
-	for i := bit; i+1 < len(tiles); i++ {
-		edge, line := m.joint(tiles[i], tiles[i+1])
-		zero[i+1] = line - (edge - zero[i])
+	said := ruled.FindAllStringSubmatch(strings.Join(words, " "), -1)
+	require.Len(m.t, said, 1, "%v", words)
+	away, err := strconv.ParseFloat(said[0][1], 64)
+	require.NoError(m.t, err)
+	if said[0][2] == "in" {
+		away *= 25.4
+	} else {
+		require.Zero(m.t, math.Mod(away, 10), "a round distance")
 	}
-	for i := bit; i > 0; i-- {
-		edge, line := m.joint(tiles[i-1], tiles[i])
-		zero[i-1] = edge - (line - zero[i])
+	require.True(m.t, strings.Contains(strings.Join(words, " "), "START") || strings.Contains(strings.Join(words, " "), "STOP"), "a blank part: %v", words)
+	if t.from < 0 {
+		away = -away
 	}
-	for i, t := range tiles {
-		m.ticks(t, zero[i])
-		m.upright(t, zero[i])
+	if r := t.strip.u.Bit.True().Millimetres() / 2; said[0][3] == "LEADING" {
+		away += r
+	} else {
+		away -= r
 	}
-	m.says(tiles)
+	m.rules++
+	line := m.near(m.look(t), t.Box.X-t.from+t.rule.at, t.Box.Bottom()-bottomMarks+0.5, t.Box.Bottom()-0.5)
+	return line - away
 }
 
 // look renders a tile, once.
@@ -168,23 +200,12 @@ func (m *measurer) bit(t *printedTile) float64 {
 	return centre
 }
 
-// joint finds the edge of a tile and the line on the next one that it is laid
-// to.
-func (m *measurer) joint(left, right *printedTile) (edge, line float64) {
-	m.t.Helper()
-	y := left.Box.Bottom() - 2
-	edge = m.near(m.look(left), left.Box.Right(), y, y+1)
-	y = right.Box.Bottom() - bottomMarks - 1
-	line = m.near(m.look(right), right.Box.X+right.tab, y, y+1)
-	return edge, line
-}
-
 // ticks compares the marks on a tile with those that the cards ask for, at
 // both edges; zero is where the bit's centre is.
 func (m *measurer) ticks(t *printedTile, zero float64) {
 	m.t.Helper()
 	p := m.look(t)
-	want := wanted(t.strip.cards, t.fence)
+	want := wanted(t.strip.cards, t.shop)
 	for _, y := range []paper.Paper{t.Box.Y + topMarks/2, t.Box.Bottom() - bottomMarks/3} {
 		strokes := p.Across(float64(y), float64(t.Box.X+1), float64(t.Box.Right()-1))
 		used := make([]bool, len(strokes))
@@ -206,7 +227,11 @@ func (m *measurer) ticks(t *printedTile, zero float64) {
 			m.measured(0, off(strokes[best], zero+x), fmt.Sprintf("mark at %.3f", x))
 		}
 		for i, s := range strokes {
-			if x := s.Middle - zero; math.Abs(x) > float64(t.strip.column) {
+			x := s.Middle - zero
+			if t.rule != nil && math.Abs(x-float64(t.rule.at)) < 0.3 {
+				continue
+			}
+			if !t.hasBit() || math.Abs(x) > float64(t.strip.column) {
 				assert.True(m.t, used[i], "a mark at %.3f that no card asks for", x)
 			}
 		}
@@ -231,13 +256,13 @@ const stroke = 8.5
 func (m *measurer) upright(t *printedTile, zero float64) {
 	m.t.Helper()
 	p := m.look(t)
-	want := wanted(t.strip.cards, t.fence)
+	want := wanted(t.strip.cards, t.shop)
 	top, bottom := float64(t.Box.Y)+1, float64(t.Box.Bottom())-1
 	left, right := float64(t.Box.X)+1, float64(t.Box.Right())-1
 	const dot = 25.4 / fine
 	for x := left; x < right; x += 2 * dot { // a line is three dots wide
-		if t.tab > 0 && math.Abs(x-float64(t.Box.X+t.tab)) < 0.5 || t.hasBit() && math.Abs(x-zero) < float64(t.strip.column) {
-			continue // what the next is laid to; the bit
+		if t.hasBit() && math.Abs(x-zero) < float64(t.strip.column) {
+			continue
 		}
 		for _, s := range p.Down(x, top, bottom) {
 			if s.To-s.From < stroke || mean(p, x, s) < 0.4 {
@@ -282,19 +307,32 @@ func (m *measurer) measured(want, got float64, what string) {
 
 // wanted works out where the marks of a strip's cards belong, in millimetres
 // from the bit's centre, from the ends of the cut: the tail is to the right.
-func wanted(runs []deck.Run, fence joinery.FenceReach) []float64 {
+// A drop that is set by another mark has its back stop at the tail, where the
+// fence reaches that.
+func wanted(runs []deck.Run, shop *joinery.Shop) []float64 {
 	var all []float64
+	blocks := shop.Stops == joinery.Blocks
+	within := func(at float64, side joinery.Length) bool { return side == 0 || at <= side.Millimetres() }
 	for i := range runs {
 		c := &runs[i]
 		a, b, long := c.A.Millimetres(), c.B.Millimetres(), c.Length.Millimetres()
 		r := c.Step.Bit.True().Millimetres() / 2
 		if c.Start != nil {
-			all = append(all, map[deck.Guide]float64{
-				deck.ByLead: -(a + r), deck.ByTail: long - a - r, deck.ByLine: -r}[c.Reach(false, fence).Guide])
+			guide, tail := c.Reach(false, shop.Fence).Guide, long-a-r
+			reached := tail > r && within(tail, shop.Fence.Infeed)
+			if !(blocks && reached) {
+				all = append(all, map[deck.Guide]float64{deck.ByLead: -(a + r), deck.ByTail: tail, deck.ByLine: -r}[guide])
+			}
+			if reached && (blocks || guide != deck.ByTail) {
+				all = append(all, tail)
+			}
 		}
 		if c.Stop != nil {
-			all = append(all, map[deck.Guide]float64{
-				deck.ByLead: -(b - r), deck.ByTail: long - b + r, deck.ByLine: r}[c.Reach(true, fence).Guide])
+			guide, lead := c.Reach(true, shop.Fence).Guide, b-r
+			if blocks && lead > r && within(lead, shop.Fence.Outfeed) {
+				guide = deck.ByLead
+			}
+			all = append(all, map[deck.Guide]float64{deck.ByLead: -lead, deck.ByTail: long - b + r, deck.ByLine: r}[guide])
 		}
 	}
 	return all

@@ -33,7 +33,7 @@ func (s maker) sheets(d *deck.Deck, alone bool) ([]Sheet, error) {
 	var tiles []paper.Block
 	var none []string
 	for i := range d.Setups {
-		strips, err := s.stripsOf(&d.Setups[i], d.Plan.Shop.Fence, wide, high)
+		strips, err := s.stripsOf(&d.Setups[i], &d.Plan.Shop, wide, high)
 		if err != nil {
 			return nil, err
 		}

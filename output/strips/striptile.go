@@ -30,7 +30,7 @@ func (st *strip) tileBlocks() []paper.Block {
 }
 
 // hasBit reports whether the bit is on a tile.
-func (t tile) hasBit() bool { return t.shows(0) }
+func (t tile) hasBit() bool { return t.rule == nil }
 
 // headOf says what the tile is a part of and which end of the fence is where.
 func (st *strip) headOf(t tile, i int) paper.Block {
@@ -42,7 +42,7 @@ func (st *strip) headOf(t tile, i int) paper.Block {
 	if len(st.tiles) > 1 {
 		name = name.Say(small, fmt.Sprintf("part %d of %d", i+1, len(st.tiles)))
 	}
-	from, to := t.tab+tileEdge, t.To-t.from-tileEdge
+	from, to := tileEdge, t.To-t.from-tileEdge
 	if !t.hasBit() {
 		side := "← OUTFEED"
 		if t.from > 0 {
@@ -74,9 +74,6 @@ func inset(b paper.Block, by paper.Paper) paper.Block {
 func (st *strip) draw(t tile, i int) paper.Block {
 	high := st.high
 	d := &paper.Drawing{W: t.To - t.from, H: high}
-	if t.tab > 0 {
-		st.tab(d, t, i)
-	}
 	d.Text(st.heads[i], 0, topMarks)
 	if t.hasBit() {
 		st.bit(d, t)
@@ -86,18 +83,13 @@ func (st *strip) draw(t tile, i int) paper.Block {
 			st.mark(d, t, g, st.heads[i])
 		}
 	}
-	for _, g := range st.tags {
-		if t.owns(g.at) {
-			st.tag(d, t, g)
-		}
+	if t.rule != nil {
+		st.mark(d, t, t.rule.tag, st.heads[i])
+	}
+	for _, g := range t.tags {
+		st.tag(d, t, g)
 	}
 	d.Stroke(paper.Thick, paper.Box{X: 0, Y: 0, W: d.W, H: d.H}.Path()...)
-	if i+1 < len(st.tiles) {
-		for _, y := range registers(high) {
-			d.Stroke(paper.Thin, paper.At(d.W-registerArm, y), paper.At(d.W, y))
-			d.Stroke(paper.Thin, paper.Arc(paper.At(d.W, y), registerRadius, 90, 270)...)
-		}
-	}
 	b := d.Block()
 	b.Parts[0].Name = tilePart
 	return b
@@ -129,34 +121,4 @@ func (st *strip) round(at paper.Point) []paper.Point {
 	}
 	up := math.Asin(float64(at.Y/st.radius)) * 180 / math.Pi
 	return paper.Arc(at, st.radius, 180-up, 360+up)
-}
-
-// Register marks stand on the line where a tile ends, half on it and half on
-// the next.
-const (
-	registerRadius paper.Paper = 1.5
-	registerArm    paper.Paper = 3
-)
-
-// registers are the heights of the register marks on a tile.
-func registers(high paper.Paper) [2]paper.Paper {
-	return [2]paper.Paper{topMarks + 4, high - bottomMarks - slants - 2}
-}
-
-// tab draws the end that goes under the tile before.
-func (st *strip) tab(d *paper.Drawing, t tile, i int) {
-	d.Hatch(paper.Box{X: 0, Y: topMarks, W: t.tab - 0.5, H: d.H - topMarks - bottomMarks}, 3)
-	edge := t.tab
-	d.Stroke(paper.Thin, paper.At(edge, topMarks), paper.At(edge, d.H-bottomMarks))
-	for _, y := range registers(d.H) {
-		d.Stroke(paper.Thin, paper.At(edge-registerArm, y), paper.At(edge+registerArm, y))
-		d.Stroke(paper.Thin, paper.Arc(paper.At(edge, y), registerRadius, 0, 360)...)
-	}
-	l := paper.Letters{Height: paper.Least, Upward: true}
-	text := fmt.Sprintf("under part %d", i)
-	long, deep := l.Width(text), paper.Em(paper.Least)*(paper.Ascender+paper.Descender)
-	b := paper.Figure("text", deep, long, func(c paper.Canvas, at paper.Point) {
-		c.Text(at.Add(paper.Em(paper.Least)*paper.Ascender, long), l, text)
-	})
-	d.Text(b, (t.tab-deep)/2, (d.H-long)/2)
 }

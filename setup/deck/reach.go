@@ -67,39 +67,65 @@ func (r *Run) StopOffFence(stop bool, fence joinery.FenceReach) bool {
 // FenceMark is one mark of a setup, shared by all the cards that use it.
 type FenceMark struct {
 	Stop bool // the work is lifted off here, else dropped on
+	Back bool // the back stop of a drop that is set by another mark
 	Reached
 	Line joinery.Length // by the layout line: where it is, from the leading end of the work; else 0
 	Runs []*Run         // in running order
 }
 
-// FenceMarks gives the different marks of some cards of one setup on a fence,
-// from left to right.
-func FenceMarks(runs []Run, fence joinery.FenceReach) []FenceMark {
+// FenceMarks gives the different marks of some cards of one setup on a shop's
+// fence, from left to right, and the back stops of drops whose mark is not the
+// stop itself, where the fence reaches them.
+func FenceMarks(runs []Run, shop *joinery.Shop) []FenceMark {
 	var marks []FenceMark
-	add := func(r *Run, m *Mark, stop bool) {
-		if m == nil {
-			return
-		}
-		mark := FenceMark{Stop: stop, Reached: r.Reach(stop, fence), Runs: []*Run{r}}
-		if mark.Guide == ByLine {
-			mark.Line = m.Line
-		}
+	add := func(mark FenceMark) {
 		for i := range marks {
 			if marks[i].same(mark) {
-				marks[i].Runs = append(marks[i].Runs, r)
+				marks[i].Runs = append(marks[i].Runs, mark.Runs...)
 				return
 			}
 		}
 		marks = append(marks, mark)
 	}
 	for i := range runs {
-		add(&runs[i], runs[i].Start, false)
-		add(&runs[i], runs[i].Stop, true)
+		r := &runs[i]
+		if r.Start != nil {
+			at := r.against(false, shop)
+			add(markAt(r, r.Start, at, false))
+			stop := r.Start.TailBeforeCentre
+			if at.Guide != ByTail && stop > r.Step.Bit.True()/2 && !r.StopOffFence(false, shop.Fence) {
+				add(FenceMark{Back: true, Reached: Reached{ByTail, stop}, Runs: []*Run{r}})
+			}
+		}
+		if r.Stop != nil {
+			add(markAt(r, r.Stop, r.against(true, shop), true))
+		}
 	}
 	slices.SortStableFunc(marks, func(a, b FenceMark) int { return cmp.Compare(a.At, b.At) })
 	return marks
 }
 
+func markAt(r *Run, m *Mark, at Reached, stop bool) FenceMark {
+	mark := FenceMark{Stop: stop, Reached: at, Runs: []*Run{r}}
+	if at.Guide == ByLine {
+		mark.Line = m.Line
+	}
+	return mark
+}
+
+// against is how a mark is set in a shop: by Reach, but in one with stop blocks
+// against the block, where the fence reaches it.
+func (r *Run) against(stop bool, shop *joinery.Shop) Reached {
+	radius := r.Step.Bit.True() / 2
+	switch block := shop.Stops == joinery.Blocks && !r.StopOffFence(stop, shop.Fence); {
+	case block && stop && r.Stop.LeadPastCentre > radius:
+		return Reached{ByLead, -r.Stop.LeadPastCentre}
+	case block && !stop && r.Start.TailBeforeCentre > radius:
+		return Reached{ByTail, r.Start.TailBeforeCentre}
+	}
+	return r.Reach(stop, shop.Fence)
+}
+
 func (m FenceMark) same(n FenceMark) bool {
-	return m.Stop == n.Stop && m.Reached == n.Reached && m.Line == n.Line
+	return m.Stop == n.Stop && m.Back == n.Back && m.Reached == n.Reached && m.Line == n.Line
 }

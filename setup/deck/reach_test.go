@@ -102,7 +102,7 @@ func TestFenceMarks(t *testing.T) {
 		markedCard(30*in, 40*in, 70*in),
 		markedCard(31*in, 40*in, 71*in),
 	}
-	marks := deck.FenceMarks(runs, joinery.FenceReach{Infeed: 4 * in, Outfeed: 16 * in})
+	marks := deck.FenceMarks(runs, &joinery.Shop{Fence: joinery.FenceReach{Infeed: 4 * in, Outfeed: 16 * in}})
 	type seen struct {
 		stop  bool
 		guide deck.Guide

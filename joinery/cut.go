@@ -5,17 +5,18 @@ package joinery
 type Cut struct {
 	Kind   *Kind
 	Name   string
-	In     Side    // the side the bit enters
-	At     Side    // the end a lap or tenon is on
-	Along  Side    // the edge a rabbet takes away
-	Width  Length  // near wall to far wall
-	Length Length  // of a lap or tenon, along the piece
-	Depth  Length  // from In into the wood
-	Start  Setback // where the near wall is
-	Span   Span    // where it runs
-	Cheeks []Cheek // of a tenon, in the order of [Sides]
-	Fence  Fencing // the maker's wish for the fence
-	Square bool    // round ends are chiselled square afterwards
+	In     Side       // the side the bit enters
+	At     Side       // the end a lap or tenon is on
+	Along  Side       // the edge a rabbet takes away
+	Width  Length     // near wall to far wall
+	Length Length     // of a lap or tenon, along the piece
+	Depth  Length     // from In into the wood
+	Start  Setback    // where the near wall is
+	Span   Span       // where it runs
+	Cheeks []Cheek    // of a tenon, in the order of [Sides]
+	Slot   *ScrewSlot // of a slot for a screw; else nil
+	Fence  Fencing    // the maker's wish for the fence
+	Square bool       // round ends are chiselled square afterwards
 	After  []string
 	Mates  Mate // what goes into it, or what it goes into
 	Note   string
@@ -78,7 +79,16 @@ type Channel struct {
 	Width   Length // near wall to far wall
 	Depth   Length // from Down into the wood
 	Lo, Hi  Length // the span, from the low side of [Channel.Run]
+	Recess  Recess // a wider channel of its cut, made before it, from whose floor it goes on
 }
+
+// Recess is a channel in whose floor another one lies: how deep and how wide it
+// is, and how far each of its ends lies beyond the other's. The zero value is none.
+type Recess struct{ Depth, Width, Beyond Length }
+
+// ShankRoom is the least that is left between a turning shank and the wall of a
+// recess that it enters, 0.5 mm (common practice, no source).
+const ShankRoom = Millimetre / 2
 
 // Run returns the dimension the channel runs along.
 func (c Channel) Run() Dimension {

@@ -14,6 +14,7 @@ type Kind struct {
 	Also     []string // other words for it
 	Required []string // keys it needs
 	Optional []string // keys it may have, besides CommonKeys
+	Refuses  []string // those of CommonKeys that mean nothing for it
 	Example  string   // keys and values as a maker would write them
 
 	Across  bool // runs across the grain where the plan does not say
@@ -38,7 +39,9 @@ type Kind struct {
 var CommonKeys = []string{"fence", "ends", "after", "note", "mates", "by", "bit", "start", "repeat"}
 
 // Kinds lists the kinds of cut.
-var Kinds = []*Kind{&Mortise, &Groove, &Dado, &Rabbet, &Lap, &Tenon}
+var Kinds = []*Kind{&Mortise, &Groove, &Dado, &Rabbet, &Lap, &Tenon,
+	&Slot,
+}
 
 // KindNamed returns the kind with that name, or nil. A kind that is named by
 // another word for it is called by that word: a maker reads what was written.
@@ -63,7 +66,8 @@ func (k *Kind) Common() string { return cmp.Or(k.common, k.Name) }
 
 // Keys lists every key the kind takes.
 func (k *Kind) Keys() []string {
-	return slices.Concat(k.Required, k.Optional, CommonKeys)
+	keys := slices.Concat(k.Required, k.Optional, CommonKeys)
+	return slices.DeleteFunc(keys, func(key string) bool { return slices.Contains(k.Refuses, key) })
 }
 
 // Has reports whether the kind takes a key.

@@ -34,7 +34,7 @@ func (c Cut) Mirrored(across Dimension) Cut {
 		}
 	}
 	c.Mates.Across = c.Mates.Across.Flipped(across)
-	c.Cheeks = slices.Clone(c.Cheeks)
+	c.Cheeks, c.Slot = slices.Clone(c.Cheeks), c.Slot.mirrored(turn)
 	for i := range c.Cheeks {
 		turn(&c.Cheeks[i].Side)
 	}

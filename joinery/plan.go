@@ -17,6 +17,7 @@ type Plan struct {
 type Climate struct {
 	Dry, Damp   float64 // relative humidity, percent
 	Temperature Temperature
+	Assembly    float64 // moisture content of the wood when the work is put together, percent; 0 when not said
 }
 
 // DefaultClimate is that of a house heated in winter: 30 to 65 % at 70 F

@@ -15,7 +15,7 @@ func (w Wood) Reckoned() Wood {
 // Moistures gives the moisture content of wood, in percent, at the driest and
 // at the dampest. The zero climate is the usual one.
 func (c Climate) Moistures() (dry, damp float64, err error) {
-	if c == (Climate{}) {
+	if c.Dry == 0 && c.Damp == 0 {
 		c = DefaultClimate
 	}
 	if dry, err = Moisture(c.Temperature, c.Dry); err != nil {

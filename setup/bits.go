@@ -225,6 +225,14 @@ func (m maker) within(bit *joinery.Bit, near joinery.Length) bool {
 	return reach == 0 || deck.FenceAt(bit, near).Centre <= reach
 }
 
+// entersRecess reports whether the shank of a bit that cuts less deep than the
+// channel goes into the recess over it, clear of its walls.
+func entersRecess(bit *joinery.Bit, ch joinery.Channel) bool {
+	return bit.Shank > 0 && bit.Cutting >= ch.Depth-ch.Recess.Depth &&
+		bit.Shank+2*joinery.ShankRoom <= ch.Recess.Width &&
+		(bit.Shank-bit.True())/2+joinery.ShankRoom <= ch.Recess.Beyond
+}
+
 // unfit tells why a bit cannot make the channel at any fence distance.
 func (m maker) unfit(bit *joinery.Bit, ch joinery.Channel, size joinery.Size) reason {
 	run := ch.Run()
@@ -237,7 +245,7 @@ func (m maker) unfit(bit *joinery.Bit, ch joinery.Channel, size joinery.Size) re
 		return widerThanOpening
 	case m.shop.Lift > 0 && m.shop.Lift < ch.Depth:
 		return tooHigh
-	case bit.Cutting > 0 && bit.Cutting < ch.Depth:
+	case bit.Cutting > 0 && bit.Cutting < ch.Depth && !entersRecess(bit, ch):
 		return tooShort
 	case !lowOpen && !highOpen && bit.True() > ch.Hi-ch.Lo:
 		return longerThanSpan

@@ -5,7 +5,6 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"fencecard/joinery"
 	"fencecard/setup"
 	"fencecard/setup/internal/workpiece"
 	"fencecard/setup/ladder"
@@ -30,7 +29,7 @@ func TestNoScaleDeepensAPass(t *testing.T) {
 			exact.Scale.Division = 1
 			for _, s := range d.Setups {
 				for _, r := range s.Runs {
-					most, from := ladder.CapFor(r.Step.Bit, r.Piece.Wood, &exact).Depth, joinery.Length(0)
+					most, from := ladder.CapFor(r.Step.Bit, r.Piece.Wood, &exact).Depth, r.Channel.Recess.Depth
 					for _, h := range r.Heights {
 						assert.LessOrEqual(t, h-from, most, "%s at %s: %s of %s", name, division, r.Cut.Name, r.Piece.Name)
 						from = h

@@ -84,6 +84,9 @@ func (j *Job) tooMany() joinery.Fault {
 // linkAfter fills After for one piece's jobs, jobs[first:].
 func linkAfter(jobs []Job, first int) {
 	for i := first; i < len(jobs); i++ {
+		for j := i - 1; j >= first && jobs[i].Channel.Recess.Depth > 0 && jobs[j].Cut == jobs[i].Cut; j-- {
+			jobs[i].After = append(jobs[i].After, j)
+		}
 		if len(jobs[i].Cut.After) == 0 {
 			continue
 		}

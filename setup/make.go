@@ -55,6 +55,7 @@ func write(job Job, run deck.Step, shop *joinery.Shop) deck.Run {
 	r := RunOf(job.Piece, job.Cut, job.Channel, run, shop.Scale)
 	r.Cap = ladder.CapFor(run.Bit, job.Piece.Wood, shop)
 	r.Raised = raised(&r, shop)
+	r.Screw = screwOf(&r, shop.Scale)
 	return r
 }
 

@@ -96,15 +96,19 @@ func TestMinutesInTheReadme(t *testing.T) {
 	var table strings.Builder
 	var sum minutes
 	row := func(name string, m minutes) {
-		fmt.Fprintf(&table, "| %s | %d | %d | %d | %g | %g | %g | %g |\n", name, m.cuts, m.setups, m.passes,
-			m.byPiece.Minutes(), m.plain.Minutes(), m.searched.Minutes(), m.before.Minutes())
+		was := "–" // there was no such kind of cut
+		if m.before > 0 {
+			was = fmt.Sprintf("%g", m.before.Minutes())
+		}
+		fmt.Fprintf(&table, "| %s | %d | %d | %d | %g | %g | %g | %s |\n", name, m.cuts, m.setups, m.passes,
+			m.byPiece.Minutes(), m.plain.Minutes(), m.searched.Minutes(), was)
 	}
 	plans, before := workpiece.RealPlans(t), before(t)
 	for _, name := range slices.Sorted(maps.Keys(plans)) {
 		m := minutesOf(t, plans[name])
 		m.before = before[name]
 		require.Equal(t, m.low, m.searched, name)
-		if !slices.Contains(saferNow, name) {
+		if !slices.Contains(saferNow, name) && m.before > 0 {
 			assert.LessOrEqual(t, m.searched, m.before, "%s is no dearer than before", name)
 		}
 		row(strings.ReplaceAll(name, "-", " "), m)

@@ -69,7 +69,7 @@ func (w misfit) fault(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel, shop
 		name += ", " + ch.Part
 	}
 	return joinery.Fault{
-		Place:   c.Places.At(c.Place, key, writtenAs[key], "length", "depth"),
+		Place:   c.Places.At(c.Place, key, writtenAs[key], "length", "depth", inSlots[ch.Part]),
 		Problem: name + ": " + problem,
 		Remedy:  remedy + "; or write by: hand and make it with other tools",
 	}
@@ -77,6 +77,9 @@ func (w misfit) fault(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel, shop
 
 // writtenAs is what the depth of a channel is called in a tenon.
 var writtenAs = map[string]string{"depth": "cheeks"}
+
+// inSlots is the key of the width of a part of a slot for a screw.
+var inSlots = map[string]string{"head": "head", "shank": "screw"}
 
 // missing is a channel that no bit of the shop makes.
 type missing struct {
@@ -128,6 +131,10 @@ func (m missing) words() (key, problem, remedy string) {
 				m.text(ch.Depth), m.bit.Name, m.text(m.bit.Cutting), m.text(m.shop.Cross.Base)),
 			"make the base of the carriage thinner (crossing: in the shop file), or add a longer bit to the shop"
 	case tooShort:
+		if ch.Recess.Depth > 0 {
+			return "depth", fmt.Sprintf("right through %s, of which the head takes %s, but the %s bit cuts only %s", m.text(ch.Depth), m.text(ch.Recess.Depth), m.bit.Name, m.text(m.bit.Cutting)),
+				fmt.Sprintf("%s, or one that cuts %s and whose shank goes into the slot for the head, %s or less", add, m.text(ch.Depth-ch.Recess.Depth), m.text(m.shop.Scale.Floor(min(ch.Recess.Width, ch.Width+2*ch.Recess.Beyond)-2*joinery.ShankRoom)))
+		}
 		return "depth", fmt.Sprintf("%s deep, but the %s bit cuts only %s", m.text(ch.Depth), m.bit.Name, m.text(m.bit.Cutting)),
 			"make the cut shallower, or " + add
 	case tooHigh:
@@ -146,7 +153,7 @@ func (m missing) words() (key, problem, remedy string) {
 		return key, fmt.Sprintf("the fence would stand further from the bit than its reach of %s", m.text(m.shop.Fence.Reach)), m.wayOut()
 	case noPlunge:
 		return "span", fmt.Sprintf("the work is dropped onto the bit, and the %s bit does not plunge", m.bit.Name),
-			"open the cut at one end, or " + add
+			or(m.cut.Kind.Has("span"), "open the cut at one end", "write start: hole and bore it first") + ", or " + add
 	case tooSteep:
 		key = "span"
 		if m.cut.Fence.Side != joinery.NoSide {
@@ -156,6 +163,13 @@ func (m missing) words() (key, problem, remedy string) {
 		return key, problem, remedy
 	}
 	return "width", "the shop has no bits", "list the bits in the shop file"
+}
+
+func or(is bool, yes, no string) string {
+	if is {
+		return yes
+	}
+	return no
 }
 
 // named says what is wrong with the one bit that the cut allows.

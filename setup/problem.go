@@ -43,7 +43,8 @@ type sharedWays struct {
 	depth joinery.Length
 	wood  string
 	count int
-	walls bool // on both sides
+	walls bool           // on both sides
+	from  joinery.Length // where its wood begins
 }
 
 func newNumbering(shop *joinery.Shop) *numbering {
@@ -56,7 +57,7 @@ func (n *numbering) ways(job *Job) []search.Way {
 	}
 	ch, size := job.Channel, job.Piece.Size
 	walls := !ch.OpenBeside(ch.Near, size) && !ch.OpenBeside(ch.Near.Opposite(), size)
-	key := sharedWays{&job.Ways[0], ch.Depth, job.Piece.Wood.Name, job.Piece.Count, walls}
+	key := sharedWays{&job.Ways[0], ch.Depth, job.Piece.Wood.Name, job.Piece.Count, walls, ch.Recess.Depth}
 	if _, ok := n.known[key]; !ok {
 		n.known[key] = n.spell(job)
 	}
@@ -66,7 +67,7 @@ func (n *numbering) ways(job *Job) []search.Way {
 func (n *numbering) spell(job *Job) []search.Way {
 	ways := make([]search.Way, len(job.Ways))
 	for w, way := range job.Ways {
-		demand := ladder.Demand{Depth: job.Channel.Depth, Cap: ladder.CapFor(way.Bit, job.Piece.Wood, n.shop).Depth, Every: n.shop.Gentle}
+		demand := ladder.Demand{Depth: job.Channel.Depth, Cap: ladder.CapFor(way.Bit, job.Piece.Wood, n.shop).Depth, Every: n.shop.Gentle, From: job.Channel.Recess.Depth}
 		runs := make([]search.Run, len(way.Steps))
 		for i, step := range way.Steps {
 			runs[i] = search.Run{

@@ -119,7 +119,12 @@ func (r *planReader) noKind(first *yaml.Node) {
 
 // readCutValues reads the keys of a cut that were written.
 func (r *planReader) readCutValues(f *fields, cut *joinery.Cut, b *blank) {
-	cut.In, cut.At, cut.Along = f.side("in"), f.side("at"), f.side("along")
+	cut.In = f.side("in")
+	if f.knows("screw") {
+		cut.Slot = r.readSlot(f, cut.In)
+	} else {
+		cut.At, cut.Along = f.side("at"), f.side("along")
+	}
 	cut.Width, cut.Length, cut.Depth = f.positive("width"), f.positive("length"), f.positive("depth")
 	cut.Start = r.readSetback(f, cut.In)
 	cut.Span = r.readSpan(f, cut.In, b)

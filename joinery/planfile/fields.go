@@ -34,6 +34,9 @@ func (f *fields) example(key string) string {
 	if text, ok := inJoints[key]; ok && f.joint {
 		return text
 	}
+	if text, ok := inSlots[key]; ok && f.knows("screw") {
+		return text
+	}
 	return example(key)
 }
 
@@ -139,7 +142,7 @@ func (f *fields) unknown(key, value *yaml.Node) {
 		f.r.fault(key, fmt.Sprintf("write %s: %s", short(before), short(after)), "there is no space after the colon")
 		return
 	}
-	if f.joint && null(value) && f.bracketed(key) {
+	if f.joint && null(value) && f.bracketed(key) || f.secondLine(key, value) {
 		return
 	}
 	remedy := "its keys are " + joinery.List(f.known, "and")

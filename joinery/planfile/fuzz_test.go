@@ -20,7 +20,7 @@ import (
 func seed(f *testing.F) {
 	files, err := filepath.Glob(filepath.Join(gallery, "*.yaml"))
 	require.NoError(f, err)
-	for _, file := range append(files, "../../testdata/wall-cabinet.yaml") {
+	for _, file := range append(files, "../../testdata/wall-cabinet.yaml", "../../testdata/plans/hall-table.yaml", "../../testdata/plans/sideboard.yaml") {
 		data, err := os.ReadFile(file)
 		require.NoError(f, err)
 		f.Add(data)

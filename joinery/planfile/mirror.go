@@ -34,17 +34,31 @@ func (r *planReader) readMirror(b *blank) {
 		return
 	}
 	piece := *source.Piece
+	if b.f.written("wood") {
+		piece.Wood = b.Wood
+	}
 	for _, d := range across {
 		piece = piece.Mirrored(b.Name, d, r.scale)
 	}
 	piece.Name, piece.MirrorOf = b.Name, source.Name
 	piece.Count, piece.Place, piece.Places = b.Count, b.Place, b.Places
-	if b.f.written("wood") {
-		piece.Wood = b.Wood
+	if b.f.written("wood") && source.sized {
+		r.checkMirror(&piece, b.f.value("wood"))
 	}
 	*b.Piece, b.sized = piece, source.sized
 	b.cuts.mirrored = &source.cuts
 	r.readCuts(b)
+}
+
+// checkMirror faults at its wood what a mirrored piece of another wood has no
+// room for: a screw in it may move further.
+func (r *planReader) checkMirror(p *joinery.Piece, wood *yaml.Node) {
+	for i := range p.Cuts {
+		for _, fault := range p.Cuts[i].Lay(p, r.scale) {
+			fault.Place = r.place(wood)
+			r.add(fault)
+		}
+	}
 }
 
 // mostMirrored is the most pieces and cuts that mirrors may add to those written:

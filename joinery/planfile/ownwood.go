@@ -130,7 +130,7 @@ func (r *planReader) readClimate(f *fields) {
 		return
 	}
 	before, climate := len(r.faults), joinery.DefaultClimate
-	g := r.fields(f.value("climate"), "the climate", []string{"dry", "damp", "temp"})
+	g := r.fields(f.value("climate"), "the climate", []string{"dry", "damp", "temp", "assembly"})
 	for _, part := range []struct {
 		key   string
 		value *float64
@@ -145,6 +145,7 @@ func (r *planReader) readClimate(f *fields) {
 			r.because(n, err)
 		}
 	}
+	climate.Assembly = g.moisture("assembly")
 	if len(r.faults) == before {
 		r.checkClimate(f.value("climate"), climate)
 	}

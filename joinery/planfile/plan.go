@@ -149,6 +149,12 @@ func (r *planReader) readWood(f *fields, fallback joinery.Wood) joinery.Wood {
 	if name == "" {
 		return fallback
 	}
+	return r.woodNamed(f.value("wood"), name, fallback)
+}
+
+// woodNamed looks a wood up that a node names; the fallback with a fault where
+// there is none.
+func (r *planReader) woodNamed(n *yaml.Node, name string, fallback joinery.Wood) joinery.Wood {
 	if wood, ok := r.woods[name]; ok {
 		return wood
 	}
@@ -165,7 +171,7 @@ func (r *planReader) readWood(f *fields, fallback joinery.Wood) joinery.Wood {
 		if strings.Contains(near, " or ") {
 			problem = " may be more than one wood"
 		}
-		r.fault(f.value("wood"), remedy, "%s", quoted(name)+problem)
+		r.fault(n, remedy, "%s", quoted(name)+problem)
 		return fallback
 	}
 	r.woods[name] = wood

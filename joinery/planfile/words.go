@@ -67,6 +67,7 @@ var examplesOf = map[string]string{
 	"dry":        "dry: 30",
 	"damp":       "damp: 65",
 	"temp":       "temp: 70F",
+	"assembly":   "assembly: 8 %",
 	"speed":      "speed: 22000",
 	"woods":      "woods: and below it - {wood: NAME, hardness: 1200}",
 	"hardness":   "hardness: 1200",
@@ -107,6 +108,11 @@ var examplesOf = map[string]string{
 	"every":     "every: 2 1/2",
 	"between":   "between: 3 and 31 from left",
 	"stop":      "stop: 1",
+
+	"screw":      "screw: 3/16",
+	"head":       "head: 3/8",
+	"head depth": "head depth: 1/2",
+	"move":       "move: seasons of 10 (or move: 1/4)",
 }
 
 // example shows a key with a value.
@@ -128,6 +134,12 @@ var inJoints = map[string]string{
 	"length": "length: 3/4",
 }
 
+// inSlots are the keys that mean something else in a slot than in other cuts.
+var inSlots = map[string]string{
+	"at":    "at: 4 from left, 3/4 from front",
+	"along": "along: front-back",
+}
+
 // otherWords are keys a maker may well try first, and what they are here.
 var otherWords = map[string][]string{
 	"name": {"title", "piece", "bit"}, "units": {"unit"}, "timber": {"wood"}, "species": {"wood"}, "material": {"wood"},
@@ -140,6 +152,8 @@ var otherWords = map[string][]string{
 	"range": {"span"}, "extent": {"span"}, "run": {"span"}, "stopped": {"span"},
 	"shoulders": {"cheeks"}, "shoulder": {"cheeks"}, "comment": {"note"}, "remark": {"note"}, "notes": {"note"},
 	"before": {"after"}, "joins": {"mates"}, "mate": {"mates"}, "corners": {"ends"},
+	"width": {"screw"}, "shank": {"screw"}, "depth": {"head depth"}, "counterbore": {"head depth"},
+	"centre": {"at"}, "center": {"at"}, "setback": {"at"}, "direction": {"along"}, "span": {"move"}, "movement": {"move"},
 	"dia": {"diameter"}, "type": {"kind"}, "cutters": {"bits"}, "cutter": {"bit"}, "plunge": {"plunges"},
 	"rpm": {"speed"}, "janka": {"hardness"}, "clearance": {"clearances"}, "humidity": {"climate"}, "temperature": {"temp"},
 	"rear": {"back"}, "behind": {"back"}, "above": {"top"}, "upper": {"top"}, "below": {"bottom"}, "lower": {"bottom"}, "under": {"bottom"}, "underside": {"bottom"},

@@ -170,6 +170,7 @@ func (r *reader) run() proof.Card {
 		"cautions":   {read: func() { c.Said.Cautions = r.cautions() }, optional: true},
 		"turned":     {read: func() { c.Turned = r.truth("whether the piece is turned") }, optional: true},
 		"start_hole": {read: func() { c.Hole = r.hole() }, optional: true},
+		"screw":      {read: func() { c.Screw = r.screw() }, optional: true},
 		"raised":     {read: func() { c.Raised = r.truth("whether the bit is raised") }, optional: true},
 		"nibble":     {read: func() { c.Nibble = r.nibble() }, optional: true},
 		"guided":     extra(proof.NoGuided, func() { c.Guided = r.truth("whether the work is guided") }),
@@ -210,6 +211,16 @@ func (r *reader) hole() *deck.Hole {
 		"from_fence": r.lengthInto(&h.FromFence),
 	})
 	return &h
+}
+
+// screw reads where a screw goes in its slot, or nil for null.
+func (r *reader) screw() *deck.Screw {
+	if r.null() {
+		return nil
+	}
+	var s deck.Screw
+	r.object("the screw", map[string]field{"from_middle": r.lengthInto(&s.FromMiddle)})
+	return &s
 }
 
 // nibble reads how the waste at an end is taken, or nil for null.

@@ -34,6 +34,7 @@ type jsonRun struct {
 	Stop      *jsonStop   `json:"stop"`
 	Pivot     *jsonPivot  `json:"pivot"`
 	StartHole *jsonHole   `json:"start_hole,omitempty"`
+	Screw     *jsonScrew  `json:"screw,omitempty"`
 	Raised    bool        `json:"raised,omitempty"`
 	Guided    bool        `json:"guided"`
 	Nibble    *jsonNibble `json:"nibble"`
@@ -75,6 +76,12 @@ type jsonPivot struct {
 type jsonHole struct {
 	FromLead  Length `json:"from_leads"`
 	FromFence Length `json:"from_fence"`
+}
+
+// jsonScrew is where a screw goes in its slot: how far from the slot's middle,
+// away from the fixed line.
+type jsonScrew struct {
+	FromMiddle Length `json:"from_middle"`
 }
 
 // jsonNibble is how the waste at an end is taken.
@@ -120,6 +127,9 @@ func (s Scale) run(r *deck.Run, fence joinery.FenceReach) jsonRun {
 	}
 	if h := r.Hole; h != nil {
 		out.StartHole = &jsonHole{s.Length(h.FromLead), s.Length(h.FromFence)}
+	}
+	if screw := r.Screw; screw != nil {
+		out.Screw = &jsonScrew{s.Length(screw.FromMiddle)}
 	}
 	if n := r.Nibble; n != nil {
 		out.Nibble = &jsonNibble{n.Passes, s.Length(n.DrawBack)}

@@ -166,6 +166,9 @@ func (s Setter) cardWords(u *deck.Setup, r *deck.Run) paper.Phrase {
 		p = s.cardMark(p, "STOP", pair.Stop, r, true)
 	}
 	p = p.Tie(l, ".")
+	if screw := wording.ScrewPlace(r, s.Scale); screw != "" {
+		p = p.Say(l, screw)
+	}
 	mind := s.minds[u.Number]
 	own := append(slices.Clone(mind.Own[r]), mind.Pairs[r.Pair]...)
 	slices.SortStableFunc(own, func(a, b deck.Caution) int { return a.Number - b.Number })

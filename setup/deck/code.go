@@ -63,6 +63,9 @@ func (r *Run) contents(w io.Writer) {
 		r.Number(), r.Piece.Count, r.Piece.Name, r.Cut.Name, r.Channel.Part,
 		r.Step.Down, r.Step.Fence, r.Leads, r.Length.MM(),
 		r.Pair, r.Begin, r.A.MM(), r.End, r.B.MM(), r.Guided, r.Sideways(), back.MM(), r.Hole != nil, r.Raised, allMM(r.Heights))
+	if r.Screw != nil {
+		fmt.Fprintf(w, "screw %s\n", r.Screw.FromMiddle.MM())
+	}
 }
 
 func allMM(ls []joinery.Length) string {

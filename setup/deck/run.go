@@ -30,6 +30,7 @@ type Run struct {
 	Hole         *Hole            // the start hole it is lowered over; nil for none
 	Raised       bool             // clamped where it would be dropped, and the turning bit raised into it
 	Guided       bool             // pushed by a block, a gauge or a carriage, whichever the shop has
+	Screw        *Screw           // where its screw goes in the slot; nil where that is not known or it is no slot's shank
 	Nibble       *Nibble          // nil where one pass does at every height
 }
 

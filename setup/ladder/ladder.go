@@ -18,10 +18,11 @@ type Demand struct {
 	Depth joinery.Length // the full depth
 	Cap   joinery.Length // the greatest depth of one pass, on the scale, above 0
 	Every bool           // it takes every rung up to its depth, not as few as its cap allows
+	From  joinery.Length // where its wood begins, a recess being cut that deep; 0 at the table
 }
 
 // Passes is how many rungs the demand uses of any ladder at the least.
-func (d Demand) Passes() int { return int((d.Depth + d.Cap - 1) / d.Cap) }
+func (d Demand) Passes() int { return int((d.Depth - d.From + d.Cap - 1) / d.Cap) }
 
 // Of returns the heights of the bit for all demands, climbing. Every demand's
 // depth is a rung. From one depth to the next the rungs between are as few as
@@ -39,12 +40,13 @@ func Of(demands []Demand, scale joinery.Scale) []joinery.Length {
 	// The cap that holds below byDepth[i] is the smallest from i on.
 	for i := len(byDepth) - 2; i >= 0; i-- {
 		byDepth[i].Cap = min(byDepth[i].Cap, byDepth[i+1].Cap)
+		byDepth[i].From = min(byDepth[i].From, byDepth[i+1].From)
 	}
 	var ladder []joinery.Length
 	var from joinery.Length
 	for _, d := range byDepth {
 		if d.Depth > from {
-			ladder = climb(ladder, from, d.Depth, d.Cap, scale)
+			ladder = climb(ladder, max(from, d.From), d.Depth, d.Cap, scale)
 			from = d.Depth
 		}
 	}
@@ -56,17 +58,21 @@ func Of(demands []Demand, scale joinery.Scale) []joinery.Length {
 func Count(byDepth []Demand, scale joinery.Scale) int {
 	rungs := joinery.Length(0)
 	var least joinery.Length // the smallest cap of the demands from here on
+	var low joinery.Length   // and the least height at which one of them begins
 	for i := len(byDepth) - 1; i >= 0; i-- {
 		d := byDepth[i]
 		if least == 0 || d.Cap < least {
 			least = d.Cap
+		}
+		if i == len(byDepth)-1 || d.From < low {
+			low = d.From
 		}
 		from := joinery.Length(0)
 		if i > 0 {
 			from = byDepth[i-1].Depth
 		}
 		if d.Depth > from {
-			rungs += steps(from, d.Depth, least, scale)
+			rungs += steps(max(from, low), d.Depth, least, scale)
 		}
 	}
 	return int(rungs)
@@ -115,10 +121,13 @@ func lowest(to, n, most joinery.Length, scale joinery.Scale) joinery.Length {
 // depth, or else the fewest that reach it, each as high as its own cap allows.
 func Used(ladder []joinery.Length, d Demand) []joinery.Length {
 	var used []joinery.Length
-	var at joinery.Length
+	at := d.From
 	for i, rung := range ladder {
 		if rung > d.Depth {
 			break
+		}
+		if rung <= d.From {
+			continue
 		}
 		last := rung == d.Depth
 		if last || d.Every || ladder[i+1] > d.Depth || ladder[i+1]-at > d.Cap {

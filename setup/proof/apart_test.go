@@ -19,7 +19,7 @@ import (
 var shared = map[string][]string{
 	"deck": {
 		"Deck", "Setup", "Run", "Step", "Mark", "Fence", "Changes", "Warning",
-		"Nibble", "Hole", "Pivot", "Begin", "FeedIn", "Drop", "End", "RunOut", "Lift",
+		"Nibble", "Hole", "Screw", "Pivot", "Begin", "FeedIn", "Drop", "End", "RunOut", "Lift",
 		"Guide", "ByLine", "ByLead", "ByTail",
 	},
 	"ladder": {"Cap", "CapFor"},

@@ -31,9 +31,11 @@ func (p *prover) card(d dealt, of *wantedPiece) {
 	p.pivot(at, t, w)
 	p.startHole(at, t, w, s)
 	p.raised(at, t, w)
+	p.screw(at, c, w, of)
 	p.end(at, t, w)
-	p.heights(at, t, w, s, tool.cap(&w.piece.Wood, &p.plan.Shop))
-	p.limits(at, t, w, tool.bit, s)
+	over := overIt(w, of)
+	p.heights(at, t, w, s, tool.cap(&w.piece.Wood, &p.plan.Shop), over)
+	p.limits(at, t, w, tool.bit, s, over)
 	p.crossing(at, t, w, s)
 	if c.Start != nil && c.Stop != nil {
 		p.results[at].Travel = c.Stop.Line - c.Start.Line - t.bit

@@ -67,6 +67,7 @@ type Card struct {
 	Start, Stop         *deck.Mark  // nil where the card has none
 	Pivot               *deck.Pivot // nil where the work is not dropped
 	Hole                *deck.Hole  // nil where no start hole is bored
+	Screw               *deck.Screw // nil where it does not say where a screw goes
 	Raised              bool        // the bit is raised into the clamped work
 	Guided              bool
 	Nibble              *deck.Nibble // nil where one pass does at every height
@@ -163,7 +164,7 @@ func claim(r *deck.Run) Card {
 		Position: r.Step.Position, Positions: r.Step.Of, Turned: r.Step.Turned,
 		Down: r.Step.Down, Fence: r.Step.Fence, Leads: r.Leads,
 		Length: r.Length, Begin: r.Begin, End: r.End, Start: r.Start, Stop: r.Stop, Pivot: r.Pivot,
-		Guided: r.Guided, Nibble: r.Nibble, Hole: r.Hole, Raised: r.Raised,
+		Guided: r.Guided, Nibble: r.Nibble, Hole: r.Hole, Raised: r.Raised, Screw: r.Screw,
 		Climb: r.Climb + 1, Heights: r.Heights, Cap: r.Cap.Depth, CapRule: r.Cap.Rule,
 		Ends: ends, Note: r.Cut.Note,
 	}

@@ -13,7 +13,7 @@ const mostPasses = 20
 
 // heights compares the last height with the plan's depth, and the steps to it
 // with what the bit may take in that wood at one pass.
-func (p *prover) heights(at int, t table, w *wanted, s *Setup, most ladder.Cap) {
+func (p *prover) heights(at int, t table, w *wanted, s *Setup, most ladder.Cap, over *joinery.Channel) {
 	c := t.card
 	if len(c.Heights) == 0 {
 		p.wrongCard(at, "heights", 0, "the card has no height, so nothing would be cut")
@@ -37,11 +37,11 @@ func (p *prover) heights(at int, t table, w *wanted, s *Setup, most ladder.Cap) 
 	if strange > 0 {
 		p.wrongCard(at, "heights", 0, "the height %s is not among those of setup %d%s", p.text(first), s.Number, andMore(strange, "nor are"))
 	}
-	p.passes(at, c, most)
+	p.passes(at, c, most, over)
 }
 
 // passes checks that no pass takes more than the bit may.
-func (p *prover) passes(at int, c *Card, most ladder.Cap) {
+func (p *prover) passes(at int, c *Card, most ladder.Cap, over *joinery.Channel) {
 	if c.says(NoCap) && differ(c.Cap, most.Depth) {
 		p.wrongCard(at, "cap", c.Cap-most.Depth, "the card allows %s at one pass, but it is %s: %s", p.text(c.Cap), p.text(most.Depth), most.Rule)
 	}
@@ -49,6 +49,11 @@ func (p *prover) passes(at int, c *Card, most ladder.Cap) {
 		p.wrongCard(at, "cap rule", 0, "the card gives %q for the depth of one pass, the shop %q", c.CapRule, most.Rule)
 	}
 	from := joinery.Length(0)
+	if over != nil {
+		if from = over.Depth; len(c.Heights) > 0 && c.Heights[0] <= from {
+			p.wrongCard(at, "heights", 0, "the pass to %s cuts nothing: the %s is that deep", p.text(c.Heights[0]), over.Part)
+		}
+	}
 	told := 0
 	for _, h := range c.Heights {
 		// A card of a hundred such passes is no better known than one of a few.
@@ -62,14 +67,14 @@ func (p *prover) passes(at int, c *Card, most ladder.Cap) {
 }
 
 // limits checks that the bit and the table can do what the card asks.
-func (p *prover) limits(at int, t table, w *wanted, bit *joinery.Bit, s *Setup) {
+func (p *prover) limits(at int, t table, w *wanted, bit *joinery.Bit, s *Setup, over *joinery.Channel) {
 	c, shop := t.card, &p.plan.Shop
 	deep := joinery.Length(0)
 	if n := len(c.Heights); n > 0 {
 		deep = c.Heights[n-1]
 	}
 	switch {
-	case bit.Cutting > 0 && deep > bit.Cutting:
+	case bit.Cutting > 0 && deep > bit.Cutting && !shankEnters(bit, deep, over, w.channel):
 		p.wrongCard(at, "bit", deep-bit.Cutting, "the %s bit cuts only %s deep", bit.Name, p.text(bit.Cutting))
 	case shop.Opening > 0 && bit.True() > shop.Opening:
 		p.wrongCard(at, "bit", bit.True()-shop.Opening, "table and fence let no bit over %s turn", p.text(shop.Opening))

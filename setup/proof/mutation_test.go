@@ -74,6 +74,14 @@ func (m *mutant) walk(what string, v reflect.Value) {
 		m.set(what, v, (*deck.Hole)(nil))
 		m.walk(what, v.Elem())
 		return
+	case *deck.Screw:
+		if old == nil {
+			m.set(what, v, &deck.Screw{})
+			return
+		}
+		m.set(what, v, (*deck.Screw)(nil))
+		m.walk(what, v.Elem())
+		return
 	case *deck.Pivot:
 		if old == nil {
 			m.set(what, v, &deck.Pivot{Tilt: 10})
@@ -149,6 +157,8 @@ func TestEveryMutationIsFound(t *testing.T) {
 	plans["rail on a carriage"].Shop.Cross = joinery.Crossing{With: joinery.Carriage, Base: joinery.Inch / 2}
 	plans["slot with a start hole"] = twoSlots(t, "raise: no", ", start: hole")
 	plans["slot over a raised bit"] = twoSlots(t, "raise: yes", "")
+	plans["slots for screws"] = screwSlots(t, "")
+	plans["slots for screws with start holes"] = screwSlots(t, ", start: hole")
 	for name, plan := range plans {
 		t.Run(name, func(t *testing.T) {
 			claims := claimsOf(deckOf(t, plan))

@@ -43,7 +43,7 @@ func (p *prover) cardBack(c *Card, w *wanted, s *deck.Setup, index int) deck.Run
 			Position: c.Position, Of: c.Positions, Turned: c.Turned, Carriage: s.Carriage},
 		Leads: c.Leads, Length: t.long, A: a, B: b,
 		Begin: c.Begin, End: c.End, Start: c.Start, Stop: c.Stop, Pivot: c.Pivot,
-		Guided: c.Guided, Nibble: c.Nibble, Hole: c.Hole, Raised: c.Raised,
+		Guided: c.Guided, Nibble: c.Nibble, Hole: c.Hole, Raised: c.Raised, Screw: c.Screw,
 		Heights: c.Heights, Cap: ladder.CapFor(s.Bit, w.piece.Wood, &p.plan.Shop),
 	}
 }

@@ -16,11 +16,11 @@ func swings(r *deck.Run) bool {
 // pushed with a backer whatever their piece.
 func (w *work) swinging(m *made) []finding {
 	r := m.cards[0]
-	if !m.cut.Kind.Walled || !swings(r) {
+	if !m.cut.Kind.Walled || !swings(r) || m.goesOn() {
 		return nil
 	}
 	otherwise := ""
-	if r.Start != nil && r.Stop != nil && m.channel.Run() != w.piece.Grain {
+	if r.Start != nil && r.Stop != nil && m.channel.Run() != w.piece.Grain && m.cut.Kind.Has("span") {
 		otherwise = ", or exchange its width and its span, so that it runs with the long side at the fence"
 	}
 	hold := "push it with a square block or a mitre gauge"

@@ -103,7 +103,7 @@ func findThinTenon(w *work) []finding {
 func findThinWall(w *work) []finding {
 	var found []finding
 	for _, m := range w.cuts {
-		if !m.cut.Kind.Walled {
+		if !m.cut.Kind.Walled || m.goesOn() {
 			continue
 		}
 		walls := besides(m.channel, w.piece.Size)
@@ -158,9 +158,9 @@ func (b beside) wayOut(by string, movable bool) string {
 
 func (b beside) keys() []string {
 	if b.end {
-		return []string{"span"}
+		return []string{"span", "at"}
 	}
-	return []string{"setback", "width"}
+	return []string{"setback", "width", "at"}
 }
 
 // findThinWeb looks at the wood between two channels that share no room.

@@ -63,5 +63,5 @@ func (p *pile) covers(d ladder.Demand) bool {
 }
 
 func compareDemands(a, b ladder.Demand) int {
-	return cmp.Or(cmp.Compare(a.Depth, b.Depth), cmp.Compare(a.Cap, b.Cap))
+	return cmp.Or(cmp.Compare(a.Depth, b.Depth), cmp.Compare(a.Cap, b.Cap), cmp.Compare(a.From, b.From))
 }

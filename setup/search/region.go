@@ -11,15 +11,16 @@ import (
 // A ladder is not a sum of rungs that one could name beforehand, but it can be
 // bounded by one. Cut the height of a station into regions. A run needs a
 // region if every ladder that serves it has a rung there: the region where its
-// depth lies, and those below that are no lower than its cap. As regions do not
-// overlap, a ladder has a rung for each that is needed by any of its runs.
+// depth lies, and those below that are no lower than its cap, as far down as its
+// wood begins. As regions do not overlap, a ladder has a rung for each that is
+// needed by any of its runs.
 
 // region is the heights above lo, up to and with hi.
 type region struct{ lo, hi joinery.Length }
 
 // needed reports whether a demand needs a rung in the region.
 func (r region) needed(d ladder.Demand) bool {
-	return r.lo < d.Depth && d.Depth <= r.hi || r.hi <= d.Depth && r.hi-r.lo >= d.Cap
+	return r.lo < d.Depth && d.Depth <= r.hi || d.From <= r.lo && r.hi <= d.Depth && r.hi-r.lo >= d.Cap
 }
 
 // regions cuts the height so that the ladders in use are bounded as closely as
@@ -32,7 +33,7 @@ func regions(all []ladder.Demand, used [][]ladder.Demand) (cut []region, exact b
 	if deepest <= least.Cap {
 		return cutAt(nil, all, deepest), true
 	}
-	top := joinery.Length(0)
+	top := slices.MinFunc(all, func(a, b ladder.Demand) int { return cmp.Compare(a.From, b.From) }).From
 	if len(used) > 0 {
 		longest := slices.MaxFunc(used, func(a, b []ladder.Demand) int {
 			return cmp.Compare(len(cutAt(nil, a, deepest)), len(cutAt(nil, b, deepest)))
@@ -104,9 +105,12 @@ func cutAt(cut []region, demands []ladder.Demand, most joinery.Length) []region 
 		if d.Depth == from {
 			continue
 		}
-		least := most
+		least, low := most, d.From
 		for _, deeper := range demands[i:] {
-			least = min(least, deeper.Cap)
+			least, low = min(least, deeper.Cap), min(low, deeper.From)
+		}
+		if from < low {
+			cut, from = append(cut, region{from, low}), low
 		}
 		cut = windows(cut, from, d.Depth, least)
 		from = d.Depth

@@ -37,6 +37,7 @@ func (m *model) visit(list []asked) visit {
 	for _, a := range list {
 		key = binary.AppendVarint(key, int64(a.Depth))
 		key = binary.AppendVarint(key, int64(a.Cap))
+		key = binary.AppendVarint(key, int64(a.From))
 		key = binary.AppendVarint(key, int64(a.over))
 	}
 	v, ok := m.visits[string(key)]

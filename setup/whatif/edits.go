@@ -89,6 +89,8 @@ func (t *trier) moves(s *deck.Setup, r *deck.Run) []edit {
 		case r.Cut.Kind.Has("setback"):
 		case r.Cut.Kind.Has("width"):
 			word, to, of = "width", r.Cut.Width+by, width
+		case !r.Cut.Kind.Has("length"):
+			continue
 		default:
 			word, to, of = "length", r.Cut.Length+by, func(c *joinery.Cut) *joinery.Length { return &c.Length }
 		}

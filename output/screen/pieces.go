@@ -32,5 +32,10 @@ func (t *textWriter) pieces(d *deck.Deck) {
 			}
 		}
 		t.wrapped(fmt.Sprintf("%4d  ", c.Number), text)
+		for _, r := range c.Runs {
+			if screw := wording.ScrewPlace(r, t.scale); screw != "" && r.Step.Position == r.Step.Of {
+				t.wrapped("      ", r.Cut.Kind.Name+" "+r.Cut.Name+": "+screw)
+			}
+		}
 	}
 }

@@ -88,7 +88,11 @@ func (s Setter) trial(u *deck.Setup, w paper.Paper) []paper.Block {
 		measure("to shoulder", u.Fence.FarEdge)
 	}
 	if len(u.Heights) > 0 {
-		measure("at the first height, deep", u.Heights[0])
+		where := "at the first height, deep"
+		if u.Recessed() {
+			where = "in the trial slot of the head, at the first height, deep"
+		}
+		measure(where, u.Heights[0])
 	}
 	for i := range u.Runs {
 		if thick, _, ok := remark.TrialTenon(&u.Runs[i]); ok {

@@ -96,7 +96,9 @@ func onePair(runs []*deck.Run) string {
 // back stop is set, what becomes of round ends, what was noted.
 func doings(u *deck.Setup, in MindIn, m Mind) []string {
 	all := m.once(u, func(r *deck.Run) string { return Crossing(r, in.Scale, in.Push) }, 1)
-	all = append(all, m.once(u, func(r *deck.Run) string { return ScrewPlace(r, in.Scale) }, 1)...)
+	if u.Recessed() {
+		all = append(all, RecessFirst)
+	}
 	for _, p := range u.Marks {
 		if p.Start != nil && p.Start.Guide == deck.ByLead {
 			all = append(all, BackStop)

@@ -85,6 +85,13 @@ func (d dice) cut(p *joinery.Piece, name string) joinery.Cut {
 	long := func(s joinery.Side) joinery.Length { return d.upTo(p.Size.Between(s)) }
 	c.Depth = long(c.In)
 	switch {
+	case c.Kind.Has("screw"):
+		c.Slot, c.Square, c.Depth = d.slot(p, c.In, beside), false, 0
+		c.Bored = d.IntN(2) == 0
+		if d.IntN(3) == 0 {
+			c.Fence.Either = true
+		}
+		return c
 	case c.Kind.Has("along"):
 		c.Along, c.Width = beside, long(beside)
 	case c.Kind.Has("at") && c.Kind.Has("depth"):
@@ -117,6 +124,26 @@ func (d dice) cut(p *joinery.Piece, name string) joinery.Cut {
 		c.Fence.Side = beside.Opposite()
 	}
 	return c
+}
+
+// slot is a slot for a screw, entered from a side, its walls measured from
+// another one.
+func (d dice) slot(p *joinery.Piece, in, beside joinery.Side) *joinery.ScrewSlot {
+	along := in.Dimension().Third(beside.Dimension())
+	screw := d.between(4, 20)
+	s := &joinery.ScrewSlot{
+		Centre: [2]joinery.Setback{
+			{From: beside, Distance: d.upTo(p.Size.Between(beside)), Centred: d.IntN(3) == 0},
+			{From: along.Low(), Distance: d.upTo(p.Size[along]), Centred: d.IntN(3) == 0},
+		},
+		Along: along, Screw: screw, Head: screw + d.between(1, 20), HeadDepth: d.upTo(p.Size.Between(in)),
+		Move: joinery.ScrewMove{Whole: d.between(1, 30)},
+	}
+	if d.IntN(2) == 0 {
+		s.Move = joinery.ScrewMove{From: d.between(4, 800), Climate: joinery.DefaultClimate}
+		s.Move.Climate.Assembly = float64(4 + d.IntN(12))
+	}
+	return s
 }
 
 // piece has one to five cuts, each of which the shop can make.

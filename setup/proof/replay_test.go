@@ -92,24 +92,24 @@ func replay(t *testing.T, plan *joinery.Plan, data []byte) {
 	t.Helper()
 	var deck replayDeck
 	require.NoError(t, json.Unmarshal(data, &deck))
-	type key struct{ piece, cut, down string }
+	type key struct{ piece, cut, part, down string }
 	slots := map[key]*slotPlan{}
 	for _, p := range plan.Pieces {
 		for _, c := range p.Cuts {
 			for _, ch := range c.Channels {
-				slots[key{p.Name, c.Name, ch.Down.String()}] = &slotPlan{size: p.Size, channel: ch}
+				slots[key{p.Name, c.Name, ch.Part, ch.Down.String()}] = &slotPlan{size: p.Size, channel: ch}
 			}
 		}
 	}
 	for _, s := range deck.Setups {
 		for _, c := range s.Runs {
-			slot := slots[key{c.Piece, c.Cut, c.Down}]
+			slot := slots[key{c.Piece, c.Cut, c.Part, c.Down}]
 			require.NotNil(t, slot, "%s %s", c.Piece, c.Cut)
 			slot.run(t, c, s.Fence.ToCentre.MM, s.Bit.Diameter.MM/2)
 		}
 	}
 	for k, slot := range slots {
-		slot.check(t, k.piece+" "+k.cut+" "+k.down)
+		slot.check(t, k.piece+" "+k.cut+" "+k.part+" "+k.down)
 	}
 }
 

@@ -140,6 +140,8 @@ func (s *situation) speed() string {
 func (s *situation) trial() string {
 	r := s.card
 	switch {
+	case r.Channel.Recess.Depth > 0:
+		return "cut a trial in the trial slot of the head, not in whole wood, and put the screw through it"
 	case r.Cut == nil || r.Cut.Kind.Receives:
 		return "cut a trial slot in scrap and measure its width and place"
 	case r.Cut.Kind.Enters:

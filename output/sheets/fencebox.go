@@ -45,7 +45,7 @@ func (s Setter) fenceBox(u *deck.Setup, w paper.Paper) paper.Block {
 	}
 	b := main
 	room := inner - main.W - 4
-	right := flowed(others, room, 4, 1)
+	right := flowed(others, room, 4, captionGap)
 	if right.W <= room+paper.Touching && right.H <= main.H+5 {
 		high := max(main.H, right.H)
 		b = paper.Block{}
@@ -53,7 +53,7 @@ func (s Setter) fenceBox(u *deck.Setup, w paper.Paper) paper.Block {
 		b.Add(uprightRule(high), main.W+2, 0)
 		b.Add(right, main.W+4, (high-right.H)/2)
 	} else {
-		b.Below(flowed(others, inner, 4, 1), 1.5)
+		b.Below(flowed(others, inner, 4, captionGap), captionGap)
 	}
 	if u.Fence.NearEdge < 0 {
 		b.Below(s.Say(inner, "The near edge stands behind the fence's face: bury the bit in the fence."), 1)

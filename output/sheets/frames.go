@@ -74,7 +74,7 @@ func (s Setter) badge(word, number string) paper.Block {
 	const h = 18
 	b := paper.Figure("text", w, h, func(c paper.Canvas, at paper.Point) {
 		c.Fill(paper.Black, paper.Box{X: at.X, Y: at.Y, W: w, H: h}.Path()...)
-		c.Text(at.Add((w-small.Width(word))/2, 4.6), small, word)
+		c.Text(at.Add((w-small.Width(word))/2, 4.2), small, word)
 		c.Text(at.Add((w-big.Width(number))/2, 15.7), big, number)
 	})
 	b.Parts[0].Says = word + " " + number

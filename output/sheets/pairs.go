@@ -10,6 +10,8 @@ import (
 const (
 	setWhole    paper.Paper = 8.4
 	setFraction paper.Paper = 5.3
+
+	underFigure paper.Paper = 1.9 // to the words below: with their rise 2 mm and more of white
 )
 
 // abreastMarks is how wide a panel must be for start and stop side by side.
@@ -70,10 +72,14 @@ func (s Setter) pairPanel(u *deck.Setup, p *deck.Pair, runs []*deck.Run, mind wo
 	} else {
 		b.Below(start(inner), 2)
 		b.Below(rule(inner, paper.Thin), 1)
-		b.Below(stop(inner), 1)
+		b.Below(stop(inner), 2)
 	}
-	for _, line := range asides {
-		b.Below(line.Set(inner), 0.5)
+	for i, line := range asides {
+		gap := paper.Paper(0.5)
+		if i == 0 {
+			gap = underFigure
+		}
+		b.Below(line.Set(inner), gap)
 	}
 	return paper.Framed(sized(b, inner, 0), pad, paper.Pen{Width: 0.5})
 }
@@ -142,13 +148,13 @@ func (s Setter) markSet(name string, stop bool, m *deck.PairMark, r *deck.Run, o
 			words.Below(l, 0.4)
 		}
 		b := head
-		if x+number.W+2+words.W <= w {
+		if x+number.W+captionGap+words.W <= w {
 			high := max(number.H, words.H)
 			b.Add(number, x, (high-number.H)/2)
-			b.Add(words, max(x+number.W+2, min(x+30, w-words.W)), (high-words.H)/2)
+			b.Add(words, max(x+number.W+captionGap, min(x+30, w-words.W)), (high-words.H)/2)
 		} else {
 			b.Add(number, x, 0)
-			b.Below(paper.Stack(0.8, s.Strong(w, 3.2, way.Set), s.Say(w, way.For+", "+way.From)), 1)
+			b.Below(paper.Stack(0.8, s.Strong(w, 3.2, way.Set), s.Say(w, way.For+", "+way.From)), underFigure)
 		}
 		return b
 	}

@@ -2,7 +2,7 @@ package remark
 
 import "fencecard/setup/deck"
 
-// cautionRow is a caution a card may carry. In its words {name} stands for what
+// cautionRow is a caution a run may carry. In its words {name} stands for what
 // fill puts there.
 type cautionRow struct {
 	code   string
@@ -11,7 +11,7 @@ type cautionRow struct {
 	brief  string // the same, for small cards
 	basis  string
 	when   func(*situation) bool
-	alone  bool // the card is not to be run, so nothing is said of how
+	alone  bool // the run is not to be made, so nothing is said of how
 }
 
 const (
@@ -23,16 +23,16 @@ const (
 	woodDust  = "UK HSE: wood dust limits of 3 mg/m3 for hardwood and mixtures, 5 mg/m3 for softwood, over 8 h; its page on woodworking on western redcedar"
 )
 
-// cautionTable is every caution a card may carry, the gravest first. The words
+// cautionTable is every caution a run may carry, the gravest first. The words
 // are our own; what stands behind them is named last. What no source was found
 // for is common practice of the trade.
 var cautionTable = []cautionRow{
 	{"trapped-wood", deck.Grave,
-		"Wood runs between the bit and the fence and may be thrown. Do not run this card: have the open side of the cut at the fence (fence: in the plan), and print it anew.",
+		"Wood runs between the bit and the fence and may be thrown. Do not make this run: put the open side of the cut at the fence (fence: in the plan), and print the deck anew.",
 		"Wood between bit and fence may be thrown: do not run this; put the open side at the fence (fence: in the plan).",
 		rotation, (*situation).trapped, true},
 	{"cuts-apart", deck.Grave,
-		"The last pass cuts the piece apart, and what comes loose beside the turning bit may be thrown. Do not run this card: saw the piece instead, or make the cut shallower.",
+		"The last pass cuts the piece apart, and what comes loose beside the turning bit may be thrown. Do not make this run: saw the piece instead, or make the cut shallower.",
 		"The last pass cuts the piece apart, and the loose part may be thrown: do not run this; saw it, or make the cut shallower.",
 		"worked out from the depth of the cuts", (*situation).cutsApart, true},
 	{"steep-drop", deck.Grave,
@@ -92,7 +92,7 @@ var cautionTable = []cautionRow{
 		"{Bury}; never the wood between bit and fence.",
 		rotation + "; California Title 8 s. 4296 (read) asks for featherboards or jigs in rabbeting", (*situation).edgeCut, false},
 	{"hands-near", deck.Grave,
-		"Nowhere on this piece can a hand keep {hands} from the bit all the way. Cut the joint in a longer blank, or hold the piece in a jig that rides the fence; {hold}.",
+		"No hand on this piece can keep {hands} from the bit all the way. Cut the joint in a longer blank, or hold the piece in a jig that rides the fence; {hold}.",
 		"No hand can keep {hands} from the bit: longer blank, or a jig that rides the fence; {hold}.",
 		shopRule, (*situation).handsNear, false},
 	{"short-piece", deck.Grave,
@@ -128,7 +128,7 @@ var cautionTable = []cautionRow{
 		"Extract the dust at the bit, wear a mask.",
 		woodDust, (*situation).anyDust, false},
 	{"across-grain", deck.Noted,
-		"Across the grain and out of the work: back it up with scrap, or it splits there.",
+		"Across the grain: put scrap behind where the bit comes out, or the wood splits there.",
 		"Across the grain: scrap behind where the bit comes out.",
 		commonPractice, (*situation).acrossGrain, false},
 	{"early-mouth", deck.Noted,
@@ -136,7 +136,7 @@ var cautionTable = []cautionRow{
 		"The mouth begins up to {early} beyond its line: a shoulder that wide hides it.",
 		"worked out from the pivoting", (*situation).earlyMouth, false},
 	{"passes", deck.Noted,
-		"More than one pass: between them raise the bit, so that none takes more than {cap}, and clear the chips. Do not push harder instead.",
+		"More than one pass: raise the bit between them, at most {cap} each, and clear the chips. Do not push harder instead.",
 		"Raise the bit between passes, at most {cap} each; clear the chips.",
 		commonPractice, (*situation).severalPasses, false},
 	{"thin-wall", deck.Noted,
@@ -144,7 +144,7 @@ var cautionTable = []cautionRow{
 		"Only {wall} of wood beside the cut: feed gently, do not lever.",
 		commonPractice, (*situation).thinWall, false},
 	{"trial-slot", deck.Noted,
-		"First card of the setup: {trial}, and only then the first piece.",
+		"First run of the setup: {trial}, and only then the first piece.",
 		"{Trial} first.",
 		commonPractice, (*situation).firstOfSetup, false},
 }

@@ -48,7 +48,7 @@ func (s *situation) word(name string) string {
 	case "wall":
 		return s.thinnest()
 	case "cap":
-		return or(r.Cap.Depth > 0, scale.Say(r.Cap.Depth), "the depth the card gives")
+		return or(r.Cap.Depth > 0, scale.Say(r.Cap.Depth), "what the sheet gives")
 	case "along":
 		return or(r.Piece != nil, scale.Say(r.Length), "a short end")
 	case "across":

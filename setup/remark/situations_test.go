@@ -166,7 +166,7 @@ func TestSituations(t *testing.T) {
 
 // contradictions are words that cannot both be obeyed at one run.
 var contradictions = [][2]string{
-	{`[Dd]o not run`, `featherboard|scrap|backing board|lower|clear the chips|trial|facing`},
+	{`[Dd]o not (run|make this run)`, `featherboard|scrap|backing board|lower|clear the chips|trial|facing`},
 	{`lower the work|lower onto|lower level`, `featherboard|hold the work down`},
 	{`lower the work onto`, `raise the turning bit|lower the work level`},
 	{`at the mark`, `front stop`},

@@ -67,7 +67,7 @@ func (n *numbering) ways(job *Job) []search.Way {
 func (n *numbering) spell(job *Job) []search.Way {
 	ways := make([]search.Way, len(job.Ways))
 	for w, way := range job.Ways {
-		demand := ladder.Demand{Depth: job.Channel.Depth, Cap: ladder.CapFor(way.Bit, job.Piece.Wood, n.shop).Depth, Every: n.shop.Gentle, From: job.Channel.Recess.Depth}
+		demand := ladder.Demand{Depth: job.Channel.Depth, Cap: ladder.CapFor(way.Bit, job.Piece.Wood, n.shop).Depth, Every: n.shop.Gentle, From: n.shop.Scale.Floor(job.Channel.Recess.Depth)}
 		runs := make([]search.Run, len(way.Steps))
 		for i, step := range way.Steps {
 			runs[i] = search.Run{

@@ -18,7 +18,7 @@ type Demand struct {
 	Depth joinery.Length // the full depth
 	Cap   joinery.Length // the greatest depth of one pass, on the scale, above 0
 	Every bool           // it takes every rung up to its depth, not as few as its cap allows
-	From  joinery.Length // where its wood begins, a recess being cut that deep; 0 at the table
+	From  joinery.Length // where its wood begins, on the scale, a recess being cut that deep; 0 at the table
 }
 
 // Passes is how many rungs the demand uses of any ladder at the least.

@@ -43,6 +43,8 @@ func TestLadder(t *testing.T) {
 		{"what is left comes last", []ladder.Demand{demand("1 7/16", "5/16")}, inches(t, "5/16", "5/8", "15/16", "1 1/4", "1 7/16")},
 		{"from a depth to the coarse marks above it", []ladder.Demand{demand("3/16", "1/4"), demand("1", "1/4")}, inches(t, "3/16", "1/4", "1/2", "3/4", "1")},
 		{"a first step longer than the rest", []ladder.Demand{demand("3/16", "5/16"), demand("3/4", "5/16")}, inches(t, "3/16", "1/2", "3/4")},
+		{"from the floor of a recess", []ladder.Demand{{Depth: in(t, "3/4"), From: in(t, "3/8"), Cap: in(t, "1/8")}}, inches(t, "1/2", "5/8", "3/4")},
+		{"a recess and a whole one share", []ladder.Demand{{Depth: in(t, "1"), From: in(t, "1/2"), Cap: in(t, "1/4")}, demand("1/4", "1/4")}, inches(t, "1/4", "3/4", "1")},
 		{"a depth off the scale", []ladder.Demand{demand("0.3", "5/32")}, inches(t, "5/32", "0.3")},
 	}
 	for _, r := range rows {

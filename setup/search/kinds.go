@@ -131,6 +131,7 @@ func spell(b []byte, job *Job, pieces int) []byte {
 			}
 			number(int(r.Demand.Depth))
 			number(int(r.Demand.Cap))
+			number(int(r.Demand.From))
 			number(r.Over / pieces)
 		}
 	}

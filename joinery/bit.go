@@ -8,9 +8,25 @@ const (
 	Straight BitKind = iota
 	UpCut
 	DownCut
+	RoundOver
+	Cove
+	Chamfer
+	OwnOutline // as drawn by the maker
 )
 
-var bitKindNames = [...]string{"straight", "up-cut", "down-cut"}
+var bitKindNames = [...]string{"straight", "up-cut", "down-cut", "round-over", "cove", "chamfer", "outline"}
+
+// BitKindNames lists the kinds by the names that a shop file uses.
+func BitKindNames() []string { return bitKindNames[:] }
+
+// Shape is the form of outline of such a bit; false for one that cuts straight
+// walls.
+func (k BitKind) Shape() (Shape, bool) {
+	if k < RoundOver {
+		return 0, false
+	}
+	return Shape(k - RoundOver), true
+}
 
 // ParseBitKind returns the kind with that name.
 func ParseBitKind(name string) (BitKind, bool) {
@@ -39,13 +55,15 @@ const (
 type Bit struct {
 	Name     string
 	Kind     BitKind
-	Diameter Length // as labelled
-	Measured Length // as measured from a trial slot; it counts, the label does not
-	Cutting  Length // length of the cutting edge
-	Shank    Length // diameter of the shank
-	Plunges  Answer // whether work may be dropped onto it
-	Cap      Length // the shop's own greatest depth of one pass
-	Speed    int    // the highest speed its maker allows, rpm; 0 when not said
+	Diameter Length   // as labelled
+	Measured Length   // as measured from a trial slot; it counts, the label does not
+	Cutting  Length   // length of the cutting edge
+	Shank    Length   // diameter of the shank
+	Plunges  Answer   // whether work may be dropped onto it
+	Cap      Length   // the shop's own greatest depth of one pass
+	Speed    int      // the highest speed its maker allows, rpm; 0 when not said
+	Outline  *Outline // of a bit that shapes edges; nil for one that cuts straight walls
+	Pilot    Length   // diameter of the pilot over the outline
 	Place    Place
 }
 

@@ -3,28 +3,29 @@ package joinery
 // Cut is one cut as the maker wrote it. Which fields count depends on its
 // kind: [Kind.Keys] lists them.
 type Cut struct {
-	Kind   *Kind
-	Name   string
-	In     Side       // the side the bit enters
-	At     Side       // the end a lap or tenon is on
-	Along  Side       // the edge a rabbet takes away
-	Width  Length     // near wall to far wall
-	Length Length     // of a lap or tenon, along the piece
-	Depth  Length     // from In into the wood
-	Start  Setback    // where the near wall is
-	Span   Span       // where it runs
-	Cheeks []Cheek    // of a tenon, in the order of [Sides]
-	Slot   *ScrewSlot // of a slot for a screw; else nil
-	Fence  Fencing    // the maker's wish for the fence
-	Square bool       // round ends are chiselled square afterwards
-	After  []string
-	Mates  Mate // what goes into it, or what it goes into
-	Note   string
-	Bit    string // the one bit to make it with, by its name in the shop; "" for any
-	Bored  bool   // its start is bored first, so that no work is dropped onto the bit
-	By     string // what it is made with by hand, such as "saw"; "" at the router table
-	Place  Place
-	Places Places
+	Kind     *Kind
+	Name     string
+	In       Side       // the side the bit enters
+	At       Side       // the end a lap or tenon is on
+	Along    Side       // the edge a rabbet takes away
+	Width    Length     // near wall to far wall
+	Length   Length     // of a lap or tenon, along the piece
+	Depth    Length     // from In into the wood
+	Start    Setback    // where the near wall is
+	Span     Span       // where it runs
+	Cheeks   []Cheek    // of a tenon, in the order of [Sides]
+	Slot     *ScrewSlot // of a slot for a screw; else nil
+	Moulding *Moulding  // of a shaped edge; else nil
+	Fence    Fencing    // the maker's wish for the fence
+	Square   bool       // round ends are chiselled square afterwards
+	After    []string
+	Mates    Mate // what goes into it, or what it goes into
+	Note     string
+	Bit      string // the one bit to make it with, by its name in the shop; "" for any
+	Bored    bool   // its start is bored first, so that no work is dropped onto the bit
+	By       string // what it is made with by hand, such as "saw"; "" at the router table
+	Place    Place
+	Places   Places
 
 	Channels []Channel // what the cut comes down to; filled by [Cut.Lay]
 }
@@ -70,16 +71,18 @@ type Fencing struct {
 	Either bool // both this side and the one opposite will do
 }
 
-// Channel is the rectangular channel every cut comes down to.
+// Channel is the channel every cut comes down to: a rectangle across its run, or
+// a shaped edge.
 type Channel struct {
-	Part    string // which part of the cut this is, "front cheek", or ""
-	Down    Side   // the side the bit enters; it lies on the table
-	Near    Side   // the side the near wall is measured from
-	Setback Length // from Near to the near wall
-	Width   Length // near wall to far wall
-	Depth   Length // from Down into the wood
-	Lo, Hi  Length // the span, from the low side of [Channel.Run]
-	Recess  Recess // a wider channel of its cut, made before it, from whose floor it goes on
+	Part    string  // which part of the cut this is, "front cheek", or ""
+	Down    Side    // the side the bit enters; it lies on the table
+	Near    Side    // the side the near wall is measured from
+	Setback Length  // from Near to the near wall
+	Width   Length  // near wall to far wall
+	Depth   Length  // from Down into the wood
+	Lo, Hi  Length  // the span, from the low side of [Channel.Run]
+	Section Section // across its run; what is said of walls is then that of the block around it
+	Recess  Recess  // a wider channel of its cut, made before it, from whose floor it goes on
 }
 
 // Recess is a channel in whose floor another one lies: how deep and how wide it

@@ -27,6 +27,7 @@ type Kind struct {
 	Encloses bool // and is held all round, so that what runs into it spoils the joint
 	Enters   bool // is a tongue that goes into what receives
 	Laps     bool // lies on another that laps
+	Shapes   bool // shapes an edge by a bit with an outline
 
 	Deepest Share // of the stock's thickness that it may take
 	Through bool  // or all of it
@@ -40,7 +41,7 @@ var CommonKeys = []string{"fence", "ends", "after", "note", "mates", "by", "bit"
 
 // Kinds lists the kinds of cut.
 var Kinds = []*Kind{&Mortise, &Groove, &Dado, &Rabbet, &Lap, &Tenon,
-	&Slot,
+	&Slot, &Profile, &RaisedPanel,
 }
 
 // KindNamed returns the kind with that name, or nil. A kind that is named by

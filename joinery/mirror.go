@@ -35,6 +35,7 @@ func (c Cut) Mirrored(across Dimension) Cut {
 	}
 	c.Mates.Across = c.Mates.Across.Flipped(across)
 	c.Cheeks, c.Slot = slices.Clone(c.Cheeks), c.Slot.mirrored(turn)
+	c.Moulding = c.Moulding.mirrored(turn)
 	for i := range c.Cheeks {
 		turn(&c.Cheeks[i].Side)
 	}

@@ -17,6 +17,7 @@ type Shop struct {
 	Gentle  bool   // passes no deeper than a careful maker takes
 	Raises  bool   // the turning bit may be raised into clamped work
 	Opening Length // diameter of the widest bit that table and fence let turn; 0 when not said
+	Bite    Length // the most wood of one pass that shapes an edge, as a strip 1 mm wide ([Strip]); 0: by the wood
 	Share   Share  // the shop's own depth of pass as a share of the bit; zero: by the wood
 	Bits    []Bit
 	Woods   []Wood // the maker's own, looked up before the table

@@ -89,6 +89,9 @@ func (b Bit) TopSpeed(router int) TopSpeed {
 			break
 		}
 	}
+	if b.IsPanelBit() && (top.RPM == 0 || top.RPM > panelRPM) {
+		top = TopSpeed{RPM: panelRPM, Rule: "the most for a panel bit"}
+	}
 	if b.Speed > 0 && (top.RPM == 0 || b.Speed < top.RPM) {
 		top = TopSpeed{RPM: b.Speed, Rule: "the figure on the bit"}
 	}
@@ -106,3 +109,14 @@ func (b Bit) TopSpeed(router int) TopSpeed {
 func (b Bit) RimSpeed(rpm int) float64 {
 	return math.Pi * b.True().Millimetres() / 1000 * float64(rpm) / 60
 }
+
+// A bit that shapes edges is a panel bit from 50 mm (2 in is as good as that), and
+// turns no faster than this (common practice, no source).
+const (
+	panelBit = 50 * Millimetre
+	panelRPM = 12000
+)
+
+// IsPanelBit reports whether a bit that shapes edges is so wide that it is a panel
+// bit, with its speed and its cautions.
+func (b Bit) IsPanelBit() bool { return b.Outline != nil && b.Diameter >= panelBit }

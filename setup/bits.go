@@ -26,6 +26,18 @@ func (m maker) ways(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel) ([]Way
 		if c.Bit != "" && c.Bit != bit.Name {
 			continue
 		}
+		if (bit.Outline != nil) != ch.Section.Shaped() {
+			continue
+		}
+		if ch.Section.Shaped() {
+			way, reason := m.edge(bit, p, ch)
+			if reason != fits {
+				why.note(reason, bit)
+			} else {
+				ways = append(ways, way)
+			}
+			continue
+		}
 		if reason := m.unfit(bit, ch, p.Size); reason != fits {
 			why.note(reason, bit)
 			continue
@@ -39,6 +51,9 @@ func (m maker) ways(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel) ([]Way
 			why.note(reason, bit)
 		}
 		ways = append(ways, made...)
+	}
+	if ch.Section.Shaped() {
+		return ways, why
 	}
 	ways = m.sift(ways, ch, p.Size)
 	slices.SortStableFunc(ways, func(a, b Way) int { return better(a, b, ch) })

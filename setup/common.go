@@ -21,7 +21,7 @@ func addCommon(jobs []Job, scale joinery.Scale, kept sameWays) {
 		ways := jobs[i].Ways
 		all := slices.Clone(ways)
 		for _, way := range ways {
-			if n := len(way.Steps); n < 3 || n > mostShared {
+			if n := len(way.Steps); n < 3 || n > mostShared || jobs[i].Channel.Section.Shaped() {
 				continue
 			}
 			at := distances(way)

@@ -106,7 +106,7 @@ func number(s *deck.Setup) {
 
 // demandOf is what a card asks of the ladder.
 func demandOf(r *deck.Run, shop *joinery.Shop) ladder.Demand {
-	return ladder.Demand{Depth: r.Channel.Depth, Cap: r.Cap.Depth, Every: shop.Gentle, From: shop.Scale.Floor(r.Channel.Recess.Depth)}
+	return demand(r.Step, r.Channel, r.Cap, shop)
 }
 
 // together keeps the order of the cards, but brings those that stand alike

@@ -84,6 +84,11 @@ func (j *Job) tooMany() joinery.Fault {
 // linkAfter fills After for one piece's jobs, jobs[first:].
 func linkAfter(jobs []Job, first int) {
 	for i := first; i < len(jobs); i++ {
+		for j := first; j < len(jobs) && jobs[i].Channel.Section.Shaped(); j++ {
+			if smallerThere(jobs[i].Channel, jobs[j].Channel) && !slices.Contains(jobs[j].Piece.WaitsFor(jobs[j].Cut), jobs[i].Cut.Name) {
+				jobs[i].After = append(jobs[i].After, j)
+			}
+		}
 		for j := i - 1; j >= first && jobs[i].Channel.Recess.Depth > 0 && jobs[j].Cut == jobs[i].Cut; j-- {
 			jobs[i].After = append(jobs[i].After, j)
 		}

@@ -25,13 +25,21 @@ func joined(t testing.TB, names ...string) *joinery.Plan {
 	plan.Shop.Fence, plan.Shop.Lift, plan.Shop.Bits = joinery.FenceReach{}, 0, nil
 	for _, name := range names {
 		for _, b := range all[name].Shop.Bits {
-			if !slices.ContainsFunc(plan.Shop.Bits, func(o joinery.Bit) bool { return o.True() == b.True() && o.Kind == b.Kind }) {
+			if !slices.ContainsFunc(plan.Shop.Bits, func(o joinery.Bit) bool {
+				return o.True() == b.True() && o.Kind == b.Kind && o.Outline == nil && b.Outline == nil
+			}) {
 				b.Name = name + " " + b.Name
 				plan.Shop.Bits = append(plan.Shop.Bits, b)
 			}
 		}
 		for _, p := range all[name].Pieces {
 			p.Name = name + " " + p.Name
+			p.Cuts = slices.Clone(p.Cuts)
+			for i := range p.Cuts {
+				if c := &p.Cuts[i]; c.Moulding != nil && c.Bit != "" {
+					c.Bit = name + " " + c.Bit // such a bit is never another plan's
+				}
+			}
 			plan.Pieces = append(plan.Pieces, p)
 		}
 	}

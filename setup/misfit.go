@@ -15,6 +15,7 @@ type reason uint8
 
 const (
 	fits reason = iota
+	otherShape
 	tooWide
 	tooNarrow
 	longerThanSpan
@@ -96,6 +97,9 @@ func (m missing) text(l joinery.Length) string {
 
 // words says what is wrong and what would be right; key is where in the plan.
 func (m missing) words() (key, problem, remedy string) {
+	if m.channel.Section.Shaped() {
+		return m.edgeWords()
+	}
 	ch, add := m.channel, "add "+m.wanted()+" to the shop"
 	long := ch.Hi - ch.Lo
 	switch m.worst {

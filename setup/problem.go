@@ -45,6 +45,7 @@ type sharedWays struct {
 	count int
 	walls bool           // on both sides
 	from  joinery.Length // where its wood begins
+	edge  joinery.Section
 }
 
 func newNumbering(shop *joinery.Shop) *numbering {
@@ -57,7 +58,7 @@ func (n *numbering) ways(job *Job) []search.Way {
 	}
 	ch, size := job.Channel, job.Piece.Size
 	walls := !ch.OpenBeside(ch.Near, size) && !ch.OpenBeside(ch.Near.Opposite(), size)
-	key := sharedWays{&job.Ways[0], ch.Depth, job.Piece.Wood.Name, job.Piece.Count, walls, ch.Recess.Depth}
+	key := sharedWays{&job.Ways[0], ch.Depth, job.Piece.Wood.Name, job.Piece.Count, walls, ch.Recess.Depth, ch.Section}
 	if _, ok := n.known[key]; !ok {
 		n.known[key] = n.spell(job)
 	}
@@ -67,12 +68,12 @@ func (n *numbering) ways(job *Job) []search.Way {
 func (n *numbering) spell(job *Job) []search.Way {
 	ways := make([]search.Way, len(job.Ways))
 	for w, way := range job.Ways {
-		demand := ladder.Demand{Depth: job.Channel.Depth, Cap: ladder.CapFor(way.Bit, job.Piece.Wood, n.shop).Depth, Every: n.shop.Gentle, From: n.shop.Scale.Floor(job.Channel.Recess.Depth)}
+		most := ladder.CapFor(way.Bit, job.Piece.Wood, n.shop)
 		runs := make([]search.Run, len(way.Steps))
 		for i, step := range way.Steps {
 			runs[i] = search.Run{
 				Bit: n.bits[step.Bit], Fence: step.NearEdge, Blocks: n.blocks(job, step), Raised: step.Carriage > 0,
-				Demand: demand, Over: job.Piece.Count * way.sideways(),
+				Demand: demand(step, job.Channel, most, n.shop), Over: job.Piece.Count * way.sideways(),
 			}
 		}
 		ways[w] = search.Way{Runs: runs, Turned: way.Steps[0].Turned, Fits: n.fits(job, way)}

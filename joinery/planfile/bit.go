@@ -52,9 +52,12 @@ func (r *reader) readBit(n *yaml.Node) (joinery.Bit, bool) {
 	bit.Diameter, bit.Measured = f.diameter(), f.positive("measured")
 	bit.Cutting, bit.Shank, bit.Cap = f.likely("cutting"), f.likely("shank"), f.likely("cap")
 	bit.Plunges, bit.Speed = f.answer("plunges"), f.speed()
+	r.readOutline(f, &bit)
 	if len(r.faults) == before {
 		r.checkMeasured(f, bit)
-		r.doubtCutting(f, bit)
+		if bit.Outline == nil {
+			r.doubtCutting(f, bit)
+		}
 	}
 	return bit, len(r.faults) == before
 }
@@ -87,7 +90,7 @@ func (f *fields) bitKind() joinery.BitKind {
 	}
 	kind, ok := joinery.ParseBitKind(strings.ToLower(text))
 	if !ok {
-		f.r.choice(f.r.place(n), "kind of bit", text, joinery.Straight.String(), joinery.UpCut.String(), joinery.DownCut.String())
+		f.r.choice(f.r.place(n), "kind of bit", text, joinery.BitKindNames()...)
 	}
 	return kind
 }

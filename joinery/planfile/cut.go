@@ -137,6 +137,9 @@ func (r *planReader) readCutValues(f *fields, cut *joinery.Cut, b *blank) {
 	cut.After = r.readAfter(f, cut.Name, b)
 	cut.Mates = r.readMates(f)
 	r.readBy(f, cut)
+	if cut.Kind.Shapes {
+		cut.Moulding = r.readMoulding(f, cut)
+	}
 }
 
 // readCheeks reads what a tenon at a side takes off each side beside it: each by

@@ -37,6 +37,24 @@ func spellCut(c *joinery.Cut, u joinery.Unit) []spelt {
 	if !c.Span.Whole() {
 		add("span", fmt.Sprintf("%s to %s from %s", length(c.Span.From), length(c.Span.To), c.Span.Side))
 	}
+	if m := c.Moulding; m != nil {
+		if c.In == joinery.NoSide {
+			add("on", m.Down.String()+" "+m.Fence.String())
+		}
+		if c.Bit == "" && m.Outline != nil {
+			add("shape", joinery.BitKind(joinery.RoundOver+joinery.BitKind(m.Outline.Shape)).String())
+			add("radius", length(m.Outline.Radius))
+		}
+		if m.Raise > 0 {
+			add("raise", length(m.Raise))
+		}
+		if m.Reach > 0 {
+			add("reach", length(m.Reach))
+		}
+		if m.Leaves > 0 {
+			add("leaves", length(m.Leaves))
+		}
+	}
 	if c.Length > 0 {
 		add("length", length(c.Length))
 	}

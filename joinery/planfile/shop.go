@@ -13,10 +13,10 @@ import (
 // The keys of a shop and of what stands inside it.
 var (
 	shopKeys = []string{"unit", "fence", "lift", "scale", "minutes", "stops", "share", "bits",
-		"speed", "woods", "clearances", "rules", "base", "crossing", "passes", "raise", "opening"}
+		"speed", "woods", "clearances", "rules", "base", "crossing", "passes", "raise", "opening", "bite"}
 	fenceKeys   = []string{"infeed", "outfeed", "reach"}
 	minutesKeys = []string{"bit", "fence", "height", "stop", "run", "fit"}
-	bitKeys     = []string{"bit", "kind", "diameter", "measured", "cutting", "shank", "plunges", "cap", "speed"}
+	bitKeys     = []string{"bit", "kind", "diameter", "measured", "cutting", "shank", "plunges", "cap", "speed", "radius", "pilot", "outline"}
 )
 
 const (

@@ -16,6 +16,7 @@ func (r *reader) readWays(f *fields, shop *joinery.Shop) {
 		shop.Raises = f.answer("raise") == joinery.Yes
 	}
 	replace(f, "opening", &shop.Opening, f.positive)
+	replace(f, "bite", &shop.Bite, f.bite)
 }
 
 // crossing reads what pushes work across its end.

@@ -109,6 +109,14 @@ var examplesOf = map[string]string{
 	"between":   "between: 3 and 31 from left",
 	"stop":      "stop: 1",
 
+	"on":      "on: top front",
+	"shape":   "shape: round-over",
+	"radius":  "radius: 1/2",
+	"leaves":  "leaves: 1/4",
+	"pilot":   "pilot: 1/2",
+	"outline": "outline: [[0, 3/8], [1/4, 1]]",
+	"bite":    "bite: 0.032",
+
 	"screw":      "screw: 3/16",
 	"head":       "head: 3/8",
 	"head depth": "head depth: 1/2",

@@ -179,10 +179,15 @@ func (r *reader) run() proof.Card {
 		"position":   extra(proof.NoPosition, func() { c.Position = r.whole("a run's number") }),
 		"positions":  extra(proof.NoPositions, func() { c.Positions = r.whole("a count of runs") }),
 		"length":     extra(proof.NoLength, func() { c.Length = r.length() }),
-		"cap":        extra(proof.NoCap, func() { c.Cap = r.length() }),
-		"cap_rule":   extra(proof.NoCapRule, func() { c.CapRule = r.word("a rule") }),
-		"ends":       extra(proof.NoEnds, func() { c.Ends = r.word("round or square") }),
-		"note":       extra(proof.NoNote, func() { c.Note = r.word("a note") }),
+		"areas":      {read: func() { c.Areas = r.areas() }, optional: true},
+		"bite": extra(proof.NoCap, func() {
+			area, _ := r.number("an area in mm2")
+			c.Cap = joinery.Strip(min(max(area, 0), mostArea))
+		}),
+		"cap":      extra(proof.NoCap, func() { c.Cap = r.length() }),
+		"cap_rule": extra(proof.NoCapRule, func() { c.CapRule = r.word("a rule") }),
+		"ends":     extra(proof.NoEnds, func() { c.Ends = r.word("round or square") }),
+		"note":     extra(proof.NoNote, func() { c.Note = r.word("a note") }),
 	})
 	return c
 }
@@ -296,6 +301,18 @@ func oneOf[T fmt.Stringer](r *reader, a, b T) T {
 
 func (r *reader) lengthInto(to *joinery.Length) field {
 	return field{read: func() { *to = r.length() }}
+}
+
+// mostArea is more wood in mm2 than any pass takes.
+const mostArea = 100_000
+
+func (r *reader) areas() []float64 {
+	var all []float64
+	r.list("a list of areas", mostHeights, func() {
+		area, _ := r.number("an area in mm2")
+		all = append(all, area)
+	})
+	return all
 }
 
 func (r *reader) lengths() []joinery.Length {

@@ -40,7 +40,9 @@ type jsonRun struct {
 	Nibble    *jsonNibble `json:"nibble"`
 	Climb     int         `json:"climb"` // from 1: runs of one climb go up the ladder together
 	Heights   []Length    `json:"heights"`
-	Cap       Length      `json:"cap"`
+	Areas     []float64   `json:"areas,omitempty"` // in mm2, the wood of each pass of a shaped edge
+	Bite      float64     `json:"bite,omitempty"`  // in mm2, the most of one such pass, in place of a cap
+	Cap       *Length     `json:"cap,omitempty"`
 	CapRule   string      `json:"cap_rule"`
 	Ends      string      `json:"ends"`
 	Note      string      `json:"note,omitempty"`
@@ -122,8 +124,17 @@ func (s Scale) run(r *deck.Run, fence joinery.FenceReach) jsonRun {
 		Shown:   shown(r),
 		Climb:   r.Climb + 1,
 		Heights: s.Lengths(r.Heights),
-		Cap:     s.Length(r.Cap.Depth), CapRule: r.Cap.Rule,
-		Ends: "round", Note: r.Cut.Note, Cautions: []int{},
+		CapRule: r.Cap.Rule,
+		Ends:    "round", Note: r.Cut.Note, Cautions: []int{},
+	}
+	if areas := r.Areas(); areas != nil {
+		out.Bite = thousandth(r.Cap.Depth.Millimetres())
+		for _, area := range areas {
+			out.Areas = append(out.Areas, thousandth(area))
+		}
+	} else {
+		most := s.Length(r.Cap.Depth)
+		out.Cap = &most
 	}
 	if h := r.Hole; h != nil {
 		out.StartHole = &jsonHole{s.Length(h.FromLead), s.Length(h.FromFence)}
@@ -156,3 +167,6 @@ func (s Scale) run(r *deck.Run, fence joinery.FenceReach) jsonRun {
 	}
 	return out
 }
+
+// thousandth rounds an area to what a file says of it.
+func thousandth(area float64) float64 { return math.Round(area*1000) / 1000 }

@@ -13,6 +13,7 @@ type Step struct {
 	Position int            // which of the way's runs this is, from 1
 	Of       int            // how many runs the way has
 	Turned   bool           // the way makes both its runs at one fence distance, turning the piece
+	Before   joinery.Length // where the near edge was at the step before it, of a shaped edge that takes its passes by the fence
 	Carriage joinery.Length // thickness of the carriage's base that the work stands on; 0 without one
 }
 

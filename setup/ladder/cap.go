@@ -45,8 +45,12 @@ const (
 // wood's hardness or by the shop's own rule, never more than its shank, its
 // cutting edge or the bit's own cap allow, rounded down to the shop's scale. A
 // cap under the smallest division stays as it is: no rung can be set for it, so
-// it serves only what is cut in one pass ([Reaches]).
+// it serves only what is cut in one pass ([Reaches]). A bit that shapes edges has a
+// bite in place of a depth ([BiteFor]).
 func CapFor(bit *joinery.Bit, wood joinery.Wood, shop *joinery.Shop) Cap {
+	if bit.Outline != nil {
+		return BiteFor(bit, wood, shop)
+	}
 	share, rule := shareFor(wood, shop)
 	c := Cap{Depth: bit.True() * joinery.Length(share.Num) / joinery.Length(share.Den), Rule: rule}
 	most := func(depth joinery.Length, what string) {

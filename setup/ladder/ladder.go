@@ -19,10 +19,21 @@ type Demand struct {
 	Cap   joinery.Length // the greatest depth of one pass, on the scale, above 0
 	Every bool           // it takes every rung up to its depth, not as few as its cap allows
 	From  joinery.Length // where its wood begins, on the scale, a recess being cut that deep; 0 at the table
+	// Section is that of a shaped edge; Cap is then the most wood of one pass, as
+	// [joinery.Strip]. Demands of one bit and fence distance have one section.
+	Section joinery.Section
 }
 
 // Passes is how many rungs the demand uses of any ladder at the least.
-func (d Demand) Passes() int { return int((d.Depth - d.From + d.Cap - 1) / d.Cap) }
+func (d Demand) Passes() int { return int((d.takes(d.From, d.Depth) + d.Cap - 1) / d.Cap) }
+
+// takes is what a pass from one height to another takes, in the measure of the cap.
+func (d Demand) takes(from, to joinery.Length) joinery.Length {
+	if !d.Section.Shaped() {
+		return to - from
+	}
+	return joinery.Strip(d.Section.Area(to)) - joinery.Strip(d.Section.Area(from))
+}
 
 // Of returns the heights of the bit for all demands, climbing. Every demand's
 // depth is a rung. From one depth to the next the rungs between are as few as
@@ -46,7 +57,11 @@ func Of(demands []Demand, scale joinery.Scale) []joinery.Length {
 	var from joinery.Length
 	for _, d := range byDepth {
 		if d.Depth > from {
-			ladder = climb(ladder, max(from, d.From), d.Depth, d.Cap, scale)
+			if d.Section.Shaped() {
+				ladder = append(ladder, bites(from, d, scale)...)
+			} else {
+				ladder = climb(ladder, max(from, d.From), d.Depth, d.Cap, scale)
+			}
 			from = d.Depth
 		}
 	}
@@ -72,7 +87,11 @@ func Count(byDepth []Demand, scale joinery.Scale) int {
 			from = byDepth[i-1].Depth
 		}
 		if d.Depth > from {
-			rungs += steps(max(from, low), d.Depth, least, scale)
+			if d.Cap = least; d.Section.Shaped() {
+				rungs += joinery.Length(len(bites(from, d, scale)))
+			} else {
+				rungs += steps(max(from, low), d.Depth, least, scale)
+			}
 		}
 	}
 	return int(rungs)
@@ -130,7 +149,7 @@ func Used(ladder []joinery.Length, d Demand) []joinery.Length {
 			continue
 		}
 		last := rung == d.Depth
-		if last || d.Every || ladder[i+1] > d.Depth || ladder[i+1]-at > d.Cap {
+		if last || d.Every || ladder[i+1] > d.Depth || d.takes(at, ladder[i+1]) > d.Cap {
 			used = append(used, rung)
 			at = rung
 		}

@@ -33,7 +33,7 @@ func benchFor(plan *joinery.Plan, claims *Claims, number string) (bench, error) 
 			if w == nil || bit == nil {
 				break
 			}
-			t := table{c, bit.True(), w.piece.Size, w.piece.Size.Between(c.Leads)}
+			t := table{c, bit.True(), w.piece.Size, w.piece.Size.Between(c.Leads), bit}
 			return bench{t, s, w, bit, &plan.Shop, p.scale, p.paired(s, j)}, nil
 		}
 	}

@@ -23,7 +23,7 @@ func (p *prover) card(d dealt, of *wantedPiece) {
 	if !p.orientation(at, c, w) || tool.bit == nil {
 		return
 	}
-	t := table{card: c, bit: tool.bit.True(), size: w.piece.Size, long: w.piece.Size.Between(c.Leads)}
+	t := table{card: c, bit: tool.bit.True(), size: w.piece.Size, long: w.piece.Size.Between(c.Leads), tool: tool.bit}
 	if c.says(NoLength) && differ(c.Length, t.long) {
 		p.wrongCard(at, "length", c.Length-t.long, "the work is %s long along the feed, not %s", p.text(t.long), p.text(c.Length))
 	}

@@ -26,6 +26,10 @@ func (p *prover) channel(w *wanted) {
 			Text: fmt.Sprintf("%d cards cut the %s, which is more than any cut takes", w.claimed, w.name())})
 	case len(w.runs) == w.claimed:
 		p.positions(w)
+		if w.channel.Section.Shaped() {
+			p.edge(w)
+			return
+		}
 		p.walls(w)
 		p.feedsAgainst(w)
 	}
@@ -34,6 +38,10 @@ func (p *prover) channel(w *wanted) {
 // within checks that no run of a part of a deck cuts beyond the walls of its
 // channel, and that the first and the last stand at them.
 func (p *prover) within(w *wanted) {
+	if w.channel.Section.Shaped() {
+		p.edge(w)
+		return
+	}
 	ch, size := w.channel, w.piece.Size
 	for _, r := range w.runs {
 		s := r.strip(ch.Near)

@@ -73,6 +73,7 @@ type Card struct {
 	Nibble              *deck.Nibble // nil where one pass does at every height
 	Climb               int          // from 1; cards of one climb go up together; 0 where the card does not say
 	Heights             []joinery.Length
+	Areas               []float64 // in mm2, what each pass of a shaped edge takes
 	Cap                 joinery.Length
 	CapRule, Ends, Note string
 	Silent              Silence       // what the card does not say
@@ -165,7 +166,7 @@ func claim(r *deck.Run) Card {
 		Down: r.Step.Down, Fence: r.Step.Fence, Leads: r.Leads,
 		Length: r.Length, Begin: r.Begin, End: r.End, Start: r.Start, Stop: r.Stop, Pivot: r.Pivot,
 		Guided: r.Guided, Nibble: r.Nibble, Hole: r.Hole, Raised: r.Raised, Screw: r.Screw,
-		Climb: r.Climb + 1, Heights: r.Heights, Cap: r.Cap.Depth, CapRule: r.Cap.Rule,
+		Climb: r.Climb + 1, Heights: r.Heights, Areas: r.Areas(), Cap: r.Cap.Depth, CapRule: r.Cap.Rule,
 		Ends: ends, Note: r.Cut.Note,
 	}
 }

@@ -37,16 +37,18 @@ func (p *prover) heights(at int, t table, w *wanted, s *Setup, most ladder.Cap, 
 	if strange > 0 {
 		p.wrongCard(at, "heights", 0, "the height %s is not among those of setup %d%s", p.text(first), s.Number, andMore(strange, "nor are"))
 	}
+	if w.channel.Section.Shaped() {
+		p.allowed(at, c, most)
+		return // the wood of its passes is weighed with those of its other runs
+	}
 	p.passes(at, c, most, over)
 }
 
 // passes checks that no pass takes more than the bit may.
 func (p *prover) passes(at int, c *Card, most ladder.Cap, over *joinery.Channel) {
-	if c.says(NoCap) && differ(c.Cap, most.Depth) {
-		p.wrongCard(at, "cap", c.Cap-most.Depth, "the card allows %s at one pass, but it is %s: %s", p.text(c.Cap), p.text(most.Depth), most.Rule)
-	}
-	if c.says(NoCapRule) && c.CapRule != most.Rule {
-		p.wrongCard(at, "cap rule", 0, "the card gives %q for the depth of one pass, the shop %q", c.CapRule, most.Rule)
+	p.allowed(at, c, most)
+	if len(c.Areas) > 0 {
+		p.wrongCard(at, "areas", 0, "the card gives areas, but shapes no edge")
 	}
 	from := joinery.Length(0)
 	if over != nil {
@@ -63,6 +65,16 @@ func (p *prover) passes(at int, c *Card, most ladder.Cap, over *joinery.Channel)
 				p.text(h), p.text(h-from), p.text(over), most.Rule)
 		}
 		from = h
+	}
+}
+
+// allowed compares what the card allows at one pass with what the shop does.
+func (p *prover) allowed(at int, c *Card, most ladder.Cap) {
+	if c.says(NoCap) && differ(c.Cap, most.Depth) {
+		p.wrongCard(at, "cap", c.Cap-most.Depth, "the card allows %s at one pass, but it is %s: %s", p.text(c.Cap), p.text(most.Depth), most.Rule)
+	}
+	if c.says(NoCapRule) && c.CapRule != most.Rule {
+		p.wrongCard(at, "cap rule", 0, "the card gives %q for the depth of one pass, the shop %q", c.CapRule, most.Rule)
 	}
 }
 

@@ -50,6 +50,7 @@ type table struct {
 	bit  joinery.Length // diameter
 	size joinery.Size
 	long joinery.Length // of the work along the feed, from the plan
+	tool *joinery.Bit
 }
 
 func (t table) half() joinery.Length { return t.bit / 2 }
@@ -121,6 +122,9 @@ func (t table) cut(f deck.Fence) solid.Hollow {
 	}
 	if n := len(c.Heights); n > 0 {
 		h.Depth = c.Heights[n-1]
+	}
+	if t.tool.Outline != nil {
+		h.Section = joinery.Section{Outline: t.tool.Outline, Forward: t.forward(f)}
 	}
 	return h
 }

@@ -105,6 +105,14 @@ func TestCautionsOnBothSidesOfTheirEdges(t *testing.T) {
 	}
 	handsFree := func(p *joinery.Plan) { p.Shop.Rules.HandDistance = 0 }
 
+	shaped := func(radius, raise string) func(*joinery.Plan) {
+		return func(p *joinery.Plan) {
+			r := workpiece.In(t, radius)
+			o := &joinery.Outline{Shape: joinery.Sloped, Radius: r}
+			p.Shop.Bits = []joinery.Bit{{Name: "slope", Kind: joinery.Chamfer, Diameter: workpiece.In(t, "1/2") + 2*r, Outline: o, Pilot: workpiece.In(t, "1/2")}}
+			*cut(p) = joinery.Cut{Kind: &joinery.Profile, Name: "edge", Moulding: &joinery.Moulding{Down: joinery.Bottom, Fence: joinery.Left, Outline: o, Raise: workpiece.In(t, raise)}}
+		}
+	}
 	rows := []struct {
 		code        string
 		quiet, loud func(*joinery.Plan)
@@ -168,7 +176,15 @@ func TestCautionsOnBothSidesOfTheirEdges(t *testing.T) {
 		{"thin-wall", setting(setback, workpiece.In(t, "1/4")), setting(setback, workpiece.In(t, "1/4")-hair)},
 		{"thin-wall", setting(setback, workpiece.In(t, "2 1/4")), setting(setback, workpiece.In(t, "2 1/4")+hair)},
 	}
-	seen := map[string]bool{"trial-slot": true}
+	rows = append(rows, []struct {
+		code        string
+		quiet, loud func(*joinery.Plan)
+	}{
+		{"shaped-edge", lap("1/2"), shaped("1/4", "1/8")},
+		{"panel-bit", shaped("23/32", "1/8"), shaped("3/4", "1/8")},
+		{"wide-opening", shaped("1/2", "1/8"), shaped("33/64", "1/8")},
+	}...)
+	seen := map[string]bool{"trial-slot": true, "ends-first": true} // see their own tests
 	for _, r := range rows {
 		t.Run(r.code, func(t *testing.T) {
 			plan := workpiece.PlainPlan(t)
@@ -222,4 +238,23 @@ func TestTheGravestComeFirst(t *testing.T) {
 		assert.False(t, strings.Contains(c.Words, "  "), c.Code)
 		weight = c.Weight
 	}
+}
+
+// Of two edges at one bit that take several heights, the end is cut first and says so.
+func TestEndsFirstIsForTheEndsOfAShapedPiece(t *testing.T) {
+	plan := workpiece.PlainPlan(t)
+	o := &joinery.Outline{Shape: joinery.Round, Radius: workpiece.In(t, "1/2")}
+	plan.Shop.Bits = []joinery.Bit{{Name: "round", Kind: joinery.RoundOver, Diameter: workpiece.In(t, "1 1/2"), Outline: o, Pilot: workpiece.In(t, "1/2")}}
+	edge := func(name string, fence joinery.Side) joinery.Cut {
+		return joinery.Cut{Kind: &joinery.Profile, Name: name, Moulding: &joinery.Moulding{Down: joinery.Bottom, Fence: fence, Outline: o}}
+	}
+	plan.Pieces[0].Cuts = []joinery.Cut{edge("long edge", joinery.Front), edge("end", joinery.Left)}
+	require.Empty(t, plan.Pieces[0].LayAll(plan.Shop.Scale))
+	runs := workpiece.DeckOf(t, plan).Setups[0].Runs
+	require.Len(t, runs, 2)
+	assert.Equal(t, "end", runs[0].Cut.Name)
+	assert.Contains(t, codes(runs[0].Cautions), "ends-first")
+	assert.NotContains(t, codes(runs[1].Cautions), "ends-first")
+	plan.Pieces[0].Cuts = plan.Pieces[0].Cuts[1:]
+	assert.NotContains(t, codes(workpiece.DeckOf(t, plan).Setups[0].Runs[0].Cautions), "ends-first")
 }

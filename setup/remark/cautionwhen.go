@@ -70,9 +70,10 @@ func (s *situation) downCutBlind() bool {
 func (s *situation) severalDistances() bool { return s.card.Step.Of > 1 && !s.card.Step.Turned }
 
 // edgeCut is where the bit stands in the fence. At the later distances of a
-// wide edge cut it stands off the fence, in wood that is already cut.
+// wide edge cut it stands off the fence, in wood that is already cut; a shape that
+// takes its passes by the fence has its own words for both.
 func (s *situation) edgeCut() bool {
-	return s.inFence() && s.card.Channel.OpenBeside(s.card.Step.Fence, s.card.Piece.Size)
+	return !(s.shapesEdge() && s.severalDistances()) && s.inFence() && s.card.Channel.OpenBeside(s.card.Step.Fence, s.card.Piece.Size)
 }
 
 // inFence reports whether the fence must stand open for the bit.
@@ -101,7 +102,9 @@ func (s *situation) tall() bool {
 	return r.Piece.Size.Between(r.Step.Down) > tallShare*min(s.across(), r.Length)
 }
 
-func (s *situation) large() bool { return s.card.Step.Bit.True() > largeBit.of(s.shop.Scale) }
+func (s *situation) large() bool {
+	return !s.panelBit() && s.card.Step.Bit.True() > largeBit.of(s.shop.Scale)
+}
 
 // nearlyOtherCollet reports whether the shop has a bit with another shank so
 // near this one's that the collets are easily mistaken: 12 mm and 1/2 in. It is
@@ -181,3 +184,29 @@ func (s *situation) thinnest() string {
 }
 
 func (s *situation) firstOfSetup() bool { return s.card.Index == 1 }
+
+// shapesEdge is where the bit has an outline and the fence must hold the work.
+func (s *situation) shapesEdge() bool { return s.card.Cut != nil && s.card.Cut.Kind.Shapes }
+
+func (s *situation) panelBit() bool { return s.card.Step.Bit.IsPanelBit() }
+
+// openingUnknown is where nobody said that table and fence let so wide a bit turn.
+func (s *situation) openingUnknown() bool {
+	return s.shapesEdge() && s.shop.Opening == 0 && s.card.Step.Bit.True() > wideBit.of(s.shop.Scale)
+}
+
+// endsFirst is where edges along and across the grain may be shaped in turn.
+func (s *situation) endsFirst() bool {
+	r := s.card
+	if !s.shapesEdge() || len(r.Heights) < 2 || r.Channel.Run() == r.Piece.Grain {
+		return false
+	}
+	for i := range r.Piece.Cuts {
+		for _, other := range r.Piece.Cuts[i].Channels {
+			if other.Section.Shaped() && other.Down == r.Channel.Down && other.Run() != r.Channel.Run() {
+				return true
+			}
+		}
+	}
+	return false
+}

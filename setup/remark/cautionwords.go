@@ -48,6 +48,9 @@ func (s *situation) word(name string) string {
 	case "wall":
 		return s.thinnest()
 	case "cap":
+		if r.Channel.Section.Shaped() {
+			return scale.SayArea(r.Cap.Depth.Millimetres())
+		}
 		return or(r.Cap.Depth > 0, scale.Say(r.Cap.Depth), "what the sheet gives")
 	case "along":
 		return or(r.Piece != nil, scale.Say(r.Length), "a short end")

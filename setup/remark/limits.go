@@ -22,6 +22,7 @@ const (
 	stopStep
 	looseFit
 	glueZone
+	wideBit
 	limitCount
 )
 
@@ -46,6 +47,7 @@ var limits = [limitCount]struct {
 	stopStep:      {"least height of a back stop that a tail can be held against, and the steps it is said in", joinery.Inch / 4, 6 * joinery.Millimetre, commonPractice},
 	nearShank:     {"difference of two shanks whose collets are mistaken", joinery.Millimetre, joinery.Millimetre, "12 mm is 0.472 in (NIST SP 811): worked out"},
 	looseFit:      {"gap beyond the shop's clearance that makes a joint loose", joinery.Inch / 64, 4 * joinery.Millimetre / 10, commonPractice},
+	wideBit:       {"diameter of a bit that shapes edges over which the shop must say what its table lets turn", 3 * joinery.Inch / 2, 38 * joinery.Millimetre, commonPractice},
 	glueZone:      {"width of a joint across the grain that may be glued", 3 * joinery.Inch, 75 * joinery.Millimetre, commonPractice},
 }
 

@@ -20,7 +20,7 @@ type region struct{ lo, hi joinery.Length }
 
 // needed reports whether a demand needs a rung in the region.
 func (r region) needed(d ladder.Demand) bool {
-	return r.lo < d.Depth && d.Depth <= r.hi || d.From <= r.lo && r.hi <= d.Depth && r.hi-r.lo >= d.Cap
+	return r.lo < d.Depth && d.Depth <= r.hi || !d.Section.Shaped() && d.From <= r.lo && r.hi <= d.Depth && r.hi-r.lo >= d.Cap
 }
 
 // regions cuts the height so that the ladders in use are bounded as closely as
@@ -29,6 +29,19 @@ func (r region) needed(d ladder.Demand) bool {
 // no other.
 func regions(all []ladder.Demand, used [][]ladder.Demand) (cut []region, exact bool) {
 	deepest := all[len(all)-1].Depth
+	if all[0].Section.Shaped() {
+		// What a pass takes there is no depth: a rung at each depth is all that is sure.
+		for _, d := range all {
+			if len(cut) == 0 || d.Depth > cut[len(cut)-1].hi {
+				from := joinery.Length(0)
+				if len(cut) > 0 {
+					from = cut[len(cut)-1].hi
+				}
+				cut = append(cut, region{from, d.Depth})
+			}
+		}
+		return cut, false
+	}
 	least := slices.MinFunc(all, func(a, b ladder.Demand) int { return cmp.Compare(a.Cap, b.Cap) })
 	if deepest <= least.Cap {
 		return cutAt(nil, all, deepest), true

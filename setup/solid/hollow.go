@@ -44,6 +44,9 @@ type Hollow struct {
 	Walls  Range             // along Across
 	Ends   Range             // along the third dimension, round ends included
 	Radius joinery.Length    // of the bit, which rounds the four corners
+	// Section is that of a shaped edge, whose fence is at the blank's surface that
+	// Walls begin behind; only [Removed] looks at it, everything else at the block.
+	Section joinery.Section
 }
 
 // Run returns the dimension the work is fed along.

@@ -40,12 +40,14 @@ func clusters(hollows []Hollow, size joinery.Size) [][]Hollow {
 // dimension over the other two, by Gauss's rule between all the places where a
 // wall, an end or a round begins.
 func removed(hollows []Hollow, size joinery.Size) float64 {
-	shapes := make([]carved, len(hollows))
+	shapes := make([]carved, 0, len(hollows))
 	var z cuts
 	whole := toBox(Whole(size))
-	for i, h := range hollows {
-		shapes[i] = carved{h.shape(size), h.Down.Dimension()}
-		z.add(shapes[i].steps(2)...)
+	for _, h := range hollows {
+		shapes = append(shapes, h.carved(size)...)
+	}
+	for _, s := range shapes {
+		z.add(s.steps(2)...)
 	}
 	return z.integrate(whole[2], func(z float64) float64 {
 		var y cuts

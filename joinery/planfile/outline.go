@@ -1,0 +1,196 @@
+package planfile
+
+import (
+	"fmt"
+	"math/big"
+	"strings"
+
+	"fencecard/joinery"
+
+	"go.yaml.in/yaml/v4"
+)
+
+// readOutline reads the outline of a bit that shapes edges, and holds it against
+// the bit's diameter and cutting length.
+func (r *reader) readOutline(f *fields, bit *joinery.Bit) {
+	shape, ok := bit.Kind.Shape()
+	if !ok {
+		for _, key := range []string{"radius", "pilot", "outline"} {
+			if n := f.key(key); n != nil {
+				r.fault(n, "write kind: round-over, kind: cove, kind: chamfer or kind: outline, or take "+key+" out", "a %s bit has no %s", bit.Kind, key)
+			}
+		}
+		return
+	}
+	before := len(r.faults)
+	o := &joinery.Outline{Shape: shape}
+	f.need("pilot")
+	bit.Pilot = f.positive("pilot")
+	if shape == joinery.Drawn {
+		f.need("outline")
+		o.Corners = r.readCorners(f)
+		if n := f.key("radius"); n != nil {
+			r.fault(n, "take radius out", "the outline says its form already")
+		}
+	} else {
+		f.need("radius")
+		o.Radius = f.positive("radius")
+		if n := f.key("outline"); n != nil {
+			r.fault(n, "take outline out, or write kind: outline", "a %s bit has a radius, which says its form", bit.Kind)
+		}
+	}
+	if n := f.key("measured"); n != nil {
+		r.fault(n, "take measured out; where the cut is off, correct radius, pilot or outline", "the width of a bit that shapes edges cuts no wall")
+	}
+	if len(r.faults) > before || bit.Diameter == 0 {
+		return
+	}
+	spell := joinery.DefaultScale(r.unit).Spell
+	if want := bit.Pilot + 2*o.Wide(); bit.Diameter != want {
+		r.fault(f.value("diameter"), "write diameter: "+strings.TrimSuffix(strings.TrimSuffix(spell(want), " in"), " mm")+", or correct pilot, radius or outline",
+			"a pilot of %s and a reach of %s on each side make %s, not %s", spell(bit.Pilot), spell(o.Wide()), spell(want), spell(bit.Diameter))
+		return
+	}
+	bit.Outline = o
+}
+
+// mostCorners is more than any outline needs.
+const mostCorners = 100
+
+// readCorners reads a list of heights below the pilot and reaches beyond it.
+func (r *reader) readCorners(f *fields) []joinery.Corner {
+	n := f.value("outline")
+	if n == nil {
+		return nil
+	}
+	remedy := "write " + example("outline") + ": pairs of how far below the pilot, and how far beyond it"
+	if n.Kind != yaml.SequenceNode || len(n.Content) < 2 || len(n.Content) > mostCorners {
+		r.fault(n, remedy, "an outline is a list of 2 to %d corners", mostCorners)
+		return nil
+	}
+	var corners []joinery.Corner
+	for i, pair := range n.Content {
+		if pair.Kind != yaml.SequenceNode || len(pair.Content) != 2 || pair.Content[0].Kind != yaml.ScalarNode || pair.Content[1].Kind != yaml.ScalarNode {
+			r.fault(pair, remedy, "a corner of an outline is two lengths in brackets")
+			return nil
+		}
+		below, ok1 := r.length(pair.Content[0], pair.Content[0].Value)
+		reach, ok2 := r.length(pair.Content[1], pair.Content[1].Value)
+		switch {
+		case !ok1 || !ok2:
+			return nil
+		case i == 0 && below != 0:
+			r.fault(pair, "begin with [0, and the reach there]", "the outline begins below the pilot")
+			return nil
+		case i > 0 && below <= corners[i-1].Below:
+			r.fault(pair, "list the corners from the pilot down, each lower than the one before", "this corner lies no lower than the one before it")
+			return nil
+		}
+		corners = append(corners, joinery.Corner{Below: below, Reach: reach})
+	}
+	o := joinery.Outline{Shape: joinery.Drawn, Corners: corners}
+	if o.Wide() == 0 {
+		r.fault(n, remedy, "the outline never reaches beyond the pilot")
+		return nil
+	}
+	return corners
+}
+
+// bite reads an area in square inches or square millimetres, as the unit is.
+func (f *fields) bite(key string) joinery.Length {
+	text, n, ok := f.scalar(key)
+	if !ok {
+		return 0
+	}
+	most, unit, such := big.NewRat(1, 1), "square inches", "0.032"
+	if f.r.unit == joinery.Millimetres {
+		most, unit, such = big.NewRat(600, 1), "square millimetres", "20.5"
+	}
+	area, ok := number(text)
+	if !ok || area.Sign() <= 0 || area.Cmp(most) > 0 {
+		f.r.fault(n, fmt.Sprintf("write the most wood that one pass takes across an edge, in %s up to %s, such as %s", unit, most.RatString(), such), "%s is no bite of a bit", quoted(text))
+		return 0
+	}
+	mm2, _ := area.Float64()
+	if f.r.unit == joinery.Inches {
+		mm2 *= joinery.Inch.Millimetres() * joinery.Inch.Millimetres()
+	}
+	return joinery.Strip(mm2)
+}
+
+// readMoulding reads how an edge is shaped. What the bit or the shape leaves open
+// stays nil and was faulted.
+func (r *planReader) readMoulding(f *fields, cut *joinery.Cut) *joinery.Moulding {
+	before := len(r.faults)
+	m := joinery.Moulding{Raise: f.positive("raise"), Leaves: f.positive("leaves")}
+	if f.knows("on") {
+		m.Down, m.Fence = r.readArris(f)
+	}
+	if text, _, ok := f.scalar("reach"); ok && !strings.EqualFold(text, "full") {
+		m.Reach = f.positive("reach")
+	}
+	switch bit := r.plan.Shop.Bit(cut.Bit); {
+	case cut.Bit != "" && bit != nil && bit.Outline == nil:
+		r.fault(f.value("bit"), "name a bit of kind round-over, cove, chamfer or outline", "the %s bit is %s and shapes no edge", quoted(cut.Bit), bit.Kind)
+	case cut.Bit != "":
+		for _, key := range []string{"shape", "radius"} {
+			if n := f.key(key); n != nil {
+				r.fault(n, "take "+key+" out, or bit", "the bit says what shape the edge gets")
+			}
+		}
+		if bit != nil {
+			m.Outline = bit.Outline
+		}
+	case f.knows("shape"):
+		m.Outline = r.readShape(f)
+	}
+	if len(r.faults) > before {
+		return nil
+	}
+	return &m
+}
+
+// readShape reads the shape of an edge for which any bit of the shop will do.
+func (r *planReader) readShape(f *fields) *joinery.Outline {
+	if !f.written("shape") && !f.written("radius") {
+		r.fault(f.value(f.kind), "add bit: and the name of a bit, or shape: round-over, radius: 1/4", "the cut does not say what shape the edge gets")
+		return nil
+	}
+	f.need("shape", "radius")
+	radius := f.positive("radius")
+	text, n, ok := f.scalar("shape")
+	if !ok {
+		return nil
+	}
+	kind, known := joinery.ParseBitKind(strings.ToLower(text))
+	shape, shapes := kind.Shape()
+	if !known || !shapes || shape == joinery.Drawn {
+		r.choice(r.place(n), "shape", text, joinery.RoundOver.String(), joinery.Cove.String(), joinery.Chamfer.String())
+		return nil
+	}
+	if radius == 0 {
+		return nil
+	}
+	outline := &joinery.Outline{Shape: shape, Radius: radius}
+	for i := range r.plan.Shop.Bits {
+		if o := r.plan.Shop.Bits[i].Outline; o != nil && o.Same(outline) {
+			return o // one and the same for all bits and cuts of that form
+		}
+	}
+	return outline
+}
+
+// readArris reads the two sides that meet at an arris: "top front".
+func (r *planReader) readArris(f *fields) (down, fence joinery.Side) {
+	text, n, ok := f.scalar("on")
+	if !ok {
+		return joinery.NoSide, joinery.NoSide
+	}
+	words := strings.Fields(strings.ReplaceAll(strings.ReplaceAll(text, "/", " "), ",", " "))
+	if len(words) != 2 {
+		r.fault(n, "write the face that lies on the table and the edge at the fence, such as "+example("on")+
+			"; an edge that is curved, or run along a pilot, is not for a fence and gets no sheet", "%s names no arris", quoted(text))
+		return joinery.NoSide, joinery.NoSide
+	}
+	return r.side(n, words[0]), r.side(n, words[1])
+}

@@ -172,8 +172,8 @@ func (t *textWriter) head(s *deck.Setup, mind wording.Mind) {
 		"centre " + t.exactly(s.Fence.Centre),
 		"far edge " + t.exactly(s.Fence.FarEdge),
 	}, "   ")
-	if s.Fence.NearEdge < 0 {
-		t.line(10, "the near edge stands behind the fence face: bury the bit in the fence")
+	if bury := wording.Bury(s, t.exactly); bury != "" {
+		t.wrapped("          ", bury)
 	}
 	t.heights(s)
 	if s.Carriage > 0 {

@@ -80,7 +80,12 @@ func (s Setter) trial(u *deck.Setup, w paper.Paper) []paper.Block {
 		})
 		items = append(items, beside(text, box, 1.5))
 	}
+	shaped := func(r deck.Run) bool { return r.Channel.Section.Shaped() }
 	switch nibbled := slices.ContainsFunc(u.Runs, func(r deck.Run) bool { return r.Nibble != nil }); {
+	case slices.ContainsFunc(u.Runs, shaped):
+		section := deck.SectionAt(u.Runs[0].Step, u.Runs[0].Channel)
+		full := u.Heights[len(u.Heights)-1]
+		measure("at the full height, over the face", s.Scale.Round(joinery.FromMillimetres(section.Reach(full))))
 	case u.Fence.NearEdge > 0 && !nibbled:
 		measure("to slot", u.Fence.NearEdge)
 		measure("wide", u.Bit.True())
@@ -89,6 +94,9 @@ func (s Setter) trial(u *deck.Setup, w paper.Paper) []paper.Block {
 	}
 	if len(u.Heights) > 0 {
 		where := "at the first height, deep"
+		if slices.ContainsFunc(u.Runs, shaped) {
+			where = "at the first height, up the edge"
+		}
 		if u.Recessed() {
 			where = "in the trial slot of the head, at the first height, deep"
 		}

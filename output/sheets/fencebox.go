@@ -1,8 +1,11 @@
 package sheets
 
 import (
+	"strings"
+
 	"fencecard/joinery"
 	"fencecard/output/paper"
+	"fencecard/output/wording"
 	"fencecard/setup/deck"
 )
 
@@ -55,8 +58,8 @@ func (s Setter) fenceBox(u *deck.Setup, w paper.Paper) paper.Block {
 	} else {
 		b.Below(flowed(others, inner, 4, captionGap), captionGap)
 	}
-	if u.Fence.NearEdge < 0 {
-		b.Below(s.Say(inner, "The near edge stands behind the fence's face: bury the bit in the fence."), 1)
+	if bury := wording.Bury(u, s.Plain); bury != "" {
+		b.Below(s.Say(inner, strings.ToUpper(bury[:1])+bury[1:]+"."), 1)
 	}
 	for _, line := range s.keptLines(u.Kept, inner) {
 		b.Below(line, 1)

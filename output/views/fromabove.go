@@ -77,6 +77,9 @@ const distinct paper.Paper = 3
 func choose(s setting.Setter, u *deck.Setup, try func(drawingScale) (fits bool, breaks int)) bool {
 	bit := paper.Paper(u.Bit.True().Millimetres())
 	want := min(distinct, bit)
+	if u.Bit.Outline != nil {
+		want = bit // its form counts, not where it stands: as large as can be
+	}
 	var best *drawingScale
 	fewest := 0
 	for _, scale := range drawings(s) {

@@ -30,6 +30,7 @@ type infeedEnd struct {
 	near        paper.Block // the dimension from the fence to the bit
 	depth       paper.Block
 	down        paper.Block // the name of the side on the table
+	takes       paper.Block // what each pass of a shaped edge takes
 }
 
 // Measures of the drawing round the work.
@@ -70,6 +71,7 @@ func (e *infeedEnd) lay(w, h paper.Paper) (paper.Block, bool) {
 	e.near = e.s.Say(w, e.s.Plain(e.u.Fence.NearEdge))
 	e.depth = e.s.Say(w, e.s.Plain(e.section.Depth))
 	e.down = e.name(e.c.Step.Down, "down", w)
+	e.takes = e.passesTake(w)
 	fits := func(try drawingScale) (bool, int) { return e.fit(try, w, h), e.y.broken() + e.z.broken() }
 	if choose(e.s, e.u, fits) {
 		return e.draw(), true
@@ -100,6 +102,9 @@ func (e *infeedEnd) fit(try drawingScale, w, h paper.Paper) bool {
 	foot := lastLine
 	if e.plain { // the scale has room over the work
 		foot = 0
+	}
+	if e.takes.H > 0 {
+		foot += e.takes.H + paper.TextClear
 	}
 	e.z, zOK = newAxis(try.size, h-e.above()-e.below()-foot, aroundPoints,
 		[]span{{0, section.Depth.Millimetres()}, point(section.Up.Millimetres())})
@@ -145,6 +150,10 @@ func (e *infeedEnd) draw() paper.Block {
 	d.H = e.table + e.below()
 	e.names(d, fence)
 	e.dimensions(d)
+	if e.takes.H > 0 {
+		d.W = max(d.W, e.takes.W)
+		d.Text(e.takes, 0, d.H+paper.TextClear)
+	}
 	return d.Block()
 }
 
@@ -161,6 +170,10 @@ func (e *infeedEnd) fence(d *paper.Drawing) {
 // work draws the cut surface of the work round the channel as this run leaves
 // it; what later runs take still stands, in hidden lines.
 func (e *infeedEnd) work(d *paper.Drawing) {
+	if e.c.Channel.Section.Shaped() {
+		e.shapedWork(d)
+		return
+	}
 	s := e.section
 	across, up := s.Across.Millimetres(), s.Up.Millimetres()
 	near, far, depth := s.Near.Millimetres(), s.Far.Millimetres(), s.Depth.Millimetres()
@@ -187,6 +200,10 @@ func (e *infeedEnd) work(d *paper.Drawing) {
 // bit draws the bit at its full height, a line across it for every pass, and
 // its axis.
 func (e *infeedEnd) bit(d *paper.Drawing) {
+	if e.c.Channel.Section.Shaped() {
+		e.shapedBit(d)
+		return
+	}
 	near, far := e.u.Fence.NearEdge.Millimetres(), e.u.Fence.FarEdge.Millimetres()
 	top := e.c.Heights[len(e.c.Heights)-1].Millimetres()
 	b := e.box(near, far, 0, top)

@@ -159,6 +159,7 @@ func TestEveryMutationIsFound(t *testing.T) {
 	plans["slot over a raised bit"] = twoSlots(t, "raise: yes", "")
 	plans["slots for screws"] = screwSlots(t, "")
 	plans["slots for screws with start holes"] = screwSlots(t, ", start: hole")
+	plans["shaped edges"] = edgedPlan(t, "grain: top-bottom", "wood: eastern white pine") // no two passes alike
 	for name, plan := range plans {
 		t.Run(name, func(t *testing.T) {
 			claims := claimsOf(deckOf(t, plan))

@@ -1,0 +1,40 @@
+package wording
+
+import (
+	"strings"
+
+	"fencecard/joinery"
+	"fencecard/setup/deck"
+)
+
+// Bury says how a fence is set whose bit stands in it; "" where the bit stands off
+// the fence. A bit that shapes edges is set by its pilot, not by a near edge that
+// nobody can reach. The length is said by the caller's own rule.
+func Bury(u *deck.Setup, say func(joinery.Length) string) string {
+	switch forward := -u.Fence.Centre - u.Bit.Pilot/2; {
+	case u.Fence.NearEdge >= 0:
+		return ""
+	case u.Bit.Outline == nil:
+		return "the near edge stands behind the fence's face: bury the bit in the fence"
+	case forward == 0:
+		return "set it by the pilot, flush with the fence: a straightedge along the fence touches it"
+	default:
+		return "set it by the pilot: the fence stands " + say(forward) + " forward of it"
+	}
+}
+
+// PassesTake says how much wood each pass of a shaped edge takes: "passes take
+// 0.025, 0.028 sq in".
+func PassesTake(areas []float64, scale joinery.Scale) string {
+	parts := make([]string, len(areas))
+	for i, area := range areas {
+		parts[i] = scale.SayArea(area)
+		if i < len(areas)-1 {
+			parts[i] = strings.Fields(parts[i])[0]
+		}
+	}
+	if len(areas) == 1 {
+		return "the pass takes " + parts[0]
+	}
+	return "passes take " + strings.Join(parts, ", ")
+}

@@ -20,7 +20,8 @@ import (
 func seed(f *testing.F) {
 	files, err := filepath.Glob(filepath.Join(gallery, "*.yaml"))
 	require.NoError(f, err)
-	for _, file := range append(files, "../../testdata/wall-cabinet.yaml", "../../testdata/plans/hall-table.yaml", "../../testdata/plans/sideboard.yaml") {
+	for _, file := range append(files, "../../testdata/wall-cabinet.yaml", "../../testdata/plans/hall-table.yaml", "../../testdata/plans/sideboard.yaml",
+		"../../testdata/plans/bench-seat.yaml", "../../testdata/plans/panel-door.yaml") {
 		data, err := os.ReadFile(file)
 		require.NoError(f, err)
 		f.Add(data)

@@ -71,7 +71,7 @@ func (e *infeedEnd) shapedBit(d *paper.Drawing) {
 	// What each pass takes shows through the bit that took it.
 	section := deck.SectionAt(e.c.Step, e.c.Channel)
 	for _, h := range e.c.Heights[:len(e.c.Heights)-1] {
-		d.Stroke(paper.Pen{Width: 0.35}, e.outline(h.Millimetres(), func(z float64) float64 { return section.ReachAt(h, z) })...)
+		d.Stroke(paper.Pen{Width: 0.35}, append(e.outline(h.Millimetres(), func(z float64) float64 { return section.ReachAt(h, z) }), e.at(0, h.Millimetres()))...)
 	}
 }
 

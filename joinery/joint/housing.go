@@ -96,6 +96,17 @@ func (w *work) deep(word string, depth joinery.Length) bool {
 // a tongue; then the rest is a rabbet from the other side.
 func (w *work) bare(wide joinery.Dimension) (stretch, *joinery.Cut, bool) {
 	thick, flush := w.Part.Size[wide], w.Tongue.From
+	if raised := w.Raised.Leaves; raised.From != joinery.NoSide && raised.From.Dimension() == wide {
+		if flush != joinery.NoSide {
+			w.fault("take tongue out", []string{"tongue"}, "%q is raised, and its edges are the tongues already", w.Part.Name)
+			return stretch{}, nil, false
+		}
+		rest := thick - raised.Distance
+		if raised.From.High() {
+			return w.stretch(wide, rest, 0), nil, true
+		}
+		return w.stretch(wide, 0, rest), nil, true
+	}
 	switch {
 	case flush == joinery.NoSide:
 		return w.stretch(wide, 0, 0), nil, true

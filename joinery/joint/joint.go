@@ -78,10 +78,17 @@ type Words struct {
 	Seasons   bool           // the room is what the seasons need
 	Glue      joinery.Side   // the edge that is glued, so that the room is at the other
 	Tongue    Line           // how thick, and the side it is flush with
+	Raised    Raised         // the edges of a raised panel, which are its tongues
 	Stopped   []Line         // how far from which sides of the receiving piece
 	Short     joinery.Length // a panel's groove is stopped so far from both its ends
 	Square    bool           // the ends of the receiving half are chiselled square
 	Rounded   bool           // the edges of the tenon are rounded instead
+}
+
+// Raised is what a cut leaves of a raised panel's edges; the zero value is none.
+type Raised struct {
+	Leaves Line           // how thick, and the side they are flush with
+	Flat   joinery.Length // how far in from the edge they are no thicker; 0 where that is not known
 }
 
 // Line is a distance from a side.

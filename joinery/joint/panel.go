@@ -40,7 +40,7 @@ func makePanel(w *work) {
 		return
 	}
 	slot, tongue, ok := w.bare(wide)
-	if !ok || !w.asGroove(wide, slot) || !w.within(wide, slot, "groove") {
+	if !ok || !w.entersFlat() || !w.asGroove(wide, slot) || !w.within(wide, slot, "groove") {
 		return
 	}
 	runs := stretch{w.Short, w.Into.Size[run] - w.Short}
@@ -69,6 +69,9 @@ func (w *work) asGroove(wide joinery.Dimension, slot stretch) bool {
 	switch {
 	case w.Groove == 0 || w.Groove == slot.long():
 		return true
+	case w.Raised.Leaves.From != joinery.NoSide:
+		w.fault(fmt.Sprintf("write groove: %s, or take groove out; or leaves: %s in the panel", w.scale.Format(slot.long()), w.scale.Format(w.Groove)), []string{"groove"},
+			"the groove is %s wide, and the raised edges of %q are left %s thick", w.text(w.Groove), w.Part.Name, w.text(slot.long()))
 	case w.Tongue.From != joinery.NoSide:
 		w.fault(fmt.Sprintf("write groove: %s, or take groove out", w.scale.Format(slot.long())), []string{"groove"},
 			"the groove is %s wide and the tongue %s thick", w.text(w.Groove), w.text(slot.long()))
@@ -99,4 +102,17 @@ func (w *work) room(along joinery.Dimension, opening joinery.Length) joinery.Len
 		room = less
 	}
 	return room
+}
+
+// entersFlat checks that the flat of a raised edge goes as far into the groove as
+// the panel does, which is its depth less half the room; what the seasons leave is
+// not known here, and counts as room enough.
+func (w *work) entersFlat() bool {
+	deep := w.Depth - w.Room/2
+	if w.Raised.Flat == 0 || w.Raised.Flat >= deep || w.Seasons && w.End.Dimension() != w.Part.Grain {
+		return true
+	}
+	w.fault("make the groove "+w.scale.Format(w.Raised.Flat)+" deep, or raise the panel with a bit whose outline begins with a reach of "+w.scale.Format(deep), []string{"depth"},
+		"%q goes %s into the groove, but its edge is thin only for %s", w.Part.Name, w.text(deep), w.text(w.Raised.Flat))
+	return false
 }

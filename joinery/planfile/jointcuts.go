@@ -60,7 +60,7 @@ func (r *planReader) makeJoint(j *jointWish) {
 		if m.Like || !part.sized || !into.sized {
 			continue
 		}
-		halves, faults := j.kind.Make(m.Meeting, m.Words(j.words), r.scale, r.plan.Climate)
+		halves, faults := j.kind.Make(m.Meeting, r.wordsFor(m, j), r.scale, r.plan.Climate)
 		for _, f := range faults {
 			if !m.Mirrored { // there it is the same fault
 				r.jointFault(j, atSpot(f, m))

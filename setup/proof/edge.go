@@ -75,7 +75,7 @@ func (p *prover) edgePasses(w *wanted, r run, forward joinery.Length, gone float
 		if i < mostPasses && takes-most.Depth.Millimetres() > speck {
 			p.wrongCard(r.result, "heights", 0, "the pass to %s takes %.2f mm2, more than the %.2f that the bit may: %s", p.text(h), takes, most.Depth.Millimetres(), most.Rule)
 		}
-		if i < mostPasses && takes <= speck {
+		if i < mostPasses && takes <= 0 {
 			p.wrongCard(r.result, "heights", 0, "the pass to %s cuts nothing", p.text(h))
 		}
 	}

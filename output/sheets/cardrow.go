@@ -203,6 +203,9 @@ func (s Setter) handRow(c *deck.Card, h deck.HandWork, w paper.Paper) paper.Bloc
 		p = p.Tie(l, ";").Say(l, "in the "+ch.Down.String()).Tie(l, ",").Say(l, "from the "+ch.Near.String()).
 			Keep(bold, s.Plain(ch.Setback)).Say(l, "to").Keep(bold, s.Plain(ch.Setback+ch.Width)).Tie(l, ",").
 			Keep(bold, s.Plain(ch.Depth)).Say(l, "deep")
+		if ch.Section.Shaped() {
+			p = p.Tie(l, ",").Say(l, wording.Shape(ch.Section.Outline, s.Plain))
+		}
 		if run := ch.Run(); ch.Lo != 0 || ch.Hi != c.Piece.Size[run] {
 			p = p.Tie(l, ",").Say(l, "along "+run.String()+" from").Keep(bold, s.Plain(ch.Lo)).Say(l, "to").Keep(bold, s.Plain(ch.Hi))
 		}

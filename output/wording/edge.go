@@ -38,3 +38,17 @@ func PassesTake(areas []float64, scale joinery.Scale) string {
 	}
 	return "passes take " + strings.Join(parts, ", ")
 }
+
+// Shape names the form of an outline: "a cove of 1/4". The length is said by the
+// caller's own rule.
+func Shape(o *joinery.Outline, say func(joinery.Length) string) string {
+	switch o.Shape {
+	case joinery.Round:
+		return "a round-over of " + say(o.Radius)
+	case joinery.Hollowed:
+		return "a cove of " + say(o.Radius)
+	case joinery.Sloped:
+		return "a chamfer of " + say(o.Radius)
+	}
+	return "as the outline of its bit"
+}

@@ -2,6 +2,7 @@ package proof
 
 import (
 	"math"
+	"slices"
 
 	"fencecard/joinery"
 	"fencecard/setup/deck"
@@ -150,4 +151,25 @@ func clipped(poly [][2]float64, axis int) [][2]float64 {
 		}
 	}
 	return kept
+}
+
+// largerFirst checks that of two shapes on one arris the one that takes more wood
+// is cut first, unless the plan has it wait.
+func (p *prover) largerFirst(w *wanted, of *wantedPiece) {
+	ch := w.channel
+	if !ch.Section.Shaped() || len(w.runs) == 0 {
+		return
+	}
+	takes := func(c *joinery.Channel) float64 { return swept(c.Section.Outline, c.Depth, c.Section.Forward) }
+	for i := range of.channels {
+		other := &of.channels[i]
+		c := other.channel
+		if other == w || !c.Section.Shaped() || len(other.runs) == 0 || c.Down != ch.Down || c.Near != ch.Near || c.Lo >= ch.Hi || ch.Lo >= c.Hi ||
+			takes(c) <= takes(ch)+speck || slices.Contains(w.piece.WaitsFor(other.cut), w.cut.Name) {
+			continue
+		}
+		if last := other.runs[len(other.runs)-1]; !p.later(w.runs[0], last) {
+			p.wrongCard(w.runs[0].result, "order", 0, "%q takes more wood of the same arris, and is run only at card %s", other.cut.Name, p.results[last.result].Card.Number)
+		}
+	}
 }

@@ -133,3 +133,22 @@ func TestVolumesOfShapedEdges(t *testing.T) {
 		assert.InEpsilon(t, want*math.Pow(25.4, 3), volumes[0].MM3, 1e-5, cut)
 	}
 }
+
+// Two shapes on one arris, run the wrong way round: the deck's setups exchanged.
+func TestTheSmallerShapeFirstIsFound(t *testing.T) {
+	plan := edgedPlan(t, "on: bottom front, bit: small chamfer, reach: 1/8", "on: top front, bit: small chamfer")
+	plan.Pieces = plan.Pieces[:1]
+	plan.Pieces[0].Cuts = []joinery.Cut{plan.Pieces[0].Cuts[0], plan.Pieces[0].Cuts[2]}
+	d, err := setup.Make(plan)
+	require.NoError(t, err)
+	require.Equal(t, "half round-over", d.Setups[0].Bit.Name)
+	d.Setups[0], d.Setups[1] = d.Setups[1], d.Setups[0]
+	for i := range d.Setups {
+		d.Setups[i].Number = i + 1
+		d.Setups[i].Runs[0].Setup = i + 1
+	}
+	claims := proof.Of(d)
+	report := proof.Check(plan, &claims)
+	require.False(t, report.Proved())
+	assert.ErrorContains(t, report.Err(), "takes more wood of the same arris")
+}

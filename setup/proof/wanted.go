@@ -128,5 +128,6 @@ func (p *prover) piece(of *wantedPiece) {
 	for i := range of.channels {
 		p.order(&of.channels[i], of)
 		p.recessFirst(&of.channels[i], of)
+		p.largerFirst(&of.channels[i], of)
 	}
 }

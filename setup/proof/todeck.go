@@ -15,13 +15,18 @@ func Deck(plan *joinery.Plan, claims *Claims) *deck.Deck {
 		Bits: is.Bits, Fences: is.Fences, Heights: is.Heights, Stops: is.Stops, Runs: is.Runs, Fits: is.Fits,
 		Time: is.Time, Bound: is.Bound, Proved: is.Proved,
 	}}
+	stood := map[*joinery.Channel]joinery.Length{} // the fence, at the run before
 	for i := range claims.Setups {
 		from := &claims.Setups[i]
 		s := deck.Setup{Number: from.Number, Bit: p.bits[from.Bit.Name], Fence: from.Fence, Heights: from.Heights, Carriage: from.Carriage}
 		for j := range from.Cards {
 			c := &from.Cards[j]
 			if w := p.wants.find(c); w != nil && s.Bit != nil {
-				s.Runs = append(s.Runs, p.cardBack(c, w, &s, j+1))
+				r := p.cardBack(c, w, &s, j+1)
+				if w.channel.Section.Shaped() {
+					r.Step.Before, stood[w.channel] = stood[w.channel], r.Step.NearEdge
+				}
+				s.Runs = append(s.Runs, r)
 			}
 		}
 		d.Setups = append(d.Setups, s)

@@ -37,6 +37,18 @@ func TestStamp(t *testing.T) {
 		assert.False(t, paper.Stamped(paper.Stamp([]byte(none), "bed"), "bench"))
 	}
 
+	page := []byte("<!DOCTYPE html>\n<html><body>startxref</body>\n</html>\n")
+	stampedPage := paper.Stamp(page, "bench")
+	assert.True(t, paper.Stamped(stampedPage, "bench"))
+	assert.False(t, paper.Stamped(stampedPage, "bed"))
+	assert.False(t, paper.Stamped(page, "bench"))
+	for i := range stampedPage {
+		changed := bytes.Clone(stampedPage)
+		changed[i] ^= 1
+		require.False(t, paper.Stamped(changed, "bench"), "byte %d", i)
+	}
+	assert.False(t, paper.Stamped(append(bytes.Clone(stampedPage), "</html>"...), "bench"))
+
 	// Another hand reads both alike.
 	assert.Equal(t, render.Open(t, plain).Pages(), render.Open(t, stamped).Pages())
 	assert.Equal(t, paper.PageCount(plain), paper.PageCount(stamped))

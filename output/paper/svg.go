@@ -8,8 +8,16 @@ import (
 	"strings"
 )
 
-// SvgCanvas draws one page as SVG, in millimetres.
-type SvgCanvas struct{ buf bytes.Buffer }
+// SvgCanvas draws one page as SVG, in millimetres. The zero value makes a file of
+// its own.
+type SvgCanvas struct {
+	// Inline makes a part of an HTML page instead, which has a ground, a size and
+	// letters for it: its style sheet must give texts of the class "b" bold and of
+	// the class "w" white letters.
+	Inline bool
+
+	buf bytes.Buffer
+}
 
 // Bytes ends the document and returns it.
 func (c *SvgCanvas) Bytes() []byte {
@@ -20,6 +28,10 @@ func (c *SvgCanvas) Bytes() []byte {
 // Page, Stroke, Fill, Circle, Text and Said write elements of SVG.
 func (c *SvgCanvas) Page(width, height Paper) {
 	w, h := SvgLength(width), SvgLength(height)
+	if c.Inline {
+		fmt.Fprintf(&c.buf, `<svg viewBox="0 0 %s %s">`+"\n", w, h)
+		return
+	}
 	fmt.Fprintf(&c.buf, `<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s">`+"\n", w, h, w, h)
 	fmt.Fprintf(&c.buf, `<rect width="%s" height="%s" fill="#fff"/>`+"\n", w, h)
 }
@@ -43,25 +55,44 @@ func (c *SvgCanvas) Circle(centre Point, radius Paper, shade Shade, pen Pen) {
 
 func (c *SvgCanvas) Text(at Point, l Letters, text string) {
 	// The width is fixed as well, as the reader may lack the font.
-	attrs := fmt.Sprintf(`font-family="Go, sans-serif" font-size="%s" textLength="%s" lengthAdjust="spacingAndGlyphs"`,
-		SvgLength(Em(l.Height)), SvgLength(l.Width(text)))
-	if l.Face == Bold {
-		attrs += ` font-weight="bold"`
-	}
-	if l.White {
-		attrs += ` fill="#fff"`
+	attrs := fmt.Sprintf(`font-size="%s" textLength="%s" lengthAdjust="spacingAndGlyphs"`, SvgLength(Em(l.Height)), SvgLength(l.Width(text)))
+	if c.Inline {
+		attrs += svgClass(l)
+	} else {
+		attrs = `font-family="Go, sans-serif" ` + attrs
+		if l.Face == Bold {
+			attrs += ` font-weight="bold"`
+		}
+		if l.White {
+			attrs += ` fill="#fff"`
+		}
 	}
 	x, y := SvgLength(at.X), SvgLength(at.Y)
 	if l.Upward {
 		attrs += fmt.Sprintf(` transform="rotate(-90 %s %s)"`, x, y)
 	}
-	fmt.Fprintf(&c.buf, `<text x="%s" y="%s" %s xml:space="preserve">%s</text>`+"\n", x, y, attrs, svgText(text))
+	if !c.Inline {
+		attrs += ` xml:space="preserve"`
+	}
+	fmt.Fprintf(&c.buf, `<text x="%s" y="%s" %s>%s</text>`+"\n", x, y, attrs, svgText(text))
 }
 
 func (c *SvgCanvas) Said(text string, paint func()) {
 	fmt.Fprintf(&c.buf, `<g role="img" aria-label="%s">`+"\n", svgText(text))
 	paint()
 	c.buf.WriteString("</g>\n")
+}
+
+func svgClass(l Letters) string {
+	switch {
+	case l.Face == Bold && l.White:
+		return ` class="b w"`
+	case l.White:
+		return ` class="w"`
+	case l.Face == Bold:
+		return ` class="b"`
+	}
+	return ""
 }
 
 // SvgLength writes a length to a thousandth of a millimetre.

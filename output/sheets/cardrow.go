@@ -111,7 +111,7 @@ func (s Setter) cardRow(u *deck.Setup, r *deck.Run, w paper.Paper) (row paper.Bl
 	b.Add(rule(w, paper.Pen{Width: 0.18}), 0, 0)
 	y := paper.Paper(0.8)
 	x := paper.Paper(0)
-	if r.Piece.Count == 1 {
+	if r.Piece.Count == 1 && !s.bare {
 		b.Add(boxes(1, tickSide), 0, y)
 		x = tickSide + 1.2
 	}
@@ -195,8 +195,9 @@ func (s Setter) cardMark(p paper.Phrase, name string, m *deck.PairMark, r *deck.
 func (s Setter) handRow(c *deck.Card, h deck.HandWork, w paper.Paper) paper.Block {
 	b := paper.Block{W: w}
 	b.Add(rule(w, paper.Pen{Width: 0.18}), 0, 0)
-	tick := boxes(1, tickSide)
-	b.Add(tick, 0, 1)
+	if !s.bare {
+		b.Add(boxes(1, tickSide), 0, 1)
+	}
 	l, bold := s.Letters(paper.Least), s.Bold(paper.Least)
 	p := paper.Phrase{}.Say(bold, "by "+h.Cut.By+":").Say(l, h.Cut.Kind.Name+" "+h.Cut.Name)
 	for _, ch := range h.Cut.Channels {

@@ -36,6 +36,9 @@ func (s Setter) checkItems(u *deck.Setup, w paper.Paper) []paper.Block {
 		items = append(items, s.ticked("stops clamped", w))
 	}
 	items = append(items, s.trial(u, w)...)
+	if s.bare {
+		return items
+	}
 	for _, by := range []string{"set by", "checked by", "date"} {
 		items = append(items, s.asked(by, 14))
 	}
@@ -44,6 +47,9 @@ func (s Setter) checkItems(u *deck.Setup, w paper.Paper) []paper.Block {
 
 // ticked is a box to tick and a few words.
 func (s Setter) ticked(words string, w paper.Paper) paper.Block {
+	if s.bare {
+		return s.Say(w, "· "+words)
+	}
 	b := boxes(1, tickSide)
 	text := s.Say(w-tickSide-1.2, words)
 	high := max(b.H, text.H)
@@ -75,6 +81,10 @@ func (s Setter) trial(u *deck.Setup, w paper.Paper) []paper.Block {
 			words = words.Say(s.Bold(paper.Least), "TRIAL in scrap:")
 		}
 		text := words.Say(s.Letters(paper.Least), what).Keep(s.Bold(3.2), s.Plain(l)).Set(w - boxWide - 2)
+		if s.bare {
+			items = append(items, text)
+			return
+		}
 		box := paper.Figure("box", boxWide, boxHigh, func(c paper.Canvas, at paper.Point) {
 			c.Stroke(paper.Pen{Width: 0.35}, paper.Box{X: at.X, Y: at.Y, W: boxWide, H: boxHigh}.Path()...)
 		})

@@ -192,19 +192,15 @@ func (s Setter) onLines(u *deck.Setup, runs []*deck.Run, w paper.Paper) paper.Bl
 		y += name.H + ticks.H + 0.8
 	}
 	lies := s.asLies(r)
-	high := paper.Paper(6)
-	at := b.H + 0.8
-	if beside {
-		high = lies.H
-		b.Add(lies, w-lies.W, at)
-	} else {
-		b.Add(lies, w-lies.W, 0.5)
-		at = b.H + 0.3
+	high, at, liesAt := lies.H, b.H+0.8, b.H+0.8
+	if !beside {
+		high, at, liesAt = 6, max(b.H, 0.5+lies.H)+0.3, 0.5
 	}
 	for i, side := range []joinery.Side{r.Step.Down, r.Step.Fence, r.Leads} {
 		word := s.order(r, side, orderHigh, orderWide-0.5)
 		b.Add(word, paper.Paper(i)*orderWide, at+(high-word.H)/2)
 	}
+	b.Add(lies, w-lies.W, liesAt) // last, for the orders are read before it
 	return b
 }
 
@@ -237,6 +233,9 @@ const mostTicks = 16
 // heightTicks are boxes to tick, one for every height of the run, with the
 // numbers that the heights have at the head.
 func (s Setter) heightTicks(u *deck.Setup, r *deck.Run, w paper.Paper) paper.Block {
+	if s.bare {
+		return paper.Block{}
+	}
 	var names []string
 	for _, n := range wording.RungNames(u, r) {
 		names = append(names, strconv.Itoa(n))

@@ -29,11 +29,7 @@ func (s Setter) runSheet(d *deck.Deck) iter.Seq[page] {
 	for i := range d.Setups {
 		rows = append(rows, s.setupRow(d, i))
 	}
-	rows = append(rows, s.section("Bits to lay out, and their diameters", []paper.Block{flowed(s.bitRows(d), w, 6, 0.8)})...)
-	rows = append(rows, s.section(sizesHeading, s.sizeRows(d))...)
-	rows = append(rows, s.section("Warnings", s.warningRows(d))...)
-	rows = append(rows, s.section("Assumed", s.assumptions(d))...)
-	rows = append(rows, s.section("At every run", s.ruleRows(w))...)
+	rows = append(rows, s.underSetups(d)...)
 	return func(yield func(page) bool) {
 		for _, b := range fill(rows, 0.5, s.body().H, heading) {
 			if !yield(s.upright(b)) {
@@ -41,6 +37,16 @@ func (s Setter) runSheet(d *deck.Deck) iter.Seq[page] {
 			}
 		}
 	}
+}
+
+// underSetups are the rows of a run sheet under its setups.
+func (s Setter) underSetups(d *deck.Deck) []paper.Block {
+	w := s.Frame.W
+	rows := s.section("Bits to lay out, and their diameters", []paper.Block{flowed(s.bitRows(d), w, 6, 0.8)})
+	rows = append(rows, s.section(sizesHeading, s.sizeRows(d))...)
+	rows = append(rows, s.section("Warnings", s.warningRows(d))...)
+	rows = append(rows, s.section("Assumed", s.assumptions(d))...)
+	return append(rows, s.section("At every run", s.ruleRows(w))...)
 }
 
 // ruleRows are the rules of every run, in lines where the paper is small.

@@ -12,6 +12,7 @@ import (
 type Setter struct {
 	setting.Setter
 	minds map[int]wording.Mind // of the setups, by number
+	bare  bool                 // without boxes and lines to write on: they are elsewhere
 }
 
 func newSetter(d *deck.Deck, o Pages) Setter {

@@ -28,6 +28,8 @@ const (
 // tally returns room to count pieces as they are done.
 func (s Setter) tally(count int, w paper.Paper) paper.Block {
 	switch cells := (count + tallyGroup - 1) / tallyGroup; {
+	case s.bare:
+		return paper.Block{}
 	case count <= mostBoxes:
 		return wrapped(count, w, tickSide*1.3, tickSide*1.3, func(i int) paper.Block { return boxes(1, tickSide) })
 	case cells <= mostCells:

@@ -3,6 +3,7 @@ package deck
 import (
 	"crypto/sha256"
 	"encoding/base32"
+	"encoding/hex"
 	"fmt"
 	"io"
 	"strings"
@@ -54,13 +55,33 @@ func (d *Deck) contents(w io.Writer) {
 	}
 }
 
+// saysLength is how many letters the key of what a run says has.
+const saysLength = 16
+
+// Says is the key of what a run of the setup says, 16 hexadecimal digits: its bit
+// and fence, its sides, marks and heights, and not its number. A run whose key is
+// the same after the plan was edited is done as before, however many pieces there
+// are.
+func (s *Setup) Says(r *Run) string {
+	sum := sha256.New()
+	fmt.Fprintf(sum, "fencecard run 1 bit %q %s fence %s carriage %s\n", s.Bit.Name, s.Bit.True().MM(), s.Fence.NearEdge.MM(), s.Carriage.MM())
+	r.says(sum)
+	return hex.EncodeToString(sum.Sum(nil))[:saysLength]
+}
+
 func (r *Run) contents(w io.Writer) {
+	fmt.Fprintf(w, "run %s: %d ", r.Number(), r.Piece.Count)
+	r.says(w)
+}
+
+// says writes what a run says of each of its pieces.
+func (r *Run) says(w io.Writer) {
 	back := joinery.Length(0)
 	if r.Nibble != nil {
 		back = r.Nibble.DrawBack
 	}
-	fmt.Fprintf(w, "run %s: %d %q, %q %q; down %s, fence %s, leads %s, %s long; pair %q, %s %s to %s %s; guided %t, %d from %s, hole %v, raised %t; heights%s\n",
-		r.Number(), r.Piece.Count, r.Piece.Name, r.Cut.Name, r.Channel.Part,
+	fmt.Fprintf(w, "%q, %q %q; down %s, fence %s, leads %s, %s long; pair %q, %s %s to %s %s; guided %t, %d from %s, hole %v, raised %t; heights%s\n",
+		r.Piece.Name, r.Cut.Name, r.Channel.Part,
 		r.Step.Down, r.Step.Fence, r.Leads, r.Length.MM(),
 		r.Pair, r.Begin, r.A.MM(), r.End, r.B.MM(), r.Guided, r.Sideways(), back.MM(), r.Hole != nil, r.Raised, allMM(r.Heights))
 	if r.Screw != nil {

@@ -4,6 +4,7 @@ import (
 	"io"
 
 	"fencecard/output/deckfile"
+	"fencecard/output/page"
 	"fencecard/output/screen"
 	"fencecard/output/sheets"
 	"fencecard/setup/deck"
@@ -57,6 +58,17 @@ func JointSVG(w io.Writer, d *deck.Deck, name string, o sheets.Pages) error {
 		return err
 	}
 	return sheets.JointSVG(w, d, name, o)
+}
+
+// HTML writes a deck as a page for a screen, in a file by itself.
+func HTML(w io.Writer, d *deck.Deck, o sheets.Pages) error { return Page(w, d, page.About{Pages: o}) }
+
+// Page writes a deck as a page for a screen, to be served or not.
+func Page(w io.Writer, d *deck.Deck, about page.About) error {
+	if err := proof.Holds(d); err != nil {
+		return err
+	}
+	return page.Write(w, d, about)
 }
 
 // Text writes a deck to be read on a screen of 80 columns.

@@ -405,12 +405,13 @@ func TestEveryFormSaysTheSame(t *testing.T) {
 			}
 		}
 		same(t, want, drawn, name+", SVG")
+		samePage(t, d, want, pieces, name)
 
 		b.Reset()
 		require.NoError(t, output.PDF(&b, d, sheets.Pages{Only: sheets.OnlyStrips}))
 		onStrips += checkStrips(t, wordsOf(render.Open(t, b.Bytes())), &j, name)
 	}
-	t.Logf("%d numbers of %d plans in three forms, %d on strips", compared, len(plans), onStrips)
+	t.Logf("%d numbers of %d plans in four forms, %d on strips", compared, len(plans), onStrips)
 }
 
 // same reports every number in which two sets differ.

@@ -53,6 +53,7 @@ standard output. 'fencecard help plan' tells how a plan is written.
   fencecard cards bench.yaml --joints          a drawing of every joint as well
   fencecard cards --format svg --joint "seat rail"
   fencecard cards bench.yaml --format text     to read on the screen
+  fencecard cards bench.yaml --format html     a page for a tablet, in bench-cards.html
   fencecard cards bench.yaml --out bench.pdf --out deck.json
   fencecard cards bench.yaml --deck deck.json  that deck again, as it was
   fencecard cards bench.yaml --only-run 1.1 --out run.svg
@@ -64,12 +65,12 @@ standard output. 'fencecard help plan' tells how a plan is written.
 	}
 	f := cmd.Flags()
 	cmd.ValidArgsFunction = offerPlan
-	f.StringVar(&o.format, "format", "pdf", "pdf, text or json; svg for one run, setup, piece or joint")
+	f.StringVar(&o.format, "format", "pdf", "pdf, text or json; html for a page to tick; svg for one run, setup, piece or joint")
 	f.StringVar(&o.joint, "joint", "", "with --format svg: draw the joint `NAME`, its halves apart and together")
 	f.StringVar(&o.card, "card", "", "another spelling of --only-run")
 	o.again.flags(cmd)
 	f.BoolVar(&o.why, "explain", false, "say why each setup is there and what would spare one")
-	f.StringArrayVarP(&o.out, "out", "o", nil, "write to this `FILE`, by its ending as pdf, json, txt or svg; - for standard\noutput; may be given again")
+	f.StringArrayVarP(&o.out, "out", "o", nil, "write to this `FILE`, by its ending as pdf, json, txt, html or svg; - for standard\noutput; may be given again")
 	f.BoolVar(&o.force, "force", false, "write over a file that is already there")
 	f.StringArrayVar(&o.only.Pieces, "only-piece", nil, "only the runs and the card of the piece `NAME`; may be given again")
 	offer(cmd, "only-piece", a.offerPieces)
@@ -78,7 +79,7 @@ standard output. 'fencecard help plan' tells how a plan is written.
 	f.StringVar(&o.card, "only-run", "", "one run, by its `NUMBER`, such as 3.6, as large as the page")
 	offer(cmd, "only-run", a.fromDeck(&o.again, runWords))
 	bookFlag(cmd, &o.book)
-	choices(cmd, "format", "pdf", "text", "json", "svg")
+	choices(cmd, "format", "pdf", "text", "json", "html", "svg")
 	o.pages.add(cmd)
 	return cmd
 }
@@ -113,11 +114,12 @@ func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
 	for _, w := range remark.Once(d) {
 		fmt.Fprintln(a.err, screen.WarningLine(w))
 	}
-	if slices.ContainsFunc(printers, func(p printer) bool { return p.format == "pdf" || p.format == "svg" }) {
+	if slices.ContainsFunc(printers, func(p printer) bool { return p.format == "pdf" || p.format == "svg" || p.format == "html" }) {
 		a.tellReplaced(d)
 	}
 	for _, p := range printers {
-		if p.file == "" && p.format == "pdf" {
+		if p.file == "" && p.stamped() {
+			o.format = p.format
 			p.file = plan.Name + o.ending()
 		}
 		if err := a.print(p, d, o.force); err != nil {

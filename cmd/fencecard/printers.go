@@ -49,7 +49,7 @@ type printer struct {
 
 // printers are the writers of all targets.
 func (o cardsOptions) printers() ([]printer, error) {
-	o.pages.somewhere = o.writes("pdf") || o.writes("svg")
+	o.pages.somewhere = o.writes("pdf") || o.writes("svg") || o.writes("html")
 	var all []printer
 	for _, t := range o.targets {
 		o.format = t.format
@@ -98,13 +98,29 @@ func (o cardsOptions) printer() (func(io.Writer, *deck.Deck) error, error) {
 		return output.Text, o.pages.unused()
 	case "json":
 		return output.JSON, o.pages.unused()
+	case "html":
+		return o.page()
 	}
-	return nil, usageError{fmt.Errorf("--format is pdf, text, json or svg, not %q", o.format)}
+	return nil, usageError{fmt.Errorf("--format is pdf, text, json, html or svg, not %q", o.format)}
+}
+
+// page returns the writer of a page for a screen, which has no paper.
+func (o cardsOptions) page() (func(io.Writer, *deck.Deck) error, error) {
+	if !o.writes("pdf") && !o.writes("svg") {
+		if err := o.pages.without("paper", "strips", "only", "joints"); err != nil {
+			return nil, err
+		}
+	}
+	return o.pages.printer(output.HTML)
 }
 
 // ending is what a file of pages is called after its plan.
 func (o cardsOptions) ending() string {
 	switch {
+	case o.format == "html" && len(o.only.Setups)+len(o.only.Pieces) > 0:
+		return "-part.html"
+	case o.format == "html":
+		return "-cards.html"
 	case o.card != "":
 		return "-run-" + o.card + ".pdf"
 	case o.pages.only != "":

@@ -1,0 +1,6 @@
+"use strict";
+
+bench.table.begin();
+bench.keys.begin();
+bench.parts.begin();
+bench.desk.begin();

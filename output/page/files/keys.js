@@ -1,0 +1,86 @@
+// The keypad of TRY: it writes what is pressed into the field that is being filled,
+// and computes nothing.
+"use strict";
+
+bench.keys = (function () {
+  const inches = [["1", "2", "3"], ["4", "5", "6"], ["7", "8", "9"], ["and", "0", "⌫"], ["/2", "/4", "/8"], ["/16", "/32", "/64"]];
+  const metric = [["1", "2", "3"], ["4", "5", "6"], ["7", "8", "9"], [".", "0", "⌫"]];
+  const names = { "⌫": "take the last one away", and: "and, before a fraction", ".": "point", "/2": "halves", "/4": "quarters", "/8": "eighths", "/16": "sixteenths", "/32": "thirty-seconds", "/64": "sixty-fourths" };
+  let field = null;
+
+  function press(key) {
+    if (!field) { return; }
+    const text = field.value;
+    if (key === "⌫") { field.value = text.replace(/(\/\d*| |.)$/, ""); } else if (key === "and") { field.value = text.trim() === "" || / /.test(text) ? text : text + " "; } else { field.value = text + key; }
+    shown();
+  }
+  function shown() {
+    const pad = field && field.closest("section").querySelector(".keypad output");
+    if (pad) { pad.textContent = field.value || "–"; }
+  }
+  function build(unit) {
+    const pad = document.createElement("div");
+    pad.className = "keypad";
+    pad.setAttribute("role", "group");
+    pad.setAttribute("aria-label", "Keypad");
+    const out = document.createElement("output");
+    out.textContent = "–";
+    pad.append(out);
+    for (const row of unit === "mm" ? metric : inches) {
+      const line = document.createElement("div");
+      for (const key of row) {
+        const b = document.createElement("button");
+        b.type = "button";
+        b.textContent = key;
+        if (names[key]) { b.setAttribute("aria-label", names[key]); }
+        b.addEventListener("click", function () { press(key); });
+        line.append(b);
+      }
+      pad.append(line);
+    }
+    return pad;
+  }
+  function choose(input) {
+    field = input;
+    const form = input.closest("form");
+    const section = input.closest("section");
+    section.querySelectorAll("input.filling").forEach(function (i) { i.classList.remove("filling"); });
+    input.classList.add("filling");
+    let pad = section.querySelector(".keypad");
+    if (!pad) { pad = build(input.dataset.unit); }
+    form.insertBefore(pad, form.querySelector("button.wide"));
+    shown();
+  }
+
+  async function send(form) {
+    const answer = form.querySelector(".answer");
+    const body = new URLSearchParams(new FormData(form));
+    try {
+      const got = await fetch("/try", { method: "POST", headers: { Accept: "application/json" }, body: body });
+      const said = await got.json();
+      answer.dataset.fresh = "yes";
+      if (said.html) { answer.innerHTML = said.html; } else { answer.textContent = said.wrong || "That was not answered."; } // made by the program from a template
+      answer.classList.toggle("right", !!said.ok);
+    } catch (e) {
+      answer.textContent = "The program does not answer, and this page computes nothing by itself. What you typed stays.";
+    }
+    answer.scrollIntoView({ block: "nearest" });
+  }
+
+  return {
+    begin: function () {
+      document.querySelectorAll(".try form").forEach(function (form) {
+        form.querySelectorAll("input[type=text]").forEach(function (input) {
+          input.setAttribute("inputmode", "none");
+          input.addEventListener("focus", function () { choose(input); });
+          input.addEventListener("input", shown);
+        });
+        form.addEventListener("submit", function (e) { e.preventDefault(); send(form); });
+      });
+      bench.parts.watch(function (here) {
+        const first = here.querySelector(".try form input[type=text]") || (here.classList.contains("try") && here.querySelector("form input[type=text]"));
+        if (first && !here.querySelector(".keypad")) { choose(first); }
+      });
+    },
+  };
+})();

@@ -1,0 +1,300 @@
+// What stands at the table: boxes, DONE, what comes next, and in words how things
+// are. Nothing that was there moves when this changes.
+"use strict";
+
+bench.table = (function () {
+  const hold = 700; // ms to hold a box that is done until lifting unticks it
+  const undoFor = 10000; // ms
+  const sure = 4000; // ms in which a key is pressed again to untick
+  const mostBoxes = 240; // of a run with more, those of one height are shown
+  const boxes = bench.boxes;
+  let undo = null; // {boxes, on, from}: what the last press did
+  let undoEnds = 0;
+  let said = ""; // for a while, before how things are
+
+  function one(selector, from) { return (from || document).querySelector(selector); }
+  function each(selector, from, f) { (from || document).querySelectorAll(selector).forEach(f); }
+  function plural(n, thing) { return n + " " + thing + (n === 1 ? "" : "s"); }
+  function piece(run, copy) { return run.count > 1 ? ", piece " + copy + " of " + run.count : ""; }
+  function height(run, h) { return "height " + run.rungs[h - 1]; }
+
+  // How far runs are done, in words.
+  function far(list) {
+    const c = boxes.count(list);
+    let text = c.done === c.all ? "all done" : c.done + " of " + c.all + " done";
+    if (c.wait) { text += ", " + c.wait + " not stored yet"; }
+    if (c.done + c.wait === 0) { text = "not begun: " + c.all + " to do"; }
+    if (list.some(boxes.changed)) { text = "changed, not done; " + text; }
+    return text;
+  }
+  function mark(e, list) {
+    const c = boxes.count(list);
+    e.textContent = far(list);
+    e.classList.toggle("all", c.done === c.all);
+    e.classList.toggle("waits", c.wait > 0);
+  }
+
+  // A press acts when it is lifted where it began. Of a press that is held, held is
+  // called on lifting; a key, or a screen reader, presses twice for that.
+  function pressed(button, short, held) {
+    let began = 0;
+    let timer = 0;
+    let skip = false;
+    let asked = 0;
+    function end() { clearTimeout(timer); began = 0; button.classList.remove("held", "holding"); }
+    button.addEventListener("pointerdown", function (e) {
+      if (e.button) { return; }
+      began = Date.now();
+      if (held && held.may()) {
+        button.classList.add("holding");
+        timer = setTimeout(function () { button.classList.add("held"); say(held.lift); }, hold);
+      }
+    });
+    button.addEventListener("pointercancel", end);
+    button.addEventListener("pointerleave", end);
+    button.addEventListener("pointerup", function () {
+      if (!began) { return; }
+      const long = held && held.may() && Date.now() - began >= hold;
+      const must = held && held.may();
+      end();
+      skip = true;
+      setTimeout(function () { skip = false; }, 0);
+      if (long) { held.act(); } else if (must) { say(held.hint); } else { short(); }
+    });
+    button.addEventListener("contextmenu", function (e) { e.preventDefault(); });
+    button.addEventListener("click", function (e) {
+      if (skip || e.detail) { skip = false; return; }
+      if (!held || !held.may()) { short(); return; }
+      if (Date.now() - asked < sure) { asked = 0; held.act(); return; }
+      asked = Date.now();
+      say(held.again);
+    });
+  }
+
+  function say(text) { said = text; tellState(); clearTimeout(say.timer); say.timer = setTimeout(function () { said = ""; tellState(); }, sure); }
+
+  function set(box, on, from) {
+    undo = { box: box, on: on, from: from };
+    undoEnds = Date.now() + undoFor;
+    bench.desk.tick(box, on);
+    showUndo();
+    clearTimeout(set.timer);
+    set.timer = setTimeout(function () { undo = null; showUndo(); }, undoFor);
+  }
+  function showUndo() { each(".undo", null, function (b) { b.classList.toggle("off", !undo); b.disabled = !undo; }); }
+  function takeBack() {
+    if (!undo || Date.now() > undoEnds) { return; }
+    const u = undo;
+    undo = null;
+    clearTimeout(set.timer);
+    showUndo();
+    bench.desk.tick(u.box, !u.on);
+    bench.parts.go(u.from);
+    say(u.on ? "Not done, after all." : "Done, after all.");
+  }
+
+  // DONE ticks the first open box of the run and shows what comes next.
+  function done(run) {
+    const open = boxes.openOf(run);
+    const now = open || { run: run, height: run.rungs.length, copy: run.count };
+    if (open) { set(boxes.box(run, open.height, open.copy), true, "run-" + run.number); }
+    const next = boxes.next(now, run.setup);
+    if (!next) { bench.parts.go(afterSetup(run.setup)); return; }
+    bench.parts.go("run-" + next.run.number);
+    const raised = next.run.rungs[next.height - 1] !== run.rungs[now.height - 1];
+    each(".stays", bench.parts.here(), function (h) { h.classList.toggle("raise", raised); });
+    if (raised) { say("Now " + height(next.run, next.height) + ": unplug, set the bit, then run " + next.run.number + "."); }
+  }
+  function afterSetup(setup) {
+    const next = boxes.next(null);
+    say("Setup " + setup + " is ticked through.");
+    return next ? "setup-" + next.run.setup : "sheet";
+  }
+
+  function ladder(section, rung) {
+    each(".ladder li", section, function (li) { li.classList.toggle("now", Number(li.dataset.rung) === rung); });
+    each(".heights", section, function (e) {
+      if (!e.dataset.says) { e.dataset.says = e.textContent.replace("HEIGHTS", ""); }
+      e.textContent = (rung ? "HEIGHT NOW" : "ALL HEIGHTS DONE") + e.dataset.says;
+    });
+    section.classList.toggle("through", !rung);
+  }
+
+  function boxButton(run, h, c) {
+    const b = document.createElement("button");
+    b.type = "button";
+    b.className = "box";
+    b.dataset.height = h;
+    b.dataset.copy = c;
+    const at = boxes.box(run, h, c);
+    pressed(b, function () { set(at, true, "run-" + run.number); }, {
+      may: function () { return boxes.ticked(at); },
+      act: function () { set(at, false, "run-" + run.number); },
+      hint: "It is ticked. Hold it to untick it.",
+      lift: "Lift to untick.",
+      again: "It is ticked. Press again to untick it.",
+    });
+    return b;
+  }
+  // The boxes of a run, under each height that it takes.
+  function drawBoxes(section, run) {
+    const into = one(".boxes", section);
+    const open = boxes.openOf(run);
+    const many = run.count * run.rungs.length > mostBoxes;
+    const only = many ? (open ? open.height : run.rungs.length) : 0;
+    if (into.dataset.only === String(only)) { return; }
+    into.dataset.only = only;
+    into.textContent = "";
+    for (let h = 1; h <= run.rungs.length; h++) {
+      if (only && h !== only) { continue; }
+      const group = document.createElement("div");
+      group.setAttribute("role", "group");
+      const name = document.createElement("p");
+      name.id = "boxes-" + run.number + "-" + h;
+      name.append(height(run, h) + ": ");
+      const n = one(".ladder li[data-rung='" + run.rungs[h - 1] + "'] .n", section);
+      if (n) { name.append(n.cloneNode(true)); }
+      group.setAttribute("aria-labelledby", name.id);
+      group.append(name);
+      for (let c = 1; c <= run.count; c++) { group.append(boxButton(run, h, c)); }
+      into.append(group);
+    }
+  }
+  const faces = { open: "", wait: "…", back: "…", done: "✓" };
+  const words = { open: "not done", wait: "not stored yet", back: "being unticked", done: "done" };
+  function showBoxes(section, run) {
+    drawBoxes(section, run);
+    each(".box", section, function (b) {
+      const h = Number(b.dataset.height);
+      const c = Number(b.dataset.copy);
+      const s = boxes.state(boxes.box(run, h, c));
+      b.className = b.className.replace(/ ?\bis-\w+/, "") + " is-" + s;
+      b.textContent = c + " " + faces[s];
+      b.setAttribute("aria-pressed", s === "done" ? "true" : s === "open" ? "false" : "mixed");
+      b.setAttribute("aria-label", height(run, h) + ", piece " + c + ": " + words[s]);
+    });
+  }
+
+  function showRun(section) {
+    const run = boxes.find(section.dataset.run);
+    const open = boxes.openOf(run);
+    ladder(section, open ? run.rungs[open.height - 1] : 0);
+    showBoxes(section, run);
+    const b = one(".done", section);
+    one("b", b).textContent = open ? "DONE" : "NEXT";
+    one("span", b).textContent = open ? height(run, open.height) + piece(run, open.copy) : far([run]);
+    const tried = (bench.desk.state() && bench.desk.state().tries || []).some(function (t) { return t.says === run.says; });
+    one(".tried", section).textContent = (boxes.changed(run) ? "Changed, not done: it was ticked when it said something else. " : "") +
+      (tried ? "What was measured here is kept under TRY." : "");
+  }
+  function showSetup(section) {
+    const setup = Number(section.id.replace("setup-", ""));
+    const open = boxes.next(null, setup);
+    ladder(section, open ? open.run.rungs[open.height - 1] : 0);
+    each(".row", section, function (a) { mark(one(".state", a), [boxes.find(a.dataset.run)]); });
+  }
+  function showSheet(section) {
+    one("#batch").textContent = boxes.batch() || "on this device";
+    one("#sums").textContent = far(bench.deck.runs);
+    each("[data-setup]", section, function (a) { mark(one(".state", a), boxes.ofSetup(Number(a.dataset.setup))); });
+    each(".piece", section, function (p) {
+      const runs = bench.deck.runs.filter(function (r) { return r.piece === p.dataset.piece; });
+      if (runs.length) { mark(one("summary .state", p), runs); } else { one("summary .state", p).textContent = "no cuts"; }
+    });
+    const next = boxes.next(null);
+    const a = one("#next");
+    a.setAttribute("href", next ? "#run-" + next.run.number : "#print");
+    one("span", a).textContent = next
+      ? "run " + next.run.number + ", " + next.run.piece + ", " + height(next.run, next.height) + piece(next.run, next.copy)
+      : bench.deck.runs.length ? "all is ticked" : "nothing to cut";
+  }
+  function showTries(section) {
+    const state = bench.desk.state();
+    for (const t of state && state.tries || []) {
+      if (t.says !== section.dataset.says) { continue; }
+      const answer = one("form[data-what='" + t.what + "'] .answer", section);
+      if (answer && !answer.dataset.fresh && answer.dataset.html !== t.html) {
+        answer.dataset.html = t.html;
+        answer.innerHTML = t.html; // made by the program from a template
+      }
+    }
+  }
+
+  function show() {
+    const section = bench.parts.here();
+    if (!section) { return; }
+    const kind = section.id.split("-")[0];
+    if (kind === "run") { showRun(section); }
+    if (kind === "setup") { showSetup(section); }
+    if (kind === "sheet") { showSheet(section); }
+    if (kind === "try") { showTries(section); }
+    const up = one("#up");
+    const deep = kind === "run" || kind === "try";
+    up.hidden = !deep;
+    if (deep) {
+      const run = boxes.find(section.dataset.run);
+      up.textContent = "SETUP " + run.setup;
+      up.setAttribute("href", "#setup-" + run.setup);
+    }
+    tellState();
+  }
+
+  // How things are, in words. A deck that differs is taken between runs alone.
+  function tellState() {
+    const state = bench.desk.state();
+    const waits = bench.queue.length();
+    const here = bench.parts.here();
+    const between = here && (here.id === "sheet" || here.id.indexOf("setup-") === 0);
+    const differs = state && state.file_code && state.file_code !== bench.deck.code;
+    one("#take").hidden = !(differs && between && !bench.desk.gone());
+    let text = "Ticks are stored at the desk.";
+    if (!bench.deck.served) {
+      text = bench.kept.works() ? "Ticks are kept in this browser." : "This browser keeps nothing: ticks are lost when the page is closed.";
+    } else if (bench.desk.refused()) {
+      text = bench.desk.refused();
+    } else if (bench.desk.gone()) {
+      text = "The program does not answer. Go on: ticks are kept here and handed over when it is back.";
+    } else if (differs) {
+      text = "The plan was changed: " + (state.differs ? plural(state.differs, "run") + " differ" + (state.differs === 1 ? "s" : "") : "nothing of the runs") + " from this page." +
+        (between ? "" : " Take them on the sheet of a setup.");
+    } else if (state && state.fault) {
+      text = "The plan has a fault now; this is its last good deck. " + state.fault;
+    }
+    if (waits) { text = plural(waits, "tick") + " not stored yet. " + text; }
+    if (waits && bench.deck.served && !bench.kept.works()) { text += " This browser keeps nothing: leave the page open."; }
+    text = said || text;
+    const told = one("#told");
+    if (told.textContent !== text) { told.textContent = text; }
+    document.body.classList.toggle("alone", bench.deck.served && (bench.desk.gone() || !!bench.desk.refused()));
+  }
+
+  return {
+    say: say,
+    begin: function () {
+      each(".done", null, function (b) {
+        const run = boxes.find(b.closest("section").dataset.run);
+        pressed(b, function () { done(run); });
+      });
+      each(".undo", null, function (b) { pressed(b, takeBack); });
+      showUndo();
+      const batch = one("#new-batch");
+      if (batch) {
+        pressed(batch, function () {}, {
+          may: function () { return true; },
+          act: async function () { say((await bench.desk.newBatch()) || "A new batch: nothing is ticked."); },
+          hint: "Hold it to begin a new batch.",
+          lift: "Lift to begin a new batch.",
+          again: "Press again to begin a new batch, with nothing ticked.",
+        });
+      }
+      pressed(one("#take"), async function () {
+        if (bench.queue.length() && !bench.kept.works()) { say("Not before all ticks are stored."); return; }
+        const wrong = await bench.desk.take();
+        if (wrong) { say(wrong); }
+      });
+      boxes.watch(show);
+      bench.desk.watch(show);
+      bench.parts.watch(show);
+    },
+  };
+})();

@@ -1,0 +1,124 @@
+package page
+
+import (
+	"html/template"
+	"slices"
+
+	"fencecard/output/sheets"
+	"fencecard/output/wording"
+	"fencecard/setup/deck"
+	"fencecard/setup/remark"
+)
+
+// firstWords come before anything that stands on the page.
+const firstWords = remark.Deference
+
+// runView is one run.
+type runView struct {
+	Number, Says, Piece, Cut  string
+	Setup, Count              int
+	Down, Fence, Leads        string
+	Up, Toward                string
+	Short                     string // what the distance of the fence is called in short
+	Near                      number
+	Heights                   []height
+	Letter                    string // of its pair of marks
+	Marks                     []markView
+	Stops                     []string // on stops, and that there are no marks
+	Lines                     []string // what is done besides
+	Cautions                  []deck.Caution
+	Row, Lies, Above, Section template.HTML
+	Questions                 Questions
+	Asked                     bool
+}
+
+// markView is the start or the stop of a run.
+type markView struct {
+	Name           string // "START" or "STOP"
+	At             *number
+	Set, For, From string // or, without a number, what is done instead in Set
+	Others         string // the other ways to measure it
+}
+
+func (v *view) run(s *sheets.Screen, u *deck.Setup, r *deck.Run, of *setupView) (runView, error) {
+	view := runView{Number: r.Number(), Says: u.Says(r), Piece: r.Piece.Name, Cut: wording.CutName(r), Setup: u.Number, Count: r.Piece.Count,
+		Down: sheets.Shout(r, r.Step.Down), Fence: sheets.Shout(r, r.Step.Fence), Leads: sheets.Shout(r, r.Leads),
+		Up: sheets.Shout(r, r.Up()), Toward: sheets.Shout(r, r.TowardYou()), Short: of.Short, Near: of.Near, Letter: r.Pair}
+	for _, n := range wording.RungNames(u, r) {
+		view.Heights = append(view.Heights, of.Heights[n-1])
+	}
+	view.Questions, view.Asked = v.About.Questions[r.Number()]
+	view.marks(s, u, r)
+	view.said(s, u, r)
+	for _, part := range []struct {
+		of   *template.HTML
+		draw func() (sheets.Drawing, error)
+	}{
+		{&view.Row, func() (sheets.Drawing, error) { return s.Row(u, r) }},
+		{&view.Lies, func() (sheets.Drawing, error) { return s.Lies(r) }},
+		{&view.Above, func() (sheets.Drawing, error) { return s.FromAbove(u, r) }},
+		{&view.Section, func() (sheets.Drawing, error) { return s.Section(u, r) }},
+	} {
+		var err error
+		if *part.of, err = drawn(part.draw()); err != nil {
+			return view, err
+		}
+	}
+	return view, nil
+}
+
+// marks are the start and the stop, as the sheet sets them.
+func (view *runView) marks(s *sheets.Screen, u *deck.Setup, r *deck.Run) {
+	pair := u.Pair(r.Pair)
+	if pair == nil {
+		view.Stops = append(view.Stops, "NO MARKS: feed in from the right, run out left.")
+		return
+	}
+	for i, m := range []*deck.PairMark{pair.Start, pair.Stop} {
+		stop := i == 1
+		mark := markView{Name: [2]string{"START", "STOP"}[i]}
+		if m == nil {
+			mark.Set = [2]string{"no mark: feed in from the right", "no mark: run out to the left"}[i]
+			view.Marks = append(view.Marks, mark)
+			continue
+		}
+		way := wording.WayOf(r, stop, m.Guide, s.Blocks)
+		at := numberOf(s.Setter, way.Length(&m.Mark))
+		mark.At, mark.Set, mark.For, mark.From, mark.Others = &at, way.Set, way.For, way.From, way.Others(m, s.Plain)
+		view.Marks = append(view.Marks, mark)
+		if line := way.StopLine(m, s.Plain, s.Reach, r); line != "" {
+			view.Stops = append(view.Stops, line)
+		}
+	}
+}
+
+// said is what is minded at the run and done besides.
+func (view *runView) said(s *sheets.Screen, u *deck.Setup, r *deck.Run) {
+	mind := s.Mind(u)
+	for _, c := range mind.All {
+		if c.Code == "shank-and-collet" || slices.Contains(c.Runs, r) {
+			view.Cautions = append(view.Cautions, c.Caution)
+		}
+	}
+	view.Cautions = append(view.Cautions, mind.Pairs[r.Pair]...)
+	view.Cautions = append(view.Cautions, mind.Own[r]...)
+	if words := wording.Crossing(r, s.Scale, s.Push()); words != "" {
+		view.Lines = append(view.Lines, words)
+	}
+	if u.Recessed() {
+		view.Lines = append(view.Lines, wording.RecessFirst)
+	}
+	if p := u.Pair(r.Pair); p != nil && p.Start != nil && p.Start.Guide == deck.ByLead {
+		view.Stops = append(view.Stops, wording.BackStop)
+	}
+	if wording.SquaredEnds(r) {
+		view.Lines = append(view.Lines, wording.SquareOne)
+	}
+	if words := wording.ScrewPlace(r, s.Scale); words != "" {
+		view.Lines = append(view.Lines, words)
+	}
+	view.Lines = append(view.Lines, wording.JointLines(r, s.Scale)...)
+	if r.Cut.Note != "" {
+		view.Lines = append(view.Lines, "Note: "+r.Cut.Note)
+	}
+}

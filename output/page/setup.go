@@ -1,0 +1,85 @@
+package page
+
+import (
+	"html/template"
+
+	"fencecard/output/sheets"
+	"fencecard/output/wording"
+	"fencecard/setup/deck"
+)
+
+// setupView is the sheet of a setup.
+type setupView struct {
+	Number, Next int // Next is 0 after the last
+	Bit          string
+	SameBit      bool
+	Caption      string // of the distance that is set
+	Short        string // the same on the screen of a run
+	Near         number
+	Heights      []height
+	Carriage     string // how thick, where the heights count from the table through it
+	Words        string // how many runs and pairs
+	Head         template.HTML
+	Groups       []groupView
+}
+
+// height is a height that the bit is set to, above the table.
+type height struct {
+	Rung int // its number on the setup's ladder, from 1
+	At   number
+}
+
+// groupView is a pair of marks and its runs.
+type groupView struct {
+	Blocks string // for which runs stop blocks are set
+	Marks  template.HTML
+	Runs   []runView
+}
+
+func (v *view) setup(s *sheets.Screen, d *deck.Deck, i int) (setupView, error) {
+	u := &d.Setups[i]
+	view := setupView{Number: u.Number, Bit: u.Bit.Name, SameBit: i > 0 && d.Setups[i-1].Bit == u.Bit,
+		Caption: "FENCE to NEAR edge", Short: "FENCE to NEAR", Near: numberOf(s.Setter, u.Fence.NearEdge)}
+	switch {
+	case u.Kept != nil && u.Kept.FenceStood != nil:
+		view.Caption, view.Short, view.Near = "FENCE STOOD at NEAR edge", "FENCE STOOD at NEAR", numberOf(s.Setter, *u.Kept.FenceStood)
+	case u.Fence.NearEdge < 0:
+		view.Caption, view.Short = "FENCE, NEAR edge behind it", "FENCE, NEAR behind"
+	}
+	for k, h := range u.BitHeights() {
+		view.Heights = append(view.Heights, height{k + 1, numberOf(s.Setter, h)})
+	}
+	if u.Carriage > 0 {
+		view.Carriage = s.Plain(u.Carriage)
+	}
+	view.Words = wording.Plural(len(u.Runs), "run")
+	if n := len(u.Marks); n > 0 {
+		view.Words += ", " + wording.Plural(n, "pair") + " of marks"
+	}
+	var err error
+	if view.Head, err = drawn(s.Head(i)); err != nil {
+		return view, err
+	}
+	groups := wording.Groups(u)
+	v.Script.add(u, groups)
+	climb := -1
+	for _, g := range groups {
+		var group groupView
+		if s.Blocks && g.Climb != climb {
+			group.Blocks = wording.BlocksFor(u, g.Climb)
+			climb = g.Climb
+		}
+		if group.Marks, err = drawn(s.Marks(u, g)); err != nil {
+			return view, err
+		}
+		for _, r := range g.Runs {
+			run, err := v.run(s, u, r, &view)
+			if err != nil {
+				return view, err
+			}
+			group.Runs = append(group.Runs, run)
+		}
+		view.Groups = append(view.Groups, group)
+	}
+	return view, nil
+}

@@ -71,7 +71,9 @@ func TestTwoPlansAtOnceAreProved(t *testing.T) {
 func TestAllPlansAtOnce(t *testing.T) {
 	t.Parallel()
 	names := slices.Sorted(maps.Keys(workpiece.RealPlans(t)))
-	names = slices.DeleteFunc(names, func(n string) bool { return n == "boot-bench" || n == "wall-cabinet" })
+	names = slices.DeleteFunc(names, func(n string) bool {
+		return n == "boot-bench" || n == "wall-cabinet" || n == "hall-table" || n == "sideboard"
+	}) // the last two have recesses, of which nothing is proved
 	plan := joined(t, names...)
 	cuts, wait := 0, 0
 	for _, p := range plan.Pieces {

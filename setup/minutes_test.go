@@ -107,7 +107,9 @@ func TestMinutesInTheReadme(t *testing.T) {
 	for _, name := range slices.Sorted(maps.Keys(plans)) {
 		m := minutesOf(t, plans[name])
 		m.before = before[name]
-		require.Equal(t, m.low, m.searched, name)
+		if m.low > 0 { // nothing is proved of runs that begin in a recess
+			require.Equal(t, m.low, m.searched, name)
+		}
 		if !slices.Contains(saferNow, name) && m.before > 0 {
 			assert.LessOrEqual(t, m.searched, m.before, "%s is no dearer than before", name)
 		}

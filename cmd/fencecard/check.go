@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"fencecard/cmd/internal/measured"
 	"fencecard/joinery"
 	"fencecard/output"
 	"fencecard/output/deckfile"
@@ -16,24 +17,8 @@ import (
 	"fencecard/setup/proof"
 )
 
-// checkOptions are the flags of the check command.
-type checkOptions struct {
-	format   string
-	deck     printed
-	run      string
-	measured measures
-}
-
 func (a *app) checkCommand() *cobra.Command {
-	o := checkOptions{measured: measures{
-		{flag: "near", says: "as measured: fence face to the near edge of the bit; --fence is the same"},
-		{flag: "centre", says: "as measured: fence face to the centre of the bit"},
-		{flag: "far", says: "as measured: fence face to the far edge of the bit"},
-		{flag: "back-stop", says: "as measured: trailing (left) edge of the bit to the back stop"},
-		{flag: "start", says: "as measured: the start, from where to where the sheet says"},
-		{flag: "stop", says: "as measured: the stop, from where to where the sheet says"},
-		{flag: "height", says: "as measured: height of the bit above the table"},
-	}}
+	var o atTable
 	cmd := &cobra.Command{
 		Long: topic("check"),
 		Example: `  fencecard check bench.yaml
@@ -43,27 +28,16 @@ func (a *app) checkCommand() *cobra.Command {
 		Args: cobra.MaximumNArgs(2),
 		RunE: a.work(func(ctx context.Context, args []string) error { return a.check(ctx, args, o) }),
 	}
-	formatFlag(cmd, &o.format)
-	o.deck.flags(cmd)
-	cmd.ValidArgsFunction = a.offerPlanAndRun(&o.deck)
-	cmd.Flags().StringVar(&o.run, "card", "", "the run that the table is set for, by its `NUMBER`: the same as RUN")
-	offer(cmd, "card", a.fromDeck(&o.deck, runWords))
-	o.measured.flags(cmd)
+	o.flags(a, cmd, "the table is set for", measured.Table())
 	return cmd
 }
 
-func (a *app) check(ctx context.Context, args []string, o checkOptions) error {
-	asJSON, err := asJSON(o.format)
+func (a *app) check(ctx context.Context, args []string, o atTable) error {
+	args, asJSON, err := o.named(args)
 	if err != nil {
 		return err
 	}
-	if args, o.run, err = runNamed(args, o.run); err != nil {
-		return err
-	}
-	if o.run, err = o.deck.named(o.run); err != nil {
-		return err
-	}
-	if err := o.usage(); err != nil {
+	if err := o.checkUsage(); err != nil {
 		return err
 	}
 	plan, err := a.readPlan(args)
@@ -103,12 +77,12 @@ func (a *app) check(ctx context.Context, args []string, o checkOptions) error {
 	return a.tellProof(plan, &report, asJSON)
 }
 
-// usage finds flags that do not go together.
-func (o checkOptions) usage() error {
+// checkUsage finds flags of check that do not go together.
+func (o *atTable) checkUsage() error {
 	switch {
-	case o.measured.given() && o.run == "":
+	case o.measured.any() && o.run == "":
 		return usageError{errors.New("which run is the table set for? Write its number behind the plan, as in fencecard check bench.yaml 3.6 --near 25/64")}
-	case o.run != "" && !o.measured.given():
+	case o.run != "" && !o.measured.any():
 		return usageError{fmt.Errorf("say what you measured on the table for run %s: one or more of %s", joinery.Brief(o.run, 24), o.measured.names("and"))}
 	}
 	return nil
@@ -147,15 +121,8 @@ func (a *app) tellProof(plan *joinery.Plan, r *proof.Report, asJSON bool) error 
 	return err
 }
 
-func (a *app) asSet(plan *joinery.Plan, claims *proof.Claims, o checkOptions) error {
-	l, err := o.measured.read(plan.Unit)
-	if err != nil {
-		return err
-	}
-	as, err := proof.AsSet(plan, claims, o.run, proof.Settings{
-		Near: l["near"], Centre: l["centre"], Far: l["far"],
-		Start: l["start"], Stop: l["stop"], BackStop: l["back-stop"], Height: l["height"],
-	})
+func (a *app) asSet(plan *joinery.Plan, claims *proof.Claims, o atTable) error {
+	as, err := o.given(plan.Unit).AsSet(plan, claims, o.run)
 	if err != nil {
 		return err
 	}

@@ -9,6 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"fencecard/cmd/internal/measured"
 	"fencecard/cmd/internal/shelf"
 	"fencecard/joinery"
 	"fencecard/joinery/planfile"
@@ -21,21 +22,12 @@ import (
 
 // correctOptions are the flags of the correct command.
 type correctOptions struct {
-	format   string
-	deck     printed
-	run      string
-	keep     bool
-	measured measures
+	atTable
+	keep bool
 }
 
 func (a *app) correctCommand() *cobra.Command {
-	o := correctOptions{measured: measures{
-		{flag: "setback", says: "as measured: from the side at the fence to the near wall"},
-		{flag: "width", says: "as measured: from wall to wall, of one run; at an end of the work, from the end to the shoulder"},
-		{flag: "begins", says: "as measured: from the leading end of the work to where the cut begins"},
-		{flag: "length", says: "as measured: along the work, round ends included"},
-		{flag: "depth", says: "as measured: at the last height"},
-	}}
+	var o correctOptions
 	cmd := &cobra.Command{
 		Long: topic("correct"),
 		Example: `  fencecard correct bench.yaml 3.3 --setback 25/64 --depth 27/32
@@ -44,25 +36,14 @@ func (a *app) correctCommand() *cobra.Command {
 		Args: cobra.RangeArgs(1, 2),
 		RunE: a.work(func(ctx context.Context, args []string) error { return a.correct(ctx, args, o) }),
 	}
-	formatFlag(cmd, &o.format)
-	o.deck.flags(cmd)
-	cmd.ValidArgsFunction = a.offerPlanAndRun(&o.deck)
-	cmd.Flags().StringVar(&o.run, "card", "", "the run that was tested, by its `NUMBER`: the same as RUN")
-	offer(cmd, "card", a.fromDeck(&o.deck, runWords))
-	o.measured.flags(cmd)
+	o.flags(a, cmd, "was tested", measured.Cut())
 	cmd.Flags().BoolVar(&o.keep, "keep", false, "write the bit's true diameter into the shop file as measured")
 	return cmd
 }
 
 func (a *app) correct(ctx context.Context, args []string, o correctOptions) error {
-	asJSON, err := asJSON(o.format)
+	args, asJSON, err := o.named(args)
 	if err != nil {
-		return err
-	}
-	if args, o.run, err = runNamed(args, o.run); err != nil {
-		return err
-	}
-	if o.run, err = o.deck.named(o.run); err != nil {
 		return err
 	}
 	if err := o.usage(args[0]); err != nil {
@@ -72,16 +53,15 @@ func (a *app) correct(ctx context.Context, args []string, o correctOptions) erro
 	if err != nil {
 		return err
 	}
-	cut, err := o.testCut(plan.Unit)
-	if err != nil {
-		return err
+	given := o.given(plan.Unit)
+	if _, err := given.TestCut(); err != nil {
+		return err // before a deck is made in vain
 	}
 	deck, err := a.printedDeck(ctx, plan, o.deck)
 	if err != nil {
 		return err
 	}
-	claims := proof.Of(deck)
-	lesson, err := proof.Correct(deck.Plan, &claims, o.run, cut)
+	lesson, err := given.Correct(deck, o.run)
 	if err != nil {
 		return err
 	}
@@ -105,7 +85,7 @@ func (o correctOptions) usage(plan string) error {
 	switch {
 	case o.run == "":
 		return usageError{errors.New("which run was tested? Write its number behind the plan, as in fencecard correct bench.yaml 3.6 --depth 27/32")}
-	case !o.measured.given():
+	case !o.measured.any():
 		return usageError{fmt.Errorf("give one or more of %s, as measured on the test cut", o.measured.names("and"))}
 	case o.keep && !width:
 		return usageError{errors.New("--keep needs --width: only the width of a slot shows the bit's diameter")}
@@ -113,29 +93,6 @@ func (o correctOptions) usage(plan string) error {
 		return usageError{errors.New("--keep needs a plan in a file, to find its shop file")}
 	}
 	return nil
-}
-
-func (o correctOptions) testCut(unit joinery.Unit) (proof.TestCut, error) {
-	read, err := o.measured.read(unit)
-	if err != nil {
-		return proof.TestCut{}, err
-	}
-	var cut proof.TestCut
-	var faults joinery.Faults
-	for _, m := range []struct {
-		flag string
-		to   *joinery.Length
-	}{{"setback", &cut.Setback}, {"width", &cut.Width}, {"begins", &cut.Begins}, {"length", &cut.Length}, {"depth", &cut.Depth}} {
-		l := read[m.flag]
-		if l == nil {
-			continue
-		}
-		*m.to = *l
-		if *l <= 0 {
-			faults.Add(joinery.Fault{Problem: "--" + m.flag + ": a test cut measures more than 0", Remedy: "leave --" + m.flag + " out where there is nothing to measure"})
-		}
-	}
-	return cut, faults.Err()
 }
 
 // keepMeasured writes the bit's true diameter into the file that has the bit.

@@ -7,8 +7,52 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"fencecard/cmd/internal/measured"
 	"fencecard/joinery"
 )
+
+// atTable is what check and correct have alike: the run of a deck, and what a maker
+// measured there and gives by flags.
+type atTable struct {
+	format   string
+	deck     printed
+	run      string
+	measured measures
+}
+
+// flags adds the flags; tested says what of the run is asked about.
+func (o *atTable) flags(a *app, cmd *cobra.Command, tested string, all []measured.Measure) {
+	formatFlag(cmd, &o.format)
+	o.deck.flags(cmd)
+	cmd.ValidArgsFunction = a.offerPlanAndRun(&o.deck)
+	cmd.Flags().StringVar(&o.run, "card", "", "the run that "+tested+", by its `NUMBER`: the same as RUN")
+	offer(cmd, "card", a.fromDeck(&o.deck, runWords))
+	for _, m := range all {
+		o.measured = append(o.measured, &measure{flag: m.Name, says: m.Says})
+	}
+	o.measured.flags(cmd)
+}
+
+// named takes the run off the arguments, and reads how the answer is written.
+func (o *atTable) named(args []string) (plan []string, inJSON bool, err error) {
+	if inJSON, err = asJSON(o.format); err != nil {
+		return nil, false, err
+	}
+	if plan, o.run, err = runNamed(args, o.run); err != nil {
+		return nil, false, err
+	}
+	o.run, err = o.deck.named(o.run)
+	return plan, inJSON, err
+}
+
+// given is what was measured, in the plan's unit.
+func (o *atTable) given(unit joinery.Unit) measured.Given {
+	values := map[string]string{}
+	for _, m := range o.measured {
+		values[m.flag] = m.text
+	}
+	return measured.Given{Values: values, Unit: unit, Called: func(name string) string { return "--" + name }}
+}
 
 // measure is a length that a maker measures and gives by a flag.
 type measure struct {
@@ -47,27 +91,14 @@ func (ms measures) names(last string) string {
 	return flagList(names, last)
 }
 
-// given tells whether anything was measured.
-func (ms measures) given() bool {
+// any tells whether anything was measured.
+func (ms measures) any() bool {
 	for _, m := range ms {
 		if m.text != "" {
 			return true
 		}
 	}
 	return false
-}
-
-// read reads the lengths that were given, by their flags.
-func (ms measures) read(unit joinery.Unit) (map[string]*joinery.Length, error) {
-	read := map[string]*joinery.Length{}
-	var faults joinery.Faults
-	for _, m := range ms {
-		if m.text != "" {
-			l := flagLength(&faults, m.flag, m.text, unit)
-			read[m.flag] = &l
-		}
-	}
-	return read, faults.Err()
 }
 
 // runNamed takes the number of a run from behind the plan, or from --card.

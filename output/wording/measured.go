@@ -1,0 +1,69 @@
+package wording
+
+import (
+	"fmt"
+	"slices"
+
+	"fencecard/joinery"
+	"fencecard/setup/proof"
+)
+
+// Answer is what is said of one thing that was measured.
+type Answer struct {
+	What  string   // "fence", "start", "bit"
+	Says  string   // what was measured and what it should be
+	Do    []string // what to do, and what that takes for granted; none where all is right
+	Makes []string // what it would cut; none where all of that is right, too
+}
+
+// Right reports whether nothing need be moved.
+func (a Answer) Right() bool { return len(a.Do) == 0 }
+
+// FindingAnswer is what is said of one setting as it stands on the table.
+func FindingAnswer(scale joinery.Scale, f proof.Finding) Answer {
+	a := Answer{What: f.What, Says: fmt.Sprintf("%s %s", Measured(scale, f.Measured), f.As)}
+	if f.Measured != f.Wants {
+		a.Says += ", where the sheet says " + Measured(scale, f.Wants)
+	}
+	if f.Right() && !slices.ContainsFunc(f.Makes, func(m proof.Made) bool { return m.Words != "correct" }) {
+		a.Says += ": correct"
+		return a
+	}
+	if f.Move != "" {
+		a.Do = []string{orElse(f.Ask, f.Move)}
+	}
+	for _, m := range f.Makes {
+		a.Makes = append(a.Makes, fmt.Sprintf("%s %s from %s: %s", m.What, Measured(scale, m.Would), m.From, m.Words))
+	}
+	return a
+}
+
+// CorrectionAnswer is what is said of one thing that a test cut taught.
+func CorrectionAnswer(scale joinery.Scale, c proof.Correction) Answer {
+	a := Answer{What: c.What, Says: fmt.Sprintf("measured %s, should be %s", Measured(scale, c.Measured), Measured(scale, c.Wants))}
+	if c.Move == "" {
+		a.Says += ": correct"
+		return a
+	}
+	a.Do = []string{orElse(c.Ask, c.Move)}
+	if c.Assumes != "" {
+		a.Do = append(a.Do, c.Assumes)
+	}
+	return a
+}
+
+// orElse asks first, where there is something to ask.
+func orElse(ask, move string) string {
+	if ask == "" {
+		return move
+	}
+	return ask + " If not, " + move
+}
+
+// Measured is a length on a card, or finer where the rule would round it.
+func Measured(scale joinery.Scale, l joinery.Length) string {
+	if scale.On(l) {
+		return scale.Format(l)
+	}
+	return scale.Fine(l) + " " + scale.Unit.String()
+}

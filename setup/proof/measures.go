@@ -1,0 +1,77 @@
+package proof
+
+import (
+	"fmt"
+
+	"fencecard/joinery"
+	"fencecard/setup/deck"
+)
+
+// Measure is a length that a maker can measure for a run.
+type Measure struct {
+	Name  string // as the flags of check and correct call it: "near", "start", "setback"
+	Words string // from where to where, as the papers of the run say it: "fence face to the near edge of the bit"
+}
+
+// Measures says what can be measured for a run: on the table as it stands, for
+// [AsSet], and on a test cut, for [Correct]. The error is [joinery.Faults]: there
+// is no such run.
+func Measures(plan *joinery.Plan, claims *Claims, number string) (table, cut []Measure, err error) {
+	b, err := benchFor(plan, claims, number)
+	if err != nil {
+		return nil, nil, err
+	}
+	return b.onTable(), b.onCut(), nil
+}
+
+func (b bench) onTable() []Measure {
+	var all []Measure
+	if b.tool.Pilot == 0 { // else the fence is set by the pilot, with a straightedge
+		for i, name := range []string{"near", "centre", "far"} {
+			all = append(all, Measure{name, "fence face " + b.fenceSays()[i].as})
+		}
+	}
+	for _, stop := range []bool{false, true} {
+		if b.mark(stop) == nil {
+			continue
+		}
+		name := "start"
+		if stop {
+			name = "stop"
+		}
+		guide := b.guide(stop)
+		all = append(all, Measure{name, name + ": " + b.as(guide, stop)})
+		if !stop && guide != deck.ByTail {
+			all = append(all, Measure{"back-stop", "back stop: " + b.as(deck.ByTail, stop)})
+		}
+	}
+	return append(all, Measure{"height", "from the table to the top of the bit"})
+}
+
+func (b bench) onCut() []Measure {
+	near, far := b.open()
+	if b.tool.Pilot > 0 { // a shape has no walls
+		near, far = true, true
+	}
+	side := b.card.Fence
+	var all []Measure
+	if !near {
+		all = append(all, Measure{"setback", fmt.Sprintf("from the %s to the near wall", side)})
+	}
+	switch {
+	case near && far:
+	case near:
+		all = append(all, Measure{"width", fmt.Sprintf("from the %s to the %s", side, b.farWall())})
+	case far:
+		all = append(all, Measure{"width", fmt.Sprintf("from the near wall to the %s", side.Opposite())})
+	default:
+		all = append(all, Measure{"width", "from wall to wall, of this run alone"})
+	}
+	if b.card.Start != nil {
+		all = append(all, Measure{"begins", fmt.Sprintf("from the %s end, which leads, to where the cut begins", b.card.Leads)})
+	}
+	if b.card.Start != nil || b.card.Stop != nil {
+		all = append(all, Measure{"length", "length of the cut, round ends included"})
+	}
+	return append(all, Measure{"depth", fmt.Sprintf("depth, from the %s", b.card.Down)})
+}

@@ -28,4 +28,5 @@ require (
 	go.yaml.in/yaml/v3 v3.0.6 // indirect
 	golang.org/x/sys v0.50.0 // indirect
 	golang.org/x/tools v0.52.0 // indirect
+	rsc.io/qr v0.2.0 // indirect
 )

@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"fencecard/cmd/internal/bench"
 	"fencecard/joinery"
 	"fencecard/output/paper"
 	"fencecard/output/screen"
@@ -139,7 +140,7 @@ func (a *app) print(p printer, d *deck.Deck, force bool) error {
 	if err != nil {
 		return err
 	}
-	if err := a.write(p.target, page.Bytes(), stampOf(d.Plan), force); err != nil {
+	if err := a.write(p.target, page.Bytes(), bench.PrintedFor(d), force); err != nil {
 		return err
 	}
 	to := a.out

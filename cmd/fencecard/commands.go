@@ -20,6 +20,7 @@ type entry struct {
 func commands() []entry {
 	return []entry{
 		{"cards [PLAN]", "Print the setup sheets and piece cards of a plan", (*app).cardsCommand},
+		{"bench [PLAN]", "Show the sheets in a browser, to read, tick and try at the table", (*app).benchCommand},
 		{"new FILE", "Write a starter plan or shop file, or a plan from a list of pieces", (*app).newCommand},
 		{"expand PLAN", "Print a plan with its joints and repeats spelt out as cuts", (*app).expandCommand},
 		{"shop [FILE]", "Show what a shop file allows, bit by bit", (*app).shopCommand},

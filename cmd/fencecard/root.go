@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 
 	"github.com/spf13/cobra"
@@ -31,6 +32,7 @@ var exitStatuses = []struct {
 // app is what every command shares.
 type app struct {
 	streams
+	screen    io.Writer     // the terminal of the messages as it is, nil for none
 	watchedBy bool          // somebody reads the messages on a terminal
 	version   bool          // the version was asked for by a flag
 	quiet     bool          // only what is wrong is told
@@ -45,8 +47,12 @@ type usageError struct{ error }
 func run(ctx context.Context, args []string, s streams) int {
 	out := &watched{to: s.out}
 	width := terminalWidth(s.err)
+	var screen io.Writer
+	if width > 0 {
+		screen = s.err
+	}
 	s.out, s.err = out, harmless{folded{s.err, width}}
-	a := &app{streams: s, watchedBy: width > 0}
+	a := &app{streams: s, screen: screen, watchedBy: width > 0}
 	root := a.rootCommand(wantedBy(args))
 	root.SetArgs(joinLengths(args))
 	cmd, err := root.ExecuteContextC(ctx)

@@ -71,6 +71,3 @@ func (a *app) isOurs(file, of string) bool {
 	there, err := a.silently().readNamed(file)
 	return err == nil && paper.Stamped(there, of)
 }
-
-// stampOf is what the pages of a plan are printed for.
-func stampOf(plan *joinery.Plan) string { return plan.Name + "\n" + plan.Title }

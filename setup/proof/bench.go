@@ -29,12 +29,13 @@ func benchFor(plan *joinery.Plan, claims *Claims, number string) (bench, error) 
 			if c.Number != number {
 				continue
 			}
-			w, bit := p.wants.find(c), p.bits[s.Bit.Name]
-			if w == nil || bit == nil {
+			b, ok := p.bench(s, j)
+			if !ok {
 				break
 			}
-			t := table{c, bit.True(), w.piece.Size, w.piece.Size.Between(c.Leads), bit}
-			return bench{t, s, w, bit, &plan.Shop, p.scale, p.paired(s, j)}, nil
+			runs := p.paired(s, j)
+			b.run = runs[len(runs)-1]
+			return b, nil
 		}
 	}
 	return bench{}, joinery.Faults{{
@@ -43,17 +44,28 @@ func benchFor(plan *joinery.Plan, claims *Claims, number string) (bench, error) 
 	}}
 }
 
-// paired is one run of a setup with the letter of its pair of marks, which the
-// runs before it decide.
-func (p *prover) paired(s *Setup, at int) deck.Run {
+// bench readies one card of a setup, but for its pair.
+func (p *prover) bench(s *Setup, at int) (bench, bool) {
+	c := &s.Cards[at]
+	w, bit := p.wants.find(c), p.bits[s.Bit.Name]
+	if w == nil || bit == nil {
+		return bench{}, false
+	}
+	t := table{c, bit.True(), w.piece.Size, w.piece.Size.Between(c.Leads), bit}
+	return bench{table: t, setup: s, cut: w, tool: bit, shop: &p.plan.Shop, scale: p.scale}, true
+}
+
+// paired are the runs of a setup up to one, with the letters of their pairs of
+// marks, which the runs before each decide.
+func (p *prover) paired(s *Setup, last int) []deck.Run {
 	of := deck.Setup{Number: s.Number, Bit: p.bits[s.Bit.Name], Fence: s.Fence, Carriage: s.Carriage}
-	for j := range s.Cards[:at+1] {
+	for j := range s.Cards[:last+1] {
 		if w := p.wants.find(&s.Cards[j]); w != nil {
 			of.Runs = append(of.Runs, p.cardBack(&s.Cards[j], w, &of, j+1))
 		}
 	}
 	of.PairUp(&p.plan.Shop)
-	return of.Runs[len(of.Runs)-1]
+	return of.Runs
 }
 
 // runNumbers tells the numbers a deck has, as a range for each setup.

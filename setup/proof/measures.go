@@ -13,15 +13,28 @@ type Measure struct {
 	Words string // from where to where, as the papers of the run say it: "fence face to the near edge of the bit"
 }
 
-// Measures says what can be measured for a run: on the table as it stands, for
-// [AsSet], and on a test cut, for [Correct]. The error is [joinery.Faults]: there
-// is no such run.
-func Measures(plan *joinery.Plan, claims *Claims, number string) (table, cut []Measure, err error) {
-	b, err := benchFor(plan, claims, number)
-	if err != nil {
-		return nil, nil, err
+// Measures is what can be measured for a run.
+type Measures struct {
+	Table []Measure // as the table stands, for [AsSet]
+	Cut   []Measure // on a test cut, for [Correct]
+}
+
+// AllMeasures says what can be measured for each run of a deck that proves, by
+// the run's number.
+func AllMeasures(plan *joinery.Plan, claims *Claims) map[string]Measures {
+	all := map[string]Measures{}
+	p := newProver(plan, claims)
+	for i := range claims.Setups {
+		s := &claims.Setups[i]
+		runs := p.paired(s, len(s.Cards)-1)
+		for j := range s.Cards {
+			if b, ok := p.bench(s, j); ok && j < len(runs) {
+				b.run = runs[j]
+				all[b.card.Number] = Measures{b.onTable(), b.onCut()}
+			}
+		}
 	}
-	return b.onTable(), b.onCut(), nil
+	return all
 }
 
 func (b bench) onTable() []Measure {

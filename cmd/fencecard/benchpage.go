@@ -1,0 +1,182 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"net"
+	"os"
+	"os/signal"
+	"path/filepath"
+	"strings"
+	"syscall"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"fencecard/cmd/internal/bench"
+	"fencecard/cmd/internal/ticks"
+	"fencecard/joinery"
+)
+
+// benchOptions are the flags of the bench command.
+type benchOptions struct {
+	port   int
+	noOpen bool
+	share  string // an address, or anyAddress
+	search searchFlag
+	batch  int
+	book   string
+}
+
+// anyAddress stands for --share without an address.
+const anyAddress = "any"
+
+func (a *app) benchCommand() *cobra.Command {
+	var o benchOptions
+	cmd := &cobra.Command{
+		Long: topic("bench"),
+		Example: `  fencecard bench bench.yaml                    its sheets in your browser
+  fencecard bench bench.yaml --share            and on a tablet beside the table
+  fencecard bench bench.yaml --share=192.168.1.20 --port 8080
+  fencecard bench                               the built-in boot bench, to look around`,
+		Args: cobra.MaximumNArgs(1),
+		RunE: a.work(func(ctx context.Context, args []string) error { return a.bench(ctx, args, o) }),
+	}
+	f := cmd.Flags()
+	cmd.ValidArgsFunction = offerPlan
+	f.IntVar(&o.port, "port", 0, "serve at this port `N`; left out: the same at each start of a plan, where it is free")
+	f.BoolVar(&o.noOpen, "no-open", false, "start no browser")
+	f.StringVar(&o.share, "share", "", "let devices in over your network, at this `ADDRESS` of this machine, or at its only one")
+	f.Lookup("share").NoOptDefVal = anyAddress
+	o.search.flag(cmd)
+	f.IntVar(&o.batch, "batch", 1, "for `N` of the whole work: every count multiplied")
+	bookFlag(cmd, &o.book)
+	return cmd
+}
+
+func (a *app) bench(ctx context.Context, args []string, o benchOptions) error {
+	if o.search < 0 || o.port < 0 || o.port > 65535 {
+		return usageError{errors.New("--search takes a time such as 5s, and --port a number up to 65535")}
+	}
+	at, err := o.sharedAt()
+	if err != nil {
+		return err
+	}
+	w, err := a.benchWork(args, o)
+	if err != nil {
+		return err
+	}
+	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	kept, err := a.openTicks(ctx, w, o.book)
+	if err != nil {
+		return err
+	}
+	done := a.busy("making the deck")
+	server := bench.New(ctx, bench.Options{
+		Make: w.make, Look: w.look, Ticks: kept,
+		Letting: func(address string) { a.tellLetting(address) },
+		Faulty:  a.tellFaulty,
+	})
+	done()
+	if ctx.Err() != nil {
+		return nil // interrupted before there was anything to serve
+	}
+	sites, err := bench.Listen(o.port, w.key(), at)
+	if err != nil {
+		return err
+	}
+	address := "http://" + sites[0].Listener.Addr().String() + "/"
+	if err := a.tell("%s\n", address); err != nil {
+		return err
+	}
+	a.note("the bench page is at %s until you press Ctrl-C", address)
+	if !o.noOpen {
+		if err := openBrowser(address); err != nil {
+			a.note("no browser was started: %v; open the address yourself", err)
+		}
+	}
+	return server.Serve(ctx, sites...)
+}
+
+// tellFaulty tells what is wrong with the plan while it is served.
+func (a *app) tellFaulty(err error) {
+	if err == nil {
+		a.note("the plan is mended")
+		return
+	}
+	fmt.Fprintln(a.err, abridged(err.Error()))
+}
+
+// openTicks opens the ticks of a plan, beside the setup book.
+func (a *app) openTicks(ctx context.Context, w *benchWork, flag string) (*ticks.File, error) {
+	book, chosen, err := bookPath(flag)
+	if err != nil {
+		return nil, err
+	}
+	path := filepath.Join(filepath.Dir(book), "ticks.jsonl")
+	if !chosen { // 0700: by the XDG specification
+		if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+			return nil, fmt.Errorf("the folder of the ticks, %s, cannot be made: %w; name a setup book elsewhere with --book or $%s", filepath.Dir(path), cause(err), bookVariable)
+		}
+	}
+	kept, err := ticks.Open(ctx, path, w.key(), w.name(), time.Now())
+	var named *fs.PathError
+	switch {
+	case errors.As(err, &named):
+		return nil, fmt.Errorf("%s: %w; ticks are kept beside the setup book: name one elsewhere with --book or $%s", named.Path, named.Err, bookVariable)
+	case err != nil:
+		return nil, err
+	}
+	if n := kept.Damaged(); n > 0 {
+		a.note("%s: %s no ticks and passed over", path, numberedAre(n))
+	}
+	return kept, nil
+}
+
+// numberedAre says "1 line is" or "3 lines are".
+func numberedAre(n int) string {
+	if n == 1 {
+		return "1 line is"
+	}
+	return fmt.Sprintf("%d lines are", n)
+}
+
+// sharedAt is the address that others reach the page at, "" for none.
+func (o benchOptions) sharedAt() (string, error) {
+	if o.share == "" {
+		return "", nil
+	}
+	if o.share != anyAddress {
+		ip := net.ParseIP(o.share)
+		switch {
+		case ip == nil || ip.IsUnspecified():
+			return "", usageError{fmt.Errorf("--share takes one address of this machine, such as 192.168.1.20, not %q", joinery.Brief(o.share, 40))}
+		case !ip.IsPrivate() && !ip.IsLinkLocalUnicast() && !ip.IsLoopback():
+			return "", usageError{fmt.Errorf("%s is an address of the whole internet: --share is for the network of your shop alone", ip)}
+		case ip.Equal(net.IPv4(127, 0, 0, 1)):
+			return "", usageError{errors.New("127.0.0.1 is the desk's own address, which no other device reaches: leave --share out, or name another address")}
+		}
+		return ip.String(), nil
+	}
+	all, err := bench.LocalAddresses()
+	switch {
+	case err != nil:
+		return "", err
+	case len(all) == 0:
+		return "", errors.New("this machine is in no network that other devices could reach it by")
+	case len(all) > 1:
+		return "", usageError{fmt.Errorf("this machine has several addresses: choose the one of the network that the tablet is in, as in --share=%s; there are %s", all[0], joinery.List(all, "and"))}
+	}
+	return all[0], nil
+}
+
+// name is what the plan is called.
+func (w *benchWork) name() string {
+	if w.file == "" {
+		return "the built-in plan"
+	}
+	return strings.ToValidUTF8(filepath.Base(w.file), "?")
+}

@@ -1,0 +1,199 @@
+package bench
+
+import (
+	"errors"
+	"fmt"
+	"html/template"
+	"net/http"
+	"strings"
+	"time"
+
+	"fencecard/cmd/internal/measured"
+	"fencecard/cmd/internal/ticks"
+	"fencecard/joinery"
+	"fencecard/output/wording"
+	"fencecard/setup/proof"
+)
+
+// What is asked at the table.
+const (
+	marks   = "marks" // how the table stands
+	testCut = "cut"   // how a test cut came out
+)
+
+// Question is a measure that a run can be asked for.
+type Question struct {
+	Name  string // of its field in a form
+	Words string // from where to where, in the sheet's own words
+	Unit  string // of a bare number: "in" or "mm"
+}
+
+// questions are those of a run: of the table as it stands and of a test cut.
+func (s *shown) questions(run string) (table, cut []Question) {
+	ask := func(all []proof.Measure) (qs []Question) {
+		for _, m := range all {
+			qs = append(qs, Question{m.Name, m.Words, s.deck.Plan.Unit.String()})
+		}
+		return qs
+	}
+	m := s.asked[run]
+	return ask(m.Table), ask(m.Cut)
+}
+
+// answered is what a measure means.
+type answered struct {
+	HTML   string `json:"html"`
+	OK     bool   `json:"ok"`
+	unread bool   // it could not be answered
+}
+
+// try answers what was measured for a run, and keeps it with the run.
+func (s *Server) try(w http.ResponseWriter, r *http.Request) {
+	r.Body = http.MaxBytesReader(w, r.Body, mostForm)
+	err := r.ParseForm()
+	if err == nil {
+		err = r.ParseMultipartForm(mostForm)
+	}
+	if err != nil && !errors.Is(err, http.ErrNotMultipart) {
+		tooLarge(w, err)
+		return
+	}
+	d := s.decks.coded(strings.ToLower(r.PostFormValue("deck")))
+	what := r.PostFormValue("what")
+	var t *told
+	if d != nil {
+		t = d.find(r.PostFormValue("run"))
+	}
+	if t == nil || what != marks && what != testCut {
+		s.tellTry(w, r, http.StatusConflict, answered{HTML: fragment(tryTold{Wrong: "The numbers before you are no longer known here: load the page anew."})})
+		return
+	}
+	values := map[string]string{}
+	for _, m := range append(measured.Table(), measured.Cut()...) {
+		if text := strings.TrimSpace(r.PostFormValue(m.Name)); text != "" {
+			values[m.Name] = text
+		}
+	}
+	a := d.answer(t, what, values)
+	if !a.unread {
+		reading := ticks.Reading{
+			Time: time.Now().UTC().Truncate(time.Millisecond), Plan: s.Ticks.Plan(), Batch: s.Ticks.Batch(),
+			Run: t.run.Number(), Says: t.says, What: what, Values: values,
+		}
+		if err := s.Ticks.AddReading(r.Context(), reading); err != nil {
+			s.unstored(w, err)
+			return
+		}
+		s.decks.tellAll()
+	}
+	s.tellTry(w, r, http.StatusOK, a)
+}
+
+func (s *Server) tellTry(w http.ResponseWriter, r *http.Request, status int, a answered) {
+	if strings.Contains(r.Header.Get("Accept"), "application/json") {
+		writeJSON(w, status, a)
+		return
+	}
+	writeHTML(w, status, tryPage, struct {
+		Run    string
+		Answer template.HTML
+	}{r.PostFormValue("run"), template.HTML(a.HTML)}) // made by the template below
+}
+
+// tryTold is what the answer says.
+type tryTold struct {
+	Wrong   string // what could not be answered
+	Run     string
+	Right   bool
+	Answers []wording.Answer
+	Last    []string // what was learnt last time
+}
+
+// answer says what measures of a run mean, by the code of check and correct.
+func (s *shown) answer(t *told, what string, values map[string]string) answered {
+	told := tryTold{Run: t.run.Number(), Right: true}
+	if k := t.setup.Kept; k != nil {
+		told.Last = append(append(told.Last, k.Learnt...), k.Notes...)
+	}
+	table, cut := s.questions(told.Run)
+	asked := table
+	if what == testCut {
+		asked = cut
+	}
+	given := measured.Given{Values: map[string]string{}, Unit: s.deck.Plan.Unit, Called: func(name string) string {
+		for _, q := range asked {
+			if q.Name == name {
+				return q.Words
+			}
+		}
+		return name
+	}}
+	for _, q := range asked {
+		if text := values[q.Name]; text != "" {
+			given.Values[q.Name] = text
+		}
+	}
+	if len(given.Values) == 0 {
+		return answered{HTML: fragment(tryTold{Wrong: "Type what you measured in one of the lines, such as 25/64."}), unread: true}
+	}
+	scale := s.deck.Plan.Shop.Scale
+	var err error
+	if what == testCut {
+		var lesson proof.Lesson
+		if lesson, err = given.Correct(s.deck, told.Run); err == nil {
+			for _, c := range lesson.Corrections {
+				told.Answers = append(told.Answers, wording.CorrectionAnswer(scale, c))
+			}
+		}
+	} else {
+		var as proof.Standing
+		claims := proof.Of(s.deck)
+		if as, err = given.AsSet(s.deck.Plan, &claims, told.Run); err == nil {
+			for _, f := range as.Found {
+				told.Answers = append(told.Answers, wording.FindingAnswer(scale, f))
+			}
+		}
+	}
+	if err != nil {
+		return answered{HTML: fragment(tryTold{Wrong: inWords(err)}), unread: true}
+	}
+	for _, a := range told.Answers {
+		told.Right = told.Right && a.Right()
+	}
+	return answered{HTML: fragment(told), OK: told.Right}
+}
+
+// mostAnswers bounds the answers that are kept in memory.
+const mostAnswers = 1000
+
+// remembered is the answer to a reading that was stored.
+func (s *shown) remembered(t *told, r ticks.Reading) answered {
+	key := fmt.Sprint(r.Says, r.What, r.Values) // a map prints in the order of its keys
+	s.lock.Lock()
+	a, known := s.answers[key]
+	s.lock.Unlock()
+	if known {
+		return a
+	}
+	a = s.answer(t, r.What, r.Values)
+	s.lock.Lock()
+	defer s.lock.Unlock()
+	if len(s.answers) >= mostAnswers {
+		clear(s.answers)
+	}
+	s.answers[key] = a
+	return a
+}
+
+// inWords is what is wrong with a measure, without places of files.
+func inWords(err error) string {
+	var faults joinery.Faults
+	if !errors.As(err, &faults) {
+		return "That cannot be answered."
+	}
+	var all []string
+	for _, f := range faults {
+		all = append(all, f.Problem+"; "+f.Remedy)
+	}
+	return strings.Join(all, "\n")
+}

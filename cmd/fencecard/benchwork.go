@@ -6,6 +6,7 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
+	"io/fs"
 	"path/filepath"
 	"sync"
 	"time"
@@ -98,7 +99,10 @@ func (w *benchWork) read() (*joinery.Plan, error) {
 	}
 	quiet := w.app.silently()
 	data, err := quiet.readNamed(w.file)
-	if err != nil {
+	switch {
+	case errors.Is(err, fs.ErrNotExist): // while it was, the name was right
+		return nil, fmt.Errorf("%s is not there any more", filepath.Base(w.file))
+	case err != nil:
 		return nil, fmt.Errorf("%s cannot be read: %w", filepath.Base(w.file), cause(err))
 	}
 	shop := quiet.shopIn(filepath.Dir(w.file))

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bufio"
 	"bytes"
 	"encoding/json"
 	"os"
@@ -99,8 +100,34 @@ func tryExample(t *testing.T, c *cobra.Command, command string) {
 		require.NotNil(t, found, said)
 		command = strings.ReplaceAll(command, sampleDeck, found[1])
 	}
+	if c.Name() == "bench" {
+		serveExample(t, folder, command)
+		return
+	}
 	out, code := sh(command)
 	measured := strings.HasPrefix(command, "fencecard check") && strings.Contains(command, "bench.yaml 3.")
 	assert.True(t, code == exitDone || measured && code == exitFault, "exit code %d\n%s", code, out)
 	assert.NotContains(t, out, "not deck")
+}
+
+// serveExample runs an example that serves until it is interrupted, on an address
+// that every machine has.
+func serveExample(t *testing.T, folder, command string) {
+	if strings.Contains(command, "--share") && runtime.GOOS != "linux" {
+		t.Skip("only Linux has a second loopback address from the start")
+	}
+	command = regexp.MustCompile(`--share(=\S+)?`).ReplaceAllString(command, "--share=127.0.0.2")
+	command = regexp.MustCompile(`--port \d+`).ReplaceAllString(command, "--port 0")
+	cmd := exec.Command("sh", "-c", "exec "+command+" --no-open")
+	cmd.Dir, cmd.Env = folder, append(os.Environ(), "XDG_DATA_HOME="+folder, "FENCECARD_BOOK="+filepath.Join(folder, "book.txt"))
+	var messages bytes.Buffer
+	cmd.Stderr = &messages
+	out, err := cmd.StdoutPipe()
+	require.NoError(t, err)
+	require.NoError(t, cmd.Start())
+	first, err := bufio.NewReader(out).ReadString('\n')
+	assert.NoError(t, err)
+	assert.Regexp(t, `^http://127\.0\.0\.\d:\d+/\S*\n$`, first)
+	require.NoError(t, cmd.Process.Signal(os.Interrupt))
+	assert.NoError(t, cmd.Wait(), messages.String())
 }

@@ -20,16 +20,18 @@ type decks struct {
 	digest  string        // of the files that the deck of now, or its fault, came from
 }
 
-// mostFormer bounds the decks that are kept: a day of edits.
-const mostFormer = 30
+// mostFormer bounds the decks that are kept: of those that browsers have, more than
+// stand at one table.
+const mostFormer = 12
 
 func (ds *decks) init() { ds.changed = make(chan struct{}) }
 
 // shown is a deck as it is served.
 type shown struct {
-	deck *deck.Deck
-	all  []*told
-	runs map[string]*told // by what they say
+	deck   *deck.Deck
+	planAt string // of the screen on which the plan is written, "" for none
+	all    []*told
+	runs   map[string]*told // by what they say
 
 	asked map[string]proof.Measures // what can be measured, by a run's number
 
@@ -60,6 +62,13 @@ func show(d *deck.Deck) *shown {
 		}
 	}
 	return s
+}
+
+// seen reports whether any browser has it.
+func (s *shown) seen() bool {
+	s.lock.Lock()
+	defer s.lock.Unlock()
+	return len(s.pages) > 0
 }
 
 // find returns the run of a number, nil for none.
@@ -95,7 +104,10 @@ func (s *Server) made(d *deck.Deck, err error) {
 	s.decks.fault = err
 	if err == nil {
 		next := show(d)
-		if s.decks.now != nil && s.decks.now.deck.Code != d.Code {
+		if s.Desk != nil {
+			next.planAt = "/plan"
+		}
+		if s.decks.now != nil && s.decks.now.deck.Code != d.Code && s.decks.now.seen() {
 			s.decks.former = append(s.decks.former, s.decks.now)
 			if len(s.decks.former) > mostFormer {
 				s.decks.former = s.decks.former[1:]

@@ -4,9 +4,12 @@ import (
 	"bytes"
 	"embed"
 	"html/template"
+	"io/fs"
 	"net/http"
+	"path"
 
 	"fencecard/output"
+	"fencecard/output/page"
 )
 
 //go:embed pages/*.html
@@ -14,12 +17,11 @@ var pageFiles embed.FS
 
 // The pages and parts that are the server's own.
 var (
-	pages       = template.Must(template.ParseFS(pageFiles, "pages/*.html"))
-	letInPage   = pages.Lookup("in.html")
-	faultPage   = pages.Lookup("fault.html")
-	tryPage     = pages.Lookup("try.html")
-	answerPart  = pages.Lookup("answer.html")
-	plainLayout = pages.Lookup("plain.html")
+	pages      = template.Must(template.ParseFS(pageFiles, "pages/*.html"))
+	letInPage  = pages.Lookup("in.html")
+	faultPage  = pages.Lookup("fault.html")
+	tryPage    = pages.Lookup("try.html")
+	answerPart = pages.Lookup("answer.html")
 )
 
 // fragment is what a Try answers, for a page to show.
@@ -31,9 +33,9 @@ func fragment(told tryTold) string {
 	return b.String()
 }
 
-func writeHTML(w http.ResponseWriter, status int, page *template.Template, data any) {
+func writeHTML(w http.ResponseWriter, status int, layout *template.Template, data any) {
 	var b bytes.Buffer
-	if err := page.Execute(&b, data); err != nil {
+	if err := layout.Execute(&b, data); err != nil {
 		http.Error(w, "This page cannot be shown.", http.StatusInternalServerError)
 		return
 	}
@@ -56,46 +58,50 @@ func (s *Server) document(w http.ResponseWriter, r *http.Request) {
 		writeHTML(w, http.StatusServiceUnavailable, faultPage, told)
 		return
 	}
-	page, err := d.page(v.shared)
+	doc, err := d.document(v.shared)
 	if err != nil {
 		http.Error(w, "This deck cannot be shown.", http.StatusInternalServerError)
 		return
 	}
 	setCookie(w, v.cookie("deck"), d.deck.Code)
 	w.Header().Set("Content-Type", "text/html; charset=utf-8")
-	_, _ = w.Write(page)
+	_, _ = w.Write(doc)
 }
 
-// page is the document of a deck, made once.
-func (s *shown) page(shared bool) ([]byte, error) {
+// document is the page of a deck, made once.
+func (s *shown) document(shared bool) ([]byte, error) {
 	s.lock.Lock()
 	defer s.lock.Unlock()
 	if s.pages[shared] != nil {
 		return s.pages[shared], nil
 	}
-	var sheets, b bytes.Buffer
-	if err := output.Text(&sheets, s.deck); err != nil {
-		return nil, err
+	about := page.About{Served: true, Shared: shared, Questions: map[string]page.Questions{}}
+	if !shared {
+		about.Plan = s.planAt
 	}
-	type run struct {
-		Number, Says, Piece, Cut string
-		Table, Cuts              []Question
-	}
-	var runs []run
 	for _, t := range s.all {
-		table, cut := s.questions(t.run.Number())
-		runs = append(runs, run{t.run.Number(), t.says, t.run.Piece.Name, t.cut(), table, cut})
+		about.Questions[t.run.Number()] = s.questions(t.run.Number())
 	}
-	err := plainLayout.Execute(&b, struct {
-		Title, Code, Text string
-		Runs              []run
-	}{s.deck.Plan.Title, s.deck.Code, sheets.String(), runs})
-	if err != nil {
+	var b bytes.Buffer
+	if err := output.Page(&b, s.deck, about); err != nil {
 		return nil, err
 	}
 	s.pages[shared] = b.Bytes()
 	return b.Bytes(), nil
 }
 
+// kinds are the files that the document needs.
+var kinds = map[string]string{".css": "text/css; charset=utf-8", ".js": "text/javascript; charset=utf-8"}
+
 // part is a file that the document needs.
-func (s *Server) part(w http.ResponseWriter, r *http.Request) { http.NotFound(w, r) }
+func (s *Server) part(w http.ResponseWriter, r *http.Request) {
+	name := r.PathValue("file")
+	kind := kinds[path.Ext(name)]
+	data, err := fs.ReadFile(page.Files(), name)
+	if err != nil || kind == "" {
+		http.NotFound(w, r)
+		return
+	}
+	w.Header().Set("Content-Type", kind)
+	_, _ = w.Write(data)
+}

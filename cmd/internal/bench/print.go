@@ -28,8 +28,12 @@ var printed = map[string]struct {
 func (s *Server) print(w http.ResponseWriter, r *http.Request) {
 	what, is := printed[r.PathValue("file")]
 	d := s.before(r)
-	if !is || d == nil {
+	if !is {
 		http.NotFound(w, r)
+		return
+	}
+	if d == nil {
+		fail(w, http.StatusNotFound, "That deck is no longer known here: load the page anew, and print what it shows then.")
 		return
 	}
 	pages, ok := pagesAsked(r)

@@ -47,10 +47,11 @@ func (s *Server) own(r *http.Request) *shown {
 	return now
 }
 
-// before is the deck of the document that asks.
+// before is the deck of the document that asks, nil where that is not known here any
+// more: the program may have been started anew since.
 func (s *Server) before(r *http.Request) *shown {
-	if d := s.decks.coded(r.URL.Query().Get("deck")); d != nil {
-		return d
+	if code := r.URL.Query().Get("deck"); code != "" {
+		return s.decks.coded(code)
 	}
 	return s.own(r)
 }
@@ -68,7 +69,12 @@ func (s *Server) stateFor(v visitor, own, before *shown) state {
 	if now == nil {
 		return st
 	}
-	st.Code, st.FileCode, st.Differs = own.deck.Code, now.deck.Code, before.differs(now)
+	st.Code, st.FileCode, st.Differs = own.deck.Code, now.deck.Code, len(now.all)
+	if before == nil {
+		before = now
+	} else {
+		st.Differs = before.differs(now)
+	}
 	st.Changed = s.changedSince(before)
 	for _, reading := range s.Ticks.Readings() {
 		if t := before.runs[reading.Says]; t != nil {

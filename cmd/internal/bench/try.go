@@ -11,6 +11,7 @@ import (
 	"fencecard/cmd/internal/measured"
 	"fencecard/cmd/internal/ticks"
 	"fencecard/joinery"
+	"fencecard/output/page"
 	"fencecard/output/wording"
 	"fencecard/setup/proof"
 )
@@ -21,23 +22,16 @@ const (
 	testCut = "cut"   // how a test cut came out
 )
 
-// Question is a measure that a run can be asked for.
-type Question struct {
-	Name  string // of its field in a form
-	Words string // from where to where, in the sheet's own words
-	Unit  string // of a bare number: "in" or "mm"
-}
-
 // questions are those of a run: of the table as it stands and of a test cut.
-func (s *shown) questions(run string) (table, cut []Question) {
-	ask := func(all []proof.Measure) (qs []Question) {
+func (s *shown) questions(run string) page.Questions {
+	ask := func(all []proof.Measure) (qs []page.Question) {
 		for _, m := range all {
-			qs = append(qs, Question{m.Name, m.Words, s.deck.Plan.Unit.String()})
+			qs = append(qs, page.Question{Name: m.Name, Words: m.Words, Unit: s.deck.Plan.Unit.String()})
 		}
 		return qs
 	}
 	m := s.asked[run]
-	return ask(m.Table), ask(m.Cut)
+	return page.Questions{Table: ask(m.Table), Cut: ask(m.Cut)}
 }
 
 // answered is what a measure means.
@@ -115,10 +109,9 @@ func (s *shown) answer(t *told, what string, values map[string]string) answered 
 	if k := t.setup.Kept; k != nil {
 		told.Last = append(append(told.Last, k.Learnt...), k.Notes...)
 	}
-	table, cut := s.questions(told.Run)
-	asked := table
+	asked := s.questions(told.Run).Table
 	if what == testCut {
-		asked = cut
+		asked = s.questions(told.Run).Cut
 	}
 	given := measured.Given{Values: map[string]string{}, Unit: s.deck.Plan.Unit, Called: func(name string) string {
 		for _, q := range asked {

@@ -17,6 +17,7 @@ import (
 
 	"fencecard/cmd/internal/ticks"
 	"fencecard/output"
+	"fencecard/output/page"
 	"fencecard/output/paper"
 	"fencecard/output/sheets"
 	"fencecard/setup/deck"
@@ -187,6 +188,10 @@ func TestNumbersStayUntilTaken(t *testing.T) {
 	assert.Equal(t, old.Code, tablet.state().Code, "what the desk took is not the tablet's")
 	_, text = desk.get("/state?deck=" + old.Code)
 	assert.Equal(t, 1, stateIn(t, text).Differs, "a page still open with the old numbers")
+	_, text = desk.get("/state?deck=zzzz")
+	assert.Equal(t, 2, stateIn(t, text).Differs, "a page of a former start: nobody knows what it says")
+	status, _ = desk.get("/print/deck.pdf?deck=zzzz")
+	assert.Equal(t, http.StatusNotFound, status, "and nothing else is printed in its place")
 }
 
 // A fault is told and takes nothing away; the plan mended, it is gone.
@@ -280,9 +285,9 @@ func TestEveryQuestionHasAnAnswer(t *testing.T) {
 	s := show(d)
 	asked := 0
 	for _, r := range s.all {
-		table, cut := s.questions(r.run.Number())
-		require.NotEmpty(t, table)
-		for what, all := range map[string][]Question{marks: table, testCut: cut} {
+		q := s.questions(r.run.Number())
+		require.NotEmpty(t, q.Table)
+		for what, all := range map[string][]page.Question{marks: q.Table, testCut: q.Cut} {
 			for _, q := range all {
 				a := s.answer(r, what, map[string]string{q.Name: "1/2"})
 				if q.Name == "width" {

@@ -90,6 +90,8 @@ func (p *prover) changes() {
 // another deck would take less, no proof of this one can tell.
 func (p *prover) bound(c Changes) {
 	switch {
+	case c.Bound < 0:
+		p.wrong("changes, bound", "the deck says that nothing takes less than %g minutes, which says nothing", c.Bound.Minutes())
 	case c.Bound > c.Time:
 		p.wrong("changes, bound", "the deck says that nothing takes less than %g minutes, and takes %g itself", c.Bound.Minutes(), c.Time.Minutes())
 	case c.Proved && c.Bound < c.Time:

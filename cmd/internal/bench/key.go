@@ -76,5 +76,5 @@ func (s *Server) letIn(w http.ResponseWriter, r *http.Request, v visitor, key st
 		}
 		setCookie(w, v.cookie("key"), cookie)
 	}
-	writeHTML(w, http.StatusOK, letInPage, nil)
+	writeHTML(w, http.StatusOK, ownPage("in.html"), nil)
 }

@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"net/http"
 	"path"
+	"sync"
 
 	"fencecard/output"
 	"fencecard/output/page"
@@ -15,19 +16,18 @@ import (
 //go:embed pages/*.html
 var pageFiles embed.FS
 
-// The pages and parts that are the server's own.
-var (
-	pages      = template.Must(template.ParseFS(pageFiles, "pages/*.html"))
-	letInPage  = pages.Lookup("in.html")
-	faultPage  = pages.Lookup("fault.html")
-	tryPage    = pages.Lookup("try.html")
-	answerPart = pages.Lookup("answer.html")
-)
+// ownPage is a page or part that is the server's own, parsed when the first is
+// shown: most starts of the program show none.
+func ownPage(name string) *template.Template { return ownPages().Lookup(name) }
+
+var ownPages = sync.OnceValue(func() *template.Template {
+	return template.Must(template.ParseFS(pageFiles, "pages/*.html"))
+})
 
 // fragment is what a Try answers, for a page to show.
 func fragment(told tryTold) string {
 	var b bytes.Buffer
-	if err := answerPart.Execute(&b, told); err != nil {
+	if err := ownPage("answer.html").Execute(&b, told); err != nil {
 		return ""
 	}
 	return b.String()
@@ -55,7 +55,7 @@ func (s *Server) document(w http.ResponseWriter, r *http.Request) {
 		if v.shared {
 			told.Fault = faultLine(fault, true)
 		}
-		writeHTML(w, http.StatusServiceUnavailable, faultPage, told)
+		writeHTML(w, http.StatusServiceUnavailable, ownPage("fault.html"), told)
 		return
 	}
 	doc, err := d.document(v.shared)

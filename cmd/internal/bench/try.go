@@ -88,7 +88,7 @@ func (s *Server) tellTry(w http.ResponseWriter, r *http.Request, status int, a a
 		writeJSON(w, status, a)
 		return
 	}
-	writeHTML(w, status, tryPage, struct {
+	writeHTML(w, status, ownPage("try.html"), struct {
 		Run    string
 		Answer template.HTML
 	}{r.PostFormValue("run"), template.HTML(a.HTML)}) // made by the template below

@@ -5,9 +5,10 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"regexp"
 	"time"
 	"unicode/utf8"
+
+	"fencecard/joinery/pattern"
 )
 
 // Box is one box to tick: a height of a run for one of its pieces.
@@ -61,10 +62,10 @@ const (
 )
 
 var (
-	isKey    = regexp.MustCompile(`^[0-9a-f]{16}$`)
-	isDevice = regexp.MustCompile(`^[0-9A-Za-z_-]{1,64}$`)
-	isBatch  = regexp.MustCompile(`^\d{4}-\d\d-\d\d [a-z]{1,4}$`)
-	isWord   = regexp.MustCompile(`^[a-z-]{1,20}$`)
+	isKey    = pattern.New(`^[0-9a-f]{16}$`)
+	isDevice = pattern.New(`^[0-9A-Za-z_-]{1,64}$`)
+	isBatch  = pattern.New(`^\d{4}-\d\d-\d\d [a-z]{1,4}$`)
+	isWord   = pattern.New(`^[a-z-]{1,20}$`)
 )
 
 // IsKey reports whether a text is written as a plan or as what a run says is.

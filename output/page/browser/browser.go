@@ -14,7 +14,9 @@ import (
 
 	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/require"
 )
 
@@ -195,10 +197,26 @@ func touch(what input.DispatchTouchEventType, at ...*input.TouchPoint) chromedp.
 	})
 }
 
-// Press presses keys; see the package kb of chromedp for those without a letter.
+// Keys without a letter, for [Tab.Press].
+const (
+	TabKey = kb.Tab
+	Enter  = kb.Enter
+	Space  = " "
+)
+
+// Press presses keys, one after the other.
 func (b *Tab) Press(keys string) {
 	b.t.Helper()
 	b.do(chromedp.KeyEvent(keys))
+}
+
+// Before runs a script in every page that is opened from now on, before its own.
+func (b *Tab) Before(script string) {
+	b.t.Helper()
+	b.do(chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
+		_, err := cdp.Call(ctx, t, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: script})
+		return err
+	}))
 }
 
 // Shot writes a picture of what is seen to a file, where the environment variable

@@ -3,15 +3,15 @@
 "use strict";
 
 bench.keys = (function () {
-  const inches = [["1", "2", "3"], ["4", "5", "6"], ["7", "8", "9"], ["and", "0", "⌫"], ["/2", "/4", "/8"], ["/16", "/32", "/64"]];
-  const metric = [["1", "2", "3"], ["4", "5", "6"], ["7", "8", "9"], [".", "0", "⌫"]];
-  const names = { "⌫": "take the last one away", and: "and, before a fraction", ".": "point", "/2": "halves", "/4": "quarters", "/8": "eighths", "/16": "sixteenths", "/32": "thirty-seconds", "/64": "sixty-fourths" };
+  const inches = [["1", "2", "3", "4", "5", "6", "7", "8", "9", "and", "0", "←"], ["/2", "/4", "/8", "/16", "/32", "/64"]];
+  const metric = [["1", "2", "3", "4", "5", "6", "7", "8", "9", ".", "0", "←"]];
+  const names = { "←": "take the last one away", and: "and, before a fraction", ".": "point", "/2": "halves", "/4": "quarters", "/8": "eighths", "/16": "sixteenths", "/32": "thirty-seconds", "/64": "sixty-fourths" };
   let field = null;
 
   function press(key) {
     if (!field) { return; }
     const text = field.value;
-    if (key === "⌫") { field.value = text.replace(/(\/\d*| |.)$/, ""); } else if (key === "and") { field.value = text.trim() === "" || / /.test(text) ? text : text + " "; } else { field.value = text + key; }
+    if (key === "←") { field.value = text.replace(/(\/(2|4|8|16|32|64)|.)$/, ""); } else if (key === "and") { field.value = text.trim() === "" || / /.test(text) ? text : text + " "; } else { field.value = text + key; }
     shown();
   }
   function shown() {
@@ -28,10 +28,12 @@ bench.keys = (function () {
     pad.append(out);
     for (const row of unit === "mm" ? metric : inches) {
       const line = document.createElement("div");
+      // Three beside one another.
       for (const key of row) {
         const b = document.createElement("button");
         b.type = "button";
         b.textContent = key;
+        b.dataset.key = key;
         if (names[key]) { b.setAttribute("aria-label", names[key]); }
         b.addEventListener("click", function () { press(key); });
         line.append(b);
@@ -48,7 +50,7 @@ bench.keys = (function () {
     input.classList.add("filling");
     let pad = section.querySelector(".keypad");
     if (!pad) { pad = build(input.dataset.unit); }
-    form.insertBefore(pad, form.querySelector("button.wide"));
+    form.insertBefore(pad, input.closest("label").nextSibling);
     shown();
   }
 

@@ -6,11 +6,14 @@ bench.table = (function () {
   const hold = 700; // ms to hold a box that is done until lifting unticks it
   const undoFor = 10000; // ms
   const sure = 4000; // ms in which a key is pressed again to untick
+  const bounce = 600; // ms in which a finger that trembles presses once
   const mostBoxes = 240; // of a run with more, those of one height are shown
   const boxes = bench.boxes;
   let undo = null; // {boxes, on, from}: what the last press did
   let undoEnds = 0;
   let said = ""; // for a while, before how things are
+  let lifted = 0; // when a press was acted on
+  let ticked = 0; // when DONE was
 
   function one(selector, from) { return (from || document).querySelector(selector); }
   function each(selector, from, f) { (from || document).querySelectorAll(selector).forEach(f); }
@@ -34,37 +37,38 @@ bench.table = (function () {
     e.classList.toggle("waits", c.wait > 0);
   }
 
-  // A press acts when it is lifted where it began. Of a press that is held, held is
-  // called on lifting; a key, or a screen reader, presses twice for that.
+  // A press acts when it is lifted where it began. A press that must be held calls
+  // act on lifting; a key, or a screen reader, presses twice for that.
   function pressed(button, short, held) {
     let began = 0;
     let timer = 0;
-    let skip = false;
     let asked = 0;
+    function must() { return !!held && held.may(); }
     function end() { clearTimeout(timer); began = 0; button.classList.remove("held", "holding"); }
+    function over(e) {
+      const b = button.getBoundingClientRect();
+      return e.clientX >= b.left && e.clientX <= b.right && e.clientY >= b.top && e.clientY <= b.bottom;
+    }
     button.addEventListener("pointerdown", function (e) {
       if (e.button) { return; }
       began = Date.now();
-      if (held && held.may()) {
+      if (must()) {
         button.classList.add("holding");
         timer = setTimeout(function () { button.classList.add("held"); say(held.lift); }, hold);
       }
     });
     button.addEventListener("pointercancel", end);
-    button.addEventListener("pointerleave", end);
-    button.addEventListener("pointerup", function () {
-      if (!began) { return; }
-      const long = held && held.may() && Date.now() - began >= hold;
-      const must = held && held.may();
+    button.addEventListener("pointerup", function (e) {
+      const long = Date.now() - began >= hold;
+      const mine = began && over(e);
       end();
-      skip = true;
-      setTimeout(function () { skip = false; }, 0);
-      if (long) { held.act(); } else if (must) { say(held.hint); } else { short(); }
+      lifted = Date.now();
+      if (!mine) { return; }
+      if (!must()) { short(); } else if (long) { held.act(); } else { say(held.hint); }
     });
     button.addEventListener("contextmenu", function (e) { e.preventDefault(); });
-    button.addEventListener("click", function (e) {
-      if (skip || e.detail) { skip = false; return; }
-      if (!held || !held.may()) { short(); return; }
+    button.addEventListener("click", function () {
+      if (!must()) { short(); return; }
       if (Date.now() - asked < sure) { asked = 0; held.act(); return; }
       asked = Date.now();
       say(held.again);
@@ -95,6 +99,8 @@ bench.table = (function () {
 
   // DONE ticks the first open box of the run and shows what comes next.
   function done(run) {
+    if (Date.now() - ticked < bounce) { return; }
+    ticked = Date.now();
     const open = boxes.openOf(run);
     const now = open || { run: run, height: run.rungs.length, copy: run.count };
     if (open) { set(boxes.box(run, open.height, open.copy), true, "run-" + run.number); }
@@ -114,7 +120,7 @@ bench.table = (function () {
   function ladder(section, rung) {
     each(".ladder li", section, function (li) { li.classList.toggle("now", Number(li.dataset.rung) === rung); });
     each(".heights", section, function (e) {
-      if (!e.dataset.says) { e.dataset.says = e.textContent.replace("HEIGHTS", ""); }
+      if (e.dataset.says === undefined) { e.dataset.says = e.textContent.replace("HEIGHTS", ""); }
       e.textContent = (rung ? "HEIGHT NOW" : "ALL HEIGHTS DONE") + e.dataset.says;
     });
     section.classList.toggle("through", !rung);
@@ -196,6 +202,8 @@ bench.table = (function () {
   function showSheet(section) {
     one("#batch").textContent = boxes.batch() || "on this device";
     one("#sums").textContent = far(bench.deck.runs);
+    const state = bench.desk.state();
+    one("#fault").textContent = state && state.fault ? "The plan has a fault now: " + state.fault : "";
     each("[data-setup]", section, function (a) { mark(one(".state", a), boxes.ofSetup(Number(a.dataset.setup))); });
     each(".piece", section, function (p) {
       const runs = bench.deck.runs.filter(function (r) { return r.piece === p.dataset.piece; });
@@ -253,12 +261,12 @@ bench.table = (function () {
     } else if (bench.desk.refused()) {
       text = bench.desk.refused();
     } else if (bench.desk.gone()) {
-      text = "The program does not answer. Go on: ticks are kept here and handed over when it is back.";
+      text = "The program does not answer. Go on: ticks wait here for it.";
     } else if (differs) {
       text = "The plan was changed: " + (state.differs ? plural(state.differs, "run") + " differ" + (state.differs === 1 ? "s" : "") : "nothing of the runs") + " from this page." +
-        (between ? "" : " Take them on the sheet of a setup.");
+        (between ? "" : " Take them between runs.");
     } else if (state && state.fault) {
-      text = "The plan has a fault now; this is its last good deck. " + state.fault;
+      text = "The plan has a fault now; this is its last good deck.";
     }
     if (waits) { text = plural(waits, "tick") + " not stored yet. " + text; }
     if (waits && bench.deck.served && !bench.kept.works()) { text += " This browser keeps nothing: leave the page open."; }
@@ -271,6 +279,12 @@ bench.table = (function () {
   return {
     say: say,
     begin: function () {
+      // A browser follows a touch with a click, on what then lies under the finger; a
+      // new touch begins with a press.
+      document.addEventListener("pointerdown", function () { lifted = 0; }, true);
+      document.addEventListener("click", function (e) {
+        if (Date.now() - lifted < bounce && e.detail) { e.stopPropagation(); e.preventDefault(); }
+      }, true);
       each(".done", null, function (b) {
         const run = boxes.find(b.closest("section").dataset.run);
         pressed(b, function () { done(run); });
@@ -294,7 +308,10 @@ bench.table = (function () {
       });
       boxes.watch(show);
       bench.desk.watch(show);
-      bench.parts.watch(show);
+      bench.parts.watch(function () {
+        each(".raise", null, function (e) { e.classList.remove("raise"); });
+        show();
+      });
     },
   };
 })();

@@ -1,0 +1,183 @@
+package page_test
+
+import (
+	"fmt"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fencecard/joinery/examples"
+	"fencecard/output/page"
+	"fencecard/output/page/browser"
+)
+
+// A page in a file by itself: what is ticked is still ticked when it was loaded
+// anew, in another tab as well, until it is unticked by holding.
+func TestTicksOfAFile(t *testing.T) {
+	address := fileOf(t, deckOf(t, []byte(twoLegs)), page.About{})
+	b := browser.Open(t, 360, 640)
+	b.Go(address + "#run-1.1")
+	b.Until(is("open"))
+	assert.Contains(t, b.Text("#told"), "kept in this browser")
+	b.Tap(firstBox)
+	b.Until(is("done"))
+	b.Reload()
+	b.Until(is("done"))
+	other := b.Another(768, 1024)
+	other.Go(address + "#run-1.1")
+	other.Until(is("done"))
+
+	b.Tap(firstBox) // what is done is not unticked by a brush of the sleeve
+	b.Until("document.querySelector('#told').textContent.includes('Hold it')")
+	b.Until(is("done"))
+	b.Hold(firstBox, time.Second)
+	b.Until(is("open"))
+	other.Until(is("open"))
+	b.Tap("section.here .undo")
+	b.Until(is("done"))
+	other.Until(is("done"))
+	b.Until("document.querySelector('section.here .undo').disabled")
+}
+
+// DONE goes through a setup as its sheet does: at each height every run and every
+// piece of it, then the next height, and at last the next setup.
+func TestDoneGoesOn(t *testing.T) {
+	d := deckOf(t, examples.BootBench)
+	b := browser.Open(t, 360, 640)
+	b.Go(fileOf(t, d, page.About{}) + "#sheet")
+	b.Until("document.querySelector('#next').textContent.includes('run 1.1')")
+	b.Tap("#next")
+	var order []string
+	for i := range 16 {
+		b.Until(fmt.Sprintf("bench.boxes.count(bench.boxes.ofSetup(1)).done === %d", i))
+		order = append(order, browser.Eval[string](b, here+".dataset.run + ' ' + "+here+".querySelector('.ladder .now').dataset.rung"))
+		if i == 4 {
+			assert.Contains(t, b.Text("#told"), "Now height 2: unplug, set the bit")
+			b.Shot("360-raise")
+		}
+		time.Sleep(700 * time.Millisecond) // as long as a finger trembles
+		b.Tap("section.here .done")
+	}
+	assert.Equal(t, []string{"1.1 1", "1.2 1", "1.3 1", "1.4 1", "1.1 2", "1.2 2", "1.3 2", "1.4 2",
+		"1.1 3", "1.2 3", "1.3 3", "1.4 3", "1.1 4", "1.2 4", "1.3 4", "1.4 4"}, order)
+	b.Until(here + ".id === 'setup-2'")
+	b.Tap(".top a")
+	b.Until(here + ".id === 'sheet'")
+	assert.Contains(t, b.Text("#sheet [data-setup='1'] .state"), "all done")
+	assert.Contains(t, b.Text("#next"), "run 2.1")
+	b.Back()
+	b.Until(here + ".id === 'setup-2'")
+	b.Back()
+	b.Until(here + ".id === 'run-1.4'")
+	assert.Equal(t, "ALL HEIGHTS DONE", b.Text("section.here .heights"))
+}
+
+// A browser that keeps nothing for files, or at all: the page ticks and says that it
+// forgets.
+func TestBrowserThatKeepsNothing(t *testing.T) {
+	b := browser.Open(t, 360, 640)
+	b.Before(`Object.defineProperty(window, "localStorage", { get: function () { throw new DOMException("no"); } })`)
+	b.Go(fileOf(t, deckOf(t, []byte(twoLegs)), page.About{}) + "#run-1.1")
+	b.Until(is("open"))
+	assert.Contains(t, b.Text("#told"), "ticks are lost when the page is closed")
+	b.Tap(firstBox)
+	b.Until(is("done"))
+
+	k := openDesk(t, deckOf(t, []byte(twoLegs)), page.About{})
+	b.Go(k.at + "/run/1.1")
+	b.Until(is("open") + " && bench.desk.state()")
+	k.leave()
+	b.Until("bench.desk.gone()")
+	b.Tap(firstBox)
+	b.Until("document.querySelector('#told').textContent.includes('leave the page open')")
+	k.come()
+	b.Until(is("done"))
+}
+
+// Without a pointer: from the run sheet to a tick, and to its end.
+func TestKeyboard(t *testing.T) {
+	b := browser.Open(t, 768, 1024)
+	b.Go(fileOf(t, deckOf(t, []byte(twoLegs)), page.About{}) + "#sheet")
+	b.Until("document.querySelector('#next').textContent.includes('run 1.1')")
+	focus := func(selector string) {
+		t.Helper()
+		for range 40 {
+			if browser.Eval[bool](b, "document.activeElement.matches(\""+selector+"\")") {
+				outline := browser.Eval[string](b, "getComputedStyle(document.activeElement).outlineStyle")
+				require.Equal(t, "solid", outline, "it is seen where the keyboard is")
+				return
+			}
+			b.Press(browser.TabKey)
+		}
+		require.Fail(t, "the keyboard does not reach "+selector)
+	}
+	focus("#next")
+	b.Press(browser.Enter)
+	b.Until(here + ".id === 'run-1.1'")
+	assert.Equal(t, "run-1.1-head", browser.Eval[string](b, "document.activeElement.id"), "a screen reader reads on there")
+	focus(".done")
+	b.Press(browser.Enter)
+	b.Until("bench.boxes.count(bench.deck.runs).done === 1")
+	focus(".undo")
+	b.Press(browser.Space)
+	b.Until("bench.boxes.count(bench.deck.runs).done === 0")
+	focus(".box[data-copy='2']")
+	b.Press(browser.Space)
+	b.Until("bench.boxes.count(bench.deck.runs).done === 1")
+	b.Press(browser.Enter)
+	b.Until("document.querySelector('#told').textContent.includes('Press again')")
+	b.Press(browser.Enter)
+	b.Until("bench.boxes.count(bench.deck.runs).done === 0")
+	focus("a[href^='#try-']")
+	b.Press(browser.Enter)
+	b.Until(here + ".id === 'try-1.1'")
+	focus("section.here .back")
+	b.Press(browser.Enter)
+	b.Until(here + ".id === 'run-1.1'")
+}
+
+const (
+	letters = `Array.from(document.querySelectorAll("section.here %s")).map(function (e) {
+		const c = document.createElement("canvas").getContext("2d");
+		const s = getComputedStyle(e);
+		c.font = s.fontWeight + " " + s.fontSize + " " + s.fontFamily;
+		return c.measureText("H").actualBoundingBoxAscent * 25.4 / 96;
+	})`
+	colours = `Array.from(new Set(Array.from(document.querySelectorAll("body *")).filter(function (e) { return e.checkVisibility(); }).flatMap(function (e) {
+		const s = getComputedStyle(e);
+		return e.closest("svg") ? [] : [s.color, s.backgroundColor];
+	}))).sort()`
+	unnamed = `Array.from(document.querySelectorAll("a, button, input:not([type=hidden]), summary")).filter(function (e) {
+		return e.checkVisibility() && !(e.textContent.trim() || e.getAttribute("aria-label") || e.labels && e.labels.length);
+	}).map(function (e) { return e.outerHTML; })`
+)
+
+// What is read a metre away is as large as it is meant to be, black on white, and
+// everything that is pressed has a name.
+func TestLegible(t *testing.T) {
+	d := deckOf(t, examples.BootBench)
+	address := fileOf(t, d, page.About{})
+	for _, size := range screens {
+		b := browser.Open(t, size.width, size.height)
+		for _, part := range []string{"sheet", "setup-3", "run-3.1", "run-10.1", "try-3.1", "print"} {
+			b.Go(address + "#" + part)
+			b.Until(fmt.Sprintf("document.querySelector('section.here').id === %q", part))
+			assert.Equal(t, []string{"rgb(0, 0, 0)", "rgb(255, 255, 255)", "rgba(0, 0, 0, 0)"}, browser.Eval[[]string](b, colours), part)
+			assert.Empty(t, browser.Eval[[]string](b, unnamed), part)
+		}
+		for _, run := range []string{"run-3.1", "run-1.3", "run-10.5"} {
+			b.Go(address + "#" + run)
+			b.Until(fmt.Sprintf("document.querySelector('section.here').id === %q", run))
+			orders := browser.Eval[[]float64](b, fmt.Sprintf(letters, ".big"))
+			assert.Len(t, orders, 3)
+			for _, high := range orders {
+				assert.GreaterOrEqual(t, high, 13.9, run)
+			}
+			for _, high := range browser.Eval[[]float64](b, fmt.Sprintf(letters, ".huge .n")) {
+				assert.GreaterOrEqual(t, high, 19.9, run)
+			}
+		}
+	}
+}

@@ -22,7 +22,7 @@ var Groove = Kind{
 	Also:     []string{"plough", "plow"},
 	Required: trenchKeys,
 	Optional: []string{"span"},
-	Example:  "in: back, width: 1/4, setback: 1/4 from bottom, depth: 1/4",
+	Example:  "in: back, width: 1/4, setback: 1/4 from bottom, span: 1/2 to 36 from left, depth: 1/4",
 	Grained:  true,
 	Gauged:   true,
 	Walled:   true,

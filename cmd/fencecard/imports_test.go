@@ -16,6 +16,7 @@ import (
 var forbidden = map[string][]string{
 	"fencecard/joinery":           {"fencecard/setup", "fencecard/output", "fencecard/cmd", "go.yaml.in/yaml", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
 	"fencecard/joinery/planfile":  {"fencecard/setup", "fencecard/output", "fencecard/cmd", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
+	"fencecard/joinery/planform":  {"fencecard/setup", "fencecard/output", "fencecard/cmd", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
 	"fencecard/joinery/piecelist": {"fencecard/setup", "fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile", "go.yaml.in/yaml", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
 	"fencecard/setup":             {"fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
 	"fencecard/setup/deck":        {"fencecard/setup/remark", "fencecard/setup/whatif", "fencecard/setup/proof", "fencecard/setup/solid", "fencecard/output", "fencecard/joinery/planfile"},

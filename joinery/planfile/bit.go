@@ -97,7 +97,7 @@ func (f *fields) bitKind() joinery.BitKind {
 
 // answer reads yes or no.
 func (f *fields) answer(key string) joinery.Answer {
-	switch f.word(key, "answer", []string{"yes", "no"}, "true", "false") {
+	switch f.word(key, "answer", answerWords, "true", "false") {
 	case 0:
 		return joinery.Yes
 	case 1:

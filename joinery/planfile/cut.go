@@ -130,7 +130,7 @@ func (r *planReader) readCutValues(f *fields, cut *joinery.Cut, b *blank) {
 	cut.Span = r.readSpan(f, cut.In, b)
 	cut.Cheeks = r.readCheeks(f, cut.At)
 	cut.Fence = r.readFencing(f)
-	cut.Square = f.word("ends", "way to leave ends", []string{"round", "square"}) == 1
+	cut.Square = f.word("ends", "way to leave ends", endsWords) == 1
 	if f.has("note") {
 		cut.Note = f.text("note", longestNote)
 	}
@@ -220,7 +220,7 @@ func (r *planReader) readTool(f *fields, cut *joinery.Cut) {
 		}
 		r.fault(f.value("bit"), nearName("bit", cut.Bit, names), "the shop has no bit named %s", quoted(cut.Bit))
 	}
-	cut.Bored = f.word("start", "way to start a cut", []string{"hole"}) == 0
+	cut.Bored = f.word("start", "way to start a cut", startWords) == 0
 }
 
 func (r *planReader) readFencing(f *fields) joinery.Fencing {

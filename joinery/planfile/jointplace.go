@@ -29,7 +29,7 @@ func (r *planReader) readPlace(j *jointWish) joint.Place {
 	if !r.mapping(n, "place says of two like-named sides how they lie, each after its key", "write "+example("place")+", or place: centred") {
 		return place
 	}
-	f := r.fields(n, "place", append(sideNames(), "centred"))
+	f := r.fields(n, "place", placeKeys)
 	for _, s := range joinery.Sides {
 		text, at, ok := f.scalar(s.String())
 		if !ok {

@@ -36,7 +36,7 @@ func (r *planReader) readJointWords(j *jointWish) {
 			r.fault(n, "write "+f.example("room"), "%s is no room", quoted(text))
 		}
 	}
-	switch f.word("ends", "way to leave ends", []string{"round", "square"}) {
+	switch f.word("ends", "way to leave ends", endsWords) {
 	case 0:
 		w.Rounded = true
 	case 1:

@@ -86,8 +86,8 @@ func (r *planReader) mirrorKeys(b *blank) *fields {
 	if !r.mapping(n, "a mirror says of which piece, and across which dimension", "write "+mirrorExample(n)) {
 		return nil
 	}
-	f := r.fields(n, "mirror", []string{"of", "across"})
-	f.need("of", "across")
+	f := r.fields(n, "mirror", mirrorOfKeys)
+	f.need(mirrorOfKeys...)
 	return f
 }
 

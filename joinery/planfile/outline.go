@@ -165,7 +165,7 @@ func (r *planReader) readShape(f *fields) *joinery.Outline {
 	kind, known := joinery.ParseBitKind(strings.ToLower(text))
 	shape, shapes := kind.Shape()
 	if !known || !shapes || shape == joinery.Drawn {
-		r.choice(r.place(n), "shape", text, joinery.RoundOver.String(), joinery.Cove.String(), joinery.Chamfer.String())
+		r.choice(r.place(n), "shape", text, shapeWords...)
 		return nil
 	}
 	if radius == 0 {

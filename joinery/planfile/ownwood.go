@@ -130,7 +130,7 @@ func (r *planReader) readClimate(f *fields) {
 		return
 	}
 	before, climate := len(r.faults), joinery.DefaultClimate
-	g := r.fields(f.value("climate"), "the climate", []string{"dry", "damp", "temp", "assembly"})
+	g := r.fields(f.value("climate"), "the climate", climateKeys)
 	for _, part := range []struct {
 		key   string
 		value *float64

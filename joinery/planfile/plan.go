@@ -133,7 +133,7 @@ func (f *fields) unit() (joinery.Unit, bool) {
 		f.r.fault(n, "write in or mm; a length in another unit has it behind: 2.5 cm, or 1' 6\"", "a plan is in inches or in millimetres, not in %s", text)
 		return joinery.Inches, false
 	}
-	switch f.word("unit", "unit", []string{"in", "mm"}, "inch", "millimetre", "inches", "millimetres", "inches", "millimeters") {
+	switch f.word("unit", "unit", unitWords, "inch", "millimetre", "inches", "millimetres", "inches", "millimeters") {
 	case 0:
 		return joinery.Inches, true
 	case 1:

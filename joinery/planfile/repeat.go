@@ -31,7 +31,7 @@ func (r *planReader) readRepeat(f *fields) *repeat {
 		return nil
 	}
 	before := len(r.faults)
-	g := r.fields(n, "repeat", []string{"times", "first", "every", "between"})
+	g := r.fields(n, "repeat", repeatKeys)
 	g.need("times")
 	times := g.times()
 	switch {

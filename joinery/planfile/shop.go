@@ -74,7 +74,7 @@ func (r *reader) shop(n *yaml.Node, rest joinery.Shop) joinery.Shop {
 	if f.has("minutes") {
 		shop.Minutes = r.readMinutes(f.value("minutes"), rest.Minutes)
 	}
-	if f.word("stops", "way to stop a cut", []string{joinery.Marks.String(), joinery.Blocks.String()}) == 1 {
+	if f.word("stops", "way to stop a cut", stopsWords) == 1 {
 		shop.Stops = joinery.Blocks
 	}
 	replace(f, "share", &shop.Share, f.share)

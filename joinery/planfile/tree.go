@@ -16,6 +16,17 @@ var depthLimit = loaderlimits.New(loaderlimits.DepthValue(50))
 
 // tree parses the file and returns its outermost node, or nil with a fault.
 func (r *reader) tree(data []byte, what, begin string) *yaml.Node {
+	before := len(r.faults)
+	root := r.document(data, what)
+	if root == nil && len(r.faults) == before {
+		r.add(joinery.Fault{Place: joinery.Place{File: r.name}, Problem: what + " is empty", Remedy: begin})
+	}
+	return root
+}
+
+// document parses the file and returns its outermost node: nil with a fault, or
+// where nothing is written in it.
+func (r *reader) document(data []byte, what string) *yaml.Node {
 	if !r.clean(data, what) {
 		return nil
 	}
@@ -32,7 +43,6 @@ func (r *reader) tree(data []byte, what, begin string) *yaml.Node {
 		return nil
 	}
 	if len(document.Content) == 0 || null(document.Content[0]) {
-		r.add(joinery.Fault{Place: joinery.Place{File: r.name}, Problem: what + " is empty", Remedy: begin})
 		return nil
 	}
 	root := document.Content[0]

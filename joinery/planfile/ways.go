@@ -10,7 +10,7 @@ import (
 func (r *reader) readWays(f *fields, shop *joinery.Shop) {
 	replace(f, "crossing", &shop.Cross, f.crossing)
 	if f.written("passes") {
-		shop.Gentle = f.word("passes", "way to take passes", []string{"gentle"}) == 0
+		shop.Gentle = f.word("passes", "way to take passes", passesWords) == 0
 	}
 	if f.written("raise") {
 		shop.Raises = f.answer("raise") == joinery.Yes
@@ -22,14 +22,13 @@ func (r *reader) readWays(f *fields, shop *joinery.Shop) {
 // crossing reads what pushes work across its end.
 func (f *fields) crossing(key string) joinery.Crossing {
 	if n := f.value(key); n != nil && n.Kind == yaml.MappingNode {
-		g := f.r.fields(n, "crossing", []string{joinery.Carriage.String()})
-		g.need(joinery.Carriage.String())
+		g := f.r.fields(n, "crossing", crossingKeys)
+		g.need(crossingKeys...)
 		return joinery.Crossing{With: joinery.Carriage, Base: g.positive(joinery.Carriage.String())}
 	}
 	if text, n, ok := f.scalar(key); ok && text == joinery.Carriage.String() {
 		f.r.fault(n, "write crossing: {carriage: 1/2}, with the thickness of its base", "a carriage raises the work by its base, which is not said")
 		return joinery.Crossing{}
 	}
-	words := []string{joinery.Block.String(), joinery.Gauge.String()}
-	return joinery.Crossing{With: joinery.Push(max(0, f.word(key, "way to push work across its end", words)))}
+	return joinery.Crossing{With: joinery.Push(max(0, f.word(key, "way to push work across its end", pushWords)))}
 }

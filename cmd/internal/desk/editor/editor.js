@@ -21,6 +21,11 @@ const look = EditorView.theme({
   ".cm-scroller": { fontFamily: "ui-monospace, monospace", lineHeight: "1.5" },
   ".cm-gutters": { backgroundColor: "#fff", color: "#555", borderRight: "1px solid #999" },
   ".cm-activeLine, .cm-activeLineGutter": { backgroundColor: "#f2f2f2" },
+  // The component draws these as pictures in data: addresses, which the page's
+  // policy refuses; lines and letters need none.
+  ".cm-lintRange-error": { backgroundImage: "none", textDecoration: "underline wavy 2px" },
+  ".cm-lint-marker-error": { content: "normal", width: "auto", height: "auto" },
+  ".cm-lint-marker-error::before": { content: '"!"', display: "inline-block", width: "1.1em", textAlign: "center", fontWeight: "bold", backgroundColor: "#000", color: "#fff" },
   ".cm-diagnostic": { fontFamily: "system-ui, sans-serif", fontSize: "16px" },
 });
 

@@ -1,0 +1,80 @@
+package desk
+
+import (
+	"embed"
+	"encoding/json"
+	"errors"
+	"io"
+	"io/fs"
+	"net/http"
+	"path/filepath"
+
+	"fencecard/setup/deck"
+)
+
+//go:embed files
+var files embed.FS
+
+// mostBytes is the longest body that is read.
+const mostBytes = 8 << 20
+
+// Work is what the desk works on.
+type Work struct {
+	// Path is the plan's file, which need not be there yet.
+	Path string
+	// Open reads a shop file that the plan names, as [planfile.Read] asks for it.
+	Open func(path string) ([]byte, error)
+	// Sheets writes a deck as the HTML that stands beside the plan.
+	Sheets func(w io.Writer, d *deck.Deck) error
+}
+
+// name is how messages call the plan: devices see no path.
+func (w Work) name() string { return filepath.Base(w.Path) }
+
+// New returns the handler of everything under /plan.
+func New(work Work) http.Handler {
+	inside, err := fs.Sub(files, "files")
+	if err != nil {
+		panic(err) // the files are part of the program
+	}
+	mux := http.NewServeMux()
+	mux.HandleFunc("GET /plan", func(w http.ResponseWriter, r *http.Request) { http.ServeFileFS(w, r, inside, "plan.html") })
+	mux.Handle("GET /plan/", http.StripPrefix("/plan", http.FileServerFS(inside)))
+	mux.HandleFunc("GET /plan/text", work.read)
+	mux.HandleFunc("PUT /plan/text", answer(work.save))
+	mux.HandleFunc("POST /plan/look", answer(work.look))
+	mux.HandleFunc("POST /plan/sheets", answer(work.sheets))
+	return mux
+}
+
+// answer reads a question in JSON and writes its answer.
+func answer[Q, A any](give func(r *http.Request, q Q) (A, error)) http.HandlerFunc {
+	return func(w http.ResponseWriter, r *http.Request) {
+		var q Q
+		if err := json.NewDecoder(http.MaxBytesReader(w, r.Body, mostBytes)).Decode(&q); err != nil {
+			status := http.StatusBadRequest
+			if errors.As(err, new(*http.MaxBytesError)) {
+				status = http.StatusRequestEntityTooLarge
+			}
+			say(w, status, trouble{"what the page sent cannot be read"})
+			return
+		}
+		a, err := give(r, q)
+		if err != nil {
+			say(w, http.StatusInternalServerError, trouble{err.Error()})
+			return
+		}
+		say(w, http.StatusOK, a)
+	}
+}
+
+// trouble is an answer where there is none.
+type trouble struct {
+	Trouble string `json:"trouble"`
+}
+
+func say(w http.ResponseWriter, status int, a any) {
+	w.Header().Set("Content-Type", "application/json")
+	w.WriteHeader(status)
+	_ = json.NewEncoder(w).Encode(a) // a page that has gone needs no answer
+}

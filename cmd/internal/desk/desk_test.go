@@ -1,0 +1,171 @@
+package desk
+
+import (
+	"bytes"
+	"encoding/json"
+	"html"
+	"io"
+	"net/http"
+	"net/http/httptest"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fencecard/joinery/examples"
+	"fencecard/joinery/planfile"
+	"fencecard/output"
+	"fencecard/setup"
+	"fencecard/setup/deck"
+)
+
+// workOn is a desk on a plan in a folder of its own; nil for no file yet.
+func workOn(t *testing.T, text []byte) Work {
+	t.Helper()
+	w := Work{Path: filepath.Join(t.TempDir(), "bench.yaml"), Sheets: asText}
+	if text != nil {
+		require.NoError(t, os.WriteFile(w.Path, text, 0o600))
+	}
+	return w
+}
+
+func asText(w io.Writer, d *deck.Deck) error {
+	var text bytes.Buffer
+	if err := output.Text(&text, d); err != nil {
+		return err
+	}
+	_, err := io.WriteString(w, "<pre>"+html.EscapeString(text.String())+"</pre>")
+	return err
+}
+
+func put[A any](t *testing.T, w Work, method, path string, q any) A {
+	t.Helper()
+	body, err := json.Marshal(q)
+	require.NoError(t, err)
+	recorder := httptest.NewRecorder()
+	New(w).ServeHTTP(recorder, httptest.NewRequest(method, path, bytes.NewReader(body)))
+	require.Equal(t, http.StatusOK, recorder.Code, recorder.Body.String())
+	var a A
+	require.NoError(t, json.Unmarshal(recorder.Body.Bytes(), &a))
+	return a
+}
+
+func TestFaultsStandAtTheirLines(t *testing.T) {
+	text := strings.Replace(string(examples.BootBench), "wood: ", "wood: no such ", 1)
+	line := 1 + strings.Count(text[:strings.Index(text, "no such")], "\n")
+	got := put[seen](t, workOn(t, nil), "POST", "/plan/look", planText{text})
+	require.NotEmpty(t, got.Faults)
+	assert.Equal(t, line, got.Faults[0].Line)
+	assert.Contains(t, got.Faults[0].Words, "no such")
+	sheets := put[printed](t, workOn(t, nil), "POST", "/plan/sheets", planText{text})
+	assert.Equal(t, got.Faults, sheets.Faults)
+	assert.Empty(t, sheets.HTML)
+}
+
+func TestSheetsAreThoseThatArePrinted(t *testing.T) {
+	plan, err := planfile.Read("bench.yaml", examples.BootBench, nil)
+	require.NoError(t, err)
+	d, err := setup.Make(plan)
+	require.NoError(t, err)
+	var want bytes.Buffer
+	require.NoError(t, asText(&want, d))
+	got := put[printed](t, workOn(t, nil), "POST", "/plan/sheets", planText{string(examples.BootBench)})
+	assert.Equal(t, d.Code, got.Code)
+	assert.Equal(t, want.String(), got.HTML)
+	assert.Empty(t, got.Faults)
+}
+
+// A column counts characters; a browser counts some of them twice.
+func TestUnits(t *testing.T) {
+	assert.Equal(t, 2, units("abc", 2))
+	assert.Equal(t, 3, units("a\U0001FAB5c", 2))
+	assert.Equal(t, 1, units("é", 9))
+	assert.Equal(t, 0, units("abc", -1))
+}
+
+func TestSave(t *testing.T) {
+	for name, c := range map[string]struct {
+		file, base, text string
+		want             saved
+		holds            string
+	}{
+		"as it was":         {"a\nb\nc\n", "a\nb\nc\n", "a\nb\nC\n", saved{Text: "a\nb\nC\n"}, "a\nb\nC\n"},
+		"changed elsewhere": {"A\nb\nc\n", "a\nb\nc\n", "a\nb\nC\n", saved{Text: "A\nb\nC\n", Merged: true}, "A\nb\nC\n"},
+		"the same line":     {"a\nb\nx\n", "a\nb\nc\n", "a\nb\ny\n", saved{Asks: true, Theirs: "a\nb\nx\n"}, "a\nb\nx\n"},
+		"other line ends":   {"a\r\nb\r\n", "a\nb\n", "a\nB\n", saved{Text: "a\r\nB\r\n"}, "a\r\nB\r\n"},
+		"made meanwhile":    {"a\n", "", "b\n", saved{Asks: true, Theirs: "a\n"}, "a\n"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			w := workOn(t, []byte(c.file))
+			assert.Equal(t, c.want, put[saved](t, w, "PUT", "/plan/text", change{c.base, c.text}))
+			holds, err := os.ReadFile(w.Path)
+			require.NoError(t, err)
+			assert.Equal(t, c.holds, string(holds))
+		})
+	}
+}
+
+func TestSaveANewPlan(t *testing.T) {
+	w := workOn(t, nil)
+	assert.Equal(t, saved{Text: "a\n"}, put[saved](t, w, "PUT", "/plan/text", change{"", "a\n"}))
+	require.NoError(t, os.Remove(w.Path))
+	assert.Equal(t, saved{Asks: true, Gone: true}, put[saved](t, w, "PUT", "/plan/text", change{"a\n", "b\n"}))
+	assert.NoFileExists(t, w.Path)
+}
+
+// A browser would change the letters of such a file, so it is not given to one.
+func TestAFileThatIsNoText(t *testing.T) {
+	w := workOn(t, []byte("name: \xff\n"))
+	for _, r := range []*http.Request{
+		httptest.NewRequest("GET", "/plan/text", nil),
+		httptest.NewRequest("PUT", "/plan/text", strings.NewReader(`{"base":"name: \ufffd\n","text":"name: x\n"}`)),
+	} {
+		recorder := httptest.NewRecorder()
+		New(w).ServeHTTP(recorder, r)
+		assert.NotEqual(t, http.StatusOK, recorder.Code)
+		assert.Contains(t, recorder.Body.String(), "UTF-8")
+	}
+	holds, err := os.ReadFile(w.Path)
+	require.NoError(t, err)
+	assert.Equal(t, "name: \xff\n", string(holds))
+}
+
+func TestWhatCannotBeRead(t *testing.T) {
+	for body, status := range map[string]int{
+		"{":   http.StatusBadRequest,
+		"[1]": http.StatusBadRequest,
+		`{"text":"` + strings.Repeat("a", mostBytes) + `"}`: http.StatusRequestEntityTooLarge,
+	} {
+		recorder := httptest.NewRecorder()
+		New(workOn(t, nil)).ServeHTTP(recorder, httptest.NewRequest("POST", "/plan/look", strings.NewReader(body)))
+		assert.Equal(t, status, recorder.Code)
+	}
+}
+
+// No path of the maker's computer goes to a browser.
+func TestNoPath(t *testing.T) {
+	w := workOn(t, []byte("name: [\n"))
+	for _, ask := range []*http.Request{
+		httptest.NewRequest("GET", "/plan/text", nil),
+		httptest.NewRequest("POST", "/plan/look", strings.NewReader(`{"text":"name: [\n"}`)),
+	} {
+		recorder := httptest.NewRecorder()
+		New(w).ServeHTTP(recorder, ask)
+		assert.NotContains(t, recorder.Body.String(), filepath.Dir(w.Path))
+	}
+}
+
+func TestFiles(t *testing.T) {
+	for path, kind := range map[string]string{
+		"/plan": "text/html", "/plan/desk.js": "text/javascript", "/plan/desk.css": "text/css",
+		"/plan/editor.js": "text/javascript", "/plan/editor-licences.txt": "text/plain",
+	} {
+		recorder := httptest.NewRecorder()
+		New(workOn(t, nil)).ServeHTTP(recorder, httptest.NewRequest("GET", path, nil))
+		assert.Equal(t, http.StatusOK, recorder.Code, path)
+		assert.Contains(t, recorder.Header().Get("Content-Type"), kind, path)
+	}
+}

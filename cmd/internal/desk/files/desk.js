@@ -1,0 +1,170 @@
+// The plan's screen. Everything said about the plan comes from the program; this
+// only asks for it, and shows it.
+
+const of = (id) => document.getElementById(id);
+const told = (words) => { of("told").textContent = words; };
+
+async function ask(method, path, body, signal) {
+  const answer = await fetch(path, { method, signal, headers: { "Content-Type": "application/json" }, body: body && JSON.stringify(body) });
+  const said = await answer.json();
+  if (!answer.ok) throw new Error(said.trouble);
+  return said;
+}
+
+// A plain field, where the editor does not start.
+function field(parent, text, changed) {
+  const area = document.createElement("textarea");
+  area.setAttribute("aria-label", "the plan's text");
+  area.spellcheck = false;
+  area.value = text;
+  area.addEventListener("input", changed);
+  parent.append(area);
+  return {
+    text: () => area.value,
+    put(now) { area.value = now; changed(); },
+    faults() {},
+    go(number, from) {
+      const before = area.value.split("\n").slice(0, number - 1).join("\n");
+      const at = before.length + (number > 1 ? 1 : 0) + from;
+      area.focus();
+      area.setSelectionRange(at, at);
+    },
+    undo() { area.focus(); document.execCommand("undo"); },
+    focus: () => area.focus(),
+  };
+}
+
+let editor, base = "", looking, making;
+
+// later runs something when no key came for a while.
+function later(wait, what) {
+  let timer;
+  return () => { clearTimeout(timer); timer = setTimeout(what, wait); };
+}
+
+// item is something said of a line, with a button that goes there.
+function item(said) {
+  const item = document.createElement("li");
+  if (said.line > 0) {
+    const place = document.createElement("button");
+    place.type = "button";
+    place.textContent = "line " + said.line;
+    place.addEventListener("click", () => editor.go(said.line, said.from));
+    item.append(place);
+  }
+  item.append(said.words);
+  return item;
+}
+
+function show(faults) {
+  editor.faults(faults.filter((f) => f.line > 0));
+  of("faults").replaceChildren(...faults.map(item));
+  stand(faults.length > 0);
+}
+
+// stand tells whether the sheets are those of an earlier text.
+function stand(old) {
+  of("sheets").classList.toggle("old", old);
+  of("before").hidden = !old || !of("sheets").dataset.code;
+}
+
+async function look() {
+  looking?.abort();
+  const mine = looking = new AbortController();
+  try {
+    const seen = await ask("POST", "/plan/look", { text: editor.text() }, mine.signal);
+    if (mine.signal.aborted) return;
+    show(seen.faults);
+    if (seen.faults.length === 0) make();
+  } catch (e) {
+    if (!mine.signal.aborted) told(unreachable(e));
+  }
+}
+
+const make = later(200, async () => {
+  making?.abort();
+  const mine = making = new AbortController();
+  try {
+    const deck = await ask("POST", "/plan/sheets", { text: editor.text() }, mine.signal);
+    if (mine.signal.aborted) return;
+    if (deck.faults.length > 0) { show(deck.faults); return; }
+    const list = document.createElement("ul");
+    list.className = "said";
+    list.append(...deck.warnings.map(item));
+    of("deck").innerHTML = deck.html; // the program's own, every name in it as text
+    if (deck.warnings.length > 0) of("deck").prepend(list);
+    of("sheets").dataset.code = deck.code;
+    stand(false);
+  } catch (e) {
+    if (!mine.signal.aborted) told(unreachable(e));
+  }
+});
+
+const unreachable = (e) => e instanceof TypeError ? "The program does not answer. Nothing here is lost: start it again and save." : e.message;
+
+const soon = later(60, look);
+
+function changed() {
+  making?.abort();
+  of("save").disabled = false;
+  told("not saved");
+  soon();
+}
+
+async function save() {
+  const text = editor.text();
+  try {
+    const s = await ask("PUT", "/plan/text", { base, text });
+    if (s.asks) { choose(s); return; }
+    base = plain(s.text);
+    // What was typed while it was written stays.
+    if (s.merged && editor.text() === text) editor.put(base);
+    const all = editor.text() === base;
+    of("save").disabled = all;
+    told(s.merged ? "saved, with what another editor wrote meanwhile" : all ? "saved" : "not saved");
+  } catch (e) {
+    told(unreachable(e));
+  }
+}
+
+function choose(s) {
+  of("how").textContent = s.gone ? "It is no longer there." : "Here and there the same lines were changed, so the two do not go together by themselves. Nothing was written.";
+  of("theirs").textContent = s.theirs;
+  of("mine").onclick = () => { of("asks").close(); base = plain(s.theirs); save(); };
+  of("take").onclick = () => { of("asks").close(); base = plain(s.theirs); editor.put(base); save(); };
+  of("later").onclick = () => { of("asks").close(); told("not saved: the file was changed elsewhere"); };
+  of("asks").showModal();
+}
+
+// A browser's editor knows one end of a line; the program gives the file its own.
+const plain = (text) => text.replace(/\r\n?/g, "\n");
+
+async function begin() {
+  let file;
+  try {
+    file = await ask("GET", "/plan/text");
+  } catch (e) {
+    told(unreachable(e));
+    return;
+  }
+  base = plain(file.text);
+  of("name").textContent = file.name;
+  document.title = file.name + " - fencecard";
+  try {
+    editor = (await import("/plan/editor.js")).open(of("text"), base, changed);
+  } catch {
+    of("text").replaceChildren();
+    editor = field(of("text"), base, changed);
+  }
+  of("save").disabled = file.here;
+  of("save").addEventListener("click", save);
+  of("undo").addEventListener("click", () => { editor.undo(); editor.focus(); });
+  addEventListener("keydown", (e) => {
+    if ((e.ctrlKey || e.metaKey) && e.key === "s") { e.preventDefault(); save(); }
+  });
+  addEventListener("beforeunload", (e) => { if (editor.text() !== base) e.preventDefault(); });
+  told(file.here ? "" : "a new plan: it becomes a file when it is saved");
+  look();
+}
+
+begin();

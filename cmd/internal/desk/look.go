@@ -1,0 +1,117 @@
+package desk
+
+import (
+	"bytes"
+	"errors"
+	"net/http"
+	"unicode/utf16"
+
+	"fencecard/joinery"
+	"fencecard/joinery/planfile"
+	"fencecard/setup"
+	"fencecard/setup/remark"
+	"fencecard/setup/search"
+)
+
+type planText struct {
+	Text string `json:"text"`
+}
+
+// remarkAt is something said at a place of the plan.
+type remarkAt struct {
+	// Line is that of the plan, from 1; 0 for what stands elsewhere.
+	Line int `json:"line"`
+	// From is where in the line, from 0, in the units in which a browser counts.
+	From  int    `json:"from"`
+	Words string `json:"words"`
+}
+
+type seen struct {
+	Faults []remarkAt `json:"faults"`
+}
+
+// look says what is wrong with a text: as much as is known without a deck, so that
+// it is there between two keys.
+func (w Work) look(_ *http.Request, q planText) (seen, error) {
+	plan, err := planfile.Read(w.name(), []byte(q.Text), w.Open)
+	if err == nil {
+		_, err = setup.Jobs(plan)
+	}
+	faults, err := w.faults(err)
+	return seen{faults}, err
+}
+
+// faults gives an error that holds faults as such, and any other back.
+func (w Work) faults(err error) ([]remarkAt, error) {
+	all := []remarkAt{}
+	var faults joinery.Faults
+	if !errors.As(err, &faults) {
+		return all, err
+	}
+	for _, f := range faults {
+		words := f.Problem
+		if f.Remedy != "" {
+			words += "; " + f.Remedy
+		}
+		if f.Other.Known() {
+			words += " (" + f.Other.String() + ": " + f.Clash + ")"
+		}
+		all = append(all, w.at(f.Place, joinery.Printable(words)))
+	}
+	return all, nil
+}
+
+func (w Work) at(p joinery.Place, words string) remarkAt {
+	switch {
+	case p.Known() && p.File == w.name():
+		return remarkAt{p.Line, units(p.Source, p.Column-1), words}
+	case p.Known():
+		return remarkAt{Words: p.String() + ": " + words}
+	}
+	return remarkAt{Words: words}
+}
+
+// units counts the first characters of a line as a browser does.
+func units(line string, characters int) int {
+	n := 0
+	for _, r := range line {
+		if characters <= 0 {
+			break
+		}
+		n += max(utf16.RuneLen(r), 1)
+		characters--
+	}
+	return n
+}
+
+type printed struct {
+	seen
+	Code     string     `json:"code"`
+	HTML     string     `json:"html"`
+	Warnings []remarkAt `json:"warnings"`
+	// Best tells that no deck takes less time; else the search was ended.
+	Best bool `json:"best"`
+}
+
+// sheets makes the deck of a text and sets its sheets. A page that asks anew calls
+// off what it asked before.
+func (w Work) sheets(r *http.Request, q planText) (printed, error) {
+	plan, err := planfile.Read(w.name(), []byte(q.Text), w.Open)
+	if err != nil {
+		faults, err := w.faults(err)
+		return printed{seen: seen{faults}, Warnings: []remarkAt{}}, err
+	}
+	d, err := setup.MakeWith(r.Context(), plan, setup.Options{})
+	if err != nil {
+		faults, err := w.faults(err)
+		return printed{seen: seen{faults}, Warnings: []remarkAt{}}, err
+	}
+	p := printed{seen: seen{[]remarkAt{}}, Code: d.Code, Warnings: []remarkAt{}, Best: d.Ended == search.Through}
+	for _, warning := range remark.Once(d) {
+		p.Warnings = append(p.Warnings, w.at(warning.Place, joinery.Printable(warning.Text)))
+	}
+	var html bytes.Buffer
+	err = w.Sheets(&html, d)
+	p.HTML = html.String()
+	return p, err
+}

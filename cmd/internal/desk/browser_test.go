@@ -1,0 +1,123 @@
+package desk
+
+import (
+	"fmt"
+	"net/http"
+	"net/http/httptest"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fencecard/joinery/examples"
+	"fencecard/output/page/browser"
+)
+
+// policy is that of the bench page; the editor asks for no exception.
+const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; " +
+	"form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
+
+// serve serves a desk as the bench page does.
+func serve(t *testing.T, next http.Handler) string {
+	s := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		w.Header().Set("Content-Security-Policy", policy)
+		w.Header().Set("X-Content-Type-Options", "nosniff")
+		next.ServeHTTP(w, r)
+	}))
+	t.Cleanup(s.Close)
+	return s.URL
+}
+
+// The element that is typed into.
+const content = `document.querySelector('#text').shadowRoot?.querySelector('.cm-content')`
+
+// twoHundred is a plan with as many cuts, in boards with grooves side by side.
+func twoHundred() string {
+	var b strings.Builder
+	b.WriteString("title: big\nunit: in\nwood: white ash\npieces:\n")
+	for p := range 25 {
+		fmt.Fprintf(&b, "  - piece: board %d\n    size: {left-right: 6, front-back: 3/4, top-bottom: 40}\n    cuts:\n", p+1)
+		for c := range 8 {
+			fmt.Fprintf(&b, "      - groove: cut %d\n        in: front\n        width: 1/4\n        depth: 1/4\n        setback: 1 from left\n        span: %d to %d from top\n", c+1, 1+4*c, 3+4*c)
+		}
+	}
+	return b.String()
+}
+
+func TestTypeAndSave(t *testing.T) {
+	b := browser.Open(t, 1400, 900)
+	w := workOn(t, examples.BootBench)
+	b.Go(serve(t, New(w)) + "/plan")
+	b.Until(content)
+	b.Until(`document.querySelector('#sheets').dataset.code`)
+	b.Shot("plan")
+	code := browser.Eval[string](b, `document.querySelector('#sheets').dataset.code`)
+	assert.Equal(t, "none", browser.Eval[string](b, `document.querySelector('#faults li') ? "some" : "none"`))
+
+	browser.Eval[any](b, content+`.focus()`)
+	browser.Eval[any](b, `(function () { window.refused = []; addEventListener("securitypolicyviolation", (e) => window.refused.push(e.violatedDirective + " " + e.blockedURI)); })()`)
+	b.Press("q")
+	b.Until(`document.querySelector('#faults li button')?.textContent === "line 1"`)
+	b.Until(content + `?.querySelector('.cm-lintRange-error')`)
+	assert.Equal(t, "underline none", browser.Eval[string](b, `(function () { const s = getComputedStyle(`+content+`.querySelector('.cm-lintRange-error')); return s.textDecorationLine + " " + s.backgroundImage; })()`))
+	assert.Equal(t, "!", browser.Eval[string](b, `getComputedStyle(document.querySelector('#text').shadowRoot.querySelector('.cm-lint-marker-error'), '::before').content.replaceAll('"', '')`))
+	b.Shot("fault")
+	b.Tap("#undo")
+	b.Until(`!document.querySelector('#faults li')`)
+	assert.Equal(t, code, browser.Eval[string](b, `document.querySelector('#sheets').dataset.code`))
+
+	assert.Empty(t, browser.Eval[[]string](b, `window.refused`), "refused by the policy")
+
+	// Another editor writes a line at the end, this one in the first.
+	browser.Eval[any](b, content+`.focus()`)
+	b.Press("# here ")
+	outside := string(examples.BootBench) + "# there\n"
+	require.NoError(t, os.WriteFile(w.Path, []byte(outside), 0o600))
+	b.Tap("#save")
+	b.Until(`document.querySelector('#told').textContent.startsWith("saved, with")`)
+	holds, err := os.ReadFile(w.Path)
+	require.NoError(t, err)
+	assert.Equal(t, "# here "+outside, string(holds))
+
+	// Both write the first line.
+	require.NoError(t, os.WriteFile(w.Path, []byte("# elsewhere\n"+outside), 0o600))
+	browser.Eval[any](b, content+`.focus()`)
+	b.Press("really ")
+	b.Tap("#save")
+	b.Until(`document.querySelector('#asks').open`)
+	b.Shot("asks")
+	now, err := os.ReadFile(w.Path)
+	require.NoError(t, err)
+	assert.Equal(t, "# elsewhere\n"+outside, string(now), "overwritten unseen")
+	b.Tap("#mine")
+	b.Until(`document.querySelector('#told').textContent === "saved"`)
+	now, err = os.ReadFile(w.Path)
+	require.NoError(t, err)
+	assert.Contains(t, string(now), "really")
+}
+
+// What a maker waits for after a key, measured in the browser and told; a machine
+// that is busy makes it no failure.
+func TestFaultsAfterAKey(t *testing.T) {
+	b := browser.Open(t, 1400, 900)
+	b.Go(serve(t, New(workOn(t, []byte(twoHundred())))) + "/plan")
+	b.Until(content)
+	b.Until(`document.querySelector('#sheets').dataset.code || document.querySelector('#faults li')`)
+	require.Empty(t, browser.Eval[string](b, `document.querySelector('#faults').textContent`))
+	browser.Eval[any](b, content+`.focus()`)
+	browser.Eval[any](b, `(function () {
+		window.took = [];
+		let at;
+		document.querySelector('#text').shadowRoot.addEventListener('keydown', () => { at = performance.now(); }, true);
+		new MutationObserver(() => { if (at) { window.took.push(performance.now() - at); at = 0; } }).observe(document.querySelector('#faults'), { childList: true });
+	})()`)
+	for n := range 10 {
+		b.Press("q")
+		b.Until(fmt.Sprintf(`window.took.length > %d`, n))
+	}
+	b.Until(`document.querySelector('#faults li')`)
+	took := browser.Eval[[]float64](b, `window.took.sort((a, b) => a - b)`)
+	t.Logf("from a key to the fault at its line, 200 cuts: %.0f ms (median), %.0f ms (worst)", took[len(took)/2], took[len(took)-1])
+}

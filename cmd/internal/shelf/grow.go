@@ -2,8 +2,6 @@ package shelf
 
 import (
 	"context"
-	"errors"
-	"io/fs"
 	"os"
 	"path/filepath"
 )
@@ -13,14 +11,7 @@ import (
 // add wrote is synced before Grow returns nil; where add fails after it wrote,
 // what it wrote is taken off again.
 func Grow(ctx context.Context, path string, add func(f *os.File) error) error {
-	path = target(path)
-	if err := mayUpdate(path); err != nil {
-		return err
-	}
-	unlock, err := hold(ctx, path+LockEnding)
-	if errors.Is(err, fs.ErrNotExist) {
-		return naming(path, err) // there is no such folder
-	}
+	path, unlock, err := locked(ctx, path)
 	if err != nil {
 		return err
 	}

@@ -54,14 +54,7 @@ func Update(ctx context.Context, path string, change func(old []byte) ([]byte, e
 }
 
 func (s shelf) update(ctx context.Context, path string, change func(old []byte) ([]byte, error)) error {
-	path = target(path)
-	if err := mayUpdate(path); err != nil {
-		return err
-	}
-	unlock, err := hold(ctx, path+LockEnding)
-	if errors.Is(err, fs.ErrNotExist) {
-		return naming(path, err) // there is no such folder
-	}
+	path, unlock, err := locked(ctx, path)
 	if err != nil {
 		return err
 	}
@@ -84,6 +77,20 @@ func (s shelf) update(ctx context.Context, path string, change func(old []byte) 
 		}
 	}
 	return ErrUnsettled
+}
+
+// locked is the file that a path means, held for this run alone until unlock is
+// called.
+func locked(ctx context.Context, path string) (file string, unlock func(), err error) {
+	path = target(path)
+	if err := mayUpdate(path); err != nil {
+		return "", nil, err
+	}
+	unlock, err = hold(ctx, path+LockEnding)
+	if errors.Is(err, fs.ErrNotExist) {
+		return "", nil, naming(path, err) // there is no such folder
+	}
+	return path, unlock, err
 }
 
 // mayUpdate faults a file that is not to be updated, or what stands in the

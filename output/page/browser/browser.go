@@ -145,19 +145,29 @@ func (b *Tab) Back() {
 // Eval returns what an expression of the page's language is worth.
 func Eval[T any](b *Tab, expression string) T {
 	b.t.Helper()
-	ctx, stop := context.WithTimeout(b.ctx, patience)
-	defer stop()
-	v, err := chromedp.Run(ctx, chromedp.Evaluate[T](expression))
+	v, err := eval[T](b, expression)
 	require.NoError(b.t, err, expression)
 	return v
 }
 
-// Until waits for an expression to be true.
+func eval[T any](b *Tab, expression string) (T, error) {
+	ctx, stop := context.WithTimeout(b.ctx, patience)
+	defer stop()
+	return chromedp.Run(ctx, chromedp.Evaluate[T](expression))
+}
+
+// Until waits for an expression to be true. One that fails is not true yet: while a
+// page is loaded, what it asks of is not there.
 func (b *Tab) Until(expression string) {
 	b.t.Helper()
 	end := time.Now().Add(patience)
-	for !Eval[bool](b, "!!("+expression+")") {
+	for {
+		is, err := eval[bool](b, "!!("+expression+")")
+		if err == nil && is {
+			return
+		}
 		if time.Now().After(end) {
+			require.NoError(b.t, err, expression)
 			require.FailNow(b.t, "it never came true: "+expression, "the page says: %s", Eval[string](b, "document.getElementById('told')?.textContent || document.body.innerText.slice(0, 500)"))
 		}
 		time.Sleep(20 * time.Millisecond)

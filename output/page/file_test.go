@@ -16,6 +16,7 @@ import (
 // A page in a file by itself: what is ticked is still ticked when it was loaded
 // anew, in another tab as well, until it is unticked by holding.
 func TestTicksOfAFile(t *testing.T) {
+	t.Parallel()
 	address := fileOf(t, deckOf(t, []byte(twoLegs)), page.About{})
 	b := browser.Open(t, 360, 640)
 	b.Go(address + "#run-1.1")
@@ -44,8 +45,10 @@ func TestTicksOfAFile(t *testing.T) {
 // DONE goes through a setup as its sheet does: at each height every run and every
 // piece of it, then the next height, and at last the next setup.
 func TestDoneGoesOn(t *testing.T) {
+	t.Parallel()
 	d := deckOf(t, examples.BootBench)
 	b := browser.Open(t, 360, 640)
+	b.Before("var ahead = 0; (function () { const now = Date.now; Date.now = function () { return now() + ahead; }; })()")
 	b.Go(fileOf(t, d, page.About{}) + "#sheet")
 	b.Until("document.querySelector('#next').textContent.includes('run 1.1')")
 	b.Tap("#next")
@@ -57,7 +60,7 @@ func TestDoneGoesOn(t *testing.T) {
 			assert.Contains(t, b.Text("#told"), "Now height 2: unplug, set the bit")
 			b.Shot("360-raise")
 		}
-		time.Sleep(700 * time.Millisecond) // as long as a finger trembles
+		browser.Eval[any](b, "ahead += 700") // as long as a finger trembles
 		b.Tap("section.here .done")
 	}
 	assert.Equal(t, []string{"1.1 1", "1.2 1", "1.3 1", "1.4 1", "1.1 2", "1.2 2", "1.3 2", "1.4 2",
@@ -77,6 +80,7 @@ func TestDoneGoesOn(t *testing.T) {
 // A browser that keeps nothing for files, or at all: the page ticks and says that it
 // forgets.
 func TestBrowserThatKeepsNothing(t *testing.T) {
+	t.Parallel()
 	b := browser.Open(t, 360, 640)
 	b.Before(`Object.defineProperty(window, "localStorage", { get: function () { throw new DOMException("no"); } })`)
 	b.Go(fileOf(t, deckOf(t, []byte(twoLegs)), page.About{}) + "#run-1.1")
@@ -98,6 +102,7 @@ func TestBrowserThatKeepsNothing(t *testing.T) {
 
 // Without a pointer: from the run sheet to a tick, and to its end.
 func TestKeyboard(t *testing.T) {
+	t.Parallel()
 	b := browser.Open(t, 768, 1024)
 	b.Go(fileOf(t, deckOf(t, []byte(twoLegs)), page.About{}) + "#sheet")
 	b.Until("document.querySelector('#next').textContent.includes('run 1.1')")
@@ -157,6 +162,7 @@ const (
 // What is read a metre away is as large as it is meant to be, black on white, and
 // everything that is pressed has a name.
 func TestLegible(t *testing.T) {
+	t.Parallel()
 	d := deckOf(t, examples.BootBench)
 	address := fileOf(t, d, page.About{})
 	for _, size := range screens {

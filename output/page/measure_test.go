@@ -55,6 +55,7 @@ const targetsSeen = `(function () {
 // Every part of the page at both sizes: nothing to scroll sideways, nothing small to
 // touch, nothing too near to something else.
 func TestTargets(t *testing.T) {
+	t.Parallel()
 	d := deckOf(t, examples.BootBench)
 	asked := map[string]page.Questions{"3.1": {
 		Table: []page.Question{{Name: "near", Words: "fence face to the near edge of the bit", Unit: "in"}, {Name: "far", Words: "fence face to the far edge of the bit", Unit: "in"}},

@@ -40,6 +40,7 @@ func is(state string) string {
 // A tick is shown as done when it is stored and not before; it is still there when
 // the page was loaded anew, and on another device at once.
 func TestTickIsDoneWhenStored(t *testing.T) {
+	t.Parallel()
 	k := openDesk(t, deckOf(t, []byte(twoLegs)), page.About{})
 	b := browser.Open(t, 360, 640)
 	b.Go(k.at + "/run/1.1")
@@ -72,6 +73,7 @@ func TestTickIsDoneWhenStored(t *testing.T) {
 // The program is killed; the page goes on, says so, and hands over what waits when
 // the program is back: once.
 func TestTicksWaitWhileTheProgramIsGone(t *testing.T) {
+	t.Parallel()
 	k := openDesk(t, deckOf(t, []byte(twoLegs)), page.About{})
 	b := browser.Open(t, 360, 640)
 	b.Go(k.at + "/run/1.1")
@@ -98,6 +100,7 @@ func TestTicksWaitWhileTheProgramIsGone(t *testing.T) {
 
 // An answer that is lost on its way: the ticks are sent again and count once.
 func TestLostAnswer(t *testing.T) {
+	t.Parallel()
 	k := openDesk(t, deckOf(t, []byte(twoLegs)), page.About{})
 	b := browser.Open(t, 360, 640)
 	b.Go(k.at + "/run/1.1")
@@ -112,6 +115,7 @@ func TestLostAnswer(t *testing.T) {
 // A page is closed with ticks that were not stored: the next one takes them up, with
 // the numbers they had.
 func TestQueueOutlivesThePage(t *testing.T) {
+	t.Parallel()
 	k := openDesk(t, deckOf(t, []byte(twoLegs)), page.About{})
 	full := func(w http.ResponseWriter) bool {
 		w.WriteHeader(http.StatusInternalServerError)
@@ -138,6 +142,7 @@ func TestQueueOutlivesThePage(t *testing.T) {
 
 // What the page says where the program refuses it.
 func TestRefused(t *testing.T) {
+	t.Parallel()
 	k := openDesk(t, deckOf(t, []byte(twoLegs)), page.About{})
 	b := browser.Open(t, 360, 640)
 	b.Go(k.at + "/run/1.1")
@@ -167,6 +172,7 @@ func TestRefused(t *testing.T) {
 
 // A plan that was changed is told of, and taken between runs by a press.
 func TestChangedPlan(t *testing.T) {
+	t.Parallel()
 	k := openDesk(t, deckOf(t, []byte(twoLegs)), page.About{})
 	b := browser.Open(t, 360, 640)
 	b.Go(k.at + "/run/1.1")
@@ -187,6 +193,7 @@ func TestChangedPlan(t *testing.T) {
 
 // A new batch has no ticks, and what waited for the old one does not tick it.
 func TestNewBatch(t *testing.T) {
+	t.Parallel()
 	k := openDesk(t, deckOf(t, []byte(twoLegs)), page.About{})
 	b := browser.Open(t, 360, 640)
 	b.Go(k.at + "/run/1.1")
@@ -207,6 +214,7 @@ func TestNewBatch(t *testing.T) {
 // TRY sends what was typed on the keypad and shows the answer; without the program
 // it says that it has none.
 func TestTry(t *testing.T) {
+	t.Parallel()
 	d := deckOf(t, examples.BootBench)
 	k := openDesk(t, d, page.About{Questions: map[string]page.Questions{"3.1": {
 		Table: []page.Question{{Name: "near", Words: "fence face to the near edge of the bit", Unit: "in"}, {Name: "far", Words: "fence face to the far edge of the bit", Unit: "in"}},

@@ -1,0 +1,52 @@
+package browser
+
+import (
+	"context"
+	"fmt"
+	"time"
+
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+)
+
+// Tap touches an element with a finger, as briefly as one does.
+func (b *Tab) Tap(selector string) {
+	b.t.Helper()
+	b.Hold(selector, 0)
+}
+
+// Hold touches an element for some time.
+func (b *Tab) Hold(selector string, long time.Duration) {
+	b.t.Helper()
+	at := Eval[[]float64](b, fmt.Sprintf(`(function () {
+		const e = document.querySelector(%q);
+		let box = e.getBoundingClientRect();
+		if (box.top < 120 || box.bottom > innerHeight - 120) { e.scrollIntoView({ block: "center" }); box = e.getBoundingClientRect(); }
+		return [box.left + box.width / 2, box.top + box.height / 2];
+	})()`, selector))
+	b.do(touch(input.DispatchTouchEventTypeTouchStart, &input.TouchPoint{X: at[0], Y: at[1]}))
+	time.Sleep(long)
+	b.do(touch(input.DispatchTouchEventTypeTouchEnd))
+}
+
+func touch(what input.DispatchTouchEventType, at ...*input.TouchPoint) chromedp.Action[chromedp.Void] {
+	return chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
+		_, err := cdp.Call(ctx, t, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: what, TouchPoints: append([]*input.TouchPoint{}, at...)})
+		return err
+	})
+}
+
+// Keys without a letter, for [Tab.Press].
+const (
+	TabKey = kb.Tab
+	Enter  = kb.Enter
+	Space  = " "
+)
+
+// Press presses keys, one after the other.
+func (b *Tab) Press(keys string) {
+	b.t.Helper()
+	b.do(chromedp.KeyEvent(keys))
+}

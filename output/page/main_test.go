@@ -1,0 +1,10 @@
+package page_test
+
+import (
+	"os"
+	"testing"
+
+	"fencecard/output/page/browser"
+)
+
+func TestMain(m *testing.M) { os.Exit(browser.Shared(m).Run()) }

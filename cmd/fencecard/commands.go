@@ -40,6 +40,7 @@ func pages() []entry {
 		{"plan", "How a plan is written", page("plan")},
 		{"joints", "How a joint is written once, and both its cuts follow", page("joints")},
 		{"safety", "What can hurt you at a router table", page("safety")},
+		{"words", "What the words of plan, sheet and page mean", page("words")},
 		{"warnings", "What every warning says", func(*app) *cobra.Command { return &cobra.Command{Long: warningTopic()} }},
 	}
 }

@@ -71,6 +71,15 @@ func Page(w io.Writer, d *deck.Deck, about page.About) error {
 	return page.Write(w, d, about)
 }
 
+// Beside writes the sheets of a deck as a part of a page, to stand beside the text of
+// their plan.
+func Beside(w io.Writer, d *deck.Deck, b page.Beside) error {
+	if err := proof.Holds(d); err != nil {
+		return err
+	}
+	return page.WriteBeside(w, d, b)
+}
+
 // Text writes a deck to be read on a screen of 80 columns.
 func Text(w io.Writer, d *deck.Deck) error {
 	if err := proof.Holds(d); err != nil {

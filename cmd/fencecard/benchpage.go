@@ -16,6 +16,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"fencecard/cmd/internal/bench"
+	"fencecard/cmd/internal/desk"
 	"fencecard/cmd/internal/ticks"
 	"fencecard/joinery"
 )
@@ -75,11 +76,15 @@ func (a *app) bench(ctx context.Context, args []string, o benchOptions) error {
 		return err
 	}
 	done := a.busy("making the deck")
-	server := bench.New(ctx, bench.Options{
+	options := bench.Options{
 		Make: w.make, Look: w.look, Ticks: kept,
 		Letting: func(address string) { a.tellLetting(address) },
 		Faulty:  a.tellFaulty,
-	})
+	}
+	if w.file != "" {
+		options.Desk = desk.New(w.desk())
+	}
+	server := bench.New(ctx, options)
 	done()
 	if ctx.Err() != nil {
 		return nil // interrupted before there was anything to serve

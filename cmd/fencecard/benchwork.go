@@ -74,7 +74,13 @@ func (w *benchWork) make(ctx context.Context) (*deck.Deck, error) {
 	if err != nil {
 		return nil, err
 	}
-	if plan, err = setup.Batch(plan, w.o.batch); err != nil {
+	return w.deck(ctx, plan)
+}
+
+// deck makes the deck of a plan as the page shows it.
+func (w *benchWork) deck(ctx context.Context, plan *joinery.Plan) (*deck.Deck, error) {
+	plan, err := setup.Batch(plan, w.o.batch)
+	if err != nil {
 		return nil, err
 	}
 	d, err := setup.MakeWith(ctx, plan, setup.Options{Plain: w.o.search == 0, Search: search.Limit{Time: time.Duration(w.o.search)}})

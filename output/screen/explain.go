@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"io"
 	"strconv"
-	"strings"
 
 	"fencecard/joinery"
 	"fencecard/output/wording"
@@ -31,7 +30,7 @@ func Explain(w io.Writer, d *deck.Deck, all []whatif.Explanation) error {
 		}
 		t.wrapped("          ", x.Cutting)
 		if x.Saving != nil {
-			t.wrapped("  spare it:  ", x.Saving.Change+": "+savings(x.Saving, &d.Plan.Shop))
+			t.wrapped("  spare it:  ", x.Saving.Change+": "+wording.Savings(x.Saving, &d.Plan.Shop))
 		}
 	}
 	if len(untried) > 0 {
@@ -45,34 +44,4 @@ func Explain(w io.Writer, d *deck.Deck, all []whatif.Explanation) error {
 	}
 	_, err := io.WriteString(w, t.String())
 	return err
-}
-
-// savings says what a change makes less and, if there is any, more.
-func savings(s *whatif.Saving, shop *joinery.Shop) string {
-	var less, more []string
-	add := func(n int, one, many string) {
-		switch {
-		case n > 0:
-			less = append(less, wording.Count(n, one, many))
-		case n < 0:
-			more = append(more, wording.Count(-n, one, many))
-		}
-	}
-	add(s.Less.Bits, "bit", "bits")
-	add(s.Less.Fences, "fence setting", "fence settings")
-	add(s.Less.Heights, "height", "heights")
-	if shop.Stops == joinery.Blocks {
-		add(s.Less.Stops, "pair of blocks", "pairs of blocks")
-	}
-	if shop.Minutes.Run > 0 {
-		add(s.Less.Runs, "pass", "passes")
-	}
-	if shop.Minutes.Fit > 0 {
-		add(s.Less.Fits, "trial of fit", "trials of fit")
-	}
-	text := strings.Join(less, ", ") + " less"
-	if len(more) > 0 {
-		text += ", " + strings.Join(more, ", ") + " more"
-	}
-	return fmt.Sprintf("%s, %g min", text, s.Less.Time.Minutes())
 }

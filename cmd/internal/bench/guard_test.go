@@ -120,8 +120,12 @@ func TestWhatASharedDeviceMay(t *testing.T) {
 	assert.Equal(t, http.StatusOK, status)
 	status, _ = g.post("/batch", nil)
 	assert.Contains(t, []int{http.StatusNotFound, http.StatusMethodNotAllowed}, status)
-	status, _ = g.get("/plan")
-	assert.Equal(t, http.StatusNotFound, status)
+	for _, path := range []string{"/plan", "/plan/", "/plan/text", "/plan/look", "/plan/nothing"} {
+		status, _ = g.get(path)
+		assert.Equal(t, http.StatusForbidden, status, path)
+		status, _ = g.post(path, nil)
+		assert.Contains(t, []int{http.StatusForbidden, http.StatusTemporaryRedirect}, status, path)
+	}
 	assert.Len(t, b.browser(0).state().Ticks, 1, "no new batch")
 }
 
@@ -230,4 +234,19 @@ func TestConnectionsHaveTheirLimit(t *testing.T) {
 	require.NoError(t, err)
 	_, err = transport.RoundTrip(r)
 	assert.Error(t, err)
+}
+
+// The plan is written at the desk's own address, and there is a way to it from there.
+func TestThePlanIsWrittenAtTheDesk(t *testing.T) {
+	b := set(t, legPlan, true)
+	desk := b.browser(0)
+	for _, path := range []string{"/plan", "/plan/text"} {
+		status, text := desk.get(path)
+		assert.Equal(t, http.StatusOK, status)
+		assert.Equal(t, "written here: "+path, text)
+	}
+	_, sheet := desk.get("/")
+	assert.Contains(t, sheet, `href="/plan"`)
+	_, sheet = b.guest().get("/")
+	assert.NotContains(t, sheet, `"/plan"`)
 }

@@ -137,8 +137,12 @@ func (s *Server) site(address string, shared bool) http.Handler {
 	if !shared {
 		mux.HandleFunc("POST /batch", s.newBatch)
 		if s.Desk != nil {
-			mux.Handle("/plan", s.Desk)
+			mux.Handle("GET /plan", s.Desk)
 			mux.Handle("/plan/", s.Desk)
+		}
+	} else {
+		for _, path := range []string{"GET /plan", "/plan/"} {
+			mux.HandleFunc(path, func(w http.ResponseWriter, _ *http.Request) { refuse(w, "The plan is written at the desk alone.") })
 		}
 	}
 	return s.guard(address, shared, mux)

@@ -69,7 +69,7 @@ func set(t *testing.T, plan string, shared bool) *table {
 	require.NoError(t, err)
 	b.sites, err = listen(0, at)
 	require.NoError(t, err)
-	s := New(t.Context(), Options{Make: b.make, Look: b.look, Ticks: b.ticks, Letting: b.let, Faulty: b.fault})
+	s := New(t.Context(), Options{Make: b.make, Look: b.look, Ticks: b.ticks, Letting: b.let, Faulty: b.fault, Desk: writing})
 	ctx, stop := context.WithCancel(t.Context())
 	ended := make(chan error, 1)
 	go func() { ended <- s.Serve(ctx, b.sites...) }()
@@ -79,6 +79,9 @@ func set(t *testing.T, plan string, shared bool) *table {
 	})
 	return b
 }
+
+// writing stands for the plan's screen.
+var writing = http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) { _, _ = io.WriteString(w, "written here: "+r.URL.Path) })
 
 func (b *table) make(ctx context.Context) (*deck.Deck, error) {
 	plan, err := planfile.Read("leg.yaml", []byte(b.look()), nil)

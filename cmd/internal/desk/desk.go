@@ -1,14 +1,15 @@
 package desk
 
 import (
+	"context"
 	"embed"
 	"encoding/json"
 	"errors"
-	"io"
 	"io/fs"
 	"net/http"
 	"path/filepath"
 
+	"fencecard/joinery"
 	"fencecard/setup/deck"
 )
 
@@ -24,8 +25,8 @@ type Work struct {
 	Path string
 	// Open reads a shop file that the plan names, as [planfile.Read] asks for it.
 	Open func(path string) ([]byte, error)
-	// Sheets writes a deck as the HTML that stands beside the plan.
-	Sheets func(w io.Writer, d *deck.Deck) error
+	// Make makes the deck of a plan as it will be printed. It may be called off.
+	Make func(ctx context.Context, plan *joinery.Plan) (*deck.Deck, error)
 }
 
 // name is how messages call the plan: devices see no path.
@@ -44,6 +45,7 @@ func New(work Work) http.Handler {
 	mux.HandleFunc("PUT /plan/text", answer(work.save))
 	mux.HandleFunc("POST /plan/look", answer(work.look))
 	mux.HandleFunc("POST /plan/sheets", answer(work.sheets))
+	mux.HandleFunc("POST /plan/why", answer(work.why))
 	return mux
 }
 

@@ -2,9 +2,9 @@ package desk
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
-	"html"
-	"io"
+	"fmt"
 	"net/http"
 	"net/http/httptest"
 	"os"
@@ -15,9 +15,10 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"fencecard/joinery"
 	"fencecard/joinery/examples"
 	"fencecard/joinery/planfile"
-	"fencecard/output"
+	"fencecard/output/sheets"
 	"fencecard/setup"
 	"fencecard/setup/deck"
 )
@@ -25,20 +26,15 @@ import (
 // workOn is a desk on a plan in a folder of its own; nil for no file yet.
 func workOn(t *testing.T, text []byte) Work {
 	t.Helper()
-	w := Work{Path: filepath.Join(t.TempDir(), "bench.yaml"), Sheets: asText}
+	w := Work{Path: filepath.Join(t.TempDir(), "bench.yaml"), Make: makeIt}
 	if text != nil {
 		require.NoError(t, os.WriteFile(w.Path, text, 0o600))
 	}
 	return w
 }
 
-func asText(w io.Writer, d *deck.Deck) error {
-	var text bytes.Buffer
-	if err := output.Text(&text, d); err != nil {
-		return err
-	}
-	_, err := io.WriteString(w, "<pre>"+html.EscapeString(text.String())+"</pre>")
-	return err
+func makeIt(ctx context.Context, plan *joinery.Plan) (*deck.Deck, error) {
+	return setup.MakeWith(ctx, plan, setup.Options{})
 }
 
 func put[A any](t *testing.T, w Work, method, path string, q any) A {
@@ -70,12 +66,42 @@ func TestSheetsAreThoseThatArePrinted(t *testing.T) {
 	require.NoError(t, err)
 	d, err := setup.Make(plan)
 	require.NoError(t, err)
-	var want bytes.Buffer
-	require.NoError(t, asText(&want, d))
 	got := put[printed](t, workOn(t, nil), "POST", "/plan/sheets", planText{string(examples.BootBench)})
 	assert.Equal(t, d.Code, got.Code)
-	assert.Equal(t, want.String(), got.HTML)
 	assert.Empty(t, got.Faults)
+	screen := sheets.OnScreen(d, sheets.Pages{})
+	for i := range d.Setups {
+		head, err := screen.Head(i)
+		require.NoError(t, err)
+		assert.True(t, strings.Contains(got.HTML, string(head)))
+		for k := range d.Setups[i].Runs {
+			row, err := screen.Row(&d.Setups[i], &d.Setups[i].Runs[k])
+			require.NoError(t, err)
+			assert.True(t, strings.Contains(got.HTML, string(row)))
+		}
+	}
+	for _, c := range d.Cards() {
+		card, err := screen.Card(&c)
+		require.NoError(t, err)
+		assert.True(t, strings.Contains(got.HTML, string(card)))
+	}
+}
+
+// A warning stands above the sheet that it belongs to, with its line.
+func TestWarningsStandAtTheirSheets(t *testing.T) {
+	got := put[printed](t, workOn(t, nil), "POST", "/plan/sheets", planText{string(examples.BootBench)})
+	_, at, _ := strings.Cut(got.HTML, `<section class="sheet" data-setup="5"`)
+	at, _, _ = strings.Cut(at, "</section>")
+	before, _, _ := strings.Cut(string(examples.BootBench), "board: shelf / left\n")
+	line := 3 + strings.Count(before, "\n") // of its place
+	assert.True(t, strings.Contains(at, fmt.Sprintf(`data-line="%d" data-from="11">line %d</button>front left leg: for the dado`, line, line)))
+	assert.Equal(t, 2, strings.Count(got.HTML, `<button type="button" data-line=`))
+}
+
+func TestWhyEachSetupIsThere(t *testing.T) {
+	got := put[reasons](t, workOn(t, nil), "POST", "/plan/why", planText{string(examples.BootBench)})
+	assert.Contains(t, got.HTML[1], "no other bit or fence distance makes the groove &#34;panel&#34;")
+	assert.Len(t, got.HTML, 10)
 }
 
 // A column counts characters; a browser counts some of them twice.

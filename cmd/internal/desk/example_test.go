@@ -1,19 +1,23 @@
 package desk_test
 
 import (
+	"context"
 	"fmt"
-	"io"
 	"net/http/httptest"
 	"strings"
 
 	"fencecard/cmd/internal/desk"
+	"fencecard/joinery"
+	"fencecard/setup"
 	"fencecard/setup/deck"
 )
 
 func Example() {
 	handler := desk.New(desk.Work{
-		Path:   "bench.yaml",
-		Sheets: func(w io.Writer, d *deck.Deck) error { _, err := io.WriteString(w, d.Code); return err },
+		Path: "bench.yaml",
+		Make: func(ctx context.Context, plan *joinery.Plan) (*deck.Deck, error) {
+			return setup.MakeWith(ctx, plan, setup.Options{})
+		},
 	})
 	answer := httptest.NewRecorder()
 	handler.ServeHTTP(answer, httptest.NewRequest("POST", "/plan/look", strings.NewReader(`{"text": "unit: furlong\npieces: []\n"}`)))

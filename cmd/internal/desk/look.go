@@ -1,7 +1,6 @@
 package desk
 
 import (
-	"bytes"
 	"errors"
 	"net/http"
 	"unicode/utf16"
@@ -9,8 +8,6 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/planfile"
 	"fencecard/setup"
-	"fencecard/setup/remark"
-	"fencecard/setup/search"
 )
 
 type planText struct {
@@ -82,36 +79,4 @@ func units(line string, characters int) int {
 		characters--
 	}
 	return n
-}
-
-type printed struct {
-	seen
-	Code     string     `json:"code"`
-	HTML     string     `json:"html"`
-	Warnings []remarkAt `json:"warnings"`
-	// Best tells that no deck takes less time; else the search was ended.
-	Best bool `json:"best"`
-}
-
-// sheets makes the deck of a text and sets its sheets. A page that asks anew calls
-// off what it asked before.
-func (w Work) sheets(r *http.Request, q planText) (printed, error) {
-	plan, err := planfile.Read(w.name(), []byte(q.Text), w.Open)
-	if err != nil {
-		faults, err := w.faults(err)
-		return printed{seen: seen{faults}, Warnings: []remarkAt{}}, err
-	}
-	d, err := setup.MakeWith(r.Context(), plan, setup.Options{})
-	if err != nil {
-		faults, err := w.faults(err)
-		return printed{seen: seen{faults}, Warnings: []remarkAt{}}, err
-	}
-	p := printed{seen: seen{[]remarkAt{}}, Code: d.Code, Warnings: []remarkAt{}, Best: d.Ended == search.Through}
-	for _, warning := range remark.Once(d) {
-		p.Warnings = append(p.Warnings, w.at(warning.Place, joinery.Printable(warning.Text)))
-	}
-	var html bytes.Buffer
-	err = w.Sheets(&html, d)
-	p.HTML = html.String()
-	return p, err
 }

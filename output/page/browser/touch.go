@@ -40,9 +40,12 @@ func touch(what input.DispatchTouchEventType, at ...*input.TouchPoint) chromedp.
 
 // Keys without a letter, for [Tab.Press].
 const (
-	TabKey = kb.Tab
-	Enter  = kb.Enter
-	Space  = " "
+	TabKey    = kb.Tab
+	Enter     = kb.Enter
+	Space     = " "
+	Down      = kb.ArrowDown
+	End       = kb.End
+	Backspace = kb.Backspace
 )
 
 // Press presses keys, one after the other.

@@ -88,17 +88,30 @@ const make = later(200, async () => {
     const deck = await ask("POST", "/plan/sheets", { text: editor.text() }, mine.signal);
     if (mine.signal.aborted) return;
     if (deck.faults.length > 0) { show(deck.faults); return; }
-    const list = document.createElement("ul");
-    list.className = "said";
-    list.append(...deck.warnings.map(item));
     of("deck").innerHTML = deck.html; // the program's own, every name in it as text
-    if (deck.warnings.length > 0) of("deck").prepend(list);
     of("sheets").dataset.code = deck.code;
     stand(false);
   } catch (e) {
     if (!mine.signal.aborted) told(unreachable(e));
   }
 });
+
+// Why the setups are there is asked when one wants to know it of the first.
+async function why(opened) {
+  if (opened.dataset.asked) return;
+  const all = document.querySelectorAll("#deck details.why");
+  for (const one of all) one.dataset.asked = "yes";
+  try {
+    const said = await ask("POST", "/plan/why", { text: editor.text() });
+    for (const one of all) {
+      const html = said.html[one.dataset.setup];
+      if (html && said.code === of("sheets").dataset.code) one.insertAdjacentHTML("beforeend", html);
+    }
+  } catch (e) {
+    for (const one of all) delete one.dataset.asked;
+    told(unreachable(e));
+  }
+}
 
 const unreachable = (e) => e instanceof TypeError ? "The program does not answer. Nothing here is lost: start it again and save." : e.message;
 
@@ -158,6 +171,11 @@ async function begin() {
   }
   of("save").disabled = file.here;
   of("save").addEventListener("click", save);
+  of("deck").addEventListener("click", (e) => {
+    const place = e.target.closest("button[data-line]");
+    if (place) editor.go(Number(place.dataset.line), Number(place.dataset.from));
+  });
+  of("deck").addEventListener("toggle", (e) => { if (e.target.open) why(e.target); }, true);
   of("undo").addEventListener("click", () => { editor.undo(); editor.focus(); });
   addEventListener("keydown", (e) => {
     if ((e.ctrlKey || e.metaKey) && e.key === "s") { e.preventDefault(); save(); }

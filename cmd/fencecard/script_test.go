@@ -10,10 +10,12 @@ import (
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"fencecard/output/page/browser"
 )
 
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"fencecard": main, "fencecard-keeps": keepMany, "fencecard-peak": tellPeak})
+	testscript.Main(browser.Shared(m), map[string]func(){"fencecard": main, "fencecard-keeps": keepMany, "fencecard-peak": tellPeak})
 }
 
 // TestScripts runs the program as a maker would, one file a behaviour.

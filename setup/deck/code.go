@@ -42,6 +42,7 @@ func (d *Deck) contents(w io.Writer) {
 		s := &d.Setups[i]
 		fmt.Fprintf(w, "setup %d bit %q %s fence %s carriage %s heights%s\n",
 			s.Number, s.Bit.Name, s.Bit.True().MM(), s.Fence.NearEdge.MM(), s.Carriage.MM(), allMM(s.Heights))
+		shapes(w, s.Bit)
 		for k := range s.Runs {
 			s.Runs[k].contents(w)
 		}
@@ -65,6 +66,7 @@ const saysLength = 16
 func (s *Setup) Says(r *Run) string {
 	sum := sha256.New()
 	fmt.Fprintf(sum, "fencecard run 1 bit %q %s fence %s carriage %s\n", s.Bit.Name, s.Bit.True().MM(), s.Fence.NearEdge.MM(), s.Carriage.MM())
+	shapes(sum, s.Bit)
 	r.says(sum)
 	return hex.EncodeToString(sum.Sum(nil))[:saysLength]
 }
@@ -87,6 +89,20 @@ func (r *Run) says(w io.Writer) {
 	if r.Screw != nil {
 		fmt.Fprintf(w, "screw %s\n", r.Screw.FromMiddle.MM())
 	}
+}
+
+// shapes writes the outline of a bit that shapes edges: of another outline the same
+// heights leave another edge.
+func shapes(w io.Writer, bit *joinery.Bit) {
+	o := bit.Outline
+	if o == nil {
+		return
+	}
+	fmt.Fprintf(w, "pilot %s shape %d radius %s", bit.Pilot.MM(), o.Shape, o.Radius.MM())
+	for _, c := range o.Corners {
+		fmt.Fprintf(w, " %s %s", c.Below.MM(), c.Reach.MM())
+	}
+	fmt.Fprintln(w)
 }
 
 func allMM(ls []joinery.Length) string {

@@ -2,7 +2,6 @@ package setup_test
 
 import (
 	"context"
-	"slices"
 	"testing"
 	"time"
 
@@ -18,16 +17,6 @@ import (
 
 // bySteps lets the default steps run out whatever the machine is busy with.
 var bySteps = setup.Options{Search: search.Limit{Steps: 2 * search.StepsPerSecond, Time: time.Hour}}
-
-// recessed reports whether a run of a deck begins at the floor of a recess.
-func recessed(d *deck.Deck) bool {
-	for i := range d.Setups {
-		if slices.ContainsFunc(d.Setups[i].Runs, func(r deck.Run) bool { return r.Channel.Recess.Depth > 0 }) {
-			return true
-		}
-	}
-	return false
-}
 
 // Real plans have 20 to 60 cuts, and the search proves that nothing beats what
 // it makes of them.
@@ -45,18 +34,14 @@ func TestRealPlansAreProved(t *testing.T) {
 			assert.LessOrEqual(t, cuts, 60)
 			d, err := setup.MakeWith(t.Context(), plan, bySteps)
 			require.NoError(t, err)
-			bound := d.Changes.Time
-			if recessed(d) {
-				bound = 0 // nothing is proved where runs begin in a recess
-			}
-			assert.Equal(t, bound > 0, d.Changes.Proved, "%+v", d.Changes)
-			assert.Equal(t, bound, d.Changes.Bound)
+			assert.True(t, d.Changes.Proved, "%+v", d.Changes)
+			assert.Equal(t, d.Changes.Time, d.Changes.Bound)
 			plain, err := setup.MakeWith(t.Context(), plan, setup.Options{Plain: true})
 			require.NoError(t, err)
 			assert.LessOrEqual(t, d.Changes.Time, plain.Changes.Time)
 			assert.False(t, plain.Changes.Proved)
 			counted := deck.Count(d.Setups, &plan.Shop)
-			counted.Bound, counted.Proved = d.Changes.Bound, bound > 0
+			counted.Bound, counted.Proved = d.Changes.Bound, true
 			assert.Equal(t, counted, d.Changes)
 		})
 	}

@@ -8,30 +8,9 @@ import "fencecard/joinery"
 // leaves the surface, is the lightest. It returns none where one division of the
 // scale takes too much.
 func bites(from joinery.Length, d Demand, scale joinery.Scale) []joinery.Length {
-	fewest, ok := bitesOn(scale.Division, from, d)
-	if !ok {
-		return nil
-	}
-	divisions := inchDivisions
-	if scale.Unit == joinery.Millimetres {
-		divisions = metricDivisions
-	}
-	for _, division := range divisions {
-		if division < scale.Division || division%scale.Division != 0 {
-			continue
-		}
-		if rungs, ok := bitesOn(division, from, d); ok && len(rungs) == len(fewest) {
-			return rungs
-		}
-	}
-	return fewest
-}
-
-// bitesOn returns the fewest rungs on one division.
-func bitesOn(division, from joinery.Length, d Demand) (rungs []joinery.Length, ok bool) {
-	for from < d.Depth {
+	return fewest(from, d.Depth, scale, func(from, division joinery.Length) joinery.Length {
 		if d.takes(from, d.Depth) <= d.Cap {
-			return append(rungs, d.Depth), true
+			return d.Depth
 		}
 		// The wood grows with the height: the highest rung is found by halving.
 		low, high := from/division, d.Depth/division
@@ -43,13 +22,8 @@ func bitesOn(division, from joinery.Length, d Demand) (rungs []joinery.Length, o
 				high = middle - 1
 			}
 		}
-		if low*division <= from {
-			return nil, false
-		}
-		from = low * division
-		rungs = append(rungs, from)
-	}
-	return rungs, true
+		return low * division
+	})
 }
 
 // Bites reports whether passes set on the scale shape the whole of a demand's edge.

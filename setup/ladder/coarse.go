@@ -1,6 +1,10 @@
 package ladder
 
-import "fencecard/joinery"
+import (
+	"slices"
+
+	"fencecard/joinery"
+)
 
 // Divisions that a rule is marked in and heights are set to by eye, the coarsest
 // first.
@@ -14,11 +18,7 @@ var (
 // that reach to in n steps, none deeper than most, on the coarsest division of the
 // scale that can; of these, the shortest steps.
 func coarsest(from, to, n, most joinery.Length, scale joinery.Scale) (first, step joinery.Length, ok bool) {
-	divisions := inchDivisions
-	if scale.Unit == joinery.Millimetres {
-		divisions = metricDivisions
-	}
-	for _, d := range append(divisions[:len(divisions):len(divisions)], scale.Division) {
+	for _, d := range append(slices.Clone(divisions(scale)), scale.Division) {
 		if d < scale.Division || d%scale.Division != 0 {
 			continue
 		}
@@ -33,4 +33,39 @@ func coarsest(from, to, n, most joinery.Length, scale joinery.Scale) (first, ste
 		}
 	}
 	return 0, 0, false
+}
+
+// fewest returns the rungs from one height up to another, each as high as it may
+// be: the fewest, on the coarsest division that needs no more of them. Next gives the
+// highest rung that may come after a height, on a division of the scale. It returns
+// none where one division is too much.
+func fewest(from, to joinery.Length, scale joinery.Scale, next func(from, division joinery.Length) joinery.Length) []joinery.Length {
+	on := func(division joinery.Length) (rungs []joinery.Length) {
+		for at := from; at < to; {
+			height := next(at, division)
+			if height <= at {
+				return nil
+			}
+			rungs, at = append(rungs, height), height
+		}
+		return rungs
+	}
+	rungs := on(scale.Division)
+	for _, division := range divisions(scale) {
+		if division < scale.Division || division%scale.Division != 0 {
+			continue
+		}
+		if coarse := on(division); coarse != nil && len(coarse) == len(rungs) {
+			return coarse
+		}
+	}
+	return rungs
+}
+
+// divisions lists the divisions of the scale's unit, the coarsest first.
+func divisions(scale joinery.Scale) []joinery.Length {
+	if scale.Unit == joinery.Millimetres {
+		return metricDivisions
+	}
+	return inchDivisions
 }

@@ -48,19 +48,24 @@ func (d Demand) takes(from, to joinery.Length) joinery.Length {
 func Of(demands []Demand, scale joinery.Scale) []joinery.Length {
 	byDepth := slices.Clone(demands)
 	slices.SortFunc(byDepth, func(a, b Demand) int { return cmp.Compare(a.Depth, b.Depth) })
-	// The cap that holds below byDepth[i] is the smallest from i on.
-	for i := len(byDepth) - 2; i >= 0; i-- {
-		byDepth[i].Cap = min(byDepth[i].Cap, byDepth[i+1].Cap)
-		byDepth[i].From = min(byDepth[i].From, byDepth[i+1].From)
+	held := make([]hold, len(byDepth))
+	var above hold
+	for i := len(byDepth) - 1; i >= 0; i-- {
+		above.by(byDepth[i])
+		held[i] = above
 	}
 	var ladder []joinery.Length
 	var from joinery.Length
-	for _, d := range byDepth {
+	for i, d := range byDepth {
 		if d.Depth > from {
-			if d.Section.Shaped() {
+			switch h := held[i]; {
+			case d.Section.Shaped():
+				d.Cap = h.most
 				ladder = append(ladder, bites(from, d, scale)...)
-			} else {
-				ladder = climb(ladder, max(from, d.From), d.Depth, d.Cap, scale)
+			case h.throughout(from):
+				ladder = climb(ladder, max(from, h.low), d.Depth, h.most, scale)
+			default:
+				ladder = append(ladder, past(from, byDepth[i:], scale)...)
 			}
 			from = d.Depth
 		}
@@ -72,30 +77,52 @@ func Of(demands []Demand, scale joinery.Scale) []joinery.Length {
 // writing it. The demands must be sorted by depth.
 func Count(byDepth []Demand, scale joinery.Scale) int {
 	rungs := joinery.Length(0)
-	var least joinery.Length // the smallest cap of the demands from here on
-	var low joinery.Length   // and the least height at which one of them begins
+	var h hold
 	for i := len(byDepth) - 1; i >= 0; i-- {
 		d := byDepth[i]
-		if least == 0 || d.Cap < least {
-			least = d.Cap
-		}
-		if i == len(byDepth)-1 || d.From < low {
-			low = d.From
-		}
+		h.by(d)
 		from := joinery.Length(0)
 		if i > 0 {
 			from = byDepth[i-1].Depth
 		}
 		if d.Depth > from {
-			if d.Cap = least; d.Section.Shaped() {
+			switch {
+			case d.Section.Shaped():
+				d.Cap = h.most
 				rungs += joinery.Length(len(bites(from, d, scale)))
-			} else {
-				rungs += steps(max(from, low), d.Depth, least, scale)
+			case h.throughout(from):
+				rungs += steps(max(from, h.low), d.Depth, h.most, scale)
+			default:
+				rungs += joinery.Length(len(past(from, byDepth[i:], scale)))
 			}
 		}
 	}
 	return int(rungs)
 }
+
+// hold is what holds for the rungs below some demands.
+type hold struct {
+	most  joinery.Length // the smallest cap; 0 for no demand
+	begin joinery.Length // where the wood with that cap begins
+	low   joinery.Length // where any wood begins
+}
+
+// by takes one more demand in.
+func (h *hold) by(d Demand) {
+	switch {
+	case h.most == 0:
+		*h = hold{d.Cap, d.From, d.From}
+	case d.Cap < h.most:
+		h.most, h.begin = d.Cap, d.From
+	case d.Cap == h.most:
+		h.begin = min(h.begin, d.From)
+	}
+	h.low = min(h.low, d.From)
+}
+
+// throughout reports whether the smallest cap holds from a height on, or from
+// where any wood begins above it.
+func (h hold) throughout(from joinery.Length) bool { return h.begin <= max(from, h.low) }
 
 // climb appends the rungs above from up to to, no step deeper than most.
 func climb(ladder []joinery.Length, from, to, most joinery.Length, scale joinery.Scale) []joinery.Length {

@@ -45,6 +45,8 @@ func TestLadder(t *testing.T) {
 		{"a first step longer than the rest", []ladder.Demand{demand("3/16", "5/16"), demand("3/4", "5/16")}, inches(t, "3/16", "1/2", "3/4")},
 		{"from the floor of a recess", []ladder.Demand{{Depth: in(t, "3/4"), From: in(t, "3/8"), Cap: in(t, "1/8")}}, inches(t, "1/2", "5/8", "3/4")},
 		{"a recess and a whole one share", []ladder.Demand{{Depth: in(t, "1"), From: in(t, "1/2"), Cap: in(t, "1/4")}, demand("1/4", "1/4")}, inches(t, "1/4", "3/4", "1")},
+		{"a recess over hard wood does not hold the soft wood below it", []ladder.Demand{{Depth: in(t, "3/4"), From: in(t, "3/8"), Cap: in(t, "1/8")}, demand("3/8", "3/8")}, inches(t, "3/8", "1/2", "5/8", "3/4")},
+		{"a recess on the way", []ladder.Demand{{Depth: in(t, "1"), From: in(t, "1/4"), Cap: in(t, "1/8")}, demand("1/2", "3/8")}, inches(t, "3/8", "1/2", "5/8", "3/4", "7/8", "1")},
 		{"a depth off the scale", []ladder.Demand{demand("0.3", "5/32")}, inches(t, "5/32", "0.3")},
 	}
 	for _, r := range rows {
@@ -59,20 +61,14 @@ func TestLadder(t *testing.T) {
 func TestLadderHolds(t *testing.T) {
 	random := rand.New(rand.NewPCG(1, 2))
 	scale := joinery.InchScale
-	for range 2000 {
-		demands := make([]ladder.Demand, 1+random.IntN(4))
-		for i := range demands {
-			demands[i] = ladder.Demand{
-				Depth: joinery.Length(1+random.IntN(200)) * scale.Division / 2,
-				Cap:   joinery.Length(1+random.IntN(24)) * scale.Division,
-			}
-		}
+	for range 4000 {
+		demands := randomDemands(random, scale)
 		rungs := ladder.Of(demands, scale)
 		for _, d := range demands {
 			used := ladder.Used(rungs, d)
 			require.NotEmpty(t, used)
 			require.Equal(t, d.Depth, used[len(used)-1])
-			at := joinery.Length(0)
+			at := d.From
 			for _, r := range used {
 				require.Contains(t, rungs, r)
 				require.Greater(t, r, at)
@@ -161,7 +157,7 @@ func fewest(demands []ladder.Demand, scale joinery.Scale) int {
 	heights = slices.Compact(heights)
 	may := func(from, to joinery.Length) bool {
 		for _, d := range demands {
-			if d.Depth >= to && to-from > d.Cap || d.Depth > from && d.Depth < to {
+			if d.Depth >= to && to-max(from, d.From) > d.Cap || d.Depth > from && d.Depth < to {
 				return false
 			}
 		}
@@ -181,10 +177,14 @@ func fewest(demands []ladder.Demand, scale joinery.Scale) int {
 func randomDemands(random *rand.Rand, scale joinery.Scale) []ladder.Demand {
 	off := joinery.Length(1 + random.IntN(2)) // 2: half the depths lie off the scale
 	demands := make([]ladder.Demand, 1+random.IntN(5))
+	recessed := random.IntN(2) == 0
 	for i := range demands {
 		demands[i] = ladder.Demand{
 			Depth: joinery.Length(1+random.IntN(60)) * scale.Division / off,
 			Cap:   joinery.Length(1+random.IntN(20)) * scale.Division,
+		}
+		if recessed {
+			demands[i].From = scale.Floor(joinery.Length(random.IntN(int(demands[i].Depth))))
 		}
 	}
 	return demands

@@ -3,6 +3,7 @@ package search_test
 import (
 	"context"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -19,6 +20,8 @@ type cases struct {
 	cutting  bool // passes and trials of fit that cost time
 	every    bool // runs that take every rung
 	raised   bool // runs on a carriage
+	recessed bool // runs that go on from the floor of a recess, and wait for it
+	shaped   bool // bits that shape edges, whose passes are counted by their wood
 	problems uint64
 }
 
@@ -44,6 +47,12 @@ func batch(random *rand.Rand, c cases) *search.Problem {
 			Every: c.every,
 		}
 	}
+	var outlines []*joinery.Outline
+	if c.shaped {
+		for shape := range joinery.Drawn {
+			outlines = append(outlines, &joinery.Outline{Shape: shape, Radius: 24 * division})
+		}
+	}
 	bits, fences := 1+random.IntN(3), 1+random.IntN(4)
 	jobs := 1 + random.IntN(7)
 	for j := range jobs {
@@ -53,6 +62,11 @@ func batch(random *rand.Rand, c cases) *search.Problem {
 			over = 1 + random.IntN(4)*random.IntN(6)
 		}
 		depth := demand()
+		recess := joinery.Length(0)
+		if c.recessed && random.IntN(2) == 0 {
+			recess = joinery.Length(random.IntN(int(depth.Depth/(4*division))+1)) * 4 * division
+			recess = min(recess, p.Scale.Floor(depth.Depth-1))
+		}
 		for range 1 + random.IntN(3) {
 			var w search.Way
 			bit := random.IntN(bits)
@@ -63,7 +77,11 @@ func batch(random *rand.Rand, c cases) *search.Problem {
 				n = 2
 			}
 			for i := range n {
-				r := search.Run{Bit: bit, Fence: from, Demand: ladder.Demand{Depth: depth.Depth, Cap: cap, Every: c.every}, Over: over}
+				r := search.Run{Bit: bit, Fence: from, Demand: ladder.Demand{Depth: depth.Depth, Cap: cap, Every: c.every, From: recess}, Over: over}
+				if outlines != nil {
+					r.Demand.Section.Outline = outlines[bit]
+					r.Demand.Cap *= 3
+				}
 				if !turned {
 					r.Fence += joinery.Length(i * (1 + random.IntN(2)))
 				}
@@ -81,8 +99,11 @@ func batch(random *rand.Rand, c cases) *search.Problem {
 			}
 			job.Ways = append(job.Ways, w)
 		}
+		if recess > 0 && j > 0 && random.IntN(2) == 0 {
+			job.After = append(job.After, j-1)
+		}
 		for a := range j {
-			if random.IntN(5) == 0 {
+			if random.IntN(5) == 0 && !slices.Contains(job.After, a) {
 				job.After = append(job.After, a)
 			}
 		}
@@ -100,6 +121,11 @@ func TestAgainstBruteForce(t *testing.T) {
 		"cutting with blocks": {cutting: true, blocks: true, problems: 150},
 		"every rung":          {cutting: true, every: true, problems: 100},
 		"on a carriage":       {cutting: true, raised: true, problems: 100},
+		"recessed":            {recessed: true, problems: 300},
+		"recessed, cutting":   {recessed: true, cutting: true, problems: 300},
+		"recessed, rungs":     {recessed: true, cutting: true, every: true, problems: 100},
+		"shaped":              {shaped: true, problems: 200},
+		"shaped, cutting":     {shaped: true, cutting: true, problems: 300},
 	} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()

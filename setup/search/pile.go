@@ -56,10 +56,14 @@ func (p *pile) remove(r *run) bool {
 }
 
 // covers reports whether a run adds no rung whatever else comes to the pile:
-// its depth is asked for there already by one whose cap is no greater.
+// its depth is asked for there already by one whose cap is no greater, and whose
+// wood begins no higher.
 func (p *pile) covers(d ladder.Demand) bool {
 	at, found := p.place(d)
-	return found || at > 0 && p.asked[at-1].Depth == d.Depth
+	for at--; !found && at >= 0 && p.asked[at].Depth == d.Depth; at-- {
+		found = p.asked[at].From <= d.From
+	}
+	return found
 }
 
 func compareDemands(a, b ladder.Demand) int {

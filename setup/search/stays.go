@@ -94,10 +94,10 @@ func (e *errands) part(t ascent) []Ascent {
 		}
 		errands[len(list)-1] = append(errands[len(list)-1], x)
 	}
-	if !e.m.stations[t.station].mixed || len(list) < 2 {
+	if e.m.plain(t.station, list) {
 		return []Ascent{e.spell(t)}
 	}
-	parts := e.m.visit(list).parts
+	parts := e.m.visit(t.station, list).parts
 	if parts == nil {
 		return []Ascent{e.spell(t)}
 	}

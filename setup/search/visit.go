@@ -32,8 +32,11 @@ const (
 )
 
 // visit works out the visit of some demands, sorted and each there once.
-func (m *model) visit(list []asked) visit {
+func (m *model) visit(station int, list []asked) visit {
 	key := make([]byte, 0, 128)
+	if list[0].Section.Shaped() { // the same depths of another outline are other wood
+		key = binary.AppendVarint(key, int64(-1-station))
+	}
 	for _, a := range list {
 		key = binary.AppendVarint(key, int64(a.Depth))
 		key = binary.AppendVarint(key, int64(a.Cap))
@@ -153,10 +156,10 @@ func (m *model) truly() pricing {
 	}
 	return pricing{
 		func(station int, list []asked) joinery.Time {
-			if !m.stations[station].mixed || len(list) < 2 {
+			if m.plain(station, list) {
 				return m.rungs(list)
 			}
-			return m.visit(list).cost
+			return m.visit(station, list).cost
 		},
 		m.atLeast,
 	}
@@ -167,10 +170,17 @@ const mostVisits = 100_000
 
 // atLeast prices visits by the least they may come to.
 func (m *model) atLeast(station int, list []asked) joinery.Time {
-	if !m.stations[station].mixed || len(list) < 2 {
+	if m.plain(station, list) {
 		return m.rungs(list)
 	}
-	return m.visit(list).least
+	return m.visit(station, list).least
+}
+
+// plain reports whether what some runs cost at a station is their rungs: none takes
+// a pass beyond the fewest. A shaped edge may even alone, where the scale shows no
+// height for a full bite.
+func (m *model) plain(station int, list []asked) bool {
+	return !m.stations[station].mixed || len(list) == 0 || len(list) == 1 && !list[0].Section.Shaped()
 }
 
 // rungs is what the rungs of one ladder cost.
@@ -192,14 +202,17 @@ func gatherAsked(list []asked, d ladder.Demand, over joinery.Time) []asked {
 }
 
 // mixes reports whether a ladder made for some demands may have a run take more
-// passes than it would alone.
+// passes than are counted for it alone.
 func (m *model) mixes(demands []ladder.Demand) bool {
-	if m.problem.Minutes.Run == 0 || len(demands) < 2 {
+	if m.problem.Minutes.Run == 0 || len(demands) < 2 && !demands[0].Section.Shaped() {
 		return false
 	}
 	if demands[0].Every {
 		return true
 	}
 	deepest := demands[len(demands)-1].Depth
-	return slices.ContainsFunc(demands, func(d ladder.Demand) bool { return d.Cap < deepest })
+	return slices.ContainsFunc(demands, func(d ladder.Demand) bool {
+		d.Depth, d.From = deepest, 0
+		return d.Passes() > 1
+	})
 }

@@ -75,10 +75,13 @@ func (w Word) drop() Paper {
 // in shares of a capital's height; brackets stand a little over capitals.
 const plainRise = 1.15
 
+// low are signs that stand no higher than a capital, as few outside ASCII do.
+const low = "–—−•·×…"
+
 // rise is how far a line of text reaches over its baseline.
 func (l Letters) rise(text string) Paper {
 	for _, r := range text {
-		if r >= utf8.RuneSelf {
+		if r >= utf8.RuneSelf && !strings.ContainsRune(low, r) {
 			return Ascender * Em(l.Height)
 		}
 	}

@@ -12,37 +12,63 @@ import (
 // tickSide is how wide a box to tick is.
 const tickSide paper.Paper = 5
 
-// startChecks are looked at before a setup's first cut (common practice, no
-// source). The sides are pencilled before all else.
-var startChecks = []string{
-	"0: sides pencilled", "unplugged", "collet tight", "fence, height locked", "speed",
-	"bit turned by hand", "guard", "switch in reach",
+// startChecks are what is looked at before a setup's first cut (common practice,
+// no source), each with a box. The collet and the speed stay with the bit.
+func startChecks(d *deck.Deck, i int) []string {
+	all := []string{"unplugged"}
+	if !bitStays(d, i) {
+		all = append(all, "collet tight", "speed")
+	}
+	all = append(all, "fence, height locked", "bit turned by hand", "guard", "switch in reach")
+	if len(d.Setups[i].Marks) > 0 {
+		all = append(all, "stops clamped")
+	}
+	return all
 }
 
-// checks are the start checks, each with a box, the trial, and a line to sign.
-func (s Setter) checks(u *deck.Setup, w paper.Paper) paper.Block {
-	return flowed(s.checkItems(u, w), w, checkGap, 1)
+// bitStays reports whether a setup has the bit of the one before it.
+func bitStays(d *deck.Deck, i int) bool { return i > 0 && d.Setups[i-1].Bit == d.Setups[i].Bit }
+
+// checks are the start checks, each with a box, and the trial.
+func (s Setter) checks(d *deck.Deck, i int, w paper.Paper) paper.Block {
+	return flowed(s.checkItems(d, i, w), w, checkGap, 0.8)
 }
 
 // checkGap is the space between checks on a line.
-const checkGap paper.Paper = 2.2
+const checkGap paper.Paper = 1.8
 
-func (s Setter) checkItems(u *deck.Setup, w paper.Paper) []paper.Block {
-	items := []paper.Block{s.Strong(w, paper.Least, "START CHECKS")}
-	for _, check := range startChecks {
+func (s Setter) checkItems(d *deck.Deck, i int, w paper.Paper) []paper.Block {
+	items := []paper.Block{s.Strong(w, paper.Least, "CHECKS")}
+	for _, check := range startChecks(d, i) {
 		items = append(items, s.ticked(check, w))
 	}
-	if len(u.Marks) > 0 {
-		items = append(items, s.ticked("stops clamped", w))
-	}
-	items = append(items, s.trial(u, w)...)
-	if s.bare {
-		return items
-	}
-	for _, by := range []string{"set by", "checked by", "date"} {
-		items = append(items, s.asked(by, 14))
+	items = append(items, s.trial(&d.Setups[i], w)...)
+	if !s.bare && s.signed(w).W == 0 {
+		for _, by := range signatures {
+			items = append(items, s.asked(by, 14))
+		}
 	}
 	return items
+}
+
+// signatures are asked for at every setup.
+var signatures = []string{"set by", "checked by", "date"}
+
+// signed has a line to write on for who set the table and who checked it, to
+// stand beside the name of the bit; nothing where the paper is too narrow.
+func (s Setter) signed(w paper.Paper) paper.Block {
+	const high, wide = 5.6, 32
+	if s.bare || s.Frame.W < wideRow {
+		return paper.Block{}
+	}
+	var b paper.Block
+	for i, by := range signatures {
+		y := paper.Paper(i) * high
+		text := s.Say(w, by)
+		b.Add(text, 0, y+high-text.H)
+		b.Add(indented(rule(wide-text.W-1.2, paper.Thin), text.W+1.2), 0, y+high-0.5)
+	}
+	return b
 }
 
 // ticked is a box to tick and a few words.
@@ -73,7 +99,7 @@ func (s Setter) asked(words string, room paper.Paper) paper.Block {
 // trial says what to measure of a cut in scrap, what it should be, and has a
 // box for what it is.
 func (s Setter) trial(u *deck.Setup, w paper.Paper) []paper.Block {
-	const boxWide, boxHigh = 14, 6
+	const boxWide, boxHigh = 12, 5
 	var items []paper.Block
 	measure := func(what string, l joinery.Length) {
 		words := paper.Phrase{}
@@ -103,12 +129,12 @@ func (s Setter) trial(u *deck.Setup, w paper.Paper) []paper.Block {
 		measure("to shoulder", u.Fence.FarEdge)
 	}
 	if len(u.Heights) > 0 {
-		where := "at the first height, deep"
+		where := "deep"
 		if slices.ContainsFunc(u.Runs, shaped) {
-			where = "at the first height, up the edge"
+			where = "up the edge"
 		}
 		if u.Recessed() {
-			where = "in the trial slot of the head, at the first height, deep"
+			where = "in the trial slot of the head, first height deep"
 		}
 		measure(where, u.Heights[0])
 	}

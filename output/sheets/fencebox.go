@@ -1,8 +1,6 @@
 package sheets
 
 import (
-	"strings"
-
 	"fencecard/joinery"
 	"fencecard/output/paper"
 	"fencecard/output/wording"
@@ -17,6 +15,7 @@ const (
 	asideWhole    paper.Paper = 5
 	asideFraction paper.Paper = 3.6
 	captionGap    paper.Paper = 2
+	flushHigh     paper.Paper = 5.6 // of the word that stands for a distance
 )
 
 // captioned puts a caption over a figure.
@@ -24,32 +23,30 @@ func captioned(caption, figure paper.Block) paper.Block {
 	return paper.Stack(captionGap, caption, figure)
 }
 
-// fenceBox is where the fence stands: to the near edge large, or, where the
+// fenceBox is where the fence stands: to the near edge large or, where the
 // setup book knows better, where it stood after the test cut, the computed
 // number small beside it; the centre and the far edge; and what else the book
-// learnt.
+// learnt. It is as wide as it must be.
 func (s Setter) fenceBox(u *deck.Setup, w paper.Paper) paper.Block {
 	const pad = 1.5
 	inner := w - 2*pad
-	caption, near := nearName(u, s.Unit()), u.Fence.NearEdge
-	stood := u.Kept != nil && u.Kept.FenceStood != nil
-	if stood {
-		caption, near = "FENCE STOOD at NEAR edge", *u.Kept.FenceStood
-	}
-	number := s.Built(near, fenceWhole, fenceFraction, inner)
-	name := s.Strong(min(24, inner-number.W-captionGap), 3.4, caption)
+	caption, number := s.fenceSet(u, inner)
+	name := s.Strong(min(26, inner-number.W-captionGap), 3.4, caption)
 	main := beside(name, number, captionGap)
 	aside := func(name string, l joinery.Length) paper.Block {
 		return captioned(s.Say(inner, name), s.Built(l, asideWhole, asideFraction, inner))
 	}
 	others := []paper.Block{aside("to centre", u.Fence.Centre), aside("to far edge", u.Fence.FarEdge)}
-	if stood {
+	switch {
+	case stood(u):
 		others = append([]paper.Block{aside("computed", u.Fence.NearEdge)}, others...)
+	case u.Bit.Outline != nil:
+		others = append([]paper.Block{aside("near edge", u.Fence.NearEdge)}, others...)
 	}
 	b := main
 	room := inner - main.W - 4
-	right := flowed(others, room, 4, captionGap)
-	if right.W <= room+paper.Touching && right.H <= main.H+5 {
+	right := flowed(others, room, 2.5, captionGap)
+	if right.W <= room+paper.Touching && right.H <= main.H+9 {
 		high := max(main.H, right.H)
 		b = paper.Block{}
 		b.Add(main, 0, (high-main.H)/2)
@@ -58,24 +55,34 @@ func (s Setter) fenceBox(u *deck.Setup, w paper.Paper) paper.Block {
 	} else {
 		b.Below(flowed(others, inner, 4, captionGap), captionGap)
 	}
-	if bury := wording.Bury(u, s.Plain); bury != "" {
-		b.Below(s.Say(inner, strings.ToUpper(bury[:1])+bury[1:]+"."), 1)
-	}
 	for _, line := range s.keptLines(u.Kept, inner) {
 		b.Below(line, 1)
 	}
-	return paper.Framed(wide(b, inner), pad, paper.Pen{Width: 0.7})
+	return paper.Framed(b, pad, paper.Pen{Width: 0.7})
 }
 
-func nearName(u *deck.Setup, unit string) string {
-	name := "FENCE to NEAR edge"
-	if u.Fence.NearEdge < 0 {
-		name = "FENCE, NEAR edge behind it"
+// stood reports whether the setup book knows where the fence stood.
+func stood(u *deck.Setup) bool { return u.Kept != nil && u.Kept.FenceStood != nil }
+
+// fenceSet is what the fence is set to, with its caption. A bit that shapes edges
+// is set by its pilot: of its near edge nobody can take a measure.
+func (s Setter) fenceSet(u *deck.Setup, w paper.Paper) (caption string, set paper.Block) {
+	built := func(l joinery.Length) paper.Block { return s.Built(l, fenceWhole, fenceFraction, w) }
+	unit := ""
+	if name := s.Unit(); name != "" {
+		unit = ", " + name
 	}
-	if unit != "" {
-		name += ", " + unit
+	switch forward, shaped := wording.Forward(u); {
+	case stood(u):
+		return "FENCE STOOD at NEAR edge", built(*u.Kept.FenceStood)
+	case shaped && forward == 0:
+		return "FENCE and PILOT", s.Strong(w, flushHigh, "FLUSH")
+	case shaped:
+		return "FENCE forward of the PILOT" + unit, built(forward)
+	case u.Fence.NearEdge < 0:
+		return "NEAR edge BURIED in FENCE" + unit, built(u.Fence.NearEdge)
 	}
-	return name
+	return "FENCE to NEAR edge" + unit, built(u.Fence.NearEdge)
 }
 
 // keptLines say what the setup book knows of a setup besides where its fence

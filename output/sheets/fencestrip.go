@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"cmp"
 	"slices"
 
 	"fencecard/output/paper"
@@ -16,6 +17,7 @@ const (
 	stripApart paper.Paper = 7.5 // between what stands on it
 	stripBlock paper.Paper = 2.4 // how large a stop is
 	stripEnds  paper.Paper = 18  // kept for the names of its ends
+	stripPast  paper.Paper = 10  // from where a fence ends to a stop that stands beyond it
 )
 
 // spot is what stands on a fence: a mark, or a stop before it.
@@ -59,48 +61,62 @@ func (s Setter) fenceFromAbove(u *deck.Setup, p *deck.Pair, r *deck.Run, w paper
 	const side = 2
 	half := w/2 - side - stripEnds
 	place := func(at float64) paper.Paper { return w/2 + paper.Paper(at/far)*half }
-	slices.SortStableFunc(spots, func(a, b spot) int {
-		if a.at < b.at {
-			return -1
-		} else if a.at > b.at {
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(spots, func(a, b spot) int { return cmp.Compare(a.at, b.at) })
+	// A stop beyond an end of the fence stands past the end that is drawn.
+	left, right := paper.Paper(side), w-side
+	first, last := 0, len(spots)-1
+	if beyond := s.Reach.Infeed.Millimetres(); last >= 0 && beyond > 0 && spots[last].at > beyond && !spots[last].onFence() {
+		spots[last].x = right - stripBlock
+		right = spots[last].x - stripPast
+		last--
+	}
+	if beyond := s.Reach.Outfeed.Millimetres(); last >= first && beyond > 0 && -spots[first].at > beyond && !spots[first].onFence() {
+		spots[first].x = left + stripBlock
+		left = spots[first].x + stripPast
+		first++
+	}
+	on := spots[first : last+1]
 	// From the bit outward, each clear of the one before.
 	x := w/2 + stripBit
-	for i := range spots {
-		if m := &spots[i]; m.at > 0 {
+	for i := range on {
+		if m := &on[i]; m.at > 0 {
 			m.x = max(place(m.at), x+stripApart)
 			x = m.x
 		}
 	}
-	limit := w - side - stripEnds
-	for i := len(spots) - 1; i >= 0 && spots[i].at > 0; i-- {
-		spots[i].x = min(spots[i].x, limit)
-		limit = spots[i].x - stripApart
+	limit := right - stripEnds
+	for i := len(on) - 1; i >= 0 && on[i].at > 0; i-- {
+		on[i].x = min(on[i].x, limit)
+		limit = on[i].x - stripApart
 	}
 	x = w/2 - stripBit
-	for i := len(spots) - 1; i >= 0; i-- {
-		if m := &spots[i]; m.at <= 0 {
+	for i := len(on) - 1; i >= 0; i-- {
+		if m := &on[i]; m.at <= 0 {
 			m.x = min(place(m.at), x-stripApart)
 			x = m.x
 		}
 	}
-	low := side + stripEnds
-	for i := range spots {
-		if spots[i].at > 0 {
+	low := left + stripEnds
+	for i := range on {
+		if on[i].at > 0 {
 			break
 		}
-		spots[i].x = max(spots[i].x, low)
-		low = spots[i].x + stripApart
+		on[i].x = max(on[i].x, low)
+		low = on[i].x + stripApart
 	}
 	d := &paper.Drawing{W: w, H: stripHigh + stripBlock}
 	face := stripHigh
-	bar := paper.Box{X: side, Y: 0, W: w - 2*side, H: stripHigh}
+	bar := paper.Box{X: left, Y: 0, W: right - left, H: stripHigh}
 	d.Fill(paper.Pale, bar.Path()...)
 	d.Stroke(paper.Thin, bar.Path()...)
-	d.Stroke(paper.Pen{Width: 0.5}, paper.At(side, face), paper.At(w-side, face))
+	d.Stroke(paper.Pen{Width: 0.5}, paper.At(left, face), paper.At(right, face))
+	for _, end := range [][2]paper.Paper{{side, left}, {right, w - side}} {
+		if end[1]-end[0] > 1 { // the table beyond the fence, some of it left out
+			middle := (end[0] + end[1]) / 2
+			d.Stroke(paper.Thin, paper.At(end[0], face), paper.At(end[1], face))
+			d.Interrupt(paper.Box{X: middle - 0.8, Y: face - 2.4, W: 1.6, H: 4.8})
+		}
+	}
 	out := face - stripBit/2
 	if u.Fence.NearEdge >= 0 {
 		out = face + stripBit
@@ -123,14 +139,21 @@ func (s Setter) fenceFromAbove(u *deck.Setup, p *deck.Pair, r *deck.Run, w paper
 			views.Crossed(d, paper.Box{X: m.x - stripBlock, Y: face, W: stripBlock, H: stripBlock})
 		}
 	}
+	// The names of the ends, where no mark stands in their way; an arrow to the
+	// outfeed where there is room.
+	free := func(from, to paper.Paper) bool {
+		return !slices.ContainsFunc(spots, func(m spot) bool { return m.onFence() && m.x+stripFlag/2+1 > from && m.x-stripFlag/2-1 < to })
+	}
 	outfeed, infeed := s.Say(w, "OUTFEED"), s.Say(w, "INFEED")
 	y := (stripHigh - outfeed.H) / 2
-	arrow := paper.Paper(9)
-	if x := paper.Paper(side + 1); spots[0].x > x+outfeed.W+arrow+stripFlag || !spots[0].onFence() {
+	const arrow = 9
+	if x := left + 1; free(x, x+outfeed.W) {
 		d.Text(outfeed, x, y)
-		d.Arrow(paper.Pen{Width: 0.6}, 3.2, paper.At(x+outfeed.W+1+arrow, stripHigh/2), paper.At(x+outfeed.W+1, stripHigh/2))
+		if free(x, x+outfeed.W+arrow+2) && x+outfeed.W+arrow < w/2-stripBit {
+			d.Arrow(paper.Pen{Width: 0.6}, 3.2, paper.At(x+outfeed.W+1+arrow, stripHigh/2), paper.At(x+outfeed.W+1, stripHigh/2))
+		}
 	}
-	if x := w - side - 1 - infeed.W; spots[len(spots)-1].x < x-stripFlag || !spots[len(spots)-1].onFence() {
+	if x := right - 1 - infeed.W; free(x, right) {
 		d.Text(infeed, x, y)
 	}
 	return d.Block()

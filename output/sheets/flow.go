@@ -78,18 +78,16 @@ type group struct {
 }
 
 // poured stacks groups in blocks no higher than h, the first, which has its own
-// room, under first, the
-// others under what again makes of their number from 2. The first of every block
-// has the names of the columns under its head.
-func poured(first paper.Block, again func(n int) paper.Block, columns paper.Block, groups []group, room, h, gap paper.Paper) []paper.Block {
+// room, under first, the others under what again makes of their number from 2 and
+// of the room that what follows leaves. The first group of every block has the names of the columns under its head.
+func poured(first paper.Block, again func(n int, room paper.Paper) paper.Block, columns paper.Block, groups []group, room, h, gap paper.Paper) []paper.Block {
 	var all []paper.Block
 	now := first
 	fresh := true // nothing of a group is on it yet
-	left := h - again(2).H
 	limit := room
-	turn := func() {
+	turn := func(need paper.Paper) {
 		all = append(all, now)
-		now, fresh, limit = again(len(all)+1), true, h
+		now, fresh, limit = again(len(all)+1, h-need), true, h
 	}
 	for _, g := range groups {
 		over := true // its head is still to be set
@@ -101,8 +99,9 @@ func poured(first paper.Block, again func(n int) paper.Block, columns paper.Bloc
 			if fresh {
 				need += columns.H + 1
 			}
-			if now.H+need > limit+paper.Touching && (!fresh || limit-now.H < left) {
-				turn()
+			if now.H+need > limit+paper.Touching && (!fresh || len(all) == 0) {
+				need = row.H + g.head.H + gap + columns.H + 1
+				turn(need)
 				over = true
 			}
 			if over {

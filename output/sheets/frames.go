@@ -71,11 +71,11 @@ func (s Setter) badge(word, number string) paper.Block {
 	big, small := s.Bold(9), s.Bold(paper.Least)
 	big.White, small.White = true, true
 	w := max(22, big.Width(number)+6, small.Width(word)+4)
-	const h = 18
+	const h = 17
 	b := paper.Figure("text", w, h, func(c paper.Canvas, at paper.Point) {
 		c.Fill(paper.Black, paper.Box{X: at.X, Y: at.Y, W: w, H: h}.Path()...)
-		c.Text(at.Add((w-small.Width(word))/2, 4.2), small, word)
-		c.Text(at.Add((w-big.Width(number))/2, 15.7), big, number)
+		c.Text(at.Add((w-small.Width(word))/2, 3.9), small, word)
+		c.Text(at.Add((w-big.Width(number))/2, 15.9), big, number)
 	})
 	b.Parts[0].Says = word + " " + number
 	return b

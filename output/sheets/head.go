@@ -15,26 +15,53 @@ import (
 const (
 	besidePicture paper.Paper = 115
 	twoColumns    paper.Paper = 115
-	pictureShare              = 0.34
+	pictureShare              = 0.25
+	narrowShare               = 0.34 // of paper too narrow for a run on one line
 
-	headGap      paper.Paper = 1.2
+	headGap      paper.Paper = 0.8
 	leastPicture paper.Paper = 30
+
+	// headHigh is how high a head is at most, unless its cautions or what was
+	// learnt need more.
+	headHigh paper.Paper = 75
 )
+
+// arrangement is how the heights of a head are set: beside the fence or under it,
+// in letters of a height and figures of fractions.
+type arrangement struct {
+	beside          bool
+	whole, fraction paper.Paper
+}
+
+// arrangements are tried in their order, until a head is as low as it should be;
+// else the lowest is taken.
+var arrangements = []arrangement{{true, 5, 3.6}, {false, 5, 3.6}, {true, 4, paper.Least}, {false, 4, paper.Least}}
 
 // head is what is set once for a whole setup, and said once: on small paper it
 // takes a card or two of its own, which come first.
 func (s Setter) head(d *deck.Deck, i int, mind wording.Mind, of int) (first paper.Block, more []paper.Block) {
 	u := &d.Setups[i]
 	w := s.Frame.W
-	settings := s.settings(d, i, of)
-	if all := paper.Stack(headGap, settings, s.mindBox(mind, w), s.checks(u, w)); s.Frame.W >= besidePicture && all.H <= s.body().H*0.6 {
-		return all, nil
+	if w >= besidePicture {
+		said := paper.Stack(headGap, s.mindBox(mind, w), s.checks(d, i, w))
+		low := s.settings(d, i, of, arrangements[0])
+		for _, a := range arrangements[1:] {
+			if low.H+headGap+said.H <= headHigh {
+				break
+			}
+			if b := s.settings(d, i, of, a); b.H < low.H {
+				low = b
+			}
+		}
+		if all := paper.Stack(headGap, low, said); all.H <= s.body().H*0.6 {
+			return all, nil
+		}
 	}
 	// Small paper: the settings on one card, the words there or on as many more as
 	// they take.
-	rows := []paper.Block{settings}
-	if settings.H > s.body().H {
-		rows = append([]paper.Block{paper.Stack(headGap, s.named(d, i, of, w), s.fenceBox(u, w))}, s.ladderLines(u, w)...)
+	rows := []paper.Block{s.settings(d, i, of, arrangements[0])}
+	if rows[0].H > s.body().H {
+		rows = append([]paper.Block{paper.Stack(headGap, s.named(d, i, of, w), s.fenceBox(u, w))}, s.ladderLines(u, w, arrangements[0])...)
 	}
 	var said paper.Phrase
 	for _, p := range s.mindPhrases(mind) {
@@ -43,14 +70,14 @@ func (s Setter) head(d *deck.Deck, i int, mind wording.Mind, of int) (first pape
 	for i, l := range said.Lines(w) {
 		rows = append(rows, under(l.Block(), i == 0))
 	}
-	for _, l := range lined(s.checkItems(u, w), w, checkGap) {
+	for _, l := range lined(s.checkItems(d, i, w), w, checkGap) {
 		rows = append(rows, under(l, true))
 	}
 	cards := fill(rows, 0, s.body().H, func(n int) paper.Block {
 		if n == 0 {
 			return paper.Block{}
 		}
-		return s.again(u, n+1, of, w)
+		return s.goesOn(u, n+1, of, w)
 	})
 	return cards[0], cards[1:]
 }
@@ -65,11 +92,11 @@ func under(b paper.Block, off bool) paper.Block {
 }
 
 // settings are the bit, the fence, the heights, and the section.
-func (s Setter) settings(d *deck.Deck, i, of int) paper.Block {
+func (s Setter) settings(d *deck.Deck, i, of int, a arrangement) paper.Block {
 	u := &d.Setups[i]
 	w := s.Frame.W
 	if w < besidePicture {
-		b := paper.Stack(2, s.named(d, i, of, w), s.fenceBox(u, w), s.ladderLine(u, w))
+		b := paper.Stack(2, s.named(d, i, of, w), s.fenceBox(u, w), s.ladderLine(u, w, a))
 		room := s.body().H - b.H - 2
 		if room >= leastPicture {
 			b.Below(views.SetupSection(s.Setter, u, w, min(room, 38)), headGap)
@@ -77,8 +104,11 @@ func (s Setter) settings(d *deck.Deck, i, of int) paper.Block {
 		return b
 	}
 	right := w * pictureShare
+	if w < wideRow {
+		right = w * narrowShare
+	}
 	left := w - right - 4
-	b := paper.Stack(headGap, s.named(d, i, of, left), s.fenceBox(u, left), s.ladderLine(u, left))
+	b := paper.Stack(headGap, s.named(d, i, of, left), s.fenceAndLadder(u, left, a))
 	picture := views.SetupSection(s.Setter, u, right, b.H)
 	high := max(b.H, picture.H)
 	b.Add(picture, w-picture.W, 0)
@@ -86,23 +116,51 @@ func (s Setter) settings(d *deck.Deck, i, of int) paper.Block {
 	return b
 }
 
-// named is the number of the setup, its bit, and what is done first.
+// fenceAndLadder is where the fence stands and the heights, beside it where that
+// is wanted and has room.
+func (s Setter) fenceAndLadder(u *deck.Setup, w paper.Paper, a arrangement) paper.Block {
+	box := s.fenceBox(u, w)
+	if a.beside {
+		room := w - box.W - 2.5
+		beside := paper.Stack(1, append([]paper.Block{s.Strong(w, 3, "HEIGHTS")}, lined(s.ladderItems(u, room, a), room, 2.5)...)...)
+		if beside.W <= room+paper.Touching {
+			var b paper.Block
+			high := max(box.H, beside.H)
+			b.Add(box, 0, (high-box.H)/2)
+			b.Add(beside, box.W+2.5, (high-beside.H)/2)
+			return b
+		}
+	}
+	return paper.Stack(headGap, box, s.ladderLine(u, w, a))
+}
+
+// named is the number of the setup, its bit, what is done first, and where there
+// is room who set it.
 func (s Setter) named(d *deck.Deck, i, of int, w paper.Paper) paper.Block {
 	u := &d.Setups[i]
 	b := s.badge("SETUP", strconv.Itoa(u.Number))
-	room := w - b.W - 3
+	x, orderOf := b.W+3, paper.Paper(3.1)
+	if w < besidePicture && s.Frame.W < besidePicture {
+		x, orderOf = b.W+2, paper.Least
+	}
+	room := w - x
+	sign := s.signed(w)
+	if sign.W > 0 {
+		room -= sign.W + 3
+	}
 	large := paper.Paper(5)
 	if s.Bold(large).Width(u.Bit.Name) > room {
 		large = 4
 	}
 	text := s.Strong(room, large, u.Bit.Name)
-	text.Below(s.Strong(room, 3.2, doFirst(d, i)), 0.6)
+	text.Below(s.Strong(room, orderOf, doFirst(d, i)), 0.6)
 	line := s.bitLine(u)
 	if of > 1 {
-		line = line.Tie(s.Letters(paper.Least), ";").Say(s.Letters(paper.Least), fmt.Sprintf("sheet 1 of %d", of))
+		line = line.Tie(s.Letters(paper.Least), ";").Say(s.Letters(paper.Least), "sheet").Keep(s.Letters(paper.Least), fmt.Sprintf("1 of %d", of))
 	}
 	text.Below(line.Set(room), 0.6)
-	b.Add(text, b.W+3, 0)
+	b.Add(text, x, 0)
+	b.Add(sign, w-sign.W, 0)
 	return b
 }
 
@@ -110,9 +168,9 @@ func (s Setter) named(d *deck.Deck, i, of int, w paper.Paper) paper.Block {
 func doFirst(d *deck.Deck, i int) string {
 	switch u := &d.Setups[i]; {
 	case i > 0 && d.Setups[i-1].Bit == u.Bit && d.Setups[i-1].Fence == u.Fence:
-		return "UNPLUG. Bit and FENCE stay; only the HEIGHTS are new."
+		return "UNPLUG. Set the new HEIGHTS."
 	case i > 0 && d.Setups[i-1].Bit == u.Bit:
-		return "UNPLUG. The bit stays. Move the FENCE."
+		return "UNPLUG. Bit stays. Move the FENCE."
 	}
 	return "UNPLUG. Fit the bit. Set the FENCE."
 }
@@ -120,39 +178,44 @@ func doFirst(d *deck.Deck, i int) string {
 // bitLine gives the bit's true diameter, where that comes from, and its speed.
 func (s Setter) bitLine(u *deck.Setup) paper.Phrase {
 	l := s.Letters(paper.Least)
-	p := paper.Phrase{}.Say(l, "diameter").Keep(s.Bold(paper.Least), s.Plain(u.Bit.True()))
+	p := paper.Phrase{}.Say(s.Bold(paper.Least), s.Plain(u.Bit.True()))
 	if u.Bit.Measured > 0 {
 		p = p.Say(l, "measured")
 	} else {
 		p = p.Say(l, "as labelled")
 	}
 	p = p.Tie(l, ";")
-	return p.Say(l, u.Bit.TopSpeed(s.Router).String())
+	top := u.Bit.TopSpeed(s.Router) // by whose figure stands in the text
+	switch {
+	case top.RPM == 0:
+		return p.Say(l, top.Rule)
+	case top.Cautious > 0:
+		return p.Say(l, fmt.Sprintf("up to %d rpm, better %d", top.RPM, top.Cautious))
+	}
+	return p.Say(l, fmt.Sprintf("up to %d rpm", top.RPM))
 }
 
 // ladderLine is the heights of a setup, climbing, each with the number that
 // its tick boxes have.
-func (s Setter) ladderLine(u *deck.Setup, w paper.Paper) paper.Block {
-	return paper.Stack(1, s.ladderLines(u, w)...)
+func (s Setter) ladderLine(u *deck.Setup, w paper.Paper, a arrangement) paper.Block {
+	return paper.Stack(1, s.ladderLines(u, w, a)...)
 }
 
-func (s Setter) ladderLines(u *deck.Setup, w paper.Paper) []paper.Block {
-	items := []paper.Block{s.Strong(w, 3.2, "HEIGHTS")}
+func (s Setter) ladderLines(u *deck.Setup, w paper.Paper, a arrangement) []paper.Block {
+	return lined(append([]paper.Block{s.Strong(w, 3, "HEIGHTS")}, s.ladderItems(u, w, a)...), w, 4)
+}
+
+func (s Setter) ladderItems(u *deck.Setup, w paper.Paper, a arrangement) []paper.Block {
+	var items []paper.Block
 	for i, h := range u.BitHeights() {
-		n := s.Number(s.Bold(5), h)
-		n.Fraction = 3.6
-		item := ordinal(s, strconv.Itoa(i+1))
-		number := s.Exactly(nil, n, h).Set(w)
-		high := max(item.H, number.H)
-		var b paper.Block
-		b.Add(item, 0, (high-item.H)/2)
-		b.Add(number, item.W+1.5, (high-number.H)/2)
-		items = append(items, b)
+		n := s.Number(s.Bold(a.whole), h)
+		n.Fraction = a.fraction
+		items = append(items, beside(ordinal(s, strconv.Itoa(i+1)), s.Exactly(nil, n, h).Set(w), 1.5))
 	}
 	if u.Carriage > 0 {
 		items = append(items, s.Say(w, "above the table, the carriage's "+s.Plain(u.Carriage)+" included"))
 	}
-	return lined(items, w, 4)
+	return items
 }
 
 // ordinal is the number of a height in a thin ring, as it is named beside its

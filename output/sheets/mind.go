@@ -1,13 +1,15 @@
 package sheets
 
 import (
+	"strings"
+
 	"fencecard/output/paper"
 	"fencecard/output/wording"
 )
 
 // mindBox says the cautions of a setup in words.
 func (s Setter) mindBox(m wording.Mind, w paper.Paper) paper.Block {
-	const pad, between = 1.2, 4
+	const pad, between = 0.6, 3
 	inner := w - 2*pad
 	column := inner
 	if inner >= twoColumns {
@@ -43,22 +45,48 @@ func runOn(p paper.Phrase, columns int, column, between paper.Paper) paper.Block
 	return all
 }
 
-// mindPhrases are the cautions of a setup and what is done at every run of it.
+// mindPhrases are the cautions of a setup and what is done at every run of it:
+// the signal word once before all of its weight, a bullet before each; what holds
+// for the same runs stands together behind their numbers.
 func (s Setter) mindPhrases(m wording.Mind) []paper.Phrase {
+	l, b := s.Letters(paper.Least), s.Bold(paper.Least)
 	var all []paper.Phrase
-	for _, c := range m.All {
-		all = append(all, s.minding(c, m.For(c.Runs)))
+	said := make([]bool, len(m.All))
+	for i, c := range m.All {
+		if said[i] {
+			continue
+		}
+		p := paper.Phrase{}
+		if i == 0 || m.All[i-1].Weight != c.Weight {
+			p = p.Say(b, c.Weight.String())
+		}
+		runs, words := m.For(c.Runs), ""
+		for k, other := range m.All {
+			if k == i || k > i && runs != "" && other.Weight == c.Weight && m.For(other.Runs) == runs {
+				words += " " + other.Brief
+				said[k] = true
+			}
+		}
+		if runs != "" {
+			p = bulleted(p, b, runs).Say(l, words)
+		} else {
+			p = bulleted(p, l, words)
+		}
+		all = append(all, p)
 	}
 	for _, words := range m.Do {
-		all = append(all, paper.Phrase{}.Say(s.Letters(paper.Least), words))
+		all = append(all, bulleted(nil, l, words))
 	}
 	return all
 }
 
-// minding is one caution, before it the runs that it holds for, unless it holds
-// for all.
-func (s Setter) minding(c wording.Minding, runs string) paper.Phrase {
-	p := paper.Phrase{}
-	l, b := s.Letters(paper.Least), s.Bold(paper.Least)
-	return p.Say(b, c.Weight.String()).Say(b, runs).Say(l, c.Brief)
+// bulleted adds words behind a bullet, which stays with the first of them.
+func bulleted(p paper.Phrase, l paper.Letters, words string) paper.Phrase {
+	bold := l
+	bold.Face = paper.Bold
+	first, rest, _ := strings.Cut(strings.TrimSpace(words), " ")
+	return p.Say(bold, bullet).Keep(l, first).Say(l, rest)
 }
+
+// bullet parts the cautions of a weight.
+const bullet = "•"

@@ -23,14 +23,9 @@ func laid(t testing.TB, d namedDeck, o Pages) []page {
 }
 
 // mostPages is how many pages a deck may take on letter and A4 paper: one for
-// each setup, with room for 12 runs, one for four pieces, and three. Of the garden
-// bench nearly every run has marks of its own, and takes three more.
+// each setup, with room for 12 runs, one for four pieces, and three.
 func mostPages(d namedDeck) int {
-	most := len(d.deck.Setups) + d.deck.Runs()/12 + len(d.deck.Plan.Pieces)/4 + 3
-	if d.Name == "garden-bench" {
-		most += 3
-	}
-	return most
+	return len(d.deck.Setups) + d.deck.Runs()/12 + len(d.deck.Plan.Pieces)/4 + 3
 }
 
 // TestFewPages counts the pages of every plan of the test data; the boot bench

@@ -141,24 +141,34 @@ func (s Setter) markSet(name string, stop bool, m *deck.PairMark, r *deck.Run, o
 		way := wording.WayOf(r, stop, m.Guide, s.Blocks)
 		x := head.W + 2
 		number := s.Built(way.Length(&m.Mark), setWhole, setFraction, w-x)
-		words := paper.Stack(0.4, s.Strong(w, 3.2, way.Set), s.Say(w, way.For), s.Say(w, way.From))
-		ways := way.Others(m, s.Plain)
-		room := w - x - number.W - 2
-		if l := s.Say(room, ways); others && ways != "" && room > words.W && l.H < 9 {
+		ways := ""
+		if others {
+			ways = way.Others(m, s.Plain)
+		}
+		under := head
+		under.Add(number, x, 0)
+		under.Below(paper.Stack(0.8, s.Strong(w, 3.2, way.Set), s.Say(w, way.For+", "+way.From)), underFigure)
+		room := w - x - number.W - captionGap
+		if room < leastWords {
+			return under
+		}
+		words := paper.Stack(0.4, s.Strong(room, 3.2, way.Set), s.Say(room, way.For), s.Say(room, way.From))
+		if l := s.Say(room, ways); ways != "" && l.H < 9 {
 			words.Below(l, 0.4)
 		}
-		b := head
-		if x+number.W+captionGap+words.W <= w {
-			high := max(number.H, words.H)
-			b.Add(number, x, (high-number.H)/2)
-			b.Add(words, max(x+number.W+captionGap, min(x+30, w-words.W)), (high-words.H)/2)
-		} else {
-			b.Add(number, x, 0)
-			b.Below(paper.Stack(0.8, s.Strong(w, 3.2, way.Set), s.Say(w, way.For+", "+way.From)), underFigure)
+		if words.H > under.H {
+			return under
 		}
+		b := head
+		high := max(number.H, words.H)
+		b.Add(number, x, (high-number.H)/2)
+		b.Add(words, max(x+number.W+captionGap, min(x+30, w-words.W)), (high-words.H)/2)
 		return b
 	}
 }
+
+// leastWords is how much room the words beside a number need.
+const leastWords paper.Paper = 31
 
 // flagged is START or STOP with its triangle, filled or hollow.
 func (s Setter) flagged(name string, stop bool) paper.Block {

@@ -97,7 +97,7 @@ func (s Setter) runBlocks(u *deck.Setup, r *deck.Run) []paper.Block {
 	if w >= besideRun {
 		left = w*(1-pictureShare) - 4
 	}
-	middle := paper.Stack(3, shown, s.fenceBox(u, left), s.ladderLine(u, left))
+	middle := paper.Stack(3, shown, s.fenceBox(u, left), s.ladderLine(u, left, arrangements[0]))
 	if section, ok := views.InfeedEnd(s.Setter, u, r, w-left-4, middle.H); ok && left < w {
 		middle.Add(section, w-section.W, 0)
 	}

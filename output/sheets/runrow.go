@@ -13,44 +13,113 @@ import (
 // orderHigh is the capitals of the three orders, to be read at arm's length.
 const orderHigh paper.Paper = 4
 
-// orderWide is the room of the longest of them.
-const orderWide paper.Paper = 25.6
+// orderWide is the room of the longest of them, with what parts it from the next.
+const (
+	orderWide paper.Paper = 27
+	orderAir  paper.Paper = 2.8
+	narrowAir paper.Paper = 2
+	mostAir   paper.Paper = 5 // where the names leave so much
+)
 
 // wideRow is how wide paper must be for a run on one line.
 const wideRow paper.Paper = 175
 
-// Columns of a run on one line.
+// columns are where the parts of a run stand on one line: the orders as wide as the
+// longest of their setup, the name as wide as the rest leaves.
+type columns struct {
+	name        paper.Paper
+	orders      [3]paper.Paper
+	wide        [3]paper.Paper // of the orders
+	lies, ticks paper.Paper
+}
+
+// Measures of the columns.
 const (
-	rowLetter paper.Paper = 8
-	rowOrders paper.Paper = 56
-	rowLies   paper.Paper = rowOrders + 3*orderWide + 0.5
-	rowTicks  paper.Paper = rowLies + liesWide + 2.5
+	letterWide paper.Paper = 8 // of the letter of a pair
+	liesGap    paper.Paper = 2.5
+	leastName  paper.Paper = 42
+	ampleName  paper.Paper = 50
+	leastTicks paper.Paper = 4*tickSide + 3*0.6
 )
 
-// rowsHead names the columns of runs.
-func (s Setter) rowsHead(w paper.Paper) paper.Block {
+// columnsOf returns the columns of the runs of a setup in a width.
+func (s Setter) columnsOf(u *deck.Setup, w paper.Paper) columns {
+	var c columns
+	if len(u.Marks) > 0 {
+		c.name = letterWide
+	}
+	ticks := leastTicks
+	all, air := paper.Paper(0), orderAir
+	if w < wideRow {
+		air = narrowAir
+	}
+	for i := range u.Runs {
+		r := &u.Runs[i]
+		for k, side := range []joinery.Side{r.Step.Down, r.Step.Fence, r.Leads} {
+			c.wide[k] = max(c.wide[k], s.order(r, side, orderHigh, orderWide-orderAir).W+air)
+		}
+		ticks = max(ticks, s.heightTicks(u, r, w).W)
+	}
+	for k, name := range orderNames {
+		least := s.Bold(paper.Least).Width(name) + air
+		if k == 2 {
+			least += 2.5 // the words over the piece begin before it
+		}
+		c.wide[k] = max(c.wide[k], least)
+		all += c.wide[k]
+	}
+	if w < wideRow {
+		c.orders = [3]paper.Paper{0, c.wide[0], c.wide[0] + c.wide[1]}
+		return c
+	}
+	rest := w - c.name - all - liesWide - liesGap
+	if spare := min(mostAir-air, (rest-ticks-ampleName)/3); spare > 0 {
+		for k := range c.wide {
+			c.wide[k] += spare
+		}
+		rest -= 3 * spare
+	}
+	c.ticks = w - min(ticks, max(leastTicks, rest-leastName))
+	c.lies = c.ticks - liesGap - liesWide
+	x := c.lies
+	for k := len(c.orders) - 1; k >= 0; k-- {
+		x -= c.wide[k]
+		c.orders[k] = x
+	}
+	return c
+}
+
+// toward is over the piece as it lies: the side up and the one toward the operator.
+const toward = "UP / TOWARD YOU"
+
+// orderNames are what the three orders are called over their columns.
+var orderNames = [3]string{"DOWN", "to FENCE", "LEADS"}
+
+// rowsHead names the columns of the runs of a setup.
+func (s Setter) rowsHead(u *deck.Setup, w paper.Paper) paper.Block {
 	var b paper.Block
 	l := s.Bold(paper.Least)
 	put := func(x, y paper.Paper, text string) { b.Add(paper.Phrase{}.Say(l, text).Set(w), x, y) }
-	shows := l.Width("UP / TOWARD YOU")
-	orders := func(x, y paper.Paper) {
-		for i, name := range []string{"DOWN", "to FENCE", "LEADS"} {
-			put(x+paper.Paper(i)*orderWide, y, name)
+	shows := l.Width(toward)
+	c := s.columnsOf(u, w)
+	orders := func(y paper.Paper) {
+		for i, name := range orderNames {
+			put(c.orders[i], y, name)
 		}
 	}
 	switch {
 	case w >= wideRow:
-		put(rowLetter, 0, "run")
-		orders(rowOrders, 0)
-		put(rowLies-3, 0, "UP / TOWARD YOU")
-		put(rowTicks+2, 0, "done")
+		put(c.name, 0, "run")
+		orders(0)
+		put(c.lies+liesWide-shows, 0, toward)
+		put(c.ticks, 0, "done")
 	case w >= liesBeside:
-		orders(0, 0)
-		put(w-shows, 0, "UP / TOWARD YOU")
+		orders(0)
+		put(w-shows, 0, toward)
 	default:
 		put(0, 0, "run")
-		put(w-shows, 0, "UP / TOWARD YOU")
-		orders(0, b.H)
+		put(w-shows, 0, toward)
+		orders(b.H)
 	}
 	b.Below(rule(w, paper.Thick), 0.6)
 	return b
@@ -93,7 +162,7 @@ func (s Setter) runRow(u *deck.Setup, runs []*deck.Run, mind wording.Mind, w pap
 	indent := paper.Paper(0)
 	if w >= wideRow {
 		b.Add(s.onOneLine(u, runs, w), 0, 0.4)
-		indent = rowLetter
+		indent = s.columnsOf(u, w).name
 	} else {
 		b.Add(s.onLines(u, runs, w), 0, 0.6)
 	}
@@ -112,25 +181,26 @@ type placed struct {
 
 func (s Setter) onOneLine(u *deck.Setup, runs []*deck.Run, w paper.Paper) paper.Block {
 	r := runs[0]
-	parts := []placed{{rowLies, s.asLies(r)}}
+	at := s.columnsOf(u, w)
+	parts := []placed{{at.lies, s.asLies(r)}}
 	var each paper.Block // the runs under each other, each with its boxes
 	for i, r := range runs {
-		name, ticks := s.whose(r, rowOrders-rowLetter-2, len(runs) > 1), s.heightTicks(u, r, w-rowTicks)
+		name, ticks := s.whose(r, at.orders[0]-at.name-orderAir, len(runs) > 1), s.heightTicks(u, r, w-at.ticks)
 		high := max(name.H, ticks.H)
 		gap := paper.Paper(0)
 		if i > 0 {
 			gap = 0.4
 		}
 		y := each.H + gap
-		each.Add(name, rowLetter, y+(high-name.H)/2)
-		each.Add(ticks, rowTicks, y+(high-ticks.H)/2)
+		each.Add(name, at.name, y+(high-name.H)/2)
+		each.Add(ticks, at.ticks, y+(high-ticks.H)/2)
 	}
 	parts = append(parts, placed{0, each})
 	if r.Pair != "" {
 		parts = append(parts, placed{0, s.letterOf(r)})
 	}
 	for i, side := range []joinery.Side{r.Step.Down, r.Step.Fence, r.Leads} {
-		parts = append(parts, placed{rowOrders + paper.Paper(i)*orderWide, s.order(r, side, orderHigh, orderWide-0.5)})
+		parts = append(parts, placed{at.orders[i], s.order(r, side, orderHigh, orderWide-orderAir)})
 	}
 	var high paper.Paper
 	for _, p := range parts {
@@ -155,53 +225,81 @@ func (s Setter) letterOf(r *deck.Run) paper.Block {
 
 // onLines is a row on paper too narrow for one line.
 func (s Setter) onLines(u *deck.Setup, runs []*deck.Run, w paper.Paper) paper.Block {
+	if w >= liesBeside {
+		return s.onTwoLines(u, runs, w)
+	}
 	r := runs[0]
-	beside := w >= liesBeside
-	room := w // for the names
-	if !beside {
-		room = w - liesWide - 2
-	}
-	var b paper.Block
-	x := paper.Paper(0)
-	if r.Pair != "" {
-		letter := s.letterOf(r)
-		b.Add(letter, 0, 0)
-		x = letter.W + 2
-	}
+	at := s.columnsOf(u, w)
+	room := w - liesWide - 2 // for the names
+	b, x := s.lettered(r)
+	// The boxes of one run stand behind its orders, where there is room.
+	end := at.orders[2] + s.order(r, r.Leads, orderHigh, orderWide-orderAir).W + 1.5
+	behind := s.heightTicks(u, r, w)
+	behindOrders := len(runs) == 1 && end+behind.W <= w+paper.Touching
 	y := paper.Paper(0)
 	for _, r := range runs {
-		ticks := s.heightTicks(u, r, min(room*0.42, 40))
-		if beside {
-			name := s.whose(r, w-x-ticks.W-3, true)
-			b.Add(name, x, y)
-			b.Add(ticks, w-ticks.W, y)
-			y += max(name.H, ticks.H) + 0.8
-			continue
-		}
-		ticks = s.heightTicks(u, r, room-x)
-		if ticks.W <= narrowTicks {
+		ticks := s.heightTicks(u, r, room-x)
+		switch {
+		case behindOrders:
+			b.Add(s.whose(r, room-x, false), x, y)
+		case ticks.W <= narrowTicks:
 			name := s.whose(r, room-x-ticks.W-1, len(runs) > 1)
 			b.Add(name, x, y)
 			b.Add(ticks, room-ticks.W, y)
 			y += max(name.H, ticks.H) + 0.3
-			continue
+		default:
+			name := s.whose(r, room-x, len(runs) > 1)
+			b.Add(name, x, y)
+			b.Add(ticks, x, y+name.H+0.4)
+			y += name.H + ticks.H + 0.8
 		}
-		name := s.whose(r, room-x, len(runs) > 1)
-		b.Add(name, x, y)
-		b.Add(ticks, x, y+name.H+0.4)
-		y += name.H + ticks.H + 0.8
 	}
 	lies := s.asLies(r)
-	high, at, liesAt := lies.H, b.H+0.8, b.H+0.8
-	if !beside {
-		high, at, liesAt = 6, max(b.H, 0.5+lies.H)+0.3, 0.5
+	const high, liesAt = 6, 0.5
+	y = max(b.H, liesAt+lies.H) + 0.3
+	if behindOrders {
+		b.Add(behind, w-behind.W, y+max(0, (high-behind.H)/2))
 	}
 	for i, side := range []joinery.Side{r.Step.Down, r.Step.Fence, r.Leads} {
-		word := s.order(r, side, orderHigh, orderWide-0.5)
-		b.Add(word, paper.Paper(i)*orderWide, at+(high-word.H)/2)
+		word := s.order(r, side, orderHigh, orderWide-orderAir)
+		b.Add(word, at.orders[i], y+(high-word.H)/2)
 	}
 	b.Add(lies, w-lies.W, liesAt) // last, for the orders are read before it
 	return b
+}
+
+// onTwoLines is a row whose orders and piece have room beside each other.
+func (s Setter) onTwoLines(u *deck.Setup, runs []*deck.Run, w paper.Paper) paper.Block {
+	r := runs[0]
+	at := s.columnsOf(u, w)
+	b, x := s.lettered(r)
+	y := paper.Paper(0)
+	for _, r := range runs {
+		ticks := s.heightTicks(u, r, 40)
+		name := s.whose(r, w-x-ticks.W-3, true)
+		b.Add(name, x, y)
+		b.Add(ticks, w-ticks.W, y)
+		y += max(name.H, ticks.H) + 0.8
+	}
+	lies := s.asLies(r)
+	y = b.H + 0.8
+	for i, side := range []joinery.Side{r.Step.Down, r.Step.Fence, r.Leads} {
+		word := s.order(r, side, orderHigh, orderWide-orderAir)
+		b.Add(word, at.orders[i], y+(lies.H-word.H)/2)
+	}
+	b.Add(lies, w-lies.W, y)
+	return b
+}
+
+// lettered begins a row with the letter of its run's pair, if there is one, and
+// returns where the rest begins.
+func (s Setter) lettered(r *deck.Run) (b paper.Block, x paper.Paper) {
+	if r.Pair == "" {
+		return b, 0
+	}
+	letter := s.letterOf(r)
+	b.Add(letter, 0, 0)
+	return b, letter.W + 2
 }
 
 // nameLines is how many lines the name of a piece or a cut takes at most, two

@@ -3,9 +3,12 @@ package sheets
 import (
 	"fmt"
 	"iter"
+	"slices"
 	"strconv"
+	"strings"
 
 	"fencecard/output/paper"
+	"fencecard/output/wording"
 	"fencecard/setup/deck"
 )
 
@@ -21,7 +24,8 @@ func (s Setter) setupSheets(d *deck.Deck) iter.Seq[page] {
 		for i := range d.Setups {
 			sheets := s.setupSheet(d, i, full)
 			if room := full - now.H - betweenSetups; now.H > 0 && s.Frame.W >= besidePicture {
-				if shared := s.setupSheet(d, i, room); shared[0].H <= room && len(shared) <= len(sheets) {
+				shared := s.setupSheet(d, i, room)
+				if shared[0].H <= room && len(shared) <= len(sheets) && hasRun(shared[0]) {
 					now.Below(rule(s.Frame.W, paper.Pen{Width: 0.35, Line: paper.Dashed}), betweenSetups/2)
 					shared[0] = paper.Stack(betweenSetups/2, now, shared[0])
 					sheets, now = shared, paper.Block{}
@@ -44,6 +48,12 @@ func (s Setter) setupSheets(d *deck.Deck) iter.Seq[page] {
 	}
 }
 
+// hasRun reports whether a sheet has more than the head of its setup, which is
+// not to stand at the foot of a page, its marks overleaf.
+func hasRun(b paper.Block) bool {
+	return slices.ContainsFunc(b.Parts, func(p paper.Part) bool { return p.Says == toward })
+}
+
 // betweenSetups is the space between two setups on one page.
 const betweenSetups paper.Paper = 8
 
@@ -56,7 +66,12 @@ func (s Setter) setupSheet(d *deck.Deck, i int, room paper.Paper) []paper.Block 
 	groups := s.pairGroups(u, mind, w)
 	pour := func(of int) []paper.Block {
 		first, rest := s.head(d, i, mind, of)
-		again := func(n int) paper.Block { return s.again(u, n+len(rest), of, w) }
+		again := func(n int, room paper.Paper) paper.Block {
+			if b := s.again(u, n+len(rest), of, w); b.H <= room {
+				return b
+			}
+			return s.goesOn(u, n+len(rest), of, w)
+		}
 		var sheets []paper.Block
 		for _, more := range rest {
 			sheets = append(sheets, first)
@@ -65,7 +80,7 @@ func (s Setter) setupSheet(d *deck.Deck, i int, room paper.Paper) []paper.Block 
 		if len(rest) > 0 {
 			room = s.body().H
 		}
-		return append(sheets, poured(first, again, s.rowsHead(w), groups, room, s.body().H, groupGap)...)
+		return append(sheets, poured(first, again, s.rowsHead(u, w), groups, room, s.body().H, groupGap)...)
 	}
 	sheets := pour(9)
 	if len(sheets) == 1 {
@@ -74,15 +89,61 @@ func (s Setter) setupSheet(d *deck.Deck, i int, room paper.Paper) []paper.Block 
 	return pour(len(sheets))
 }
 
-// again is the head of a setup's further sheets: what stays set.
+// again is the head of a setup's further sheets of runs: what stays set, and the
+// gravest caution, on small paper its first sentence.
 func (s Setter) again(u *deck.Setup, n, of int, w paper.Paper) paper.Block {
-	b := black("SETUP "+strconv.Itoa(u.Number), s.Bold(5), s.Bold(5).Width("SETUP "+strconv.Itoa(u.Number))+4, 8.5)
+	l, bold := s.Letters(paper.Least), s.Bold(paper.Least)
+	p := paper.Phrase{}
+	if forward, shaped := wording.Forward(u); shaped {
+		p = p.Say(l, "fence forward of the pilot").Keep(s.Bold(3.2), s.Plain(forward)).Tie(l, ";")
+	} else {
+		p = p.Say(l, "near edge").Keep(s.Bold(3.2), s.Plain(u.Fence.NearEdge)).Tie(l, ";")
+	}
+	p = p.Say(l, "heights")
+	for i, h := range u.BitHeights() {
+		if w >= wideRow {
+			p = p.Say(l, strconv.Itoa(i+1)+")")
+		}
+		p = p.Keep(bold, s.Plain(h))
+		if i < len(u.Heights)-1 {
+			p = p.Tie(l, ",")
+		}
+	}
+	mind := s.minds[u.Number]
+	caution := paper.Phrase{}
+	if len(mind.All) > 0 {
+		c := mind.All[0]
+		words := c.Brief
+		if w < wideRow {
+			words, _, _ = strings.Cut(words, ". ")
+			words = strings.TrimSuffix(words, ".") + "."
+		}
+		caution = caution.Say(bold, c.Weight.String()).Say(bold, mind.For(c.Runs)).Say(l, words)
+	}
+	if w < wideRow {
+		return paper.Stack(0.4, s.goesOn(u, n, of, w), p.Set(w), caution.Set(w))
+	}
+	return paper.Stack(0.4, s.goesOn(u, n, of, w, p...), caution.Set(w))
+}
+
+// goesOn names a setup and its bit on a further sheet, and what else stands beside
+// them.
+func (s Setter) goesOn(u *deck.Setup, n, of int, w paper.Paper, more ...paper.Word) paper.Block {
+	l, bold := s.Letters(paper.Least), s.Bold(paper.Least)
+	name, high := s.Bold(4), paper.Paper(6.5)
+	if w >= wideRow {
+		name, high = s.Bold(5), 8.5
+	}
+	text := "SETUP " + strconv.Itoa(u.Number)
+	b := black(text, name, name.Width(text)+4, high)
 	room := w - b.W - 3
-	name := paper.Shortened(s.Bold(paper.Least), paper.Printable(u.Bit.Name), room)
-	p := paper.Phrase{}.Say(s.Letters(paper.Least), fmt.Sprintf("sheet %d of %d; near edge", n, of)).
-		Keep(s.Bold(3.2), s.Plain(u.Fence.NearEdge)).Tie(s.Letters(paper.Least), ";").Say(s.Bold(paper.Least), name)
-	text := p.Set(room)
-	high := max(b.H, text.H)
-	b.Add(text, b.W+3, (high-text.H)/2)
+	bit := paper.Shortened(bold, paper.Printable(u.Bit.Name), room)
+	p := paper.Phrase{}.Say(bold, bit).Tie(l, ";")
+	if len(more) > 0 {
+		p = append(p, more...).Tie(l, ";")
+	}
+	said := p.Say(l, "sheet").Keep(l, fmt.Sprintf("%d of %d", n, of)).Set(room)
+	high = max(b.H, said.H)
+	b.Add(said, b.W+3, (high-said.H)/2)
 	return b
 }

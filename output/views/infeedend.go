@@ -9,6 +9,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/output/paper"
 	"fencecard/output/setting"
+	"fencecard/output/wording"
 	"fencecard/setup/deck"
 )
 
@@ -27,7 +28,8 @@ type infeedEnd struct {
 	plain       bool        // no side of the work is named
 	room        paper.Paper // to the right edge
 	face, table paper.Paper // where the fence face and the table lie
-	near        paper.Block // the dimension from the fence to the bit
+	fenceAt     joinery.Length
+	near        paper.Block // the dimension from the fence to there
 	depth       paper.Block
 	down        paper.Block // the name of the side on the table
 	takes       paper.Block // what each pass of a shaped edge takes
@@ -68,7 +70,16 @@ func InfeedEnd(s setting.Setter, u *deck.Setup, r *deck.Run, w, h paper.Paper) (
 }
 
 func (e *infeedEnd) lay(w, h paper.Paper) (paper.Block, bool) {
-	e.near = e.s.Say(w, e.s.Plain(e.u.Fence.NearEdge))
+	e.near, e.fenceAt = e.s.Say(w, e.s.Plain(e.u.Fence.NearEdge)), e.u.Fence.NearEdge
+	if e.plain { // the exact length stands in the fence box
+		if forward, shaped := wording.Forward(e.u); shaped {
+			e.fenceAt = -forward
+		}
+		e.near = e.s.Say(w, e.s.Scale.Read(e.fenceAt.Abs()).String())
+		if e.fenceAt < 0 && e.u.Bit.Outline == nil {
+			e.near = e.s.Say(w, e.s.Scale.Read(e.fenceAt).String())
+		}
+	}
 	e.depth = e.s.Say(w, e.s.Plain(e.section.Depth))
 	e.down = e.name(e.c.Step.Down, "down", w)
 	e.takes = e.passesTake(w)
@@ -111,6 +122,8 @@ func (e *infeedEnd) fit(try drawingScale, w, h paper.Paper) bool {
 	if yOK && zOK {
 		e.face = left + e.y.length()
 		e.table = e.above() + e.z.length()
+		left, _, _ := e.dimension().Extent()
+		yOK = left >= 0
 	}
 	return yOK && zOK
 }
@@ -242,16 +255,21 @@ func (e *infeedEnd) names(d *paper.Drawing, fence paper.Block) {
 	d.Text(e.down, 0, e.table+(tableThick-e.down.H)/2)
 }
 
+// dimension is the distance that the fence is set to: to the near edge or, of a
+// shaped edge in the section of a setup, to the pilot.
+func (e *infeedEnd) dimension() paper.Dimension {
+	from, to := e.at(e.fenceAt.Millimetres(), 0).X, e.face
+	y := e.table + tableThick + 0.5 + e.near.H + paper.TextClear
+	return paper.Dimension{From: min(from, to), To: max(from, to), Y: y, Text: e.near, Outside: -1}
+}
+
 // dimensions gives the depth on the left and the fence distance below.
 func (e *infeedEnd) dimensions(d *paper.Drawing) {
-	near := e.u.Fence.NearEdge.Millimetres()
-	y := e.table + tableThick + 0.5 + e.near.H + paper.TextClear
-	from, to := e.at(near, 0).X, e.face
-	if from != to {
-		for _, x := range []paper.Paper{from, to} {
-			d.Stroke(paper.Thin, paper.At(x, e.table+tableThick+0.5), paper.At(x, y+paper.OverLine))
+	if m := e.dimension(); m.From != m.To {
+		for _, x := range []paper.Paper{m.From, m.To} {
+			d.Stroke(paper.Thin, paper.At(x, e.table+tableThick+0.5), paper.At(x, m.Y+paper.OverLine))
 		}
-		d.Dimension(paper.Dimension{From: min(from, to), To: max(from, to), Y: y, Text: e.near, Outside: -1})
+		d.Dimension(m)
 	}
 
 	top := e.at(0, e.section.Depth.Millimetres()).Y

@@ -11,16 +11,25 @@ import (
 // the fence. A bit that shapes edges is set by its pilot, not by a near edge that
 // nobody can reach. The length is said by the caller's own rule.
 func Bury(u *deck.Setup, say func(joinery.Length) string) string {
-	switch forward := -u.Fence.Centre - u.Bit.Pilot/2; {
+	switch forward, shaped := Forward(u); {
 	case u.Fence.NearEdge >= 0:
 		return ""
-	case u.Bit.Outline == nil:
+	case !shaped:
 		return "the near edge stands behind the fence's face: bury the bit in the fence"
 	case forward == 0:
 		return "set it by the pilot, flush with the fence: a straightedge along the fence touches it"
 	default:
 		return "set it by the pilot: the fence stands " + say(forward) + " forward of it"
 	}
+}
+
+// Forward is how far the fence stands forward of the pilot of a bit that shapes
+// edges, which is then what the fence is set by.
+func Forward(u *deck.Setup) (l joinery.Length, shaped bool) {
+	if u.Bit.Outline == nil {
+		return 0, false
+	}
+	return -u.Fence.Centre - u.Bit.Pilot/2, true
 }
 
 // PassesTake says how much wood each pass of a shaped edge takes: "passes take

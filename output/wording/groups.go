@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -82,7 +83,7 @@ func CutPart(r *deck.Run) string {
 func Which(r *deck.Run) string {
 	name := ""
 	if n := r.Sideways(); n > 1 {
-		name += ", " + Count(n, "pass", "passes") + " side by side"
+		name += fmt.Sprintf(", %d nibbles", n)
 	}
 	switch {
 	case r.Step.Turned:

@@ -13,7 +13,7 @@ var figure = pattern.New(`\d+ \d+/\d+|\d+/\d+|\d+(\.\d+)?`)
 
 // merged says cautions once that differ in their figures alone: in the words of
 // the first, and behind them the figures of the others, each with its runs.
-func merged(all []Minding) []Minding {
+func merged(all []Minding, runs []*deck.Run) []Minding {
 	type form struct{ code, words string }
 	at := map[form]int{}
 	var some []Minding
@@ -26,7 +26,7 @@ func merged(all []Minding) []Minding {
 			some, others = append(some, c), append(others, nil)
 			continue
 		}
-		others[k] = append(others[k], Ranges(c.Runs)+": "+strings.Join(figure.FindAllString(c.Brief), ", "))
+		others[k] = append(others[k], Among(c.Runs, runs)+": "+strings.Join(figure.FindAllString(c.Brief), ", "))
 		some[k].Runs = slices.Concat(some[k].Runs, c.Runs)
 	}
 	for i := range some {

@@ -15,7 +15,7 @@ type Mind struct {
 	All   []Minding                 // the gravest first
 	Pairs map[string][]deck.Caution // by the letter of the pair
 	Own   map[*deck.Run][]deck.Caution
-	Runs  int // of the setup
+	runs  []*deck.Run // of the setup
 	room  bool
 	// Do is what is done at the runs of the setup besides, each a sentence or two.
 	Do []string
@@ -36,20 +36,21 @@ type Minding struct {
 	Runs []*deck.Run
 }
 
-// For names the runs that something holds for, as "3.1, 3.4:"; it is "" where
+// For names the runs that something holds for, as "3.1, 4, 6–8:"; it is "" where
 // they are all of the setup's.
 func (m Mind) For(runs []*deck.Run) string {
-	if len(runs) == m.Runs {
+	if len(runs) == len(m.runs) {
 		return ""
 	}
-	return Ranges(runs) + ":"
+	return Among(runs, m.runs) + ":"
 }
 
 // MindOf parts the cautions of a setup's runs. Where a pair or a run has no room
 // for its own, all are said at the head.
 func MindOf(u *deck.Setup, in MindIn) Mind {
-	m := Mind{Pairs: map[string][]deck.Caution{}, Own: map[*deck.Run][]deck.Caution{}, Runs: len(u.Runs), room: in.Own}
+	m := Mind{Pairs: map[string][]deck.Caution{}, Own: map[*deck.Run][]deck.Caution{}, room: in.Own}
 	for i := range u.Runs {
+		m.runs = append(m.runs, &u.Runs[i])
 		m.Squared = m.Squared || SquaredEnds(&u.Runs[i])
 	}
 	for i := range u.Runs {
@@ -75,7 +76,7 @@ func MindOf(u *deck.Setup, in MindIn) Mind {
 			m.All = append(m.All, c)
 		}
 	}
-	m.All = merged(m.All)
+	m.All = merged(m.All, m.runs)
 	slices.SortStableFunc(m.All, func(a, b Minding) int {
 		return cmp.Or(cmp.Compare(b.Weight, a.Weight), cmp.Compare(a.Number, b.Number))
 	})
@@ -95,7 +96,7 @@ func onePair(runs []*deck.Run) string {
 // doings are what is done at the runs of a setup: how they cross an end, how a
 // back stop is set, what becomes of round ends, what was noted.
 func doings(u *deck.Setup, in MindIn, m Mind) []string {
-	all := m.once(u, func(r *deck.Run) string { return Crossing(r, in.Scale, in.Push) }, 1)
+	all := m.once(u, func(r *deck.Run) []string { return sentences(Crossing(r, in.Scale, in.Push)) }, 1)
 	if u.Recessed() {
 		all = append(all, RecessFirst)
 	}
@@ -115,21 +116,21 @@ func doings(u *deck.Setup, in MindIn, m Mind) []string {
 	return append(all, m.once(u, noted, least)...)
 }
 
-func noted(r *deck.Run) string {
+func noted(r *deck.Run) []string {
 	if r.Cut.Note == "" {
-		return ""
+		return nil
 	}
-	return "Note: " + r.Cut.Note
+	return []string{"Note: " + r.Cut.Note}
 }
 
-// once lists what is said of so many runs of a setup at least, each once with
-// the runs it holds for.
-func (m Mind) once(u *deck.Setup, says func(*deck.Run) string, least int) []string {
+// once lists the sentences that are said of so many runs of a setup at least,
+// each once with the runs it holds for.
+func (m Mind) once(u *deck.Setup, says func(*deck.Run) []string, least int) []string {
 	var all []string
 	of := map[string][]*deck.Run{}
 	for i := range u.Runs {
 		r := &u.Runs[i]
-		if words := says(r); words != "" {
+		for _, words := range says(r) {
 			if of[words] == nil {
 				all = append(all, words)
 			}
@@ -202,6 +203,9 @@ func joined(all []Minding) []Minding {
 
 // sentences parts a text after every full stop that ends one.
 func sentences(text string) []string {
+	if text == "" {
+		return nil
+	}
 	all := strings.SplitAfter(text, ". ")
 	for i := range all {
 		all[i] = strings.TrimSpace(all[i])

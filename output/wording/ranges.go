@@ -1,6 +1,8 @@
 package wording
 
 import (
+	"slices"
+	"strconv"
 	"strings"
 
 	"fencecard/setup/deck"
@@ -8,6 +10,32 @@ import (
 
 // Ranges writes the numbers of runs in running order, "3.1–3.4, 3.7, 3.8".
 func Ranges(runs []*deck.Run) string {
+	return strings.Join(ranges(runs, func(_ int, r *deck.Run) string { return r.Number() }), ", ")
+}
+
+// Among names some of the runs of a setup, all of which are given: "3.1–4, 7, 8",
+// with the number of the setup once, or "all but 3.5" where that is shorter.
+func Among(runs, all []*deck.Run) string {
+	if len(runs) <= 2 {
+		return Ranges(runs)
+	}
+	text := strings.Join(ranges(runs, func(i int, r *deck.Run) string {
+		if i == 0 {
+			return r.Number()
+		}
+		return strconv.Itoa(r.Index)
+	}), ", ")
+	others := slices.DeleteFunc(slices.Clone(all), func(r *deck.Run) bool { return slices.Contains(runs, r) })
+	if len(others) > 0 && len(others) <= 2 {
+		if but := "all but " + Ranges(others); len(but) < len(text) {
+			return but
+		}
+	}
+	return text
+}
+
+// ranges are the parts of a list of runs, each number written by its place.
+func ranges(runs []*deck.Run, number func(i int, r *deck.Run) string) []string {
 	var parts []string
 	for i := 0; i < len(runs); {
 		k := i
@@ -17,12 +45,12 @@ func Ranges(runs []*deck.Run) string {
 		if k < i+2 { // two numbers are plainer than a range of two
 			k = i
 		}
-		part := runs[i].Number()
+		part := number(i, runs[i])
 		if k > i {
-			part += "–" + runs[k].Number()
+			part += "–" + number(k, runs[k])
 		}
 		parts = append(parts, part)
 		i = k + 1
 	}
-	return strings.Join(parts, ", ")
+	return parts
 }

@@ -64,13 +64,13 @@ func (w Way) Length(m *deck.Mark) joinery.Length {
 }
 
 // BackStop tells how the back stop of a drop that is set by a mark is set.
-const BackStop = "BACK STOP: bring it up to the tail of work held at the START mark, bit below the table."
+const BackStop = "BACK STOP: bring it up to the tail of work held at START, bit below the table."
 
 // StopLine tells where the back stop of a drop stands that is set by a mark, and
 // warns of a stop beyond the fence. It is "" where there is nothing to tell.
 func (w Way) StopLine(m *deck.PairMark, text func(joinery.Length) string, fence joinery.FenceReach, r *deck.Run) string {
 	beyond := (!w.stop || w.blocks) && r.StopOffFence(w.stop, fence)
-	const where = "BEYOND THE FENCE (on the table)"
+	const where = "BEYOND THE FENCE"
 	switch {
 	case !w.stop && w.guide != deck.ByTail:
 		what := w.BackStopAt(m, text) + " of the TRAILING edge, for the TAIL"

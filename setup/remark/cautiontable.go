@@ -153,7 +153,7 @@ var cautionTable = []cautionRow{
 		commonPractice, (*situation).endsFirst, false},
 	{"passes", deck.Noted,
 		"More than one pass: raise the bit between them, at most {cap} each, and clear the chips. Do not push harder instead.",
-		"Raise the bit between passes, at most {cap} each; clear the chips.",
+		"Raise the bit at most {cap} a pass; clear the chips.",
 		commonPractice, (*situation).severalPasses, false},
 	{"thin-wall", deck.Noted,
 		"Only {wall} of wood is left beside the cut: feed gently, and do not lever the work.",

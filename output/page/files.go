@@ -24,7 +24,7 @@ func Files() fs.FS {
 }
 
 // scripts are the page's own, in the order in which they are read.
-var scripts = []string{"boxes.js", "queue.js", "talk.js", "parts.js", "table.js", "keys.js", "begin.js"}
+var scripts = []string{"boxes.js", "queue.js", "talk.js", "parts.js", "told.js", "press.js", "table.js", "keys.js", "begin.js"}
 
 // layout is the page to be filled in. It is read when the first page is written, so
 // that other commands do not wait for it.

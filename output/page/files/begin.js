@@ -1,5 +1,6 @@
 "use strict";
 
+bench.press.begin();
 bench.table.begin();
 bench.keys.begin();
 bench.parts.begin();

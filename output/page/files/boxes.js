@@ -8,6 +8,7 @@ bench.boxes = (function () {
   const runs = bench.deck.runs;
   const stored = new Map(); // the key of a box -> done or not, as it was stored
   let waiting = []; // ticks that are not stored yet, in their order
+  let wanted = new Map(); // the key of a box -> how it will stand once those are
   let batch = "";
   let changed = new Set(); // what runs say that were ticked when they said something else
   const watchers = [];
@@ -15,16 +16,20 @@ bench.boxes = (function () {
   function key(box) { return JSON.stringify([box.says, box.height, box.piece, box.copy]); }
   function box(run, height, copy) { return { says: run.says, height: height, piece: run.piece, copy: copy }; }
 
-  // "open", "done", or "wait" where a tick, or the taking back of one, is not stored.
+  // "open", "done", or, where that is not stored yet, "wait" for a tick and "back" for
+  // the taking back of one.
   function state(b) {
     const k = key(b);
-    for (let i = waiting.length - 1; i >= 0; i--) {
-      if (key(waiting[i]) === k && (!waiting[i].batch || waiting[i].batch === batch)) {
-        if (waiting[i].on === (stored.get(k) === true)) { break; }
-        return waiting[i].on ? "wait" : "back";
-      }
+    const done = stored.get(k) === true;
+    const will = wanted.has(k) ? wanted.get(k) : done;
+    return will === done ? (done ? "done" : "open") : (will ? "wait" : "back");
+  }
+  // What waits for another batch ticks nothing of this one.
+  function want() {
+    wanted = new Map();
+    for (const t of waiting) {
+      if (!t.batch || t.batch === batch) { wanted.set(key(t), t.on); }
     }
-    return stored.get(k) ? "done" : "open";
   }
   // A box that waits to be done is not cut again; one whose tick is being taken back is.
   function ticked(b) { const s = state(b); return s === "done" || s === "wait"; }
@@ -90,8 +95,9 @@ bench.boxes = (function () {
       for (const t of state.ticks || []) { stored.set(key(t), t.on); }
       batch = state.batch || "";
       changed = new Set(state.changed || []);
+      want();
       tell();
     },
-    wait: function (list) { waiting = list; tell(); },
+    wait: function (list) { waiting = list; want(); tell(); },
   };
 })();

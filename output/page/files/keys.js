@@ -15,8 +15,10 @@ bench.keys = (function () {
     shown();
   }
   function shown() {
-    const pad = field && field.closest("section").querySelector(".keypad output");
-    if (pad) { pad.textContent = field.value || "–"; }
+    const out = field && field.closest("section").querySelector(".keypad output");
+    if (!out) { return; }
+    out.querySelector("span").textContent = field.closest("label").textContent;
+    out.querySelector("b").textContent = field.value || "–";
   }
   function build(unit) {
     const pad = document.createElement("div");
@@ -24,7 +26,7 @@ bench.keys = (function () {
     pad.setAttribute("role", "group");
     pad.setAttribute("aria-label", "Keypad");
     const out = document.createElement("output");
-    out.textContent = "–";
+    out.append(document.createElement("span"), document.createElement("b"));
     pad.append(out);
     for (const row of unit === "mm" ? metric : inches) {
       const line = document.createElement("div");
@@ -40,6 +42,15 @@ bench.keys = (function () {
       }
       pad.append(line);
     }
+    if (unit !== "mm") {
+      const how = document.createElement("p");
+      how.textContent = "For 1 3/16 press 1, and, 3, /16.";
+      pad.append(how);
+    }
+    // The form's own button is far below where there are many lines.
+    const ask = document.createElement("button");
+    ask.className = "target ask";
+    pad.append(ask);
     return pad;
   }
   function choose(input) {
@@ -50,6 +61,7 @@ bench.keys = (function () {
     input.classList.add("filling");
     let pad = section.querySelector(".keypad");
     if (!pad) { pad = build(input.dataset.unit); }
+    pad.querySelector(".ask").textContent = form.querySelector("button.wide").textContent;
     form.insertBefore(pad, input.closest("label").nextSibling);
     shown();
   }

@@ -1,23 +1,19 @@
-// What stands at the table: boxes, DONE, what comes next, and in words how things
-// are. Nothing that was there moves when this changes.
+// What stands at the table: boxes, DONE, UNDO and what comes next. Nothing that was
+// there moves when this changes.
 "use strict";
 
 bench.table = (function () {
-  const hold = 700; // ms to hold a box that is done until lifting unticks it
   const undoFor = 10000; // ms
-  const sure = 4000; // ms in which a key is pressed again to untick
-  const bounce = 600; // ms in which a finger that trembles presses once
   const mostBoxes = 240; // of a run with more, those of one height are shown
   const boxes = bench.boxes;
+  const pressed = bench.press.on;
+  const say = bench.told.say;
   let undo = null; // {boxes, on, from}: what the last press did
   let undoEnds = 0;
-  let said = ""; // for a while, before how things are
-  let lifted = 0; // when a press was acted on
   let ticked = 0; // when DONE was
 
   function one(selector, from) { return (from || document).querySelector(selector); }
   function each(selector, from, f) { (from || document).querySelectorAll(selector).forEach(f); }
-  function plural(n, thing) { return n + " " + thing + (n === 1 ? "" : "s"); }
   function piece(run, copy) { return run.count > 1 ? ", piece " + copy + " of " + run.count : ""; }
   function height(run, h) { return "height " + run.rungs[h - 1]; }
 
@@ -37,46 +33,6 @@ bench.table = (function () {
     e.classList.toggle("waits", c.wait > 0);
   }
 
-  // A press acts when it is lifted where it began. A press that must be held calls
-  // act on lifting; a key, or a screen reader, presses twice for that.
-  function pressed(button, short, held) {
-    let began = 0;
-    let timer = 0;
-    let asked = 0;
-    function must() { return !!held && held.may(); }
-    function end() { clearTimeout(timer); began = 0; button.classList.remove("held", "holding"); }
-    function over(e) {
-      const b = button.getBoundingClientRect();
-      return e.clientX >= b.left && e.clientX <= b.right && e.clientY >= b.top && e.clientY <= b.bottom;
-    }
-    button.addEventListener("pointerdown", function (e) {
-      if (e.button) { return; }
-      began = Date.now();
-      if (must()) {
-        button.classList.add("holding");
-        timer = setTimeout(function () { button.classList.add("held"); say(held.lift); }, hold);
-      }
-    });
-    button.addEventListener("pointercancel", end);
-    button.addEventListener("pointerup", function (e) {
-      const long = Date.now() - began >= hold;
-      const mine = began && over(e);
-      end();
-      lifted = Date.now();
-      if (!mine) { return; }
-      if (!must()) { short(); } else if (long) { held.act(); } else { say(held.hint); }
-    });
-    button.addEventListener("contextmenu", function (e) { e.preventDefault(); });
-    button.addEventListener("click", function () {
-      if (!must()) { short(); return; }
-      if (Date.now() - asked < sure) { asked = 0; held.act(); return; }
-      asked = Date.now();
-      say(held.again);
-    });
-  }
-
-  function say(text) { said = text; tellState(); clearTimeout(say.timer); say.timer = setTimeout(function () { said = ""; tellState(); }, sure); }
-
   function set(box, on, from) {
     undo = { box: box, on: on, from: from };
     undoEnds = Date.now() + undoFor;
@@ -87,7 +43,8 @@ bench.table = (function () {
   }
   function showUndo() { each(".undo", null, function (b) { b.classList.toggle("off", !undo); b.disabled = !undo; }); }
   function takeBack() {
-    if (!undo || Date.now() > undoEnds) { return; }
+    if (!undo) { return; }
+    if (Date.now() > undoEnds) { say("That was too long ago: hold its box."); return; } // the tablet slept
     const u = undo;
     undo = null;
     clearTimeout(set.timer);
@@ -99,7 +56,7 @@ bench.table = (function () {
 
   // DONE ticks the first open box of the run and shows what comes next.
   function done(run) {
-    if (Date.now() - ticked < bounce) { return; }
+    if (Date.now() - ticked < bench.press.bounce) { return; }
     ticked = Date.now();
     const open = boxes.openOf(run);
     const now = open || { run: run, height: run.rungs.length, copy: run.count };
@@ -197,7 +154,12 @@ bench.table = (function () {
     const setup = Number(section.id.replace("setup-", ""));
     const open = boxes.next(null, setup);
     ladder(section, open ? open.run.rungs[open.height - 1] : 0);
-    each(".row", section, function (a) { mark(one(".state", a), [boxes.find(a.dataset.run)]); });
+    each(".row", section, function (a) {
+      const next = open && open.run.number === a.dataset.run;
+      a.classList.toggle("next", !!next);
+      mark(one(".state", a), [boxes.find(a.dataset.run)]);
+      if (next) { one(".state", a).prepend("NEXT: " + height(open.run, open.height) + piece(open.run, open.copy) + "; "); }
+    });
   }
   function showSheet(section) {
     one("#batch").textContent = boxes.batch() || "on this device";
@@ -236,55 +198,23 @@ bench.table = (function () {
     if (kind === "setup") { showSetup(section); }
     if (kind === "sheet") { showSheet(section); }
     if (kind === "try") { showTries(section); }
-    const up = one("#up");
-    const deep = kind === "run" || kind === "try";
-    up.hidden = !deep;
-    if (deep) {
-      const run = boxes.find(section.dataset.run);
-      up.textContent = "SETUP " + run.setup;
-      up.setAttribute("href", "#setup-" + run.setup);
-    }
-    tellState();
+    showUp(kind, section);
+    bench.told.refresh();
   }
-
-  // How things are, in words. A deck that differs is taken between runs alone.
-  function tellState() {
-    const state = bench.desk.state();
-    const waits = bench.queue.length();
-    const here = bench.parts.here();
-    const between = here && (here.id === "sheet" || here.id.indexOf("setup-") === 0);
-    const differs = state && state.file_code && state.file_code !== bench.deck.code;
-    one("#take").hidden = !(differs && between && !bench.desk.gone());
-    let text = "Ticks are stored at the desk.";
-    if (!bench.deck.served) {
-      text = bench.kept.works() ? "Ticks are kept in this browser." : "This browser keeps nothing: ticks are lost when the page is closed.";
-    } else if (bench.desk.refused()) {
-      text = bench.desk.refused();
-    } else if (bench.desk.gone()) {
-      text = "The program does not answer. Go on: ticks wait here for it.";
-    } else if (differs) {
-      text = "The plan was changed: " + (state.differs ? plural(state.differs, "run") + " differ" + (state.differs === 1 ? "s" : "") : "nothing of the runs") + " from this page." +
-        (between ? "" : " Take them between runs.");
-    } else if (state && state.fault) {
-      text = "The plan has a fault now; this is its last good deck.";
-    }
-    if (waits) { text = plural(waits, "tick") + " not stored yet. " + text; }
-    if (waits && bench.deck.served && !bench.kept.works()) { text += " This browser keeps nothing: leave the page open."; }
-    text = said || text;
-    const told = one("#told");
-    if (told.textContent !== text) { told.textContent = text; }
-    document.body.classList.toggle("alone", bench.deck.served && (bench.desk.gone() || !!bench.desk.refused()));
+  // What lies above: the setup of a run, the run of a try.
+  function showUp(kind, section) {
+    const up = one("#up");
+    up.hidden = kind !== "run" && kind !== "try";
+    if (up.hidden) { return; }
+    const run = boxes.find(section.dataset.run);
+    const above = kind === "run" ? "setup " + run.setup : "run " + run.number;
+    up.textContent = above.toUpperCase();
+    up.setAttribute("href", "#" + above.replace(" ", "-"));
+    up.classList.toggle("back", kind === "try");
   }
 
   return {
-    say: say,
     begin: function () {
-      // A browser follows a touch with a click, on what then lies under the finger; a
-      // new touch begins with a press.
-      document.addEventListener("pointerdown", function () { lifted = 0; }, true);
-      document.addEventListener("click", function (e) {
-        if (Date.now() - lifted < bounce && e.detail) { e.stopPropagation(); e.preventDefault(); }
-      }, true);
       each(".done", null, function (b) {
         const run = boxes.find(b.closest("section").dataset.run);
         pressed(b, function () { done(run); });

@@ -10,6 +10,7 @@ bench.desk = (function () {
   let gone = served; // until it answers
   let refused = ""; // why it takes no ticks
   let busy = false;
+  let timer = 0;
   let chunk = most;
   let events = null;
   const watchers = [];
@@ -37,7 +38,8 @@ bench.desk = (function () {
       busy = false;
       tell();
     }
-    if (bench.queue.length()) { setTimeout(hand, again); }
+    clearTimeout(timer);
+    if (bench.queue.length()) { timer = setTimeout(hand, again); }
   }
 
   // True where more may be handed over at once.
@@ -74,6 +76,7 @@ bench.desk = (function () {
   }
 
   function listen() {
+    if (events) { events.close(); }
     events = new EventSource(url("/events"));
     events.addEventListener("state", function (e) {
       gone = false;
@@ -95,6 +98,12 @@ bench.desk = (function () {
     } catch (e) { gone = true; }
     tell();
     setTimeout(ask, again);
+  }
+
+  // A tablet that slept may hold a connection that died meanwhile without a word.
+  function wake() {
+    if (events.readyState !== EventSource.CLOSED) { listen(); } // else ask is on its way
+    hand();
   }
 
   // In a file by itself.
@@ -132,7 +141,9 @@ bench.desk = (function () {
       bench.queue.takeUp();
       listen();
       addEventListener("online", hand);
-      document.addEventListener("visibilitychange", function () { if (!document.hidden) { hand(); } });
+      document.addEventListener("visibilitychange", function () { if (!document.hidden) { wake(); } });
+      document.addEventListener("resume", wake);
+      addEventListener("pageshow", function (e) { if (e.persisted) { wake(); } });
       hand();
     },
     tick: function (box, on) {

@@ -2,7 +2,6 @@ package bench
 
 import (
 	"context"
-	"fmt"
 	"net"
 	"net/http"
 	"strings"
@@ -89,8 +88,4 @@ func setCookie(w http.ResponseWriter, name, value string) {
 }
 
 // refuse answers a stranger, who is told nothing of the work.
-func refuse(w http.ResponseWriter, says string) {
-	w.Header().Set("Content-Type", "text/plain; charset=utf-8")
-	w.WriteHeader(http.StatusForbidden)
-	fmt.Fprintln(w, says)
-}
+func refuse(w http.ResponseWriter, says string) { sorry(w, http.StatusForbidden, says) }

@@ -44,6 +44,12 @@ func writeHTML(w http.ResponseWriter, status int, layout *template.Template, dat
 	_, _ = w.Write(b.Bytes())
 }
 
+// sorry answers with a page that says why there is nothing else, in letters that are
+// read a metre away and need no style sheet.
+func sorry(w http.ResponseWriter, status int, says string) {
+	writeHTML(w, status, ownPage("out.html"), says)
+}
+
 // document is the page of the whole deck, whichever part of it is asked for, or
 // of what is wrong with a plan that never made one.
 func (s *Server) document(w http.ResponseWriter, r *http.Request) {

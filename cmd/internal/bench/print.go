@@ -33,12 +33,12 @@ func (s *Server) print(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	if d == nil {
-		fail(w, http.StatusNotFound, "That deck is no longer known here: load the page anew, and print what it shows then.")
+		sorry(w, http.StatusNotFound, "That deck is no longer known here: load the page anew, and print what it shows then.")
 		return
 	}
 	pages, ok := pagesAsked(r)
 	if !ok {
-		fail(w, http.StatusBadRequest, "There is no such paper.")
+		sorry(w, http.StatusBadRequest, "There is no such paper.")
 		return
 	}
 	pages.Only = what.only
@@ -50,7 +50,7 @@ func (s *Server) print(w http.ResponseWriter, r *http.Request) {
 	}
 	var pdf bytes.Buffer
 	if err := output.PDF(&pdf, d.deck, pages); err != nil {
-		fail(w, http.StatusInternalServerError, "It cannot be printed on this paper.")
+		sorry(w, http.StatusInternalServerError, "It cannot be printed on this paper.")
 		return
 	}
 	name := d.deck.Plan.Name + "-" + what.name + ".pdf"

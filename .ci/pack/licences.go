@@ -39,7 +39,8 @@ func licences(m machine) (file, error) {
 			}
 		case 2: // of this program or of Go
 			if strings.Contains(words[1], string(filepath.Separator)+"cmd"+string(filepath.Separator)) {
-				folders["fencecard's page in the browser"] = append(folders["fencecard's page in the browser"], words[1])
+				page := "fencecard's page in the browser"
+				folders[page] = append(folders[page], words[1], filepath.Join(words[1], "files"))
 			}
 		}
 	}
@@ -56,9 +57,6 @@ func licences(m machine) (file, error) {
 			return file{}, err
 		}
 		if text == "" {
-			if strings.HasPrefix(name, "fencecard") {
-				continue
-			}
 			return file{}, fmt.Errorf("%s carries no licence", name)
 		}
 		fmt.Fprintf(&b, "\n\n%s\n%s\n\n%s", name, strings.Repeat("=", len(name)), text)
@@ -71,7 +69,7 @@ func licenceTexts(folders []string) (string, error) {
 	slices.Sort(folders)
 	var texts []string
 	for _, folder := range folders {
-		for _, like := range []string{"LICEN[SC]E*", "NOTICE*", "COPYING*"} {
+		for _, like := range []string{"LICEN[SC]E*", "NOTICE*", "COPYING*", "*-licences.txt"} {
 			found, err := filepath.Glob(filepath.Join(folder, like))
 			if err != nil {
 				return "", err

@@ -71,9 +71,41 @@ func (a *app) bench(ctx context.Context, args []string, o benchOptions) error {
 	}
 	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
 	defer stop()
+	home, err := a.serveBench(ctx, w, o, at)
+	if err != nil || home == nil {
+		return err
+	}
+	if err := a.tell("%s\n", home.address); err != nil {
+		return err
+	}
+	a.note("the bench page is at %s until you press Ctrl-C", home.address)
+	if !o.noOpen {
+		opened := home.address
+		if w.file == "" {
+			opened += "plan" // where one begins
+		}
+		if err := openBrowser(opened); err != nil {
+			a.note("no browser was started: %v; open the address yourself", err)
+		}
+	}
+	err = <-home.ended
+	stop()
+	a.serving.Wait() // for those that were opened from the first
+	return err
+}
+
+// servedBench is a bench page that is served.
+type servedBench struct {
+	address string
+	ended   chan error
+}
+
+// serveBench begins to serve a plan; nil where it was interrupted before there was
+// anything to serve.
+func (a *app) serveBench(ctx context.Context, w *benchWork, o benchOptions, shared string) (*servedBench, error) {
 	kept, err := a.openTicks(ctx, w, o.book)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	done := a.busy("making the deck")
 	options := bench.Options{
@@ -83,27 +115,21 @@ func (a *app) bench(ctx context.Context, args []string, o benchOptions) error {
 	}
 	if w.file != "" {
 		options.Desk = desk.New(w.desk())
+	} else {
+		options.Desk = desk.NewFirst(a.firstStart(ctx, o, shared))
 	}
 	server := bench.New(ctx, options)
 	done()
 	if ctx.Err() != nil {
-		return nil // interrupted before there was anything to serve
+		return nil, nil
 	}
-	sites, err := bench.Listen(o.port, w.key(), at)
+	sites, err := bench.Listen(o.port, w.key(), shared)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	address := "http://" + sites[0].Listener.Addr().String() + "/"
-	if err := a.tell("%s\n", address); err != nil {
-		return err
-	}
-	a.note("the bench page is at %s until you press Ctrl-C", address)
-	if !o.noOpen {
-		if err := openBrowser(address); err != nil {
-			a.note("no browser was started: %v; open the address yourself", err)
-		}
-	}
-	return server.Serve(ctx, sites...)
+	s := &servedBench{"http://" + sites[0].Listener.Addr().String() + "/", make(chan error, 1)}
+	a.serving.Go(func() { s.ended <- server.Serve(ctx, sites...) })
+	return s, nil
 }
 
 // tellFaulty tells what is wrong with the plan while it is served.

@@ -36,8 +36,12 @@ type served struct {
 // serve starts the program and waits for its first line.
 func serve(t *testing.T, args ...string) *served {
 	t.Helper()
-	s := &served{t: t, told: &bytes.Buffer{}}
-	s.cmd = exec.Command("fencecard", append([]string{"bench", "--no-open"}, args...)...)
+	return serveBy(t, exec.Command("fencecard", append([]string{"bench", "--no-open"}, args...)...))
+}
+
+func serveBy(t *testing.T, cmd *exec.Cmd) *served {
+	t.Helper()
+	s := &served{t: t, cmd: cmd, told: &bytes.Buffer{}}
 	s.cmd.Stderr = s.told
 	out, err := s.cmd.StdoutPipe()
 	require.NoError(t, err)

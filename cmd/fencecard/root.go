@@ -6,8 +6,11 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"sync"
 
 	"github.com/spf13/cobra"
+
+	"fencecard/setup/search"
 )
 
 // Exit codes.
@@ -32,11 +35,13 @@ var exitStatuses = []struct {
 // app is what every command shares.
 type app struct {
 	streams
-	screen    io.Writer     // the terminal of the messages as it is, nil for none
-	watchedBy bool          // somebody reads the messages on a terminal
-	version   bool          // the version was asked for by a flag
-	quiet     bool          // only what is wrong is told
-	started   bool          // a command's own work began: an error is no longer usage
+	screen    io.Writer // the terminal of the messages as it is, nil for none
+	watchedBy bool      // somebody reads the messages on a terminal
+	version   bool      // the version was asked for by a flag
+	quiet     bool      // only what is wrong is told
+	started   bool      // a command's own work began: an error is no longer usage
+	pressed   bool      // started by a press on the program, without a command
+	serving   sync.WaitGroup
 	sources   []fs.FileInfo // the files read so far, which nothing is written over
 }
 
@@ -45,6 +50,7 @@ type usageError struct{ error }
 
 // run is the whole program but for the process around it.
 func run(ctx context.Context, args []string, s streams) int {
+	byPress := len(args) == 0 && pressed(s)
 	out := &watched{to: s.out}
 	width := terminalWidth(s.err)
 	var screen io.Writer
@@ -52,7 +58,7 @@ func run(ctx context.Context, args []string, s streams) int {
 		screen = s.err
 	}
 	s.out, s.err = out, harmless{folded{s.err, width}}
-	a := &app{streams: s, screen: screen, watchedBy: width > 0}
+	a := &app{streams: s, screen: screen, watchedBy: width > 0, pressed: byPress}
 	root := a.rootCommand(wantedBy(args))
 	root.SetArgs(joinLengths(args))
 	cmd, err := root.ExecuteContextC(ctx)
@@ -93,6 +99,10 @@ dropped on and lifted off.`,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			if a.version {
 				return a.tell("%s\n", versionLine())
+			}
+			if a.pressed {
+				a.started = true
+				return a.bench(cmd.Context(), nil, benchOptions{batch: 1, search: searchFlag(search.DefaultTime)})
 			}
 			return cmd.Help()
 		},

@@ -57,9 +57,12 @@ func (s *Server) document(w http.ResponseWriter, r *http.Request) {
 	d := s.own(r)
 	if d == nil {
 		_, fault := s.decks.latest()
-		told := struct{ Fault string }{text(fault)}
-		if v.shared {
+		told := struct{ Fault, Plan string }{Fault: text(fault)}
+		switch {
+		case v.shared:
 			told.Fault = faultLine(fault, true)
+		case s.Desk != nil:
+			told.Plan = "/plan"
 		}
 		writeHTML(w, http.StatusServiceUnavailable, ownPage("fault.html"), told)
 		return

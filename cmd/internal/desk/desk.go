@@ -34,19 +34,24 @@ func (w Work) name() string { return filepath.Base(w.Path) }
 
 // New returns the handler of everything under /plan.
 func New(work Work) http.Handler {
-	inside, err := fs.Sub(files, "files")
-	if err != nil {
-		panic(err) // the files are part of the program
-	}
 	mux := http.NewServeMux()
-	mux.HandleFunc("GET /plan", func(w http.ResponseWriter, r *http.Request) { http.ServeFileFS(w, r, inside, "plan.html") })
-	mux.Handle("GET /plan/", http.StripPrefix("/plan", http.FileServerFS(inside)))
+	mux.HandleFunc("GET /plan", func(w http.ResponseWriter, _ *http.Request) { writePage(w, "plan.html", nil) })
+	mux.Handle("GET /plan/", filesUnder())
 	mux.HandleFunc("GET /plan/text", work.read)
 	mux.HandleFunc("PUT /plan/text", answer(work.save))
 	mux.HandleFunc("POST /plan/look", answer(work.look))
 	mux.HandleFunc("POST /plan/sheets", answer(work.sheets))
 	mux.HandleFunc("POST /plan/why", answer(work.why))
 	return mux
+}
+
+// filesUnder are the files that the pages need beside them.
+func filesUnder() http.Handler {
+	inside, err := fs.Sub(files, "files")
+	if err != nil {
+		panic(err) // the files are part of the program
+	}
+	return http.StripPrefix("/plan", http.FileServerFS(inside))
 }
 
 // answer reads a question in JSON and writes its answer.

@@ -86,5 +86,7 @@ func (b Bit) True() Length {
 }
 
 // CutsLike reports whether two bits cut alike: of one kind and one true
-// diameter, whatever they are called.
-func (b *Bit) CutsLike(other *Bit) bool { return b.Kind == other.Kind && b.True() == other.True() }
+// diameter, with one outline below one pilot, whatever they are called.
+func (b *Bit) CutsLike(other *Bit) bool {
+	return b.Kind == other.Kind && b.True() == other.True() && b.Pilot == other.Pilot && b.Outline.Same(other.Outline)
+}

@@ -66,9 +66,21 @@ func (o *Outline) Undercut() bool {
 	return false
 }
 
-// Same reports whether two outlines have one form.
+// Same reports whether two outlines have one form; none is like none.
 func (o *Outline) Same(other *Outline) bool {
+	if o == nil || other == nil {
+		return o == other
+	}
 	return o.Shape == other.Shape && o.Radius == other.Radius && slices.Equal(o.Corners, other.Corners)
+}
+
+// Lengths lists the numbers of the corners in their order.
+func (o *Outline) Lengths() []Length {
+	var all []Length
+	for _, c := range o.Corners {
+		all = append(all, c.Below, c.Reach)
+	}
+	return all
 }
 
 // ReachAt gives the reach in mm at a distance in mm below the pilot.

@@ -6,8 +6,6 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"fencecard/joinery"
 )
 
 func TestPutLeavesEveryOtherLine(t *testing.T) {
@@ -146,14 +144,4 @@ func TestKeepCleansNames(t *testing.T) {
 		require.NoError(t, err, name)
 		assert.Equal(t, e.Name, only(t, b).Name)
 	}
-}
-
-// What the book has no words for is refused, not written by half.
-func TestASetupThatShapesEdgesIsNotKept(t *testing.T) {
-	d := deckOf(t, bench(t))
-	shaped := *d.Setups[0].Bit
-	shaped.Outline = &joinery.Outline{Shape: joinery.Round, Radius: in / 2}
-	d.Setups[0].Bit = &shaped
-	_, err := Keep(d, 1, Keeping{Name: "edge"})
-	assert.ErrorContains(t, err, "no words for the outline")
 }

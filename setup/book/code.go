@@ -16,7 +16,7 @@ const codeBytes = 5
 
 // Code returns a setup's short code, such as "7k3f-9m2q". It comes from what
 // the table is set to and how the work is run there, in exact millimetres: the
-// bit's kind and true diameter, the fence, the ladder, and the cards' sides,
+// bit's kind, true diameter and outline, the fence, the ladder, and the cards' sides,
 // lengths, marks and heights. Names, counts, woods and the order of the cards
 // do not count, so a batch made again has the code of the first.
 func Code(s *deck.Setup) string {
@@ -38,6 +38,9 @@ func spell(s *deck.Setup, heights func([]joinery.Length) string) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "fencecard setup 1\nbit %s %s\nfence %s\nheights%s\n",
 		s.Bit.Kind, s.Bit.True().MM(), s.Fence.NearEdge.MM(), heights(s.Heights))
+	if o := s.Bit.Outline; o != nil {
+		fmt.Fprintf(&b, "pilot %s shape %d radius %s%s\n", s.Bit.Pilot.MM(), o.Shape, o.Radius.MM(), allMM(o.Lengths()))
+	}
 	if s.Carriage > 0 {
 		fmt.Fprintf(&b, "carriage %s\n", s.Carriage.MM())
 	}

@@ -68,8 +68,7 @@ func (s Stood) far(of *deck.Setup, scale joinery.Scale) error {
 }
 
 // Keep makes an entry of a deck's setup. A setup the deck does not have, a name
-// that is no name, a bit that shapes edges, or a correction of more than 1/4 in is a
-// fault.
+// that is no name, or a correction of more than 1/4 in is a fault.
 func Keep(d *deck.Deck, number int, k Keeping) (*Entry, error) {
 	at := -1
 	for i := range d.Setups {
@@ -80,10 +79,6 @@ func Keep(d *deck.Deck, number int, k Keeping) (*Entry, error) {
 	if at < 0 {
 		return nil, joinery.Faults{{Problem: fmt.Sprintf("the deck has no setup %d", number),
 			Remedy: fmt.Sprintf("its setups are 1 to %d; fencecard cards shows them", len(d.Setups))}}
-	}
-	if bit := d.Setups[at].Bit; bit.Outline != nil {
-		return nil, joinery.Faults{{Problem: fmt.Sprintf("setup %d is not kept: the book has no words for the outline of the %s bit", number, bit.Name),
-			Remedy: "keep its sheet, and write what the trial taught into the plan, as raise or reach"}}
 	}
 	name := clean(k.Name)
 	if name == "" || plainCode(name) == "" {
@@ -178,7 +173,7 @@ func (e *Entry) Deck() *deck.Deck {
 	for i := range s.Runs { // the cards are those of the plan's pieces
 		s.Runs[i].Piece = &plan.Pieces[at[s.Runs[i].Piece]]
 	}
-	d := &deck.Deck{Part: true, Plan: plan, Setups: []deck.Setup{s}}
+	d := &deck.Deck{Part: true, FromBook: true, Plan: plan, Setups: []deck.Setup{s}}
 	d.Seal()
 	d.Changes = deck.Count(d.Setups, &shop)
 	remark.Cautions(d)

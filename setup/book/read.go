@@ -129,7 +129,11 @@ func (g *group) bit() *joinery.Bit {
 		Cutting:  g.length(keyCutting),
 		Shank:    g.length(keyShank),
 	}
-	bit.Kind, _ = joinery.ParseBitKind(g.oneOf(keyKind, joinery.Straight.String(), joinery.UpCut.String(), joinery.DownCut.String()))
+	bit.Kind, _ = joinery.ParseBitKind(g.oneOf(keyKind, joinery.BitKindNames()...))
+	bit.Outline = g.outline(bit)
+	if _, ok := g.one(keySpeed); ok {
+		bit.Speed = g.count(keySpeed)
+	}
 	switch g.oneOf(keyPlunges, "", answers[joinery.Yes], answers[joinery.No]) {
 	case answers[joinery.Yes]:
 		bit.Plunges = joinery.Yes

@@ -18,7 +18,7 @@ import (
 func requireSame(t *testing.T, want, got *deck.Setup) {
 	t.Helper()
 	bit := *want.Bit
-	bit.Place, bit.Cap, bit.Speed = joinery.Place{}, 0, 0
+	bit.Place, bit.Cap = joinery.Place{}, 0
 	require.Equal(t, bit, *got.Bit)
 	require.Equal(t, want.Fence, got.Fence)
 	require.Equal(t, want.Heights, got.Heights)

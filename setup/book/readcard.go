@@ -15,7 +15,7 @@ import (
 // readCards reads the cards of an entry. Cards of one piece share it.
 func (e *Entry) readCards(groups []group) {
 	pieces := map[pieceKey]*joinery.Piece{}
-	cuts := map[*joinery.Piece][]int{} // the cards of each piece
+	cutOf := make([]int, 0, len(groups)) // of each run, the cut of its piece
 	e.Setup.Runs, e.Marks = make([]deck.Run, 0, len(groups)), make([]Stood, 0, len(groups))
 	for i := range groups {
 		g := &groups[i]
@@ -24,7 +24,9 @@ func (e *Entry) readCards(groups []group) {
 		}
 		before := g.faults.count
 		p, cut := g.piece(), g.cut()
-		channel, run := g.channel(p.Size), e.run(g)
+		channel, run := g.channel(p.Size, e.Setup.Bit), e.run(g)
+		g.recess(&channel)
+		g.shaped(cut.Kind, &run, &channel)
 		if g.faults.count == before {
 			g.check(p, channel, run)
 		}
@@ -33,25 +35,56 @@ func (e *Entry) readCards(groups []group) {
 		}
 		g.span(p.Size, run, &channel)
 		cut.In, cut.Width, cut.Depth, cut.Channels = channel.Down, channel.Width, channel.Depth, []joinery.Channel{channel}
+		if channel.Recess.Depth > 0 {
+			cut.Channels = append(cut.Channels, over(channel))
+		}
+		cut.Bored = g.oneOf(keyHole, "no", "yes") == "yes"
+		cut.Fence.Either = run.Turned || run.Fence != channel.Near
 		if same := pieces[keyOf(p)]; same != nil {
 			p = same
 		} else {
 			pieces[keyOf(p)] = p
 		}
-		p.Cuts = append(p.Cuts, *cut)
-		cuts[p] = append(cuts[p], len(e.Setup.Runs))
+		cutOf = append(cutOf, join(p, cut))
 		r := setup.RunOf(p, cut, channel, run, e.Shop.Scale)
 		r.Setup, r.Index, r.Climb = 1, len(e.Setup.Runs)+1, g.count(keyClimb)-1
+		r.Raised = g.oneOf(keyRaised, "no", "yes") == "yes"
+		if from := g.stood(keyScrew); from != nil {
+			r.Screw = &deck.Screw{FromMiddle: *from}
+		}
 		r.Heights, r.Cap = g.ladder(), g.cap()
 		g.rungs(r.Heights, e.Setup.Heights)
 		e.Setup.Runs = append(e.Setup.Runs, r)
 		e.Marks = append(e.Marks, Stood{Start: g.stood(keyBegan), Stop: g.stood(keyEnded)})
 	}
-	for p, cards := range cuts {
-		for k, i := range cards {
-			e.Setup.Runs[i].Cut = &p.Cuts[k]
+	for i := range e.Setup.Runs {
+		r := &e.Setup.Runs[i]
+		r.Cut = &r.Piece.Cuts[cutOf[i]]
+	}
+}
+
+// join puts a cut on a piece, and returns which of its cuts it is: cards of one cut
+// bring its channels one by one.
+func join(p *joinery.Piece, cut *joinery.Cut) int {
+	at := slices.IndexFunc(p.Cuts, func(c joinery.Cut) bool { return c.Name == cut.Name && c.Kind == cut.Kind })
+	if at < 0 {
+		p.Cuts = append(p.Cuts, *cut)
+		return len(p.Cuts) - 1
+	}
+	whole := &p.Cuts[at]
+	for _, ch := range cut.Channels {
+		if !slices.ContainsFunc(whole.Channels, func(o joinery.Channel) bool { return o.Part == ch.Part }) {
+			whole.Channels = append(whole.Channels, ch)
 		}
 	}
+	for line := range strings.Lines(cut.Note) {
+		if !strings.Contains(whole.Note, strings.TrimSpace(line)) {
+			whole.Note = strings.TrimPrefix(whole.Note+"\n"+strings.TrimSpace(line), "\n")
+		}
+	}
+	whole.Square = whole.Square || cut.Square
+	whole.Fence.Either = whole.Fence.Either || cut.Fence.Either
+	return at
 }
 
 // pieceKey is what makes two cards' pieces one.
@@ -140,10 +173,10 @@ func (g *group) cut() *joinery.Cut {
 var setbackFrom = pattern.New(`^(.*\S)\s+from\s+(\S+)$`)
 
 // channel reads the walls of the channel; its span follows from the marks.
-func (g *group) channel(size joinery.Size) joinery.Channel {
-	ch := joinery.Channel{
-		Part: g.words(keyPart), Down: g.side(keyDown),
-		Width: g.needLength(keyWidth, "3/8 in", 1), Depth: g.needLength(keyDepth, "1 in", 1),
+func (g *group) channel(size joinery.Size, bit *joinery.Bit) joinery.Channel {
+	ch := joinery.Channel{Part: g.words(keyPart), Down: g.side(keyDown), Depth: g.needLength(keyDepth, "1 in", 1)}
+	if bit.Outline == nil {
+		ch.Width = g.needLength(keyWidth, "3/8 in", 1)
 	}
 	f, ok := g.need(keySetback, "1/2 in from front")
 	if !ok {
@@ -220,6 +253,9 @@ func (g *group) cap() ladder.Cap {
 		return ladder.Cap{}
 	}
 	depth, rule, _ := strings.Cut(f.value, ",")
+	if l, ok := area(strings.TrimSpace(depth)); ok {
+		return ladder.Cap{Depth: l, Rule: strings.TrimSpace(rule)}
+	}
 	l, _ := g.parse(f, strings.TrimSpace(depth))
 	return ladder.Cap{Depth: max(l, 0), Rule: strings.TrimSpace(rule)}
 }

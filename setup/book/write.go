@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
-	"fencecard/setup/ladder"
+	"fencecard/setup/deck"
 )
 
 // The keys of an entry and of a card, in the order they are written.
@@ -24,6 +24,10 @@ const (
 	keyCutting  = "cutting"
 	keyShank    = "shank"
 	keyPlunges  = "plunges"
+	keySpeed    = "speed"
+	keyPilot    = "pilot"
+	keyRadius   = "radius"
+	keyOutline  = "outline"
 	keyFence    = "fence to near edge"
 	keyStood    = "fence stood"
 	keyHeights  = "heights"
@@ -48,22 +52,29 @@ const (
 	keySetback  = "setback"
 	keyWidth    = "width"
 	keyDepth    = "depth"
+	keyRecess   = "recess"
+	keyHole     = "start hole"
+	keyRaised   = "raised into it"
 	keyStart    = "start"
 	keyStop     = "stop"
 	keyBegan    = "start stood"
 	keyEnded    = "stop stood"
 	keyPosition = "position"
+	keyBefore   = "fence before"
+	keyAtLast   = "fence at last"
 	keyTurned   = "turned"
 	keyClimb    = "climb"
 	keyEnds     = "ends"
 	keyCap      = "cap"
+	keyScrew    = "screw from the middle"
 )
 
 var (
 	entryKeys = []string{keyCode, keyDate, keyFrom, keyNote, keyScale, keyBit, keyKind, keyDiameter, keyMeasured, keyCutting,
-		keyShank, keyPlunges, keyFence, keyStood, keyHeights, keyHigh, keyUsable, keyStops, keyPushed, keyCarriage, keyMinutes, keyCard}
+		keyShank, keyPlunges, keySpeed, keyPilot, keyRadius, keyOutline, keyFence, keyStood, keyHeights, keyHigh, keyUsable, keyStops, keyPushed, keyCarriage, keyMinutes, keyCard}
 	cardKeys = []string{keyCut, keyKind, keyPart, keyCount, keyWood, keySize, keyGrain, keyMirror, keyDown, keyToFence, keyLeads,
-		keySetback, keyWidth, keyDepth, keyStart, keyBegan, keyStop, keyEnded, keyHeights, keyPosition, keyTurned, keyClimb, keyEnds, keyCap, keyNote}
+		keySetback, keyWidth, keyDepth, keyRecess, keyHole, keyRaised, keyStart, keyBegan, keyStop, keyEnded, keyScrew, keyHeights,
+		keyPosition, keyBefore, keyAtLast, keyTurned, keyClimb, keyEnds, keyCap, keyNote}
 	// A # in free text is no comment.
 	freeText = []string{"setup", keyFrom, keyNote, keyBit, keyCard, keyCut, keyPart, keyWood, keyMirror, keyCap}
 )
@@ -124,6 +135,14 @@ func (e *Entry) fields() pairs {
 	ps.add(keyCutting, s.some(bit.Cutting))
 	ps.add(keyShank, s.some(bit.Shank))
 	ps.add(keyPlunges, answers[bit.Plunges])
+	if bit.Speed > 0 {
+		ps.add(keySpeed, strconv.Itoa(bit.Speed))
+	}
+	if o := bit.Outline; o != nil {
+		ps.add(keyPilot, s.some(bit.Pilot))
+		ps.add(keyRadius, s.some(o.Radius))
+		ps.add(keyOutline, outlineText(o, s))
+	}
 	ps.add(keyFence, s.Spell(e.Setup.Fence.NearEdge))
 	ps.add(keyStood, s.stood(e.Stood.Fence))
 	ps.add(keyHeights, s.list(e.Setup.Heights))
@@ -160,8 +179,18 @@ func (e *Entry) card(i int) pairs {
 	ps.add(keyToFence, r.Step.Fence.String())
 	ps.add(keyLeads, r.Leads.String())
 	ps.add(keySetback, s.Spell(r.Channel.Setback)+" from "+r.Channel.Near.String())
-	ps.add(keyWidth, s.Spell(r.Channel.Width))
+	section := r.Channel.Section
+	if !section.Shaped() {
+		ps.add(keyWidth, s.Spell(r.Channel.Width))
+	}
 	ps.add(keyDepth, s.Spell(r.Channel.Depth))
+	ps.add(keyRecess, recessText(r.Channel.Recess, s))
+	if r.Hole != nil {
+		ps.add(keyHole, "yes")
+	}
+	if r.Raised {
+		ps.add(keyRaised, "yes")
+	}
 	if r.Start != nil {
 		ps.add(keyStart, s.Spell(r.A))
 	}
@@ -170,9 +199,18 @@ func (e *Entry) card(i int) pairs {
 		ps.add(keyStop, s.Spell(r.B))
 	}
 	ps.add(keyEnded, s.stood(e.Marks[i].Stop))
+	if r.Screw != nil {
+		ps.add(keyScrew, s.Spell(r.Screw.FromMiddle))
+	}
 	ps.add(keyHeights, s.list(r.Heights))
 	if r.Step.Of > 1 {
 		ps.add(keyPosition, fmt.Sprintf("%d of %d", r.Step.Position, r.Step.Of))
+	}
+	if r.Step.Position > 1 && section.Shaped() {
+		ps.add(keyBefore, s.Spell(r.Step.Before))
+	}
+	if r.Step.Position < r.Step.Of && section.Shaped() {
+		ps.add(keyAtLast, s.Spell(r.Step.NearEdge+deck.SectionAt(r.Step, r.Channel).Forward-section.Forward))
 	}
 	if r.Step.Turned {
 		ps.add(keyTurned, "yes")
@@ -183,7 +221,7 @@ func (e *Entry) card(i int) pairs {
 	if r.Cut.Square {
 		ps.add(keyEnds, "square")
 	}
-	ps.add(keyCap, capText(r.Cap, s))
+	ps.add(keyCap, capText(r.Cap, section.Shaped(), s))
 	for line := range strings.Lines(r.Cut.Note) {
 		ps.add(keyNote, clean(line))
 	}
@@ -196,13 +234,6 @@ func sizeText(size joinery.Size, s speller) string {
 		words = append(words, s.Spell(size[d])+" "+d.String())
 	}
 	return strings.Join(words, ", ")
-}
-
-func capText(c ladder.Cap, s speller) string {
-	if c.Depth == 0 {
-		return ""
-	}
-	return strings.TrimSuffix(s.Spell(c.Depth)+", "+clean(c.Rule), ", ")
 }
 
 // lines writes the entry as a new block.

@@ -98,11 +98,7 @@ func shapes(w io.Writer, bit *joinery.Bit) {
 	if o == nil {
 		return
 	}
-	fmt.Fprintf(w, "pilot %s shape %d radius %s", bit.Pilot.MM(), o.Shape, o.Radius.MM())
-	for _, c := range o.Corners {
-		fmt.Fprintf(w, " %s %s", c.Below.MM(), c.Reach.MM())
-	}
-	fmt.Fprintln(w)
+	fmt.Fprintf(w, "pilot %s shape %d radius %s%s\n", bit.Pilot.MM(), o.Shape, o.Radius.MM(), allMM(o.Lengths()))
 }
 
 func allMM(ls []joinery.Length) string {

@@ -16,8 +16,9 @@ type Deck struct {
 	Joints   []Joint
 	Warnings []Warning
 
-	Part    bool  // some runs of a plan; the others are elsewhere
-	numbers []int // of a part: the card numbers of its pieces in the whole
+	Part     bool  // some runs of a plan; the others are elsewhere
+	FromBook bool  // out of a setup book, whose shop and climate are no longer known
+	numbers  []int // of a part: the card numbers of its pieces in the whole
 }
 
 // Runs counts the runs of all setups.

@@ -34,7 +34,7 @@ func (p *prover) card(d dealt, of *wantedPiece) {
 	p.screw(at, c, w, of)
 	p.end(at, t, w)
 	over := overIt(w, of)
-	p.heights(at, t, w, s, tool.cap(&w.piece.Wood, &p.plan.Shop), over)
+	p.heights(at, t, w, s, p.cap(c, tool, w), over)
 	p.limits(at, t, w, tool.bit, s, over)
 	p.crossing(at, t, w, s)
 	if c.Start != nil && c.Stop != nil {

@@ -46,10 +46,17 @@ func (p *prover) within(w *wanted) {
 	for _, r := range w.runs {
 		s := r.strip(ch.Near)
 		near, far := s.Lo-ch.Setback, s.Hi-ch.Setback-ch.Width
-		if r.card.Position > 1 || ch.OpenBeside(ch.Near, size) {
+		// The first run stands at the wall toward its fence, the last away from it;
+		// where the piece is turned, both away.
+		c := r.card
+		toward, away := c.Position == 1 && !c.Turned, c.Position == c.Positions || c.Turned
+		if c.Fence != ch.Near {
+			toward, away = away, toward
+		}
+		if !toward {
 			near = min(0, near)
 		}
-		if r.card.Position < r.card.Positions || ch.OpenBeside(ch.Near.Opposite(), size) {
+		if !away {
 			far = max(0, far)
 		}
 		if ch.OpenBeside(ch.Near, size) {

@@ -10,6 +10,9 @@ type Claims struct {
 	// Part tells that the claims are some of those a plan wants: what they leave
 	// is cut elsewhere.
 	Part bool
+	// FromBook tells that they are those of a setup book, whose shop is no longer known:
+	// caps are those that the setup was kept with, and its screws stand where they stood.
+	FromBook bool
 
 	Title, Unit string
 	Setups      []Setup
@@ -125,7 +128,7 @@ type Changes struct {
 // Of returns the claims of a deck, with none of what its plan knows.
 func Of(d *deck.Deck) Claims {
 	c := Claims{
-		Part: d.Part, Title: d.Plan.Title, Unit: d.Plan.Unit.String(),
+		Part: d.Part, FromBook: d.FromBook, Title: d.Plan.Title, Unit: d.Plan.Unit.String(),
 		Setups:  make([]Setup, len(d.Setups)),
 		Changes: changesOf(d),
 	}

@@ -6,7 +6,6 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup/deck"
-	"fencecard/setup/ladder"
 )
 
 // speck is how far two areas may differ in mm2 and still be called equal.
@@ -61,7 +60,7 @@ func (p *prover) edgePasses(w *wanted, r run, forward joinery.Length, gone float
 		p.wrongCard(r.result, "areas", 0, "the card gives %d areas for %d passes", len(c.Areas), len(c.Heights))
 		return gone
 	}
-	most := ladder.CapFor(r.tool, w.piece.Wood, &p.plan.Shop)
+	most := p.cap(c, &p.tools[r.setup], w)
 	for i, h := range c.Heights {
 		now := swept(r.tool.Outline, h, forward)
 		takes := now - gone

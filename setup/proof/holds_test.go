@@ -1,6 +1,7 @@
 package proof_test
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -10,6 +11,8 @@ import (
 	"fencecard/joinery/examples"
 	"fencecard/joinery/planfile"
 	"fencecard/setup"
+	"fencecard/setup/deck"
+	"fencecard/setup/internal/workpiece"
 	"fencecard/setup/proof"
 )
 
@@ -34,4 +37,24 @@ func TestADeckThatDoesNotProveIsRefused(t *testing.T) {
 		}
 	}
 	t.Fatal("the boot bench has no stopped cut")
+}
+
+// Every setup of every plan, printed alone, is proved alone. With its fence moved one
+// that makes a whole channel is not.
+func TestEverySetupAloneIsProved(t *testing.T) {
+	for name, plan := range workpiece.RealPlans(t) {
+		d, err := setup.MakeWith(t.Context(), plan, setup.Options{Plain: true})
+		require.NoError(t, err)
+		for i := range d.Setups {
+			alone, err := d.Only(deck.Only{Setups: []int{i + 1}})
+			require.NoError(t, err)
+			require.NoError(t, proof.Holds(alone), "%s, setup %d", name, i+1)
+			alone.Setups[0].Fence = deck.FenceAt(d.Setups[i].Bit, d.Setups[i].Fence.NearEdge+joinery.Inch/64)
+			claims := proof.Of(alone)
+			report := proof.Check(plan, &claims)
+			if slices.ContainsFunc(alone.Setups[0].Runs, func(r deck.Run) bool { return r.Step.Of == 1 }) {
+				assert.False(t, report.Proved(), "%s, setup %d", name, i+1)
+			}
+		}
+	}
 }

@@ -57,6 +57,7 @@ func (p *prover) recessFirst(w *wanted, of *wantedPiece) {
 func (p *prover) screw(at int, c *Card, w *wanted, of *wantedPiece) {
 	want, known := p.screwPlace(w, of)
 	switch {
+	case p.claims.FromBook:
 	case known && c.Screw == nil:
 		p.wrongCard(at, "screw", 0, "the card does not say where the screw goes in its slot")
 	case !known && c.Screw != nil:

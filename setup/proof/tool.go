@@ -21,3 +21,12 @@ func (t *tool) cap(wood *joinery.Wood, shop *joinery.Shop) ladder.Cap {
 	}
 	return t.most
 }
+
+// cap returns what a card's bit may take at one pass: by the plan, or where that is
+// no longer known as the card says.
+func (p *prover) cap(c *Card, t *tool, w *wanted) ladder.Cap {
+	if p.claims.FromBook && c.Cap > 0 {
+		return ladder.Cap{Depth: c.Cap, Rule: c.CapRule}
+	}
+	return t.cap(&w.piece.Wood, &p.plan.Shop)
+}

@@ -68,7 +68,7 @@ func (x *explainer) otherBit(s *deck.Setup) (*joinery.Bit, int) {
 			if can = way != nil; !can {
 				break
 			}
-			demand := ladder.Demand{Depth: r.Channel.Depth, Cap: ladder.CapFor(bit, r.Piece.Wood, shop).Depth, Section: deck.SectionAt(r.Step, r.Channel)}
+			demand := ladder.Demand{Depth: r.Channel.Depth, Cap: ladder.CapFor(bit, r.Piece.Wood, shop).Depth, From: shop.Scale.Floor(r.Channel.Recess.Depth), Section: deck.SectionAt(r.Step, r.Channel)}
 			passes += r.Piece.Count * way.Passes * ladder.Count([]ladder.Demand{demand}, shop.Scale)
 		}
 		if can && (best == nil || passes < fewest) {

@@ -63,6 +63,10 @@ func (t *Trial) Shift(s *deck.Setup, shift joinery.Length) *Use {
 	moved := map[[2]string]bool{}
 	for i := range s.Runs {
 		r := &s.Runs[i]
+		if r.Cut.Kind.Shapes {
+			u.refuse("%s, %s: the pilot of the bit says where the fence stands, and from elsewhere it shapes another edge", r.Piece.Name, r.Cut.Name)
+			continue
+		}
 		if !r.Cut.Kind.Has("width") && !r.Cut.Kind.Has("length") {
 			u.refuse("%s, %s: it is as wide as its screw and lies where the screw does", r.Piece.Name, r.Cut.Name)
 			continue

@@ -53,6 +53,8 @@ var rulesOfHelp = []ruleOfHelp{
 	{"shop", "shorter pieces are not fed by hand alone, hands stay this far from the bit, a thinner floor under a cut is warned of", "common shop rules, no regulator's figure"},
 	{"shop", "shrinkage: {radial: 6, tangential: 11} from green to ovendry, percent", "Wood Handbook, FPL-GTR-190 (2010), table 4-3, from which the table of woods is"},
 	{"shop", "rout a slot in scrap, measure its width", "common practice, no source"},
+	{"words", "the work lowered onto the turning bit, where a cut starts stopped; where it ends stopped, the work is lifted off", "common practice, no source"},
+	{"words", "you stand in front of it and feed from right, the infeed, to left, the outfeed", "worked out from the rotation of the bit"},
 }
 
 // ruling are the words by which a rule is known that must not stand in a page of

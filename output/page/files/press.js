@@ -5,7 +5,8 @@ bench.press = (function () {
   const hold = 700; // ms to hold what must be held until lifting acts
   const sure = 4000; // ms in which a key is pressed again to the same end
   const bounce = 600; // ms in which a finger that trembles presses once
-  let lifted = 0; // when a press was acted on
+  let pressedAt = 0; // when the last press began, by the clock of events
+  let lifted = -bounce; // when one was acted on
 
   // A press acts when it is lifted where it began. One that must be held acts where it
   // was told that lifting would; a key, or a screen reader, presses twice for that.
@@ -32,7 +33,7 @@ bench.press = (function () {
       const long = button.classList.contains("held");
       const mine = began && over(e);
       end();
-      lifted = Date.now();
+      lifted = e.timeStamp;
       if (!mine) { return; }
       if (!must()) { short(); } else if (long) { held.act(); } else { bench.told.say(held.hint); }
     });
@@ -49,11 +50,12 @@ bench.press = (function () {
     on: on,
     bounce: bounce,
     begin: function () {
-      // A browser follows a touch with a click, on what then lies under the finger; a
-      // new touch begins with a press.
-      document.addEventListener("pointerdown", function () { lifted = 0; }, true);
+      // A browser follows a touch with a click, on what then lies under the finger,
+      // however late a slow one comes to it. A click of the next touch is its own.
+      document.addEventListener("pointerdown", function (e) { pressedAt = e.timeStamp; }, true);
       document.addEventListener("click", function (e) {
-        if (Date.now() - lifted < bounce && e.detail) { e.stopPropagation(); e.preventDefault(); }
+        const next = pressedAt > lifted && e.timeStamp >= pressedAt;
+        if (e.detail && !next && e.timeStamp - lifted < bounce) { e.stopPropagation(); e.preventDefault(); }
       }, true);
     },
   };

@@ -10,7 +10,7 @@ import (
 )
 
 // readBits reads the list of bits.
-func (r *reader) readBits(f *fields) []joinery.Bit {
+func (r *shopReader) readBits(f *fields) []joinery.Bit {
 	var bits []joinery.Bit
 	named := map[string]joinery.Place{}
 	for _, n := range f.entries("bits", "bit", bitExample) {
@@ -37,7 +37,7 @@ func (r *reader) readBits(f *fields) []joinery.Bit {
 	return bits
 }
 
-func (r *reader) readBit(n *yaml.Node) (joinery.Bit, bool) {
+func (r *shopReader) readBit(n *yaml.Node) (joinery.Bit, bool) {
 	if !r.mapping(n, "a bit has a name and a diameter", "write "+bitExample) {
 		return joinery.Bit{}, false
 	}
@@ -48,10 +48,10 @@ func (r *reader) readBit(n *yaml.Node) (joinery.Bit, bool) {
 	if value := f.value("bit"); value != nil {
 		bit.Place = r.place(value)
 	}
-	bit.Kind = f.bitKind()
-	bit.Diameter, bit.Measured = f.diameter(), f.positive("measured")
-	bit.Cutting, bit.Shank, bit.Cap = f.likely("cutting"), f.likely("shank"), f.likely("cap")
-	bit.Plunges, bit.Speed = f.answer("plunges"), f.speed()
+	bit.Kind = r.bitKind(f)
+	bit.Diameter, bit.Measured = r.diameter(f), f.positive("measured")
+	bit.Cutting, bit.Shank, bit.Cap = r.likely(f, "cutting"), r.likely(f, "shank"), r.likely(f, "cap")
+	bit.Plunges, bit.Speed = f.answer("plunges"), r.speed(f)
 	r.readOutline(f, &bit)
 	if len(r.faults) == before {
 		r.checkMeasured(f, bit)
@@ -64,7 +64,7 @@ func (r *reader) readBit(n *yaml.Node) (joinery.Bit, bool) {
 
 // checkMeasured faults a measure a tenth or more off the label: a bit is
 // seldom its size, but then it is another bit or a slip of the finger.
-func (r *reader) checkMeasured(f *fields, bit joinery.Bit) {
+func (r *shopReader) checkMeasured(f *fields, bit joinery.Bit) {
 	if bit.Measured > 0 && bit.Diameter > 0 && 10*(bit.Measured-bit.Diameter).Abs() >= bit.Diameter {
 		r.fault(f.value("measured"), "measure the trial slot again; if it is correct, write it as the diameter too",
 			"measured is more than a tenth off the diameter")
@@ -74,34 +74,23 @@ func (r *reader) checkMeasured(f *fields, bit joinery.Bit) {
 // widestBit is more than any router takes; a wider one is a slip in the unit.
 const widestBit = 100 * joinery.Millimetre
 
-func (f *fields) diameter() joinery.Length {
+func (r *shopReader) diameter(f *fields) joinery.Length {
 	d := f.positive("diameter")
 	if d > widestBit {
-		f.r.fault(f.value("diameter"), checkUnit, "no router bit is this wide")
+		r.fault(f.value("diameter"), checkUnit, "no router bit is this wide")
 		return 0
 	}
 	return d
 }
 
-func (f *fields) bitKind() joinery.BitKind {
+func (r *shopReader) bitKind(f *fields) joinery.BitKind {
 	text, n, ok := f.scalar("kind")
 	if !ok {
 		return joinery.Straight
 	}
 	kind, ok := joinery.ParseBitKind(strings.ToLower(text))
 	if !ok {
-		f.r.choice(f.r.place(n), "kind of bit", text, joinery.BitKindNames()...)
+		r.choice(r.place(n), "kind of bit", text, joinery.BitKindNames()...)
 	}
 	return kind
-}
-
-// answer reads yes or no.
-func (f *fields) answer(key string) joinery.Answer {
-	switch f.word(key, "answer", answerWords, "true", "false") {
-	case 0:
-		return joinery.Yes
-	case 1:
-		return joinery.No
-	}
-	return joinery.NotSaid
 }

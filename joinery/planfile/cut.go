@@ -3,7 +3,6 @@ package planfile
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"fencecard/joinery"
 
@@ -49,7 +48,7 @@ func (r *planReader) readCut(n *yaml.Node, b *blank) {
 		what = key + " " + quoted(value.Value)
 	}
 	f := r.fieldsOf(n, what, kind.Keys(), key)
-	f.needs = append(f.needs, key)
+	f.must(key)
 	cut := joinery.Cut{Kind: kind, Name: f.name(key), Place: r.place(f.value(key)), Places: f.places()}
 	cuts := []*joinery.Cut{&cut}
 	if f.written("repeat") {
@@ -126,10 +125,10 @@ func (r *planReader) readCutValues(f *fields, cut *joinery.Cut, b *blank) {
 		cut.At, cut.Along = f.side("at"), f.side("along")
 	}
 	cut.Width, cut.Length, cut.Depth = f.positive("width"), f.positive("length"), f.positive("depth")
-	cut.Start = r.readSetback(f, cut.In)
-	cut.Span = r.readSpan(f, cut.In, b)
-	cut.Cheeks = r.readCheeks(f, cut.At)
-	cut.Fence = r.readFencing(f)
+	cut.Start = readSetback(f, cut.In)
+	cut.Span = readSpan(f, cut.In, b.Size, b.sized)
+	cut.Cheeks = readCheeks(f, cut.At)
+	cut.Fence = readFencing(f)
 	cut.Square = f.word("ends", "way to leave ends", endsWords) == 1
 	if f.has("note") {
 		cut.Note = f.text("note", longestNote)
@@ -140,61 +139,6 @@ func (r *planReader) readCutValues(f *fields, cut *joinery.Cut, b *blank) {
 	if cut.Kind.Shapes {
 		cut.Moulding = r.readMoulding(f, cut)
 	}
-}
-
-// readCheeks reads what a tenon at a side takes off each side beside it: each by
-// its name, or one depth for all four.
-func (r *planReader) readCheeks(f *fields, at joinery.Side) []joinery.Cheek {
-	if !f.has("cheeks") {
-		return nil
-	}
-	n := f.value("cheeks")
-	if n.Kind == yaml.ScalarNode {
-		return allRound(at, f.cheek("cheeks"))
-	}
-	if !r.mapping(n, "each cheek has its own depth", "write "+example("cheeks")+", what is taken off each side") {
-		return nil
-	}
-	sides := r.fields(n, "cheeks", sideNames())
-	var cheeks []joinery.Cheek
-	for _, s := range joinery.Sides {
-		if sides.written(s.String()) {
-			cheeks = append(cheeks, joinery.Cheek{Side: s, Depth: sides.cheek(s.String())})
-		}
-	}
-	if len(n.Content) == 0 {
-		r.fault(n, "write "+example("cheeks"), "no cheek is named")
-	}
-	return cheeks
-}
-
-// allRound is a cheek of one depth on each side of a tenon; none where the
-// depth or the tenon's end was faulted.
-func allRound(at joinery.Side, depth joinery.Length) []joinery.Cheek {
-	var cheeks []joinery.Cheek
-	for _, s := range joinery.Sides {
-		if depth > 0 && at != joinery.NoSide && s.Dimension() != at.Dimension() {
-			cheeks = append(cheeks, joinery.Cheek{Side: s, Depth: depth})
-		}
-	}
-	return cheeks
-}
-
-// cheek reads the depth of a cheek.
-func (f *fields) cheek(key string) joinery.Length {
-	text, n, ok := f.scalar(key)
-	if !ok {
-		return 0
-	}
-	depth, ok := f.r.length(n, text)
-	if ok && depth == 0 {
-		remedy := "leave " + key + " out: a side that is not named keeps its wood"
-		if key == "cheeks" {
-			remedy = "write " + example(key)
-		}
-		f.r.fault(n, remedy, "nothing is taken off the %s", key)
-	}
-	return depth
 }
 
 // readBy reads what a cut is made with: one bit of the shop, or hand tools.
@@ -221,19 +165,4 @@ func (r *planReader) readTool(f *fields, cut *joinery.Cut) {
 		r.fault(f.value("bit"), nearName("bit", cut.Bit, names), "the shop has no bit named %s", quoted(cut.Bit))
 	}
 	cut.Bored = f.word("start", "way to start a cut", startWords) == 0
-}
-
-func (r *planReader) readFencing(f *fields) joinery.Fencing {
-	text, n, ok := f.scalar("fence")
-	switch {
-	case !ok:
-		return joinery.Fencing{}
-	case strings.EqualFold(text, "either"):
-		return joinery.Fencing{Either: true}
-	}
-	if side, ok := joinery.ParseSide(strings.ToLower(text)); ok {
-		return joinery.Fencing{Side: side}
-	}
-	r.choice(r.place(n), "side", text, append(sideNames(), "either")...)
-	return joinery.Fencing{}
 }

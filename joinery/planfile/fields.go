@@ -31,13 +31,7 @@ type fields struct {
 
 // example shows a key with a value.
 func (f *fields) example(key string) string {
-	if text, ok := inJoints[key]; ok && f.joint {
-		return text
-	}
-	if text, ok := inSlots[key]; ok && f.knows("screw") {
-		return text
-	}
-	return example(key)
+	return exampleIn(key, f.joint, f.knows("screw"))
 }
 
 // mapping faults a node that is not keys and values. The problem and remedy
@@ -186,10 +180,10 @@ func kindsWith(key string) string {
 // need faults every key that is missing, in one fault. A key that an unknown
 // one was taken for is not missing.
 func (f *fields) need(keys ...string) {
-	f.needs = append(f.needs, keys...)
+	f.must(keys...)
 	var missing, examples []string
 	for _, key := range keys {
-		if !f.written(key) && !slices.Contains(f.meant, key) {
+		if f.lacks(key) {
 			missing = append(missing, key)
 			examples = append(examples, f.example(key))
 		}
@@ -202,6 +196,13 @@ func (f *fields) need(keys ...string) {
 		f.r.fault(f.node, remedy, "%s has no %s", f.what, joinery.List(missing, "and no"))
 	}
 }
+
+// must tells that keys have to be there; whoever calls it faults one that is not.
+func (f *fields) must(keys ...string) { f.needs = append(f.needs, keys...) }
+
+// lacks reports whether a key is missing, and none that was written was taken for
+// it.
+func (f *fields) lacks(key string) bool { return !f.written(key) && !slices.Contains(f.meant, key) }
 
 // has reports whether the key was written with a value; one without is
 // faulted.
@@ -289,4 +290,20 @@ func (f *fields) places() joinery.Places {
 		}
 	}
 	return places
+}
+
+// secondLine faults the second distance of a slot's centre in braces, where it is
+// taken for a key.
+func (f *fields) secondLine(key, value *yaml.Node) bool {
+	if !f.knows("screw") || !null(value) || f.node.Style&yaml.FlowStyle == 0 || !saysWhere(key.Value) {
+		return false
+	}
+	first := "4 from left"
+	if n := f.value("at"); n != nil && n.Kind == yaml.ScalarNode {
+		first = short(n.Value)
+	}
+	f.r.fault(key, fmt.Sprintf("put brackets round the two, at: [%s, %s]", first, short(key.Value)), "inside braces a comma begins a new key")
+	f.forget("at")
+	f.meant = append(f.meant, "at")
+	return true
 }

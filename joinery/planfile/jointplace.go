@@ -22,7 +22,7 @@ func (r *planReader) readPlace(j *jointWish) joint.Place {
 		return place
 	}
 	n := j.f.value("place")
-	if n.Kind == yaml.ScalarNode && centredText.MatchString(strings.TrimSpace(n.Value)) {
+	if _, centred := isCentred(strings.TrimSpace(n.Value)); centred && n.Kind == yaml.ScalarNode {
 		place.Centred = [3]bool{true, true, true}
 		return place
 	}

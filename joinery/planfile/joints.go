@@ -68,7 +68,7 @@ func (r *planReader) readJoint(n *yaml.Node) *jointWish {
 		what = key + " " + quoted(value.Value)
 	}
 	j := &jointWish{kind: kind, word: key, f: r.fieldsOf(n, what, kind.Keys(), key), nodes: map[string]*yaml.Node{}}
-	j.f.needs = append(j.f.needs, key)
+	j.f.must(key)
 	j.at = j.f.value(key)
 	j.name = j.f.name(key)
 	j.f.need(slices.Concat([]string{kind.Half, "into", "place"}, kind.Needs)...)
@@ -82,7 +82,7 @@ func (r *planReader) readJoint(n *yaml.Node) *jointWish {
 	} else {
 		j.places = []joint.Place{place}
 	}
-	j.fence = r.readFencing(j.f)
+	j.fence = readFencing(j.f)
 	r.readBy(j.f, &j.tool)
 	if j.f.has("note") {
 		j.note = j.f.text("note", longestNote)

@@ -1,13 +1,13 @@
 package planfile_test
 
 import (
-	"fencecard/joinery/planfile"
 	"os"
 	"strings"
 	"testing"
 
 	"fencecard/joinery"
 	"fencecard/joinery/examples"
+	"fencecard/joinery/planfile"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"

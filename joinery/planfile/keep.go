@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"strings"
-	"unicode/utf8"
 
 	"fencecard/joinery"
 
@@ -15,7 +14,7 @@ import (
 // a plan with the shop in place, and returns the new file. Nothing else in it
 // changes: remarks, order and line ends stay. The error is [joinery.Faults].
 func KeepMeasured(name string, data []byte, bit string, diameter joinery.Length, scale joinery.Scale) ([]byte, error) {
-	r := newReader(name, scale.Unit, scale)
+	r := &shopReader{reader: newReader(name, scale.Unit, scale)}
 	root := r.tree(data, "the shop file", beginShop)
 	if err := r.err(); err != nil {
 		return nil, err
@@ -32,7 +31,7 @@ func KeepMeasured(name string, data []byte, bit string, diameter joinery.Length,
 	return kept, nil
 }
 
-func (r *reader) cannotKeep(n *yaml.Node, problem, remedy string) error {
+func (r *shopReader) cannotKeep(n *yaml.Node, problem, remedy string) error {
 	return joinery.Faults{{Place: r.place(n), Problem: problem, Remedy: remedy}}
 }
 
@@ -58,7 +57,7 @@ func bitNamed(root *yaml.Node, name string) *yaml.Node {
 func keep(data []byte, bit *yaml.Node, text string) ([]byte, bool) {
 	if old := pairOf(bit, "measured"); old.value != nil {
 		if null(old.value) {
-			return insert(data, offsetOf(data, old.key)+len("measured:"), " "+text), true
+			return insert(data, offsetIn(data, old.key)+len("measured:"), " "+text), true
 		}
 		from, to, ok := extent(data, old.value)
 		if !ok {
@@ -102,7 +101,7 @@ func insert(data []byte, at int, text string) []byte {
 
 // extent returns where a value of one line begins and ends in the file.
 func extent(data []byte, n *yaml.Node) (from, to int, ok bool) {
-	from = offsetOf(data, n)
+	from = offsetIn(data, n)
 	written := n.Value
 	switch {
 	case n.Kind != yaml.ScalarNode:
@@ -116,32 +115,9 @@ func extent(data []byte, n *yaml.Node) (from, to int, ok bool) {
 	return from, to, to <= len(data) && string(data[from:to]) == written
 }
 
-// offsetOf returns where in the file's own bytes a node begins.
-func offsetOf(data []byte, n *yaml.Node) int {
-	at := 0
-	if bytes.HasPrefix(data, []byte("\ufeff")) {
-		at = len("\ufeff")
-	}
-	for line := 1; line < n.Line && at < len(data); line++ {
-		end := bytes.IndexAny(data[at:], "\r\n")
-		if end < 0 {
-			return len(data)
-		}
-		at += end + 1
-		if data[at-1] == '\r' && at < len(data) && data[at] == '\n' {
-			at++
-		}
-	}
-	for column := 1; column < n.Column && at < len(data); column++ {
-		_, size := utf8.DecodeRune(data[at:])
-		at += size
-	}
-	return at
-}
-
 // keeps reads the new file and makes sure that it says what was to be kept.
 func keeps(name string, data []byte, bit string, diameter joinery.Length, scale joinery.Scale) bool {
-	r := newReader(name, scale.Unit, scale)
+	r := &shopReader{reader: newReader(name, scale.Unit, scale)}
 	root := r.tree(data, "the shop file", beginShop)
 	if r.err() != nil {
 		return false

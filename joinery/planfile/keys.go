@@ -42,25 +42,8 @@ const (
 	Woods  = "woods"
 )
 
-// Words that some keys take.
+// The keys that stand inside another, by where they stand, or anywhere.
 var (
-	unitWords   = []string{"in", "mm"}
-	endsWords   = []string{"round", "square"}
-	startWords  = []string{"hole"}
-	passesWords = []string{"gentle"}
-	answerWords = []string{"yes", "no"}
-	stopsWords  = []string{joinery.Marks.String(), joinery.Blocks.String()}
-	pushWords   = []string{joinery.Block.String(), joinery.Gauge.String()}
-	shapeWords  = []string{joinery.RoundOver.String(), joinery.Cove.String(), joinery.Chamfer.String()}
-)
-
-// Keys that stand inside another.
-var (
-	mirrorOfKeys = []string{"of", "across"}
-	placeKeys    = append(spokenSides(), "centred")
-	repeatKeys   = []string{"times", "first", "every", "between"}
-	climateKeys  = []string{"dry", "damp", "temp", "assembly"}
-	crossingKeys = []string{joinery.Carriage.String()}
 	insideAnyKey = map[string][]string{"repeat": repeatKeys}
 	insideKeyOf  = map[string]map[string][]string{
 		"plan":  {"climate": climateKeys},
@@ -114,28 +97,6 @@ var takings = sync.OnceValue(func() map[string]taking {
 	}
 	return of
 })
-
-// spokenSides are the sides as they are named aloud, the top before the bottom.
-func spokenSides() []string {
-	var names []string
-	for _, d := range joinery.Dimensions {
-		names = append(names, strings.Split(d.String(), "-")...)
-	}
-	return names
-}
-
-// arrises are the pairs of sides that meet, the face on the table first.
-func arrises() []string {
-	var all []string
-	for _, face := range joinery.Sides {
-		for _, edge := range joinery.Sides {
-			if face.Dimension() != edge.Dimension() {
-				all = append(all, face.String()+" "+edge.String())
-			}
-		}
-	}
-	return all
-}
 
 //go:embed keys.tsv
 var keyTable string

@@ -39,23 +39,23 @@ var likelies = map[string]likely{
 const checkUnit = "check the number and its unit; millimetres are written 8 mm, inches 3/8 in"
 
 // likely reads a measure of a shop, and doubts one that no shop has.
-func (f *fields) likely(key string) joinery.Length {
+func (r *shopReader) likely(f *fields, key string) joinery.Length {
 	is := likelies[key]
-	read := f.positive
+	read := (*fields).positive
 	if is.nought {
-		read = f.length
+		read = (*fields).length
 	}
-	before := len(f.r.faults)
-	l := read(key)
-	if f.value(key) != nil && len(f.r.faults) == before && (l < is.least || l > is.most) {
-		f.r.doubt(f.value(key), is.no, l)
+	before := len(r.faults)
+	l := read(f, key)
+	if f.value(key) != nil && len(r.faults) == before && (l < is.least || l > is.most) {
+		r.doubt(f.value(key), is.no, l)
 	}
 	return l
 }
 
 // doubt remembers what looks mistyped until the whole shop was read: where its
 // unit is wrong, that is said once in place of all its numbers.
-func (r *reader) doubt(n *yaml.Node, no string, l joinery.Length) {
+func (r *shopReader) doubt(n *yaml.Node, no string, l joinery.Length) {
 	if len(r.doubts) > mostFaults {
 		return
 	}
@@ -71,7 +71,7 @@ const (
 )
 
 // doubtCutting doubts a cutting edge that a bit of the diameter does not have.
-func (r *reader) doubtCutting(f *fields, bit joinery.Bit) {
+func (r *shopReader) doubtCutting(f *fields, bit joinery.Bit) {
 	edge, d := bit.Cutting, bit.Diameter
 	if edge == 0 || d == 0 || edge < likelies["cutting"].least || edge > likelies["cutting"].most {
 		return
@@ -85,7 +85,7 @@ func (r *reader) doubtCutting(f *fields, bit joinery.Bit) {
 
 // settle faults what was doubted, unless the shop as a whole is in the wrong
 // unit, which was faulted already.
-func (r *reader) settle(wholly bool) {
+func (r *shopReader) settle(wholly bool) {
 	if !wholly {
 		for _, f := range r.doubts {
 			r.add(f)

@@ -68,12 +68,6 @@ func (r *reader) slipIn(line int) (joinery.Fault, bool) {
 	return joinery.Fault{}, false
 }
 
-// isKey reports whether a word is a key of a plan or shop, or a kind of cut.
-func isKey(word string) bool {
-	_, ok := examplesOf[word]
-	return ok || joinery.KindNamed(word) != nil
-}
-
 // mostLinesBack bounds the search for a line to indent like.
 const mostLinesBack = 200
 

@@ -11,17 +11,6 @@ import (
 // curlyQuotes takes out quotes that YAML does not know as such.
 var curlyQuotes = strings.NewReplacer("“", "", "”", "")
 
-// nearPiece is the remedy for an unknown name of a piece.
-func (r *planReader) nearPiece(name string, but *blank) string {
-	var names []string
-	for _, b := range r.blanks {
-		if b != but && b.Name != "" {
-			names = append(names, b.Name)
-		}
-	}
-	return nearName("piece", name, names)
-}
-
 // nearName is the remedy for an unknown name: the near one, or all there are.
 func nearName(what, name string, names []string) string {
 	const few = 6

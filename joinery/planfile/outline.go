@@ -12,7 +12,7 @@ import (
 
 // readOutline reads the outline of a bit that shapes edges, and holds it against
 // the bit's diameter and cutting length.
-func (r *reader) readOutline(f *fields, bit *joinery.Bit) {
+func (r *shopReader) readOutline(f *fields, bit *joinery.Bit) {
 	shape, ok := bit.Kind.Shape()
 	if !ok {
 		for _, key := range []string{"radius", "pilot", "outline"} {
@@ -58,7 +58,7 @@ func (r *reader) readOutline(f *fields, bit *joinery.Bit) {
 const mostCorners = 100
 
 // readCorners reads a list of heights below the pilot and reaches beyond it.
-func (r *reader) readCorners(f *fields) []joinery.Corner {
+func (r *shopReader) readCorners(f *fields) []joinery.Corner {
 	n := f.value("outline")
 	if n == nil {
 		return nil
@@ -97,100 +97,23 @@ func (r *reader) readCorners(f *fields) []joinery.Corner {
 }
 
 // bite reads an area in square inches or square millimetres, as the unit is.
-func (f *fields) bite(key string) joinery.Length {
+func (r *shopReader) bite(f *fields, key string) joinery.Length {
 	text, n, ok := f.scalar(key)
 	if !ok {
 		return 0
 	}
 	most, unit, such := big.NewRat(1, 1), "square inches", "0.032"
-	if f.r.unit == joinery.Millimetres {
+	if r.unit == joinery.Millimetres {
 		most, unit, such = big.NewRat(600, 1), "square millimetres", "20.5"
 	}
 	area, ok := number(text)
 	if !ok || area.Sign() <= 0 || area.Cmp(most) > 0 {
-		f.r.fault(n, fmt.Sprintf("write the most wood that one pass takes across an edge, in %s up to %s, such as %s", unit, most.RatString(), such), "%s is no bite of a bit", quoted(text))
+		r.fault(n, fmt.Sprintf("write the most wood that one pass takes across an edge, in %s up to %s, such as %s", unit, most.RatString(), such), "%s is no bite of a bit", quoted(text))
 		return 0
 	}
 	mm2, _ := area.Float64()
-	if f.r.unit == joinery.Inches {
+	if r.unit == joinery.Inches {
 		mm2 *= joinery.Inch.Millimetres() * joinery.Inch.Millimetres()
 	}
 	return joinery.Strip(mm2)
-}
-
-// readMoulding reads how an edge is shaped. What the bit or the shape leaves open
-// stays nil and was faulted.
-func (r *planReader) readMoulding(f *fields, cut *joinery.Cut) *joinery.Moulding {
-	before := len(r.faults)
-	m := joinery.Moulding{Raise: f.positive("raise"), Leaves: f.positive("leaves")}
-	if f.knows("on") {
-		m.Down, m.Fence = r.readArris(f)
-	}
-	if text, _, ok := f.scalar("reach"); ok && !strings.EqualFold(text, "full") {
-		m.Reach = f.positive("reach")
-	}
-	switch bit := r.plan.Shop.Bit(cut.Bit); {
-	case cut.Bit != "" && bit != nil && bit.Outline == nil:
-		r.fault(f.value("bit"), "name a bit of kind round-over, cove, chamfer or outline", "the %s bit is %s and shapes no edge", quoted(cut.Bit), bit.Kind)
-	case cut.Bit != "":
-		for _, key := range []string{"shape", "radius"} {
-			if n := f.key(key); n != nil {
-				r.fault(n, "take "+key+" out, or bit", "the bit says what shape the edge gets")
-			}
-		}
-		if bit != nil {
-			m.Outline = bit.Outline
-		}
-	case f.knows("shape"):
-		m.Outline = r.readShape(f)
-	}
-	if len(r.faults) > before {
-		return nil
-	}
-	return &m
-}
-
-// readShape reads the shape of an edge for which any bit of the shop will do.
-func (r *planReader) readShape(f *fields) *joinery.Outline {
-	if !f.written("shape") && !f.written("radius") {
-		r.fault(f.value(f.kind), "add bit: and the name of a bit, or shape: round-over, radius: 1/4", "the cut does not say what shape the edge gets")
-		return nil
-	}
-	f.need("shape", "radius")
-	radius := f.positive("radius")
-	text, n, ok := f.scalar("shape")
-	if !ok {
-		return nil
-	}
-	kind, known := joinery.ParseBitKind(strings.ToLower(text))
-	shape, shapes := kind.Shape()
-	if !known || !shapes || shape == joinery.Drawn {
-		r.choice(r.place(n), "shape", text, shapeWords...)
-		return nil
-	}
-	if radius == 0 {
-		return nil
-	}
-	outline := &joinery.Outline{Shape: shape, Radius: radius}
-	for i := range r.plan.Shop.Bits {
-		if o := r.plan.Shop.Bits[i].Outline; o != nil && o.Same(outline) {
-			return o // one and the same for all bits and cuts of that form
-		}
-	}
-	return outline
-}
-
-// readArris reads the two sides that meet at an arris: "top front".
-func (r *planReader) readArris(f *fields) (down, fence joinery.Side) {
-	text, n, ok := f.scalar("on")
-	if !ok {
-		return joinery.NoSide, joinery.NoSide
-	}
-	words := strings.Fields(strings.ReplaceAll(strings.ReplaceAll(text, "/", " "), ",", " "))
-	if len(words) != 2 {
-		r.fault(n, "write the face that lies on the table and the edge at the fence, such as "+example("on")+
-			"; an edge that is curved, or run along a pilot, is not for a fence and gets no sheet", "%s names no arris", quoted(text))
-		return joinery.NoSide, joinery.NoSide
-	}
-	return r.side(n, words[0]), r.side(n, words[1])
 }

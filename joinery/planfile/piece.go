@@ -1,8 +1,9 @@
 package planfile
 
 import (
+	"errors"
 	"fmt"
-	"slices"
+	"strconv"
 	"strings"
 
 	"fencecard/joinery"
@@ -10,10 +11,6 @@ import (
 
 	"go.yaml.in/yaml/v4"
 )
-
-// pieceKeys are the keys of a piece; one that mirrors another has no size and
-// no grain.
-var pieceKeys = []string{"piece", "count", "size", "grain", "wood", "sides", "mirror", "cuts"}
 
 const pieceExample = "- piece: front left leg"
 
@@ -79,10 +76,10 @@ func (r *planReader) pieceFields(n *yaml.Node) *fields {
 		what = quoted(name.Value)
 	}
 	f := r.fields(n, what, pieceKeys)
-	if !f.written("piece") && !slices.Contains(f.meant, "piece") {
+	if f.lacks("piece") {
 		r.fault(n, "add "+example("piece")+"; if this belongs to the piece above, take its dash out", "this piece has no name")
 	}
-	f.needs = append(f.needs, "piece")
+	f.must("piece")
 	return f
 }
 
@@ -101,7 +98,7 @@ func (r *planReader) begin(n *yaml.Node) {
 		b.Place = r.place(value)
 	}
 	b.Places = f.places()
-	b.Count = f.count()
+	b.Count = r.count(f)
 	r.keep(b)
 }
 
@@ -192,4 +189,35 @@ func (r *planReader) namesDimensions(n *yaml.Node) bool {
 	}
 	r.fault(n, sizeRemedy(n)+": a width or a length does not say which way it lies", "the size names none of left-right, front-back and top-bottom")
 	return false
+}
+
+// count reads how many of a piece are made.
+func (r *planReader) count(f *fields) int {
+	text, n, ok := f.scalar("count")
+	if !ok {
+		return 1
+	}
+	count, err := strconv.Atoi(text)
+	switch {
+	case err == nil && count > mostCount, errors.Is(err, strconv.ErrRange):
+		r.fault(n, fmt.Sprintf("write %d at the most", mostCount), "%s is too many for one plan", short(text))
+	case err != nil:
+		r.fault(n, "write how many are made, such as count: 4", "%s is not a whole number", quoted(text))
+	case count < 1:
+		r.fault(n, "write 1 or more; to leave a piece out, put # before each of its lines", "a count of %d makes nothing", count)
+	default:
+		return count
+	}
+	return 1
+}
+
+// nearPiece is the remedy for an unknown name of a piece.
+func (r *planReader) nearPiece(name string, but *blank) string {
+	var names []string
+	for _, b := range r.blanks {
+		if b != but && b.Name != "" {
+			names = append(names, b.Name)
+		}
+	}
+	return nearName("piece", name, names)
 }

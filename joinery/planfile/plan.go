@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io/fs"
 	"path/filepath"
-	"slices"
 	"strings"
 
 	"fencecard/joinery"
@@ -13,13 +12,8 @@ import (
 	"go.yaml.in/yaml/v4"
 )
 
-// planKeys are the keys of a plan.
-var planKeys = []string{"title", "unit", "wood", "shop", "climate", "pieces", "joints"}
-
 // ShopInPlanName is the name of a shop whose keys stand in the plan itself.
 const ShopInPlanName = "the shop in the plan"
-
-const beginPlan = "fencecard new FILE writes a plan to begin with"
 
 // planReader reads one plan.
 type planReader struct {
@@ -127,21 +121,6 @@ func (r *planReader) readUnit(f *fields) {
 	r.unit, r.scale, r.fits = unit, joinery.DefaultScale(unit), ok
 }
 
-// unit reads the unit of bare numbers.
-func (f *fields) unit() (joinery.Unit, bool) {
-	if text, n, ok := f.scalar("unit"); ok && slices.Contains([]string{"cm", "m", "ft", "feet", "foot"}, strings.ToLower(text)) {
-		f.r.fault(n, "write in or mm; a length in another unit has it behind: 2.5 cm, or 1' 6\"", "a plan is in inches or in millimetres, not in %s", text)
-		return joinery.Inches, false
-	}
-	switch f.word("unit", "unit", unitWords, "inch", "millimetre", "inches", "millimetres", "inches", "millimeters") {
-	case 0:
-		return joinery.Inches, true
-	case 1:
-		return joinery.Millimetres, true
-	}
-	return joinery.Inches, false
-}
-
 // readWood looks up the wood a plan or piece names; without one it is the
 // fallback.
 func (r *planReader) readWood(f *fields, fallback joinery.Wood) joinery.Wood {
@@ -189,7 +168,7 @@ func (r *planReader) readShop(f *fields) {
 	defer func() { r.doubtful = len(r.faults)+len(r.other) > before }()
 	switch n.Kind {
 	case yaml.MappingNode:
-		r.plan.Shop = r.shop(n, r.plan.Shop)
+		r.plan.Shop = inPlan(r.reader, n, r.plan.Shop)
 		r.plan.Shop.Name = ShopInPlanName
 	case yaml.ScalarNode:
 		r.readShopFile(n, strings.TrimSpace(n.Value))

@@ -3,11 +3,11 @@ package planfile_test
 import (
 	"testing"
 
-	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
-
 	"fencecard/joinery"
 	"fencecard/joinery/planfile"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // framed is a raised panel in a frame: its edges are the tongues, so the joint says

@@ -1,6 +1,7 @@
 package planfile
 
 import (
+	"errors"
 	"fmt"
 
 	"fencecard/joinery"
@@ -19,10 +20,10 @@ type reader struct {
 	unit   joinery.Unit
 	scale  joinery.Scale // for lengths in messages
 	faults joinery.Faults
-	full   bool           // more faults than are kept
-	doubts joinery.Faults // of a shop, see doubt
+	full   bool // more faults than are kept
 }
 
+// newReader reads a file in that unit.
 func newReader(name string, unit joinery.Unit, scale joinery.Scale) *reader {
 	return &reader{name: name, unit: unit, scale: scale, text: joinery.NewText(name, "")}
 }
@@ -75,3 +76,16 @@ func (r *reader) err() error {
 	}
 	return r.faults.Err()
 }
+
+// because adds what another package found wrong, at a node.
+func (r *reader) because(n *yaml.Node, err error) {
+	var f joinery.Fault
+	if !errors.As(err, &f) {
+		f.Problem = err.Error()
+	}
+	f.Place = r.place(n)
+	r.add(f)
+}
+
+// beginPlan is the remedy for what is no plan at all.
+const beginPlan = "fencecard new FILE writes a plan to begin with"

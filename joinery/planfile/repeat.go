@@ -33,7 +33,7 @@ func (r *planReader) readRepeat(f *fields) *repeat {
 	before := len(r.faults)
 	g := r.fields(n, "repeat", repeatKeys)
 	g.need("times")
-	times := g.times()
+	times := r.times(g)
 	switch {
 	case g.written("between") && (g.written("first") || g.written("every")):
 		r.fault(n, "write between for even spacing, or first and every", "between says where all of them lie, and first or every says it again")
@@ -59,7 +59,7 @@ func (r *planReader) readRepeat(f *fields) *repeat {
 }
 
 // times reads how often.
-func (f *fields) times() int {
+func (r *planReader) times(f *fields) int {
 	text, n, ok := f.scalar("times")
 	if !ok {
 		return 0
@@ -67,9 +67,9 @@ func (f *fields) times() int {
 	times, err := strconv.Atoi(text)
 	switch {
 	case err != nil || times < 1:
-		f.r.fault(n, "write how many there are, such as times: 12", "%s is not a whole number above 0", quoted(text))
+		r.fault(n, "write how many there are, such as times: 12", "%s is not a whole number above 0", quoted(text))
 	case times > mostRepeats:
-		f.r.fault(n, fmt.Sprintf("write %d at the most", mostRepeats), "%s times are too many for one piece", short(text))
+		r.fault(n, fmt.Sprintf("write %d at the most", mostRepeats), "%s times are too many for one piece", short(text))
 	default:
 		return times
 	}
@@ -82,13 +82,13 @@ func (r *planReader) distance(f *fields, key string) (line joint.Line) {
 	if !ok {
 		return line
 	}
-	m := setbackText.FindStringSubmatch(text)
-	if m == nil {
+	written, side, ok := fromSide(text)
+	if !ok {
 		r.fault(n, "write "+key+": 3 from left", "%s is no distance from a side", quoted(text))
 		return line
 	}
-	line.Distance, _ = r.length(n, m[1])
-	line.From = r.side(n, m[2])
+	line.Distance, _ = r.length(n, written)
+	line.From = r.side(n, side)
 	return line
 }
 

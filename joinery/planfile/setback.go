@@ -6,41 +6,35 @@ import (
 	"strings"
 
 	"fencecard/joinery"
-	"fencecard/joinery/pattern"
 
 	"go.yaml.in/yaml/v4"
 )
 
-var (
-	setbackText = pattern.New(`(?i)^(.+?)\s+from\s+(?:the\s+)?(\S+)$`)
-	centredText = pattern.New(`(?i)^(?:centred|centered|centre|center)(?:\s+from\s+(?:the\s+)?(\S+))?$`)
-)
-
 // readSetback reads where the near wall is: "1/2 from front", "centred", or
 // "centred from front".
-func (r *planReader) readSetback(f *fields, in joinery.Side) joinery.Setback {
+func readSetback(f *fields, in joinery.Side) joinery.Setback {
 	text, n, ok := f.scalar("setback")
 	if !ok {
 		return joinery.Setback{}
 	}
-	if m := centredText.FindStringSubmatch(text); m != nil {
+	if side, ok := isCentred(text); ok {
 		s := joinery.Setback{Centred: true}
-		if m[1] != "" {
-			s.From = r.side(n, m[1])
+		if side != "" {
+			s.From = f.r.side(n, side)
 		}
 		return s
 	}
-	m := setbackText.FindStringSubmatch(text)
-	if m == nil {
-		r.badSetback(n, text, in)
+	written, side, ok := fromSide(text)
+	if !ok {
+		badSetback(f.r, n, text, in)
 		return joinery.Setback{}
 	}
-	distance, _ := r.length(n, m[1])
-	return joinery.Setback{Distance: distance, From: r.side(n, m[2])}
+	distance, _ := f.r.length(n, written)
+	return joinery.Setback{Distance: distance, From: f.r.side(n, side)}
 }
 
 // badSetback faults a text that is no distance from a side.
-func (r *planReader) badSetback(n *yaml.Node, text string, in joinery.Side) {
+func badSetback(r *reader, n *yaml.Node, text string, in joinery.Side) {
 	words := strings.Fields(text)
 	last := joinery.NoSide
 	if len(words) > 0 {

@@ -3,20 +3,10 @@ package planfile
 import (
 	"fmt"
 	"math/big"
-	"strings"
 
 	"fencecard/joinery"
 
 	"go.yaml.in/yaml/v4"
-)
-
-// The keys of a shop and of what stands inside it.
-var (
-	shopKeys = []string{"unit", "fence", "lift", "scale", "minutes", "stops", "share", "bits",
-		"speed", "woods", "clearances", "rules", "base", "crossing", "passes", "raise", "opening", "bite"}
-	fenceKeys   = []string{"infeed", "outfeed", "reach"}
-	minutesKeys = []string{"bit", "fence", "height", "stop", "run", "fit"}
-	bitKeys     = []string{"bit", "kind", "diameter", "measured", "cutting", "shank", "plunges", "cap", "speed", "radius", "pilot", "outline"}
 )
 
 const (
@@ -32,7 +22,7 @@ func ReadShop(name string, data []byte, unit joinery.Unit) (joinery.Shop, error)
 }
 
 func readShop(name string, data []byte, unit joinery.Unit, rest joinery.Shop) (joinery.Shop, error) {
-	r := newReader(name, unit, joinery.DefaultScale(unit))
+	r := &shopReader{reader: newReader(name, unit, joinery.DefaultScale(unit))}
 	shop := rest
 	if root := r.tree(data, "the shop file", beginShop); root != nil && r.isShop(root) {
 		shop = r.shop(root, rest)
@@ -44,8 +34,14 @@ func readShop(name string, data []byte, unit joinery.Unit, rest joinery.Shop) (j
 	return shop, nil
 }
 
+// shopReader reads one shop.
+type shopReader struct {
+	*reader
+	doubts joinery.Faults // see doubt
+}
+
 // isShop faults a file of another kind.
-func (r *reader) isShop(root *yaml.Node) bool {
+func (r *shopReader) isShop(root *yaml.Node) bool {
 	if !r.mapping(root, "this is no shop file", "begin with fence: {infeed: 16, outfeed: 16, reach: 8}; "+beginShop) {
 		return false
 	}
@@ -56,8 +52,13 @@ func (r *reader) isShop(root *yaml.Node) bool {
 	return false
 }
 
+// inPlan reads a shop that stands in a plan; what is left out stays as in rest.
+func inPlan(r *reader, n *yaml.Node, rest joinery.Shop) joinery.Shop {
+	return (&shopReader{reader: r}).shop(n, rest)
+}
+
 // shop reads the keys of a shop; what is left out stays as in rest.
-func (r *reader) shop(n *yaml.Node, rest joinery.Shop) joinery.Shop {
+func (r *shopReader) shop(n *yaml.Node, rest joinery.Shop) joinery.Shop {
 	planUnit := r.unit
 	defer func() { r.unit = planUnit }()
 	f := r.fields(n, "the shop", shopKeys)
@@ -69,7 +70,7 @@ func (r *reader) shop(n *yaml.Node, rest joinery.Shop) joinery.Shop {
 	if f.has("fence") {
 		shop.Fence = r.readFence(f.value("fence"), rest.Fence)
 	}
-	replace(f, "lift", &shop.Lift, f.likely)
+	replace(f, "lift", &shop.Lift, r.likely)
 	shop.Scale = r.readScale(f, rest.Scale)
 	if f.has("minutes") {
 		shop.Minutes = r.readMinutes(f.value("minutes"), rest.Minutes)
@@ -77,7 +78,7 @@ func (r *reader) shop(n *yaml.Node, rest joinery.Shop) joinery.Shop {
 	if f.word("stops", "way to stop a cut", stopsWords) == 1 {
 		shop.Stops = joinery.Blocks
 	}
-	replace(f, "share", &shop.Share, f.share)
+	replace(f, "share", &shop.Share, r.share)
 	if f.written("bits") {
 		shop.Bits = r.readBits(f)
 	}
@@ -102,7 +103,7 @@ const (
 
 // wrongUnit faults a shop whose numbers make no sense in its unit, and reports
 // whether they do not. A lift of 0 was faulted already.
-func (r *reader) wrongUnit(f *fields, shop *joinery.Shop) bool {
+func (r *shopReader) wrongUnit(f *fields, shop *joinery.Shop) bool {
 	remedy, lift, bits := inchesTyped, f.value("lift"), f.value("bits")
 	if r.unit == joinery.Inches {
 		remedy = metricsTyped
@@ -124,19 +125,19 @@ func (r *reader) wrongUnit(f *fields, shop *joinery.Shop) bool {
 	return false
 }
 
-func (r *reader) readFence(n *yaml.Node, fence joinery.FenceReach) joinery.FenceReach {
+func (r *shopReader) readFence(n *yaml.Node, fence joinery.FenceReach) joinery.FenceReach {
 	if !r.mapping(n, "a fence has a usable length each side of the bit, and a reach", "write fence: {infeed: 16, outfeed: 16, reach: 8}") {
 		return fence
 	}
 	f := r.fields(n, "fence", fenceKeys)
-	replace(f, "infeed", &fence.Infeed, f.likely)
-	replace(f, "outfeed", &fence.Outfeed, f.likely)
-	replace(f, "reach", &fence.Reach, f.likely)
+	replace(f, "infeed", &fence.Infeed, r.likely)
+	replace(f, "outfeed", &fence.Outfeed, r.likely)
+	replace(f, "reach", &fence.Reach, r.likely)
 	return fence
 }
 
 // readScale reads the smallest division set by eye.
-func (r *reader) readScale(f *fields, rest joinery.Scale) joinery.Scale {
+func (r *shopReader) readScale(f *fields, rest joinery.Scale) joinery.Scale {
 	text, n, ok := f.scalar("scale")
 	if !ok {
 		return rest
@@ -149,22 +150,22 @@ func (r *reader) readScale(f *fields, rest joinery.Scale) joinery.Scale {
 	return scale
 }
 
-func (r *reader) readMinutes(n *yaml.Node, m joinery.Minutes) joinery.Minutes {
+func (r *shopReader) readMinutes(n *yaml.Node, m joinery.Minutes) joinery.Minutes {
 	if !r.mapping(n, "a change of each kind has its own time in minutes", "write minutes: {bit: 3, fence: 2, height: 0.5}") {
 		return m
 	}
 	f := r.fields(n, "minutes", minutesKeys)
-	replace(f, "bit", &m.Bit, f.minutes)
-	replace(f, "fence", &m.Fence, f.minutes)
-	replace(f, "height", &m.Height, f.minutes)
-	replace(f, "stop", &m.Stop, f.minutes)
-	replace(f, "run", &m.Run, f.minutes)
-	replace(f, "fit", &m.Fit, f.minutes)
+	replace(f, "bit", &m.Bit, r.minutes)
+	replace(f, "fence", &m.Fence, r.minutes)
+	replace(f, "height", &m.Height, r.minutes)
+	replace(f, "stop", &m.Stop, r.minutes)
+	replace(f, "run", &m.Run, r.minutes)
+	replace(f, "fit", &m.Fit, r.minutes)
 	return m
 }
 
 // minutes reads a time in minutes, to a thousandth.
-func (f *fields) minutes(key string) joinery.Time {
+func (r *shopReader) minutes(f *fields, key string) joinery.Time {
 	const most = 1000
 	text, n, ok := f.scalar(key)
 	if !ok {
@@ -172,46 +173,27 @@ func (f *fields) minutes(key string) joinery.Time {
 	}
 	minutes, ok := number(text)
 	if !ok || minutes.Sign() < 0 || minutes.Cmp(big.NewRat(most, 1)) > 0 {
-		f.r.fault(n, fmt.Sprintf("write the minutes as a number from 0 to %d, such as 0.5", most), "%s is no time in minutes", quoted(text))
+		r.fault(n, fmt.Sprintf("write the minutes as a number from 0 to %d, such as 0.5", most), "%s is no time in minutes", quoted(text))
 		return 0
 	}
 	minutes.Mul(minutes, big.NewRat(int64(joinery.Minute), 1))
 	if !minutes.IsInt() {
-		f.r.fault(n, "write at most three digits after the point", "%s minutes is finer than a thousandth", short(text))
+		r.fault(n, "write at most three digits after the point", "%s minutes is finer than a thousandth", short(text))
 		return 0
 	}
 	return joinery.Time(minutes.Num().Int64())
 }
 
 // share reads a share of a bit's diameter, above 0 and up to 1.
-func (f *fields) share(key string) joinery.Share {
+func (r *shopReader) share(f *fields, key string) joinery.Share {
 	text, n, ok := f.scalar(key)
 	if !ok {
 		return joinery.Share{}
 	}
 	share, ok := number(text)
 	if !ok || share.Sign() <= 0 || share.Cmp(big.NewRat(1, 1)) > 0 {
-		f.r.fault(n, "write a share of the bit's diameter up to 1, such as 1/2", "%s is no share of a bit", quoted(text))
+		r.fault(n, "write a share of the bit's diameter up to 1, such as 1/2", "%s is no share of a bit", quoted(text))
 		return joinery.Share{}
 	}
 	return joinery.Share{Num: share.Num().Int64(), Den: share.Denom().Int64()}
-}
-
-// number reads a decimal or a fraction without a unit; long ones are refused.
-func number(text string) (*big.Rat, bool) {
-	const longest = 8
-	if len(text) > longest || strings.Trim(text, "0123456789./") != "" {
-		return nil, false
-	}
-	// Each part by itself: in a fraction big.Rat takes 010 for octal.
-	num, den, fraction := strings.Cut(text, "/")
-	above, ok := new(big.Rat).SetString(num)
-	if !ok || !fraction {
-		return above, ok
-	}
-	below, ok := new(big.Rat).SetString(den)
-	if !ok || below.Sign() == 0 {
-		return nil, false
-	}
-	return above.Quo(above, below), true
 }

@@ -19,37 +19,37 @@ var (
 
 // readSpan reads where a cut runs: "1/2 to 3 from top", or from both ends,
 // "1/2 from top to 14 from bottom".
-func (r *planReader) readSpan(f *fields, in joinery.Side, b *blank) joinery.Span {
+func readSpan(f *fields, in joinery.Side, size joinery.Size, sized bool) joinery.Span {
 	text, n, ok := f.scalar("span")
 	if !ok || wholeText.MatchString(text) {
 		return joinery.Span{}
 	}
 	m := spanText.FindStringSubmatch(text)
 	if m == nil {
-		r.badSpan(n, text, in)
+		badSpan(f.r, n, text, in)
 		return joinery.Span{}
 	}
-	before := len(r.faults)
-	from, _ := r.length(n, m[1])
-	to, _ := r.length(n, m[3])
-	last := r.side(n, m[4])
+	before := len(f.r.faults)
+	from, _ := f.r.length(n, m[1])
+	to, _ := f.r.length(n, m[3])
+	last := f.r.side(n, m[4])
 	first := last
 	if m[2] != "" {
-		first = r.side(n, m[2])
+		first = f.r.side(n, m[2])
 	}
-	if len(r.faults) > before {
+	if len(f.r.faults) > before {
 		return joinery.Span{}
 	}
 	if first == last {
-		return joinery.Span{From: from, To: to, Side: first, Bare: r.bare(m[1], m[3])}
+		return joinery.Span{From: from, To: to, Side: first, Bare: bare(f.r, m[1], m[3])}
 	}
-	return r.fromBothEnds(n, b, joinery.Span{From: from, To: to, Side: first}, last)
+	return fromBothEnds(f.r, n, size, sized, joinery.Span{From: from, To: to, Side: first}, last)
 }
 
 // bare reports whether only the second line of a span such as "1 to 30 mm" has a
 // unit, and not the plan's. A bare number is in the plan's, but whoever says the
 // two aloud means 1 mm.
-func (r *planReader) bare(first, second string) bool {
+func bare(r *reader, first, second string) bool {
 	unit := unitBehind.FindStringSubmatch(second)
 	if unit == nil {
 		return false
@@ -60,17 +60,17 @@ func (r *planReader) bare(first, second string) bool {
 }
 
 // badSpan faults a text that is no span.
-func (r *planReader) badSpan(n *yaml.Node, text string, in joinery.Side) {
+func badSpan(r *reader, n *yaml.Node, text string, in joinery.Side) {
 	from, to, two := strings.Cut(text, " to ")
-	one := setbackText.FindStringSubmatch(text)
+	only, side, one := fromSide(text)
 	joined := dashBetween.ReplaceAllString(text, " to ")
 	switch {
 	case two && r.isLength(from) && r.isLength(to):
 		r.fault(n, fmt.Sprintf("write span: %s from %s", text, joinery.List(besides(in), "or")), "the span does not say from which side")
 	case spanText.MatchString(joined):
 		r.fault(n, "write span: "+joined, "%s is no span", quoted(text))
-	case one != nil && r.isLength(one[1]):
-		r.fault(n, fmt.Sprintf("write both lines; if it begins at the %s, span: 0 to %s", one[2], text), "the span has only one line")
+	case one && r.isLength(only):
+		r.fault(n, fmt.Sprintf("write both lines; if it begins at the %s, span: 0 to %s", side, text), "the span has only one line")
 	default:
 		r.fault(n, "write the two lines it runs between, such as "+example("span")+"; leave span out for a cut from end to end",
 			"%s is no span", quoted(text))
@@ -78,16 +78,16 @@ func (r *planReader) badSpan(n *yaml.Node, text string, in joinery.Side) {
 }
 
 // fromBothEnds measures a span's far end from the same side as its near end.
-func (r *planReader) fromBothEnds(n *yaml.Node, b *blank, span joinery.Span, last joinery.Side) joinery.Span {
+func fromBothEnds(r *reader, n *yaml.Node, size joinery.Size, sized bool, span joinery.Span, last joinery.Side) joinery.Span {
 	if last != span.Side.Opposite() {
 		r.fault(n, fmt.Sprintf("measure both from the %s, or one from the %s", span.Side, span.Side.Opposite()),
 			"a span cannot run from the %s to the %s", span.Side, last)
 		return joinery.Span{}
 	}
-	if !b.sized {
+	if !sized {
 		return joinery.Span{}
 	}
-	whole := b.Size.Between(span.Side)
+	whole := size.Between(span.Side)
 	if span.From+span.To >= whole {
 		r.fault(n, fmt.Sprintf("the piece measures %s %s %s; the two must leave something between them", r.scale.Format(whole), r.scale.Unit, span.Side.Dimension()),
 			"the two ends of the span meet or pass each other")

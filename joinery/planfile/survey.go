@@ -26,6 +26,9 @@ func newSurveyor(data []byte) *surveyor {
 	return s
 }
 
+// offsetIn is where in a file's own bytes a node begins.
+func offsetIn(data []byte, n *yaml.Node) int { return newSurveyor(data).offset(n) }
+
 // offset is where a node begins.
 func (s *surveyor) offset(n *yaml.Node) int {
 	for s.line < n.Line && s.at < len(s.data) {

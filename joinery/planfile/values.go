@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -105,14 +104,6 @@ func (r *reader) side(n *yaml.Node, text string) joinery.Side {
 	return joinery.NoSide
 }
 
-func sideNames() []string {
-	var names []string
-	for _, s := range joinery.Sides {
-		names = append(names, s.String())
-	}
-	return names
-}
-
 // dimension reads a part of a node's text as a dimension.
 func (r *reader) dimension(n *yaml.Node, text string) (joinery.Dimension, bool) {
 	if d, ok := joinery.ParseDimension(strings.ToLower(text)); ok {
@@ -131,14 +122,6 @@ func (r *reader) dimension(n *yaml.Node, text string) (joinery.Dimension, bool) 
 	}
 	r.choice(inside(r.place(n), text), "dimension", text, dimensionNames()...)
 	return 0, false
-}
-
-func dimensionNames() []string {
-	var names []string
-	for _, d := range joinery.Dimensions {
-		names = append(names, d.String())
-	}
-	return names
 }
 
 // choice faults a word that is none of a few.
@@ -203,22 +186,28 @@ func (r *reader) cleaned(n *yaml.Node, key, text string, longest int) string {
 	return ""
 }
 
-// count reads how many of a piece are made.
-func (f *fields) count() int {
-	text, n, ok := f.scalar("count")
-	if !ok {
-		return 1
+// unit reads the unit of bare numbers.
+func (f *fields) unit() (joinery.Unit, bool) {
+	if text, n, ok := f.scalar("unit"); ok && slices.Contains([]string{"cm", "m", "ft", "feet", "foot"}, strings.ToLower(text)) {
+		f.r.fault(n, "write in or mm; a length in another unit has it behind: 2.5 cm, or 1' 6\"", "a plan is in inches or in millimetres, not in %s", text)
+		return joinery.Inches, false
 	}
-	count, err := strconv.Atoi(text)
-	switch {
-	case err == nil && count > mostCount, errors.Is(err, strconv.ErrRange):
-		f.r.fault(n, fmt.Sprintf("write %d at the most", mostCount), "%s is too many for one plan", short(text))
-	case err != nil:
-		f.r.fault(n, "write how many are made, such as count: 4", "%s is not a whole number", quoted(text))
-	case count < 1:
-		f.r.fault(n, "write 1 or more; to leave a piece out, put # before each of its lines", "a count of %d makes nothing", count)
-	default:
-		return count
+	switch f.word("unit", "unit", unitWords, "inch", "millimetre", "inches", "millimetres", "inches", "millimeters") {
+	case 0:
+		return joinery.Inches, true
+	case 1:
+		return joinery.Millimetres, true
 	}
-	return 1
+	return joinery.Inches, false
+}
+
+// answer reads yes or no.
+func (f *fields) answer(key string) joinery.Answer {
+	switch f.word(key, "answer", answerWords, "true", "false") {
+	case 0:
+		return joinery.Yes
+	case 1:
+		return joinery.No
+	}
+	return joinery.NotSaid
 }

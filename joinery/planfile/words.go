@@ -134,6 +134,18 @@ func example(key string) string {
 	return key + ": 3/16" // a side, as of a cheek
 }
 
+// exampleIn shows a key with a value as it is meant in a joint or in a slot for a
+// screw.
+func exampleIn(key string, joint, slot bool) string {
+	if text, ok := inJoints[key]; ok && joint {
+		return text
+	}
+	if text, ok := inSlots[key]; ok && slot {
+		return text
+	}
+	return example(key)
+}
+
 // inJoints are the keys that mean something else in a joint than in a cut.
 var inJoints = map[string]string{
 	"tenon":  "tenon: rail / left, right",
@@ -182,4 +194,10 @@ func meant(key string, known []string) string {
 		}
 	}
 	return ""
+}
+
+// isKey reports whether a word is a key of a plan or shop, or a kind of cut.
+func isKey(word string) bool {
+	_, ok := examplesOf[word]
+	return ok || joinery.KindNamed(word) != nil
 }

@@ -7,7 +7,7 @@ import (
 	"time"
 
 	"fencecard/joinery"
-	"fencecard/joinery/planfile"
+	"fencecard/joinery/planfile/shopfile"
 	"fencecard/setup"
 	"fencecard/setup/search"
 )
@@ -18,7 +18,7 @@ import (
 func bigPlan(cuts int) *joinery.Plan {
 	const in = joinery.Inch
 	random := rand.New(rand.NewPCG(1, 2))
-	plan := &joinery.Plan{Name: "big", Unit: joinery.Inches, Shop: planfile.BuiltInShop(joinery.Inches)}
+	plan := &joinery.Plan{Name: "big", Unit: joinery.Inches, Shop: shopfile.BuiltIn(joinery.Inches)}
 	ash, _, _ := joinery.FindWood("white ash")
 	cherry, _, _ := joinery.FindWood("black cherry")
 	widths := []joinery.Length{in / 4, 3 * in / 8, in / 2, 5 * in / 8, 3 * in / 4, 7 * in / 16, 9 * in / 16, in}

@@ -6,14 +6,14 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
-
 	"fencecard/joinery"
-	"fencecard/joinery/planfile"
+	"fencecard/joinery/planfile/shopfile"
 	"fencecard/setup"
 	"fencecard/setup/deck"
 	"fencecard/setup/internal/workpiece"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // joined makes one plan of several, for a shop that has the bits of all and a
@@ -21,7 +21,7 @@ import (
 func joined(t testing.TB, names ...string) *joinery.Plan {
 	t.Helper()
 	all := workpiece.RealPlans(t)
-	plan := &joinery.Plan{Name: "joined", Unit: joinery.Inches, Shop: planfile.BuiltInShop(joinery.Inches)}
+	plan := &joinery.Plan{Name: "joined", Unit: joinery.Inches, Shop: shopfile.BuiltIn(joinery.Inches)}
 	plan.Shop.Fence, plan.Shop.Lift, plan.Shop.Bits = joinery.FenceReach{}, 0, nil
 	for _, name := range names {
 		for _, b := range all[name].Shop.Bits {

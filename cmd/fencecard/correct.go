@@ -7,17 +7,18 @@ import (
 	"path/filepath"
 	"slices"
 
-	"github.com/spf13/cobra"
-
 	"fencecard/cmd/internal/measured"
 	"fencecard/cmd/internal/shelf"
 	"fencecard/joinery"
 	"fencecard/joinery/planfile"
+	"fencecard/joinery/planfile/shopfile"
 	"fencecard/output"
 	"fencecard/output/screen"
 	"fencecard/setup"
 	"fencecard/setup/proof"
 	"fencecard/setup/whatif"
+
+	"github.com/spf13/cobra"
 )
 
 // correctOptions are the flags of the correct command.
@@ -102,7 +103,7 @@ func (a *app) keepMeasured(planFile string, plan *joinery.Plan, l *proof.Lesson)
 	}
 	file := planFile
 	switch plan.Shop.Name {
-	case planfile.BuiltInShopName:
+	case shopfile.BuiltInName:
 		return errors.New("the plan uses the built-in shop, in which nothing can be kept; write a shop file with fencecard new --shop shop.yaml and name it in the plan with shop: shop.yaml")
 	case planfile.ShopInPlanName:
 	default:
@@ -112,7 +113,7 @@ func (a *app) keepMeasured(planFile string, plan *joinery.Plan, l *proof.Lesson)
 	if err != nil {
 		return err
 	}
-	kept, err := planfile.KeepMeasured(file, data, l.Bit.Name, l.Diameter, plan.Shop.Scale)
+	kept, err := shopfile.KeepMeasured(file, data, l.Bit.Name, l.Diameter, plan.Shop.Scale)
 	if err != nil {
 		return err
 	}

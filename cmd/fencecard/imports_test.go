@@ -14,17 +14,21 @@ import (
 // Data flows one way: plan text, joinery, setup, output, commands. What a
 // package must not depend on, directly or not.
 var forbidden = map[string][]string{
-	"fencecard/joinery":           {"fencecard/setup", "fencecard/output", "fencecard/cmd", "go.yaml.in/yaml", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
-	"fencecard/joinery/planfile":  {"fencecard/setup", "fencecard/output", "fencecard/cmd", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
-	"fencecard/joinery/planform":  {"fencecard/setup", "fencecard/output", "fencecard/cmd", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
-	"fencecard/joinery/piecelist": {"fencecard/setup", "fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile", "go.yaml.in/yaml", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
-	"fencecard/setup":             {"fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
-	"fencecard/setup/deck":        {"fencecard/setup/remark", "fencecard/setup/whatif", "fencecard/setup/proof", "fencecard/setup/solid", "fencecard/output", "fencecard/joinery/planfile"},
-	"fencecard/setup/remark":      {"fencecard/setup/proof", "fencecard/setup/whatif", "fencecard/output", "fencecard/joinery/planfile"},
-	"fencecard/setup/proof":       {"fencecard/setup/remark", "fencecard/setup/whatif", "fencecard/output", "fencecard/joinery/planfile", "github.com/spf13/cobra"},
-	"fencecard/setup/book":        {"fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf", "github.com/gofrs/flock"},
-	"fencecard/setup/search":      {"fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile"},
-	"fencecard/output":            {"fencecard/cmd", "fencecard/joinery/planfile", "github.com/spf13/cobra"},
+	"fencecard/joinery":                   {"fencecard/setup", "fencecard/output", "fencecard/cmd", "go.yaml.in/yaml", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
+	"fencecard/joinery/planfile":          {"fencecard/setup", "fencecard/output", "fencecard/cmd", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
+	"fencecard/joinery/planfile/keys":     {"fencecard/joinery/planfile/yamlfile", "fencecard/setup", "fencecard/output", "fencecard/cmd", "go.yaml.in/yaml"},
+	"fencecard/joinery/planfile/yamlfile": {"fencecard/joinery/planfile/shopfile", "fencecard/joinery/planfile/where", "fencecard/setup", "fencecard/output", "fencecard/cmd"},
+	"fencecard/joinery/planfile/shopfile": {"fencecard/joinery/planfile/where", "fencecard/setup", "fencecard/output", "fencecard/cmd"},
+	"fencecard/joinery/planfile/where":    {"fencecard/joinery/planfile/shopfile", "fencecard/setup", "fencecard/output", "fencecard/cmd"},
+	"fencecard/joinery/planform":          {"fencecard/setup", "fencecard/output", "fencecard/cmd", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
+	"fencecard/joinery/piecelist":         {"fencecard/setup", "fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile", "go.yaml.in/yaml", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
+	"fencecard/setup":                     {"fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
+	"fencecard/setup/deck":                {"fencecard/setup/remark", "fencecard/setup/whatif", "fencecard/setup/proof", "fencecard/setup/solid", "fencecard/output", "fencecard/joinery/planfile"},
+	"fencecard/setup/remark":              {"fencecard/setup/proof", "fencecard/setup/whatif", "fencecard/output", "fencecard/joinery/planfile"},
+	"fencecard/setup/proof":               {"fencecard/setup/remark", "fencecard/setup/whatif", "fencecard/output", "fencecard/joinery/planfile", "github.com/spf13/cobra"},
+	"fencecard/setup/book":                {"fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf", "github.com/gofrs/flock"},
+	"fencecard/setup/search":              {"fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile"},
+	"fencecard/output":                    {"fencecard/cmd", "fencecard/joinery/planfile", "github.com/spf13/cobra"},
 }
 
 func TestImportsFlowOneWay(t *testing.T) {

@@ -10,6 +10,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/examples"
 	"fencecard/joinery/planfile"
+	"fencecard/joinery/planfile/shopfile"
 )
 
 // readPlan reads the plan named by the arguments, or the built-in one, which
@@ -47,7 +48,7 @@ func (a *app) shopIn(folder string) func(path string) ([]byte, error) {
 		}
 		f, err := root.Open(path)
 		if errors.Is(err, fs.ErrNotExist) {
-			return nil, &planfile.NoShop{Near: nearShop(root, path)}
+			return nil, &shopfile.Missing{Near: nearShop(root, path)}
 		}
 		if err != nil {
 			return nil, plainly(err)

@@ -5,12 +5,12 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/spf13/cobra"
-
 	"fencecard/joinery"
-	"fencecard/joinery/planfile"
+	"fencecard/joinery/planfile/shopfile"
 	"fencecard/output"
 	"fencecard/output/screen"
+
+	"github.com/spf13/cobra"
 )
 
 // woodOptions are the flags of the wood command.
@@ -46,13 +46,13 @@ americana.`,
 // readShop reads a shop file, or gives the built-in shop for no name.
 func (a *app) readShop(name string, unit joinery.Unit) (joinery.Shop, error) {
 	if name == "" {
-		return planfile.BuiltInShop(unit), nil
+		return shopfile.BuiltIn(unit), nil
 	}
 	data, err := a.readFile(name)
 	if err != nil {
 		return joinery.Shop{}, err
 	}
-	return planfile.ReadShop(name, data, unit)
+	return shopfile.Read(name, data, unit)
 }
 
 func (a *app) wood(args []string, o woodOptions) error {

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/planfile/yamlfile"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -20,23 +21,23 @@ type cutNames struct {
 // cutName is the name of a cut, and where it was written.
 type cutName struct {
 	name string
-	at   position
+	at   yamlfile.Position
 }
 
 // wait is one name after the key after.
 type wait struct {
 	cut int32 // the number of the one that waits
-	at  position
+	at  yamlfile.Position
 	on  string
 }
 
 // place returns where a cut of that name was written.
-func (c *cutNames) place(name string) (position, bool) {
+func (c *cutNames) place(name string) (yamlfile.Position, bool) {
 	if number, ok := c.number[name]; ok {
 		return c.list[number].at, true
 	}
 	if c.mirrored == nil {
-		return position{}, false
+		return yamlfile.Position{}, false
 	}
 	return c.mirrored.place(name)
 }
@@ -62,25 +63,25 @@ func (c *cutNames) see(r *planReader, name string, n *yaml.Node) {
 	}
 	if first, again := c.place(name); again {
 		fault := joinery.Fault{
-			Place:   r.place(n),
-			Problem: "two cuts of this piece are named " + quoted(name),
+			Place:   r.Place(n),
+			Problem: "two cuts of this piece are named " + yamlfile.Quoted(name),
 			Remedy:  "give each cut of a piece a name of its own",
-			Other:   r.where(first),
+			Other:   r.Where(first),
 			Clash:   "the first one",
 		}
 		if _, own := c.number[name]; !own {
-			fault.Problem = "this piece has the cut " + quoted(name) + " already, from the piece it mirrors"
+			fault.Problem = "this piece has the cut " + yamlfile.Quoted(name) + " already, from the piece it mirrors"
 			fault.Remedy = "leave it out if it is the same cut, mirrored; else give this one a name of its own"
 			fault.Clash = "the cut that is mirrored"
 		}
-		r.add(fault)
+		r.Add(fault)
 		return
 	}
 	if c.number == nil {
 		c.number = map[string]int{}
 	}
 	c.number[name] = len(c.list)
-	c.list = append(c.list, cutName{name, positionOf(n)})
+	c.list = append(c.list, cutName{name, yamlfile.PositionOf(n)})
 }
 
 // stand lets a name stand for one more cut.
@@ -112,15 +113,15 @@ func (c *cutNames) waits(cut, on string, n *yaml.Node) {
 	if !named {
 		number = -1
 	}
-	c.waitOn = append(c.waitOn, wait{int32(number), positionOf(n), on})
+	c.waitOn = append(c.waitOn, wait{int32(number), yamlfile.PositionOf(n), on})
 }
 
 // readAfter reads the cuts that this one must follow.
-func (r *planReader) readAfter(f *fields, cut string, b *blank) []string {
+func (r *planReader) readAfter(f *yamlfile.Fields, cut string, b *blank) []string {
 	var names []string
 	seen := map[string]bool{"": true}
-	for _, n := range f.oneOrMore("after") {
-		name := oneLine(n.Value)
+	for _, n := range f.OneOrMore("after") {
+		name := yamlfile.OneLine(n.Value)
 		if seen[name] {
 			continue
 		}
@@ -147,9 +148,9 @@ func (r *planReader) checkAfter(b *blank) {
 		switch {
 		case on == nil && r.mayJoin(w.on):
 		case on == nil:
-			r.faultAt(w.at, "after names a cut of the same piece; "+nearName("cut", w.on, names.all(cut)), "this piece has no cut named %s", quoted(w.on))
+			r.FaultAt(w.at, "after names a cut of the same piece; "+yamlfile.NearName("cut", w.on, names.all(cut)), "this piece has no cut named %s", yamlfile.Quoted(w.on))
 		case w.on == cut:
-			r.faultAt(w.at, "name the cut that comes first, or take after out", "%s cannot come after itself", quoted(cut))
+			r.FaultAt(w.at, "name the cut that comes first, or take after out", "%s cannot come after itself", yamlfile.Quoted(cut))
 		case cut != "":
 			for _, one := range on {
 				if one != cut {

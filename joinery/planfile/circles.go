@@ -91,6 +91,6 @@ func (c *circles) fault(last wait, on int) {
 		}
 		names = append(names, c.names.list[s.cut].name)
 	}
-	c.r.faultAt(last.at, "take one of these after lines out",
+	c.r.FaultAt(last.at, "take one of these after lines out",
 		"the cuts wait for each other in a circle: %s", strings.Join(names, " after ")+" after "+last.on)
 }

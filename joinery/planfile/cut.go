@@ -5,6 +5,9 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/planfile/keys"
+	"fencecard/joinery/planfile/where"
+	"fencecard/joinery/planfile/yamlfile"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -14,7 +17,7 @@ const cutExample = "- mortise: seat rail"
 // readCuts reads the cuts of a piece, holds each against the piece, and
 // checks the order they ask for.
 func (r *planReader) readCuts(b *blank) {
-	entries := b.f.entries("cuts", "cut", cutExample)
+	entries := b.f.Entries("cuts", "cut", cutExample)
 	b.Cuts = slices.Grow(b.Cuts, len(entries))
 	for _, n := range entries {
 		if r.over() {
@@ -29,43 +32,43 @@ func (r *planReader) readCuts(b *blank) {
 // readCut reads one cut. One with a fault is left out of the piece, but its
 // name stays known, so that nothing else is faulted for it.
 func (r *planReader) readCut(n *yaml.Node, b *blank) {
-	if !r.mapping(n, "a cut begins with its kind and name", "write "+cutExample+", and in, width, setback and depth below") {
+	if !r.Mapping(n, "a cut begins with its kind and name", "write "+cutExample+", and in, width, setback and depth below") {
 		return
 	}
-	before := len(r.faults)
+	before := len(r.Faults)
 	kind, key := r.kind(n)
 	if key == "" {
 		return
 	}
 	if kind == nil {
-		if value := valueOf(n, key); value.Kind == yaml.ScalarNode {
-			b.cuts.see(r, oneLine(value.Value), value)
+		if value := yamlfile.ValueOf(n, key); value.Kind == yaml.ScalarNode {
+			b.cuts.see(r, yamlfile.OneLine(value.Value), value)
 		}
 		return
 	}
 	what := "the " + key
-	if value := valueOf(n, key); value.Kind == yaml.ScalarNode && !null(value) {
-		what = key + " " + quoted(value.Value)
+	if value := yamlfile.ValueOf(n, key); value.Kind == yaml.ScalarNode && !yamlfile.Null(value) {
+		what = key + " " + yamlfile.Quoted(value.Value)
 	}
-	f := r.fieldsOf(n, what, kind.Keys(), key)
-	f.must(key)
-	cut := joinery.Cut{Kind: kind, Name: f.name(key), Place: r.place(f.value(key)), Places: f.places()}
+	f := r.FieldsOf(n, what, kind.Keys(), key)
+	f.Must(key)
+	cut := joinery.Cut{Kind: kind, Name: f.Name(key), Place: r.Place(f.Value(key)), Places: f.Places()}
 	cuts := []*joinery.Cut{&cut}
-	if f.written("repeat") {
+	if f.Written("repeat") {
 		cuts = r.readRepeated(f, &cut, b)
 	} else {
-		b.cuts.see(r, cut.Name, f.value(key))
-		f.need(kind.Required...)
+		b.cuts.see(r, cut.Name, f.Value(key))
+		f.Need(kind.Required...)
 		r.readCutValues(f, &cut, b)
 	}
 	for _, c := range cuts {
-		if r.over() || len(r.faults) > before || !b.sized || !r.fits {
+		if r.over() || len(r.Faults) > before || !b.sized || !r.fits {
 			return
 		}
-		for _, fault := range c.Lay(b.Piece, r.scale) {
-			r.add(fault)
+		for _, fault := range c.Lay(b.Piece, r.Scale) {
+			r.Add(fault)
 		}
-		if len(r.faults) == before {
+		if len(r.Faults) == before {
 			b.Cuts = append(b.Cuts, *c)
 		}
 	}
@@ -84,7 +87,7 @@ func (r *planReader) kind(n *yaml.Node) (*joinery.Kind, string) {
 		case kind == nil:
 			kind, word = k, key.Value
 		case key.Value != word:
-			r.fault(key, "begin a second cut with a dash of its own", "one cut cannot be a %s and a %s", word, key.Value)
+			r.Fault(key, "begin a second cut with a dash of its own", "one cut cannot be a %s and a %s", word, key.Value)
 			return nil, ""
 		}
 	}
@@ -108,30 +111,30 @@ func (r *planReader) noKind(first *yaml.Node) {
 	near := joinery.Nearest(first.Value, all)
 	switch {
 	case near != "":
-		r.fault(first, "write "+near, "%s is no kind of cut", quoted(first.Value))
+		r.Fault(first, "write "+near, "%s is no kind of cut", yamlfile.Quoted(first.Value))
 	case slices.Contains(ours, first.Value) || slices.Contains([]string{"kind", "type", "cut", "name", "joint"}, first.Value):
-		r.fault(first, remedy, "a cut begins with its kind and name, not with %s", first.Value)
+		r.Fault(first, remedy, "a cut begins with its kind and name, not with %s", first.Value)
 	default:
-		r.fault(first, remedy, "%s is no kind of cut known here", quoted(first.Value))
+		r.Fault(first, remedy, "%s is no kind of cut known here", yamlfile.Quoted(first.Value))
 	}
 }
 
 // readCutValues reads the keys of a cut that were written.
-func (r *planReader) readCutValues(f *fields, cut *joinery.Cut, b *blank) {
-	cut.In = f.side("in")
-	if f.knows("screw") {
+func (r *planReader) readCutValues(f *yamlfile.Fields, cut *joinery.Cut, b *blank) {
+	cut.In = f.Side("in")
+	if f.Knows("screw") {
 		cut.Slot = r.readSlot(f, cut.In)
 	} else {
-		cut.At, cut.Along = f.side("at"), f.side("along")
+		cut.At, cut.Along = f.Side("at"), f.Side("along")
 	}
-	cut.Width, cut.Length, cut.Depth = f.positive("width"), f.positive("length"), f.positive("depth")
-	cut.Start = readSetback(f, cut.In)
-	cut.Span = readSpan(f, cut.In, b.Size, b.sized)
-	cut.Cheeks = readCheeks(f, cut.At)
-	cut.Fence = readFencing(f)
-	cut.Square = f.word("ends", "way to leave ends", endsWords) == 1
-	if f.has("note") {
-		cut.Note = f.text("note", longestNote)
+	cut.Width, cut.Length, cut.Depth = f.Positive("width"), f.Positive("length"), f.Positive("depth")
+	cut.Start = where.Setback(f, cut.In)
+	cut.Span = where.Span(f, cut.In, b.Size, b.sized)
+	cut.Cheeks = where.Cheeks(f, cut.At)
+	cut.Fence = where.Fence(f)
+	cut.Square = f.Word("ends", "way to leave ends", keys.EndsWords) == 1
+	if f.Has("note") {
+		cut.Note = f.Text("note", yamlfile.LongestNote)
 	}
 	cut.After = r.readAfter(f, cut.Name, b)
 	cut.Mates = r.readMates(f)
@@ -142,27 +145,27 @@ func (r *planReader) readCutValues(f *fields, cut *joinery.Cut, b *blank) {
 }
 
 // readBy reads what a cut is made with: one bit of the shop, or hand tools.
-func (r *planReader) readBy(f *fields, cut *joinery.Cut) {
+func (r *planReader) readBy(f *yamlfile.Fields, cut *joinery.Cut) {
 	r.readTool(f, cut)
-	if cut.By = f.name("by"); cut.By == "" {
+	if cut.By = f.Name("by"); cut.By == "" {
 		return
 	}
 	for _, key := range []string{"bit", "start"} {
-		if n := f.key(key); n != nil {
-			r.fault(n, "take "+key+" or by out", "%s is for a cut at the table, and this one is made by %s", key, short(cut.By))
+		if n := f.Key(key); n != nil {
+			r.Fault(n, "take "+key+" or by out", "%s is for a cut at the table, and this one is made by %s", key, yamlfile.Short(cut.By))
 		}
 	}
 }
 
 // readTool reads which bit a cut is made with, and how it is started.
-func (r *planReader) readTool(f *fields, cut *joinery.Cut) {
-	cut.Bit = f.name("bit")
+func (r *planReader) readTool(f *yamlfile.Fields, cut *joinery.Cut) {
+	cut.Bit = f.Name("bit")
 	if shop := &r.plan.Shop; cut.Bit != "" && !r.doubtful && shop.Bit(cut.Bit) == nil {
 		var names []string
 		for i := range shop.Bits {
 			names = append(names, shop.Bits[i].Name)
 		}
-		r.fault(f.value("bit"), nearName("bit", cut.Bit, names), "the shop has no bit named %s", quoted(cut.Bit))
+		r.Fault(f.Value("bit"), yamlfile.NearName("bit", cut.Bit, names), "the shop has no bit named %s", yamlfile.Quoted(cut.Bit))
 	}
-	cut.Bored = f.word("start", "way to start a cut", startWords) == 0
+	cut.Bored = f.Word("start", "way to start a cut", keys.StartWords) == 0
 }

@@ -1,10 +1,12 @@
-// Package planfile reads a maker's plan and shop file, which are YAML, into
-// the types of package joinery. It is the only reader of YAML in the program.
+// Package planfile reads a maker's plan, which is YAML, into the types of package
+// joinery: pieces, cuts, mirrors, joints and repeats. Its rooms are keys, what may
+// be written; yamlfile, the text as keys and values with their places; shopfile,
+// the shop; and where, how a cut's place on its piece is told. Nobody else in the
+// program reads YAML.
 //
-// [Read] reads a plan and finds every fault in it at once; a fault in one cut
-// hides none in the others and causes no second one. [ReadShop] does the same
-// for a shop file, and [BuiltInShop] is the example shop for a plan that names
-// none. The format itself is described by "fencecard help plan".
+// [Read] finds every fault of a plan at once; a fault in one cut hides none in the
+// others and causes no second one. The format itself is described by "fencecard
+// help plan".
 //
 // Only a small part of YAML is understood, the part a maker can see through:
 // keys, lists and texts. Anchors, aliases, tags, merge keys and second

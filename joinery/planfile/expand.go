@@ -10,6 +10,7 @@ import (
 	"unicode/utf8"
 
 	"fencecard/joinery"
+	"fencecard/joinery/planfile/yamlfile"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -25,13 +26,13 @@ func Expand(name string, data []byte, open func(path string) ([]byte, error)) ([
 	if err != nil {
 		return nil, err
 	}
-	e := expansion{r: r, text: r.text.String()}
+	e := expansion{r: r, text: r.Text.String()}
 	e.joints()
 	for _, b := range r.blanks {
 		e.piece(b)
 	}
 	text := e.edited()
-	if end := lineEnd(data); end != "\n" {
+	if end := yamlfile.LineEnd(data); end != "\n" {
 		text = strings.ReplaceAll(text, "\n", end)
 	}
 	again, err := Read(name, []byte(text), open)
@@ -78,7 +79,7 @@ func (e *expansion) edited() string {
 // cannot is the fault of a plan whose layout the edits do not fit.
 func (e *expansion) cannot(err error) error {
 	f := joinery.Fault{
-		Place:   joinery.Place{File: e.r.name},
+		Place:   joinery.Place{File: e.r.Name},
 		Problem: "the plan cannot be spelt out as it is laid out",
 		Remedy:  "write each piece, each cut and each joint on lines of its own, begun with a dash, and joints: as a key of the plan below pieces",
 	}
@@ -91,7 +92,7 @@ func (e *expansion) cannot(err error) error {
 
 // offset is where a node begins in the text.
 func (e *expansion) offset(n *yaml.Node) int {
-	at := e.r.text.Start(n.Line)
+	at := e.r.Text.Start(n.Line)
 	for column := 1; column < n.Column && at < len(e.text); column++ {
 		_, size := utf8.DecodeRuneInString(e.text[at:])
 		at += size
@@ -103,7 +104,7 @@ func (e *expansion) offset(n *yaml.Node) int {
 // line: blank lines and remarks above that belong to it.
 func (e *expansion) below(next int) int {
 	for next > 1 {
-		line := strings.TrimSpace(e.r.text.Line(next - 1))
+		line := strings.TrimSpace(e.r.Text.Line(next - 1))
 		if line != "" && line[0] != '#' {
 			break
 		}
@@ -127,12 +128,12 @@ func nextKey(n *yaml.Node, line, fallback int) int {
 // joints takes the joints out and leaves their remarks.
 func (e *expansion) joints() {
 	root := e.r.root
-	key := pairOf(root, "joints").key
+	key := yamlfile.PairOf(root, "joints").Key
 	if key == nil {
 		return
 	}
-	end := nextKey(root, key.Line, e.r.text.Count()+1)
-	e.exchange(e.r.text.Start(key.Line), e.r.text.Start(end), e.remarks(key.Line, end))
+	end := nextKey(root, key.Line, e.r.Text.Count()+1)
+	e.exchange(e.r.Text.Start(key.Line), e.r.Text.Start(end), e.remarks(key.Line, end))
 }
 
 // remarks are the blank lines and the remarks of some lines, each on a line of
@@ -140,10 +141,10 @@ func (e *expansion) joints() {
 func (e *expansion) remarks(from, to int) string {
 	var b strings.Builder
 	for n := from; n < to; n++ {
-		line := e.r.text.Line(n)
+		line := e.r.Text.Line(n)
 		at := remarkIn(line)
 		switch {
-		case strings.TrimSpace(line) == "" && n == e.r.text.Count():
+		case strings.TrimSpace(line) == "" && n == e.r.Text.Count():
 		case strings.TrimSpace(line) == "":
 			b.WriteByte('\n')
 		case at >= 0:
@@ -187,11 +188,11 @@ func (e *expansion) piece(b *blank) {
 			e.exchange(from, from+len(n.Value), spellBare(b.Size[d], e.r.plan.Unit))
 		}
 	}
-	cuts := b.f.value("cuts")
+	cuts := b.f.Value("cuts")
 	if cuts != nil {
 		for i, n := range cuts.Content {
 			e.after(b, n)
-			if pairOf(n, "repeat").key != nil {
+			if yamlfile.PairOf(n, "repeat").Key != nil {
 				e.repeat(b, cuts, i)
 			}
 		}
@@ -203,10 +204,10 @@ func (e *expansion) piece(b *blank) {
 
 // end is the line behind a piece.
 func (e *expansion) end(b *blank) int {
-	pieces := valueOf(e.r.root, "pieces")
-	next := nextKey(e.r.root, b.f.node.Line, e.r.text.Count()+1)
+	pieces := yamlfile.ValueOf(e.r.root, "pieces")
+	next := nextKey(e.r.root, b.f.Node.Line, e.r.Text.Count()+1)
 	for _, other := range pieces.Content {
-		if other.Line > b.f.node.Line {
+		if other.Line > b.f.Node.Line {
 			return min(next, other.Line)
 		}
 	}

@@ -7,6 +7,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/pattern"
+	"fencecard/joinery/planfile/yamlfile"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -180,23 +181,23 @@ func flowText(n *yaml.Node) string {
 // addJoined puts the cuts that joints make behind those of the piece.
 func (e *expansion) addJoined(b *blank, cuts *yaml.Node) {
 	made := b.Cuts[len(b.Cuts)-len(b.joined):]
-	inBraces := b.f.node.Style&yaml.FlowStyle != 0 || cuts != nil && cuts.Style&yaml.FlowStyle != 0
+	inBraces := b.f.Node.Style&yaml.FlowStyle != 0 || cuts != nil && cuts.Style&yaml.FlowStyle != 0
 	switch {
 	case inBraces:
 		e.addInBraces(b, cuts, made)
 	case cuts != nil:
-		line := e.below(nextKey(b.f.node, b.f.key("cuts").Line, e.end(b)))
+		line := e.below(nextKey(b.f.Node, b.f.Key("cuts").Line, e.end(b)))
 		e.insert(line, e.joinedBlock(b, made, e.dash(cuts)))
 	default:
 		line := e.below(e.end(b))
-		indent := strings.Repeat(" ", b.f.key("piece").Column-1)
+		indent := strings.Repeat(" ", b.f.Key("piece").Column-1)
 		e.insert(line, indent+"cuts:\n"+e.joinedBlock(b, made, indent+"  "))
 	}
 }
 
 // insert puts lines above a line.
 func (e *expansion) insert(line int, lines string) {
-	at := e.r.text.Start(line)
+	at := e.r.Text.Start(line)
 	if at > 0 && e.text[at-1] != '\n' {
 		lines = "\n" + lines
 	}
@@ -205,7 +206,7 @@ func (e *expansion) insert(line int, lines string) {
 
 // dash is what stands before the dashes of a list.
 func (e *expansion) dash(list *yaml.Node) string {
-	line := e.r.text.Line(list.Content[0].Line)
+	line := e.r.Text.Line(list.Content[0].Line)
 	return line[:len(line)-len(strings.TrimLeft(line, " "))]
 }
 
@@ -223,7 +224,7 @@ func (j *jointWish) remark() string { return fmt.Sprintf("%s: %s", j.kind, j.nam
 
 // addInBraces puts them into a piece, or a list of cuts, that stands in braces.
 func (e *expansion) addInBraces(b *blank, cuts *yaml.Node, made []joinery.Cut) {
-	indent := strings.Repeat(" ", b.f.node.Column+1)
+	indent := strings.Repeat(" ", b.f.Node.Column+1)
 	var s strings.Builder
 	for i := range made {
 		s.WriteString("\n" + indent + "# " + b.joined[i].j.remark() + "\n" + indent + flow(spellCut(&made[i], e.r.plan.Unit)))
@@ -233,7 +234,7 @@ func (e *expansion) addInBraces(b *blank, cuts *yaml.Node, made []joinery.Cut) {
 	}
 	switch {
 	case cuts == nil:
-		at := e.closing(e.offset(b.f.node))
+		at := e.closing(e.offset(b.f.Node))
 		e.exchange(at, at, ", cuts: ["+s.String()+"]")
 	default:
 		at := e.closing(e.offset(cuts))
@@ -273,13 +274,13 @@ func (e *expansion) closing(at int) int {
 func (e *expansion) repeat(b *blank, cuts *yaml.Node, number int) {
 	n := cuts.Content[number]
 	var made []*joinery.Cut
-	names := b.cuts.several[oneLine(n.Content[e.kindAt(n)+1].Value)]
+	names := b.cuts.several[yamlfile.OneLine(n.Content[e.kindAt(n)+1].Value)]
 	for i := range b.Cuts {
 		if slices.Contains(names, b.Cuts[i].Name) {
 			made = append(made, &b.Cuts[i])
 		}
 	}
-	if cuts.Style&yaml.FlowStyle != 0 || b.f.node.Style&yaml.FlowStyle != 0 {
+	if cuts.Style&yaml.FlowStyle != 0 || b.f.Node.Style&yaml.FlowStyle != 0 {
 		var all []string
 		for _, c := range made {
 			all = append(all, flow(e.repeated(n, c)))
@@ -288,7 +289,7 @@ func (e *expansion) repeat(b *blank, cuts *yaml.Node, number int) {
 		e.exchange(from, e.closing(from)+1, strings.Join(all, ", "))
 		return
 	}
-	next := nextKey(b.f.node, b.f.key("cuts").Line, e.end(b))
+	next := nextKey(b.f.Node, b.f.Key("cuts").Line, e.end(b))
 	if number+1 < len(cuts.Content) {
 		next = cuts.Content[number+1].Line
 	}
@@ -298,7 +299,7 @@ func (e *expansion) repeat(b *blank, cuts *yaml.Node, number int) {
 	for _, c := range made {
 		text += block(e.repeated(n, c), indent)
 	}
-	e.exchange(e.r.text.Start(n.Line), e.r.text.Start(next), text)
+	e.exchange(e.r.Text.Start(n.Line), e.r.Text.Start(next), text)
 }
 
 // kindAt is where the kind of a cut stands among its keys.
@@ -326,7 +327,7 @@ func (e *expansion) repeated(n *yaml.Node, c *joinery.Cut) []spelt {
 			value = quoteText(c.Name)
 		case key == "repeat":
 			continue
-		case key == "span" && e.r.isLength(n.Content[i+1].Value):
+		case key == "span" && e.r.IsLength(n.Content[i+1].Value):
 			value, along = fmt.Sprintf("%s to %s from %s", length(c.Span.From), length(c.Span.To), c.Span.Side), true
 		case key == "note":
 			value, noted = quoteText(c.Note), true
@@ -346,7 +347,7 @@ func (e *expansion) repeated(n *yaml.Node, c *joinery.Cut) []spelt {
 
 // after writes the names of all cuts where one name stands for several.
 func (e *expansion) after(b *blank, n *yaml.Node) {
-	value := valueOf(n, "after")
+	value := yamlfile.ValueOf(n, "after")
 	if value == nil {
 		return
 	}
@@ -355,7 +356,7 @@ func (e *expansion) after(b *blank, n *yaml.Node) {
 		items = value.Content
 	}
 	for _, item := range items {
-		names := b.cuts.stands(oneLine(item.Value))
+		names := b.cuts.stands(yamlfile.OneLine(item.Value))
 		from := e.offset(item)
 		if len(names) < 2 || !strings.HasPrefix(e.text[from:], item.Value) {
 			continue

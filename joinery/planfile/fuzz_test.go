@@ -11,6 +11,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/examples"
 	"fencecard/joinery/planfile"
+	"fencecard/joinery/planfile/shopfile"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -70,7 +71,7 @@ func FuzzPlan(f *testing.F) {
 func FuzzShop(f *testing.F) {
 	seed(f)
 	f.Fuzz(func(t *testing.T, data []byte) {
-		shop, err := planfile.ReadShop("shop.yaml", data, joinery.Millimetres)
+		shop, err := shopfile.Read("shop.yaml", data, joinery.Millimetres)
 		if err != nil {
 			checkFaults(t, data, err)
 			return

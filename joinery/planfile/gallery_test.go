@@ -9,6 +9,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/planfile"
+	"fencecard/joinery/planfile/shopfile"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -39,7 +40,7 @@ func faultsOf(t *testing.T, name string, data []byte) joinery.Faults {
 	t.Helper()
 	var err error
 	if strings.HasPrefix(name, "shop-file-") && name != "shop-file-missing.yaml" {
-		_, err = planfile.ReadShop(name, data, joinery.Inches)
+		_, err = shopfile.Read(name, data, joinery.Inches)
 	} else {
 		_, err = planfile.Read(name, data, func(string) ([]byte, error) { return nil, fs.ErrNotExist })
 	}

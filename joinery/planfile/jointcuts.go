@@ -7,6 +7,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/joint"
+	"fencecard/joinery/planfile/yamlfile"
 )
 
 // jointCut is a cut that a joint makes in one piece.
@@ -60,7 +61,7 @@ func (r *planReader) makeJoint(j *jointWish) {
 		if m.Like || !part.sized || !into.sized {
 			continue
 		}
-		halves, faults := j.kind.Make(m.Meeting, r.wordsFor(m, j), r.scale, r.plan.Climate)
+		halves, faults := j.kind.Make(m.Meeting, r.wordsFor(m, j), r.Scale, r.plan.Climate)
 		for _, f := range faults {
 			if !m.Mirrored { // there it is the same fault
 				r.jointFault(j, atSpot(f, m))
@@ -75,7 +76,7 @@ func (r *planReader) makeJoint(j *jointWish) {
 			halves.Part = union(first.Part, halves.Part)
 		} else if made && !alike(first.Part, halves.Part) {
 			r.jointFault(j, joint.Fault{Words: []string{"into"}, Remedy: "write a joint for each of the two places",
-				Problem: "the " + spot.Side.String() + " of " + quoted(m.Part.Name) + " would have to be cut in two ways for its places"})
+				Problem: "the " + spot.Side.String() + " of " + yamlfile.Quoted(m.Part.Name) + " would have to be cut in two ways for its places"})
 			continue
 		}
 		ends[spot] = halves
@@ -202,7 +203,7 @@ func fencing(joint, wish joinery.Fencing) joinery.Fencing {
 // noteOf is the note of a receiving half.
 func (j *jointWish) noteOf(r *planReader) string {
 	if j.repeat != nil {
-		return j.repeat.note(j.note, r.scale)
+		return j.repeat.note(j.note, r.Scale)
 	}
 	return j.note
 }
@@ -231,10 +232,10 @@ var (
 
 // placesOf tells of every key of a cut at which word of the joint it was said.
 func (r *planReader) placesOf(j *jointWish, words map[string][]string) joinery.Places {
-	places := joinery.PlacesIn(r.text, len(words))
+	places := joinery.PlacesIn(r.Text, len(words))
 	for key, said := range words {
 		for _, word := range said {
-			if n := j.f.value(word); n != nil {
+			if n := j.f.Value(word); n != nil {
 				places.Add(key, n.Line, n.Column)
 				break
 			}
@@ -272,7 +273,7 @@ func (r *planReader) nameJointCuts(b *blank) {
 		if c.base = name; c.Name != "" {
 			name += " " + c.Name
 		}
-		c.Name, c.Place = name, r.place(c.j.at)
+		c.Name, c.Place = name, r.Place(c.j.at)
 	}
 }
 
@@ -311,15 +312,15 @@ func (r *planReader) addJointCuts(b *blank) {
 		}
 		c.After = append(c.After, r.panelOrder(b, c)...)
 		if c.into && c.Name == c.base {
-			for _, n := range c.j.f.oneOrMore("after") {
-				c.After = append(c.After, oneLine(n.Value))
-				b.cuts.waits(c.Name, oneLine(n.Value), n)
+			for _, n := range c.j.f.OneOrMore("after") {
+				c.After = append(c.After, yamlfile.OneLine(n.Value))
+				b.cuts.waits(c.Name, yamlfile.OneLine(n.Value), n)
 			}
 		}
 		b.Cuts = append(b.Cuts, c.Cut)
 		if cut := &b.Cuts[len(b.Cuts)-1]; b.sized && r.fits {
-			for _, fault := range cut.Lay(b.Piece, r.scale) {
-				r.add(fault)
+			for _, fault := range cut.Lay(b.Piece, r.Scale) {
+				r.Add(fault)
 			}
 		}
 	}

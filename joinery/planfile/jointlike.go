@@ -11,7 +11,7 @@ import (
 // checkJoints looks at the like pieces that go into mirrors: each must be its own
 // mirror image, or the first one turned about.
 func (r *planReader) checkJoints() {
-	if len(r.faults) > 0 {
+	if len(r.Faults) > 0 {
 		return // cuts may be missing
 	}
 	told := map[*joinery.Piece]bool{}

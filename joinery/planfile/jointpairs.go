@@ -6,6 +6,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/joint"
+	"fencecard/joinery/planfile/yamlfile"
 )
 
 // relate tells the joints, before mirrors are made, what they will be: their
@@ -19,18 +20,18 @@ func (r *planReader) relate() {
 			b.related = true
 			continue
 		}
-		n := b.f.value("mirror")
-		source := r.named[oneLine(textOf(valueOf(n, "of")))]
+		n := b.f.Value("mirror")
+		source := r.named[yamlfile.OneLine(yamlfile.TextOf(yamlfile.ValueOf(n, "of")))]
 		if source == nil || source.mirrors() {
 			continue // told where the mirror is read
 		}
 		b.related = true
 		b.Size, b.Grain, b.MirrorOf = source.Size, source.Grain, source.Name
-		if !b.f.written("wood") {
+		if !b.f.Written("wood") {
 			b.Wood = source.Wood
 		}
-		for _, word := range texts(valueOf(n, "across")) {
-			if d, ok := joinery.ParseDimension(oneLine(word)); ok {
+		for _, word := range texts(yamlfile.ValueOf(n, "across")) {
+			if d, ok := joinery.ParseDimension(yamlfile.OneLine(word)); ok {
 				b.Across[d] = true
 			}
 		}
@@ -54,7 +55,7 @@ func (r *planReader) pairJoints() {
 			r.copied += len(j.places) * (1 + twins[spot.Piece.Name])
 		}
 		if r.copied > mostMirrored {
-			r.fault(j.at, "split the plan", "with this joint there are more than %d mirrored pieces and cuts and cuts of joints", mostMirrored)
+			r.Fault(j.at, "split the plan", "with this joint there are more than %d mirrored pieces and cuts and cuts of joints", mostMirrored)
 			r.crowded = true
 			return
 		}
@@ -138,7 +139,7 @@ func flipped(side joinery.Side, across joinery.Flips) joinery.Side {
 
 // wrongCount faults an end that enters more or fewer places than there are pieces.
 func (r *planReader) wrongCount(j *jointWish, spot joint.Spot, n int) {
-	what := quoted(spot.Piece.Name)
+	what := yamlfile.Quoted(spot.Piece.Name)
 	if spot.Side != joinery.NoSide {
 		what = "the " + spot.Side.String() + " of " + what
 	}

@@ -8,6 +8,8 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/joint"
 	"fencecard/joinery/pattern"
+	"fencecard/joinery/planfile/keys"
+	"fencecard/joinery/planfile/yamlfile"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -18,20 +20,20 @@ var insetText = pattern.New(`(?i)^(.+?)\s+(\S+)$`)
 // "1/8 back", "1/8 proud".
 func (r *planReader) readPlace(j *jointWish) joint.Place {
 	var place joint.Place
-	if !j.f.written("place") || !j.f.has("place") {
+	if !j.f.Written("place") || !j.f.Has("place") {
 		return place
 	}
-	n := j.f.value("place")
-	if _, centred := isCentred(strings.TrimSpace(n.Value)); centred && n.Kind == yaml.ScalarNode {
+	n := j.f.Value("place")
+	if _, centred := yamlfile.IsCentred(strings.TrimSpace(n.Value)); centred && n.Kind == yaml.ScalarNode {
 		place.Centred = [3]bool{true, true, true}
 		return place
 	}
-	if !r.mapping(n, "place says of two like-named sides how they lie, each after its key", "write "+example("place")+", or place: centred") {
+	if !r.Mapping(n, "place says of two like-named sides how they lie, each after its key", "write "+keys.Example("place")+", or place: centred") {
 		return place
 	}
-	f := r.fields(n, "place", placeKeys)
+	f := r.Fields(n, "place", keys.Place)
 	for _, s := range joinery.Sides {
-		text, at, ok := f.scalar(s.String())
+		text, at, ok := f.Scalar(s.String())
 		if !ok {
 			continue
 		}
@@ -40,14 +42,14 @@ func (r *planReader) readPlace(j *jointWish) joint.Place {
 			place.Sides = append(place.Sides, joint.Inset{Side: s, By: by})
 		}
 	}
-	for _, at := range f.oneOrMore("centred") {
+	for _, at := range f.OneOrMore("centred") {
 		j.nodes["place centred"] = at
-		if d, ok := r.dimension(at, strings.TrimSpace(at.Value)); ok {
+		if d, ok := r.Dimension(at, strings.TrimSpace(at.Value)); ok {
 			place.Centred[d] = true
 		}
 	}
 	if len(n.Content) == 0 {
-		r.fault(n, "write "+example("place"), "place names no side")
+		r.Fault(n, "write "+keys.Example("place"), "place names no side")
 	}
 	return place
 }
@@ -60,29 +62,29 @@ func (r *planReader) inset(n *yaml.Node, side joinery.Side, text string) (joiner
 	inward, outward := joint.Inward(side), joint.Inward(side.Opposite())
 	offer := fmt.Sprintf("write %s: flush, %s: 1/8 %s or %s: 1/8 proud", side, side, inward, side)
 	m := insetText.FindStringSubmatch(text)
-	if m == nil || !r.isLength(m[1]) {
-		if r.isLength(text) {
-			r.fault(n, fmt.Sprintf("write %s: %s %s, or %s: %s proud", side, text, inward, side, text), "%s does not say which way from flush", quoted(text))
+	if m == nil || !r.IsLength(m[1]) {
+		if r.IsLength(text) {
+			r.Fault(n, fmt.Sprintf("write %s: %s %s, or %s: %s proud", side, text, inward, side, text), "%s does not say which way from flush", yamlfile.Quoted(text))
 			return 0, false
 		}
 		if m != nil && slices.Contains([]string{inward, outward, "proud"}, strings.ToLower(m[2])) {
-			r.length(n, m[1])
+			r.Length(n, m[1])
 			return 0, false
 		}
 		if near := joinery.Nearest(text, []string{"flush"}); near != "" {
 			offer = "write " + side.String() + ": flush"
 		}
-		r.fault(n, offer, "%s is no way to lie", quoted(text))
+		r.Fault(n, offer, "%s is no way to lie", yamlfile.Quoted(text))
 		return 0, false
 	}
-	by, _ := r.length(n, m[1])
+	by, _ := r.Length(n, m[1])
 	switch word := strings.ToLower(m[2]); word {
 	case inward:
 		return by, true
 	case "proud":
 		return -by, true
 	case outward:
-		r.add(joinery.Fault{Place: inside(r.place(n), m[2]),
+		r.Add(joinery.Fault{Place: yamlfile.Inside(r.Place(n), m[2]),
 			Problem: fmt.Sprintf("at the %s, %s is the way out of the other piece", side, word),
 			Remedy:  fmt.Sprintf("write %s: %s proud if it stands out, %s: %s %s if it stands back", side, m[1], side, m[1], inward)})
 	default:
@@ -91,7 +93,7 @@ func (r *planReader) inset(n *yaml.Node, side joinery.Side, text string) (joiner
 		if near := joinery.Nearest(word, words); near != "" {
 			remedy = fmt.Sprintf("write %s: %s %s", side, m[1], near)
 		}
-		r.add(joinery.Fault{Place: inside(r.place(n), m[2]), Problem: fmt.Sprintf("%s is no way from the %s", quoted(m[2]), side), Remedy: remedy})
+		r.Add(joinery.Fault{Place: yamlfile.Inside(r.Place(n), m[2]), Problem: fmt.Sprintf("%s is no way from the %s", yamlfile.Quoted(m[2]), side), Remedy: remedy})
 	}
 	return 0, false
 }
@@ -108,7 +110,7 @@ func (r *planReader) repeatPlace(j *jointWish, place joint.Place) {
 		said = said || s.Side.Dimension() == d
 	}
 	if said {
-		r.fault(j.f.value("repeat"), fmt.Sprintf("take %s out of place, or out of repeat", d), "place and repeat both say how the pieces lie %s", d)
+		r.Fault(j.f.Value("repeat"), fmt.Sprintf("take %s out of place, or out of repeat", d), "place and repeat both say how the pieces lie %s", d)
 		return
 	}
 	place.Centred[d] = false

@@ -6,6 +6,8 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/joint"
+	"fencecard/joinery/planfile/where"
+	"fencecard/joinery/planfile/yamlfile"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -17,7 +19,7 @@ type jointWish struct {
 	kind   *joint.Kind
 	word   string // the kind, as it was written
 	name   string
-	f      *fields
+	f      *yamlfile.Fields
 	at     *yaml.Node // the name
 	ends   []spotRef
 	into   []spotRef
@@ -36,18 +38,18 @@ type jointWish struct {
 
 // readJoints reads the joints and finds the pieces they name. Those with a fault
 // are left out, so that nothing else is faulted for them.
-func (r *planReader) readJoints(f *fields) {
-	if !f.written("joints") {
+func (r *planReader) readJoints(f *yamlfile.Fields) {
+	if !f.Written("joints") {
 		return
 	}
-	for _, n := range f.entries("joints", "joint", jointExample) {
+	for _, n := range f.Entries("joints", "joint", jointExample) {
 		if r.over() {
 			return
 		}
-		before := len(r.faults)
+		before := len(r.Faults)
 		switch j := r.readJoint(n); {
 		case j == nil:
-		case len(r.faults) == before && r.fits:
+		case len(r.Faults) == before && r.fits:
 			r.joints = append(r.joints, j)
 		default:
 			r.lost = append(r.lost, j.name)
@@ -56,7 +58,7 @@ func (r *planReader) readJoints(f *fields) {
 }
 
 func (r *planReader) readJoint(n *yaml.Node) *jointWish {
-	if !r.mapping(n, "a joint begins with its kind and name", "write "+jointExample+", and what goes into what below") {
+	if !r.Mapping(n, "a joint begins with its kind and name", "write "+jointExample+", and what goes into what below") {
 		return nil
 	}
 	kind, key := r.jointKind(n)
@@ -64,28 +66,28 @@ func (r *planReader) readJoint(n *yaml.Node) *jointWish {
 		return nil
 	}
 	what := key
-	if value := valueOf(n, key); value.Kind == yaml.ScalarNode && !null(value) {
-		what = key + " " + quoted(value.Value)
+	if value := yamlfile.ValueOf(n, key); value.Kind == yaml.ScalarNode && !yamlfile.Null(value) {
+		what = key + " " + yamlfile.Quoted(value.Value)
 	}
-	j := &jointWish{kind: kind, word: key, f: r.fieldsOf(n, what, kind.Keys(), key), nodes: map[string]*yaml.Node{}}
-	j.f.must(key)
-	j.at = j.f.value(key)
-	j.name = j.f.name(key)
-	j.f.need(slices.Concat([]string{kind.Half, "into", "place"}, kind.Needs)...)
+	j := &jointWish{kind: kind, word: key, f: r.FieldsOf(n, what, kind.Keys(), key), nodes: map[string]*yaml.Node{}}
+	j.f.Must(key)
+	j.at = j.f.Value(key)
+	j.name = j.f.Name(key)
+	j.f.Need(slices.Concat([]string{kind.Half, "into", "place"}, kind.Needs)...)
 	j.ends = r.readSpots(j.f, kind.Half, !kind.Flat, nil)
 	j.into = r.readSpots(j.f, "into", true, j.ends)
 	r.readJointWords(j)
 	place := r.readPlace(j)
-	if j.f.written("repeat") {
+	if j.f.Written("repeat") {
 		j.repeat = r.readRepeat(j.f)
 		r.repeatPlace(j, place)
 	} else {
 		j.places = []joint.Place{place}
 	}
-	j.fence = readFencing(j.f)
+	j.fence = where.Fence(j.f)
 	r.readBy(j.f, &j.tool)
-	if j.f.has("note") {
-		j.note = j.f.text("note", longestNote)
+	if j.f.Has("note") {
+		j.note = j.f.Text("note", yamlfile.LongestNote)
 	}
 	return j
 }
@@ -98,7 +100,7 @@ func (r *planReader) jointKind(n *yaml.Node) (*joint.Kind, string) {
 		}
 	}
 	if len(n.Content) == 0 {
-		r.fault(n, "write "+jointExample, "this joint is empty")
+		r.Fault(n, "write "+jointExample, "this joint is empty")
 		return nil, ""
 	}
 	var names, all []string
@@ -113,7 +115,7 @@ func (r *planReader) jointKind(n *yaml.Node) (*joint.Kind, string) {
 	} else if joinery.KindNamed(first.Value) != nil {
 		remedy = "a " + first.Value + " is one cut and belongs under cuts; " + remedy
 	}
-	r.fault(first, remedy, "%s is no kind of joint", quoted(first.Value))
+	r.Fault(first, remedy, "%s is no kind of joint", yamlfile.Quoted(first.Value))
 	return nil, ""
 }
 
@@ -121,28 +123,28 @@ func (r *planReader) jointKind(n *yaml.Node) (*joint.Kind, string) {
 func (r *planReader) jointFault(j *jointWish, f joint.Fault) {
 	j.broken = true
 	r.lost = append(r.lost, j.name)
-	at := r.place(j.at)
+	at := r.Place(j.at)
 	for _, word := range f.Words {
 		if p, ok := r.jointPlace(j, word); ok {
 			at = p
 			break
 		}
 	}
-	r.add(joinery.Fault{Place: at, Remedy: f.Remedy,
-		Problem: fmt.Sprintf("%s %s: ", j.kind, quoted(j.name)) + f.Problem})
+	r.Add(joinery.Fault{Place: at, Remedy: f.Remedy,
+		Problem: fmt.Sprintf("%s %s: ", j.kind, yamlfile.Quoted(j.name)) + f.Problem})
 }
 
 // jointPlace is where a word of a joint was written.
 func (r *planReader) jointPlace(j *jointWish, word string) (joinery.Place, bool) {
 	if n := j.nodes[word]; n != nil {
-		return r.place(n), true
+		return r.Place(n), true
 	}
 	var number int
 	if _, err := fmt.Sscanf(word, "into %d", &number); err == nil && number < len(j.into) {
 		return j.into[number].at, true
 	}
-	if n := j.f.value(word); n != nil {
-		return r.place(n), true
+	if n := j.f.Value(word); n != nil {
+		return r.Place(n), true
 	}
 	return joinery.Place{}, false
 }

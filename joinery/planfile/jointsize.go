@@ -3,6 +3,7 @@ package planfile
 import (
 	"fencecard/joinery"
 	"fencecard/joinery/pattern"
+	"fencecard/joinery/planfile/yamlfile"
 )
 
 var (
@@ -12,22 +13,22 @@ var (
 
 // dimensionOf reads one dimension of a size: a length, or one "between shoulders"
 // to which joints add what enters at either end.
-func (b *blank) dimensionOf(f *fields, d joinery.Dimension) joinery.Length {
-	text, n, ok := f.scalar(d.String())
+func (b *blank) dimensionOf(f *yamlfile.Fields, d joinery.Dimension) joinery.Length {
+	text, n, ok := f.Scalar(d.String())
 	if !ok {
 		return 0
 	}
 	m := betweenShoulders.FindStringSubmatch(text)
 	if m == nil {
-		if near := nearShoulders.FindStringSubmatch(text); near != nil && f.r.isLength(near[1]) {
-			f.r.fault(n, "write "+near[1]+" between shoulders", "%s is no length", quoted(text))
+		if near := nearShoulders.FindStringSubmatch(text); near != nil && f.File.IsLength(near[1]) {
+			f.File.Fault(n, "write "+near[1]+" between shoulders", "%s is no length", yamlfile.Quoted(text))
 			return 0
 		}
-		return f.positive(d.String())
+		return f.Positive(d.String())
 	}
-	length, ok := f.r.length(n, m[1])
+	length, ok := f.File.Length(n, m[1])
 	if ok && length == 0 {
-		f.r.fault(n, "write a length above 0", "%s is 0", d)
+		f.File.Fault(n, "write a length above 0", "%s is 0", d)
 	}
 	b.between[d] = n
 	return length
@@ -72,23 +73,23 @@ func (r *planReader) enters(b *blank, end joinery.Side, opening joinery.Length) 
 			if m.Part.Original() != b.Name || flipped(m.End, m.Part.Across) != end || m.Like {
 				continue
 			}
-			length, faults := j.kind.Enters(m.Meeting, m.Words(j.words), opening, r.scale, r.plan.Climate)
+			length, faults := j.kind.Enters(m.Meeting, m.Words(j.words), opening, r.Scale, r.plan.Climate)
 			for _, f := range faults {
 				r.jointFault(j, f)
 			}
 			return length, len(faults) == 0
 		}
 	}
-	if !faulty && len(r.faults) == 0 {
-		r.fault(b.between[end.Dimension()], "write its whole length, or a joint for the "+end.String()+" end",
-			"no joint says what goes in at the %s of %s", end, b.f.what)
+	if !faulty && len(r.Faults) == 0 {
+		r.Fault(b.between[end.Dimension()], "write its whole length, or a joint for the "+end.String()+" end",
+			"no joint says what goes in at the %s of %s", end, b.f.What)
 	}
 	return 0, false
 }
 
 // setGrain finds which way the grain runs: as written, or the longest way.
 func (r *planReader) setGrain(b *blank) {
-	if b.f.key("grain") == nil {
+	if b.f.Key("grain") == nil {
 		b.Grain = b.Size.Longest()
 	}
 }

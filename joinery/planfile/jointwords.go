@@ -6,6 +6,8 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/joint"
 	"fencecard/joinery/pattern"
+	"fencecard/joinery/planfile/keys"
+	"fencecard/joinery/planfile/yamlfile"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -18,25 +20,25 @@ var (
 // readJointWords reads the words of a joint's own kind.
 func (r *planReader) readJointWords(j *jointWish) {
 	f, w := j.f, &j.words
-	w.Thickness, w.Length, w.Depth = f.positive("thickness"), f.positive("length"), f.positive("depth")
-	w.Deeper, w.Play, w.Groove = f.positive("deeper"), f.positive("play"), f.positive("groove")
-	w.Through = f.answer("through") == joinery.Yes
+	w.Thickness, w.Length, w.Depth = f.Positive("thickness"), f.Positive("length"), f.Positive("depth")
+	w.Deeper, w.Play, w.Groove = f.Positive("deeper"), f.Positive("play"), f.Positive("groove")
+	w.Through = f.Answer("through") == joinery.Yes
 	w.Shoulders = r.readShoulders(j)
 	w.Haunch = r.readLine(f, "haunch")
 	w.Tongue = r.readLine(f, "tongue")
-	w.Glue = f.side("glue")
+	w.Glue = f.Side("glue")
 	r.readStops(j)
-	if text, n, ok := f.scalar("room"); ok {
+	if text, n, ok := f.Scalar("room"); ok {
 		w.Seasons = seasonText.MatchString(text)
 		switch {
 		case w.Seasons:
 		case strings.ContainsAny(text, "0123456789"):
-			w.Room, _ = r.length(n, text)
+			w.Room, _ = r.Length(n, text)
 		default:
-			r.fault(n, "write "+f.example("room"), "%s is no room", quoted(text))
+			r.Fault(n, "write "+f.Example("room"), "%s is no room", yamlfile.Quoted(text))
 		}
 	}
-	switch f.word("ends", "way to leave ends", endsWords) {
+	switch f.Word("ends", "way to leave ends", keys.EndsWords) {
 	case 0:
 		w.Rounded = true
 	case 1:
@@ -46,27 +48,27 @@ func (r *planReader) readJointWords(j *jointWish) {
 
 // readShoulders reads how far each side of a tenon stands back.
 func (r *planReader) readShoulders(j *jointWish) []joinery.Cheek {
-	if !j.f.has("shoulders") {
+	if !j.f.Has("shoulders") {
 		return nil
 	}
-	n := j.f.value("shoulders")
-	if !r.mapping(n, "each shoulder has its own depth", "write "+example("shoulders")) {
+	n := j.f.Value("shoulders")
+	if !r.Mapping(n, "each shoulder has its own depth", "write "+keys.Example("shoulders")) {
 		return nil
 	}
-	sides := r.fields(n, "shoulders", sideNames())
+	sides := r.Fields(n, "shoulders", keys.SideNames())
 	var shoulders []joinery.Cheek
 	for _, s := range joinery.Sides {
-		if sides.written(s.String()) {
-			j.nodes["shoulders "+s.String()] = sides.value(s.String())
-			shoulders = append(shoulders, joinery.Cheek{Side: s, Depth: sides.length(s.String())})
+		if sides.Written(s.String()) {
+			j.nodes["shoulders "+s.String()] = sides.Value(s.String())
+			shoulders = append(shoulders, joinery.Cheek{Side: s, Depth: sides.Length(s.String())})
 		}
 	}
 	return shoulders
 }
 
 // readLine reads a length and a side: "3/8 at top", "1/4 from front".
-func (r *planReader) readLine(f *fields, key string) joint.Line {
-	text, n, ok := f.scalar(key)
+func (r *planReader) readLine(f *yamlfile.Fields, key string) joint.Line {
+	text, n, ok := f.Scalar(key)
 	if !ok {
 		return joint.Line{}
 	}
@@ -77,17 +79,17 @@ func (r *planReader) readLine(f *fields, key string) joint.Line {
 func (r *planReader) lineOf(n *yaml.Node, key, text string) joint.Line {
 	m := lineText.FindStringSubmatch(text)
 	if m == nil {
-		problem := quoted(text) + " is no length from a side"
-		if r.isLength(text) {
+		problem := yamlfile.Quoted(text) + " is no length from a side"
+		if r.IsLength(text) {
 			problem = key + " does not say at which side"
 		}
-		r.fault(n, "write "+example(key), "%s", problem)
+		r.Fault(n, "write "+keys.Example(key), "%s", problem)
 		return joint.Line{}
 	}
-	length, ok := r.length(n, m[1])
-	side := r.side(n, m[2])
+	length, ok := r.Length(n, m[1])
+	side := r.Side(n, m[2])
 	if ok && length == 0 && key != "stopped" {
-		r.fault(n, "write a length above 0, such as "+example(key), "%s is 0", key)
+		r.Fault(n, "write a length above 0, such as "+keys.Example(key), "%s is 0", key)
 	}
 	return joint.Line{Distance: length, From: side}
 }
@@ -95,17 +97,17 @@ func (r *planReader) lineOf(n *yaml.Node, key, text string) joint.Line {
 // readStops reads where a dado or a groove is stopped: "3/8 from front", several
 // of them, or for a groove one length for both its ends.
 func (r *planReader) readStops(j *jointWish) {
-	for _, n := range j.f.oneOrMore("stopped") {
+	for _, n := range j.f.OneOrMore("stopped") {
 		for _, text := range strings.Split(n.Value, ",") {
 			text = strings.TrimSpace(text)
-			if j.kind.Framed && r.isLength(text) {
-				j.words.Short, _ = r.length(n, text)
+			if j.kind.Framed && r.IsLength(text) {
+				j.words.Short, _ = r.Length(n, text)
 				continue
 			}
 			line := r.lineOf(n, "stopped", text)
 			for _, other := range j.words.Stopped {
 				if other.From == line.From && line.From != joinery.NoSide {
-					r.fault(n, "keep one of the two", "stopped names the %s twice", line.From)
+					r.Fault(n, "keep one of the two", "stopped names the %s twice", line.From)
 				}
 			}
 			j.words.Stopped = append(j.words.Stopped, line)

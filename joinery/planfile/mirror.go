@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/planfile/keys"
+	"fencecard/joinery/planfile/yamlfile"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -16,8 +18,8 @@ func (r *planReader) readMirror(b *blank) {
 		return
 	}
 	for _, key := range []string{"size", "grain", "sides"} {
-		if at := b.f.key(key); at != nil {
-			r.fault(at, "take "+key+" out here", "%s takes its %s from the piece it mirrors", b.f.what, key)
+		if at := b.f.Key(key); at != nil {
+			r.Fault(at, "take "+key+" out here", "%s takes its %s from the piece it mirrors", b.f.What, key)
 		}
 	}
 	b.Wood = r.readWood(b.f, joinery.Wood{})
@@ -34,16 +36,16 @@ func (r *planReader) readMirror(b *blank) {
 		return
 	}
 	piece := *source.Piece
-	if b.f.written("wood") {
+	if b.f.Written("wood") {
 		piece.Wood = b.Wood
 	}
 	for _, d := range across {
-		piece = piece.Mirrored(b.Name, d, r.scale)
+		piece = piece.Mirrored(b.Name, d, r.Scale)
 	}
 	piece.Name, piece.MirrorOf = b.Name, source.Name
 	piece.Count, piece.Place, piece.Places = b.Count, b.Place, b.Places
-	if b.f.written("wood") && source.sized {
-		r.checkMirror(&piece, b.f.value("wood"))
+	if b.f.Written("wood") && source.sized {
+		r.checkMirror(&piece, b.f.Value("wood"))
 	}
 	*b.Piece, b.sized = piece, source.sized
 	b.cuts.mirrored = &source.cuts
@@ -54,9 +56,9 @@ func (r *planReader) readMirror(b *blank) {
 // room for: a screw in it may move further.
 func (r *planReader) checkMirror(p *joinery.Piece, wood *yaml.Node) {
 	for i := range p.Cuts {
-		for _, fault := range p.Cuts[i].Lay(p, r.scale) {
-			fault.Place = r.place(wood)
-			r.add(fault)
+		for _, fault := range p.Cuts[i].Lay(p, r.Scale) {
+			fault.Place = r.Place(wood)
+			r.Add(fault)
 		}
 	}
 }
@@ -72,22 +74,22 @@ func (r *planReader) room(b, source *blank) bool {
 	if r.copied <= mostMirrored {
 		return true
 	}
-	r.fault(b.f.key("mirror"), "write count where pieces are alike, or split the plan",
+	r.Fault(b.f.Key("mirror"), "write count where pieces are alike, or split the plan",
 		"with this mirror there are more than %d mirrored pieces and cuts", mostMirrored)
 	r.crowded = true
 	return false
 }
 
-func (r *planReader) mirrorKeys(b *blank) *fields {
-	if !b.f.has("mirror") {
+func (r *planReader) mirrorKeys(b *blank) *yamlfile.Fields {
+	if !b.f.Has("mirror") {
 		return nil
 	}
-	n := b.f.value("mirror")
-	if !r.mapping(n, "a mirror says of which piece, and across which dimension", "write "+mirrorExample(n)) {
+	n := b.f.Value("mirror")
+	if !r.Mapping(n, "a mirror says of which piece, and across which dimension", "write "+mirrorExample(n)) {
 		return nil
 	}
-	f := r.fields(n, "mirror", mirrorOfKeys)
-	f.need(mirrorOfKeys...)
+	f := r.Fields(n, "mirror", keys.Mirror)
+	f.Need(keys.Mirror...)
 	return f
 }
 
@@ -96,27 +98,27 @@ func (r *planReader) mirrorKeys(b *blank) *fields {
 func mirrorExample(n *yaml.Node) string {
 	name := "front left leg"
 	if n.Kind == yaml.ScalarNode {
-		name = short(n.Value)
+		name = yamlfile.Short(n.Value)
 	}
 	return fmt.Sprintf("mirror: {of: %s, across: left-right}", name)
 }
 
 // mirrored finds the piece to mirror.
-func (r *planReader) mirrored(b *blank, f *fields, across []joinery.Dimension) *blank {
-	name := f.name("of")
+func (r *planReader) mirrored(b *blank, f *yamlfile.Fields, across []joinery.Dimension) *blank {
+	name := f.Name("of")
 	if name == "" {
 		return nil
 	}
-	at := f.value("of")
+	at := f.Value("of")
 	source, ok := r.named[name]
 	switch {
 	case !ok && r.nameless: // it may be the piece whose name is at fault
 	case !ok:
-		r.fault(at, r.nearPiece(name, b), "there is no piece named %s", quoted(name))
+		r.Fault(at, r.nearPiece(name, b), "there is no piece named %s", yamlfile.Quoted(name))
 	case source == b:
-		r.fault(at, "name another piece, or take mirror out and give this one its size", "%s mirrors itself", b.f.what)
+		r.Fault(at, "name another piece, or take mirror out and give this one its size", "%s mirrors itself", b.f.What)
 	case source.mirrors():
-		r.fault(at, mirrorOnce(source, across), "%s is a mirror itself", quoted(name))
+		r.Fault(at, mirrorOnce(source, across), "%s is a mirror itself", yamlfile.Quoted(name))
 	case source.done:
 		return source
 	}
@@ -127,11 +129,11 @@ func (r *planReader) mirrored(b *blank, f *fields, across []joinery.Dimension) *
 // mirrored across what remains.
 func mirrorOnce(source *blank, across []joinery.Dimension) string {
 	of, first := "", []string(nil)
-	written := source.f.value("mirror")
-	if n := valueOf(written, "of"); n != nil {
-		of = oneLine(n.Value)
+	written := source.f.Value("mirror")
+	if n := yamlfile.ValueOf(written, "of"); n != nil {
+		of = yamlfile.OneLine(n.Value)
 	}
-	if n := valueOf(written, "across"); n != nil {
+	if n := yamlfile.ValueOf(written, "across"); n != nil {
 		first = texts(n)
 	}
 	for _, d := range across {
@@ -163,18 +165,18 @@ func texts(n *yaml.Node) []string {
 }
 
 // readAcross reads one dimension or a list of them.
-func (r *planReader) readAcross(f *fields) []joinery.Dimension {
+func (r *planReader) readAcross(f *yamlfile.Fields) []joinery.Dimension {
 	var across []joinery.Dimension
-	for _, n := range f.oneOrMore("across") {
-		if r.full {
+	for _, n := range f.OneOrMore("across") {
+		if r.Full {
 			break
 		}
-		d, ok := r.dimension(n, strings.TrimSpace(n.Value))
+		d, ok := r.Dimension(n, strings.TrimSpace(n.Value))
 		if !ok {
 			continue
 		}
 		if slices.Contains(across, d) {
-			r.fault(n, "name each dimension once", "mirrored twice across %s, which changes nothing", d)
+			r.Fault(n, "name each dimension once", "mirrored twice across %s, which changes nothing", d)
 			continue
 		}
 		across = append(across, d)

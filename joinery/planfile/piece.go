@@ -8,16 +8,21 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/pattern"
+	"fencecard/joinery/planfile/keys"
+	"fencecard/joinery/planfile/yamlfile"
 
 	"go.yaml.in/yaml/v4"
 )
 
 const pieceExample = "- piece: front left leg"
 
+// mostCount is how many of a piece one plan may ask for.
+const mostCount = 10_000
+
 // blank is a piece while the plan is read.
 type blank struct {
 	*joinery.Piece // its place among the plan's
-	f              *fields
+	f              *yamlfile.Fields
 	sized          bool          // the size was read without fault
 	related        bool          // what it mirrors is known, if anything
 	done           bool          // the piece is read; a mirror of it may be made
@@ -27,12 +32,12 @@ type blank struct {
 }
 
 // mirrors reports whether the piece mirrors another.
-func (b *blank) mirrors() bool { return b.f.written("mirror") }
+func (b *blank) mirrors() bool { return b.f.Written("mirror") }
 
 // readPieces reads the pieces; mirrors come last, because they may stand
 // before what they mirror.
-func (r *planReader) readPieces(f *fields) {
-	entries := f.entries("pieces", "piece", pieceExample)
+func (r *planReader) readPieces(f *yamlfile.Fields) {
+	entries := f.Entries("pieces", "piece", pieceExample)
 	r.plan.Pieces = make([]joinery.Piece, 0, len(entries))
 	for _, n := range entries {
 		if r.over() {
@@ -67,19 +72,19 @@ func (r *planReader) readPieces(f *fields) {
 }
 
 // pieceFields reads a piece's keys; nil where it has none.
-func (r *planReader) pieceFields(n *yaml.Node) *fields {
-	if !r.mapping(n, "a piece has a name and a size, each after its key", "write "+pieceExample+", and its size below") {
+func (r *planReader) pieceFields(n *yaml.Node) *yamlfile.Fields {
+	if !r.Mapping(n, "a piece has a name and a size, each after its key", "write "+pieceExample+", and its size below") {
 		return nil
 	}
 	what := "the piece"
-	if name := valueOf(n, "piece"); name != nil && name.Kind == yaml.ScalarNode {
-		what = quoted(name.Value)
+	if name := yamlfile.ValueOf(n, "piece"); name != nil && name.Kind == yaml.ScalarNode {
+		what = yamlfile.Quoted(name.Value)
 	}
-	f := r.fields(n, what, pieceKeys)
-	if f.lacks("piece") {
-		r.fault(n, "add "+example("piece")+"; if this belongs to the piece above, take its dash out", "this piece has no name")
+	f := r.Fields(n, what, keys.Piece)
+	if f.Lacks("piece") {
+		r.Fault(n, "add "+keys.Example("piece")+"; if this belongs to the piece above, take its dash out", "this piece has no name")
 	}
-	f.must("piece")
+	f.Must("piece")
 	return f
 }
 
@@ -92,12 +97,12 @@ func (r *planReader) begin(n *yaml.Node) {
 	r.plan.Pieces = append(r.plan.Pieces, joinery.Piece{})
 	b := &blank{f: f, Piece: &r.plan.Pieces[len(r.plan.Pieces)-1]}
 	r.blanks = append(r.blanks, b)
-	b.Name = f.name("piece")
-	b.Place = r.place(n)
-	if value := f.value("piece"); value != nil {
-		b.Place = r.place(value)
+	b.Name = f.Name("piece")
+	b.Place = r.Place(n)
+	if value := f.Value("piece"); value != nil {
+		b.Place = r.Place(value)
 	}
-	b.Places = f.places()
+	b.Places = f.Places()
 	b.Count = r.count(f)
 	r.keep(b)
 }
@@ -109,9 +114,9 @@ func (r *planReader) keep(b *blank) {
 	case b.Name == "":
 		r.nameless = true
 	case again:
-		r.add(joinery.Fault{
+		r.Add(joinery.Fault{
 			Place:   b.Place,
-			Problem: "two pieces are named " + quoted(b.Name),
+			Problem: "two pieces are named " + yamlfile.Quoted(b.Name),
 			Remedy:  "give each piece a name of its own, or write count: 2 where they are alike",
 			Other:   first.Place,
 			Clash:   "the first one",
@@ -126,12 +131,12 @@ func (r *planReader) readStock(b *blank) {
 	if r.over() {
 		return
 	}
-	b.f.need("size")
+	b.f.Need("size")
 	b.Wood = r.readWood(b.f, r.wood)
 	b.Size, b.sized = r.readSize(b)
 	b.Grain = b.Size.Longest()
-	if text, n, ok := b.f.scalar("grain"); ok {
-		if grain, ok := r.dimension(n, text); ok {
+	if text, n, ok := b.f.Scalar("grain"); ok {
+		if grain, ok := r.Dimension(n, text); ok {
 			b.Grain = grain
 		}
 	}
@@ -151,20 +156,20 @@ func (r *planReader) readBlank(b *blank) {
 func (r *planReader) readSize(b *blank) (joinery.Size, bool) {
 	f := b.f
 	var size joinery.Size
-	if !f.has("size") {
+	if !f.Has("size") {
 		return size, false
 	}
-	n := f.value("size")
-	before := len(r.faults)
-	if !r.mapping(n, "a size has three dimensions, each by its name", sizeRemedy(n)) || !r.namesDimensions(n) {
+	n := f.Value("size")
+	before := len(r.Faults)
+	if !r.Mapping(n, "a size has three dimensions, each by its name", sizeRemedy(n)) || !r.namesDimensions(n) {
 		return size, false
 	}
-	dimensions := r.fields(n, "size", dimensionNames())
-	dimensions.need(dimensionNames()...)
+	dimensions := r.Fields(n, "size", keys.DimensionNames())
+	dimensions.Need(keys.DimensionNames()...)
 	for _, d := range joinery.Dimensions {
 		size[d] = b.dimensionOf(dimensions, d)
 	}
-	return size, len(r.faults) == before
+	return size, len(r.Faults) == before
 }
 
 // sizeRemedy shows how a size is written, with the maker's own numbers where
@@ -175,7 +180,7 @@ func sizeRemedy(n *yaml.Node) string {
 		parts = []string{"1 5/8", "1 5/8", "17"}
 	}
 	return fmt.Sprintf("write size: {left-right: %s, front-back: %s, top-bottom: %s}, as the piece stands in the finished work",
-		short(parts[0]), short(parts[1]), short(parts[2]))
+		yamlfile.Short(parts[0]), yamlfile.Short(parts[1]), yamlfile.Short(parts[2]))
 }
 
 var timesSign = pattern.New(`\s*[x×*]\s*`)
@@ -183,28 +188,28 @@ var timesSign = pattern.New(`\s*[x×*]\s*`)
 // namesDimensions faults a size of which no dimension has its name, once.
 func (r *planReader) namesDimensions(n *yaml.Node) bool {
 	for i := 0; i+1 < len(n.Content); i += 2 {
-		if near := meant(n.Content[i].Value, dimensionNames()); near != "" || strings.Contains(n.Content[i].Value, "-") {
+		if near := keys.Meant(n.Content[i].Value, keys.DimensionNames()); near != "" || strings.Contains(n.Content[i].Value, "-") {
 			return true
 		}
 	}
-	r.fault(n, sizeRemedy(n)+": a width or a length does not say which way it lies", "the size names none of left-right, front-back and top-bottom")
+	r.Fault(n, sizeRemedy(n)+": a width or a length does not say which way it lies", "the size names none of left-right, front-back and top-bottom")
 	return false
 }
 
 // count reads how many of a piece are made.
-func (r *planReader) count(f *fields) int {
-	text, n, ok := f.scalar("count")
+func (r *planReader) count(f *yamlfile.Fields) int {
+	text, n, ok := f.Scalar("count")
 	if !ok {
 		return 1
 	}
 	count, err := strconv.Atoi(text)
 	switch {
 	case err == nil && count > mostCount, errors.Is(err, strconv.ErrRange):
-		r.fault(n, fmt.Sprintf("write %d at the most", mostCount), "%s is too many for one plan", short(text))
+		r.Fault(n, fmt.Sprintf("write %d at the most", mostCount), "%s is too many for one plan", yamlfile.Short(text))
 	case err != nil:
-		r.fault(n, "write how many are made, such as count: 4", "%s is not a whole number", quoted(text))
+		r.Fault(n, "write how many are made, such as count: 4", "%s is not a whole number", yamlfile.Quoted(text))
 	case count < 1:
-		r.fault(n, "write 1 or more; to leave a piece out, put # before each of its lines", "a count of %d makes nothing", count)
+		r.Fault(n, "write 1 or more; to leave a piece out, put # before each of its lines", "a count of %d makes nothing", count)
 	default:
 		return count
 	}
@@ -219,5 +224,5 @@ func (r *planReader) nearPiece(name string, but *blank) string {
 			names = append(names, b.Name)
 		}
 	}
-	return nearName("piece", name, names)
+	return yamlfile.NearName("piece", name, names)
 }

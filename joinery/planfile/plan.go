@@ -8,6 +8,9 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/planfile/keys"
+	"fencecard/joinery/planfile/shopfile"
+	"fencecard/joinery/planfile/yamlfile"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -17,7 +20,7 @@ const ShopInPlanName = "the shop in the plan"
 
 // planReader reads one plan.
 type planReader struct {
-	*reader
+	*yamlfile.File
 	open  func(path string) ([]byte, error)
 	plan  *joinery.Plan
 	woods map[string]joinery.Wood // by the name as written
@@ -48,32 +51,33 @@ type planReader struct {
 // Read reads a plan. The name is the file's, for messages. A shop that the
 // plan names by path is read through open, which gets the path as written, to
 // be taken from the plan's folder; where open is nil, no path is allowed, and where
-// its error is [NoShop], the path that could be meant is offered. The error is [joinery.Faults] with every fault of the plan and its shop.
+// its error is [shopfile.Missing], the path that could be meant is offered. The
+// error is [joinery.Faults] with every fault of the plan and its shop.
 func Read(name string, data []byte, open func(path string) ([]byte, error)) (*joinery.Plan, error) {
 	return newPlanReader(name, open).readAll(data)
 }
 
 // over reports whether reading stops here.
-func (r *planReader) over() bool { return r.full || r.crowded }
+func (r *planReader) over() bool { return r.Full || r.crowded }
 
 func newPlanReader(name string, open func(path string) ([]byte, error)) *planReader {
 	return &planReader{
-		reader: newReader(name, joinery.Inches, joinery.InchScale),
-		open:   open,
-		plan:   &joinery.Plan{Name: baseName(name), Climate: joinery.DefaultClimate, Place: joinery.Place{File: name}},
-		woods:  map[string]joinery.Wood{},
-		named:  map[string]*blank{},
-		fits:   true,
+		File:  yamlfile.New(name, joinery.Inches, joinery.InchScale),
+		open:  open,
+		plan:  &joinery.Plan{Name: baseName(name), Climate: joinery.DefaultClimate, Place: joinery.Place{File: name}},
+		woods: map[string]joinery.Wood{},
+		named: map[string]*blank{},
+		fits:  true,
 	}
 }
 
 func (r *planReader) readAll(data []byte) (*joinery.Plan, error) {
-	if root := r.tree(data, "the plan", beginPlan); root != nil && r.isPlan(root) {
+	if root := r.Tree(data, "the plan", yamlfile.BeginPlan); root != nil && r.isPlan(root) {
 		r.root = root
-		r.read(r.fields(root, "the plan", planKeys))
+		r.read(r.Fields(root, "the plan", keys.Plan))
 	}
-	r.faults = append(r.faults, r.other...)
-	if err := r.err(); err != nil {
+	r.Faults = append(r.Faults, r.other...)
+	if err := r.Err(); err != nil {
 		return nil, err
 	}
 	return r.plan, nil
@@ -91,44 +95,44 @@ func baseName(name string) string {
 
 // isPlan faults a file of another kind.
 func (r *planReader) isPlan(root *yaml.Node) bool {
-	if !r.mapping(root, "this is no plan", "begin with unit: in, then pieces: and below it - piece: NAME; "+beginPlan) {
+	if !r.Mapping(root, "this is no plan", "begin with unit: in, then pieces: and below it - piece: NAME; "+yamlfile.BeginPlan) {
 		return false
 	}
-	if valueOf(root, "bits") == nil || valueOf(root, "pieces") != nil {
+	if yamlfile.ValueOf(root, "bits") == nil || yamlfile.ValueOf(root, "pieces") != nil {
 		return true
 	}
-	r.fault(root, "name it in a plan, with shop: FILE", "this is a shop file, not a plan")
+	r.Fault(root, "name it in a plan, with shop: FILE", "this is a shop file, not a plan")
 	return false
 }
 
-func (r *planReader) read(f *fields) {
-	f.need("unit", "pieces")
+func (r *planReader) read(f *yamlfile.Fields) {
+	f.Need("unit", "pieces")
 	r.readUnit(f)
-	r.plan.Unit = r.unit
+	r.plan.Unit = r.Unit
 	r.plan.Title = r.plan.Name
-	if title := f.name("title"); title != "" {
+	if title := f.Name("title"); title != "" {
 		r.plan.Title = title
 	}
 	r.readShop(f)
 	r.readClimate(f)
-	r.scale = r.plan.Shop.Scale
+	r.Scale = r.plan.Shop.Scale
 	r.wood = r.readWood(f, joinery.Wood{})
 	r.readPieces(f)
 }
 
-func (r *planReader) readUnit(f *fields) {
-	unit, ok := f.unit()
-	r.unit, r.scale, r.fits = unit, joinery.DefaultScale(unit), ok
+func (r *planReader) readUnit(f *yamlfile.Fields) {
+	unit, ok := f.Unit()
+	r.Unit, r.Scale, r.fits = unit, joinery.DefaultScale(unit), ok
 }
 
 // readWood looks up the wood a plan or piece names; without one it is the
 // fallback.
-func (r *planReader) readWood(f *fields, fallback joinery.Wood) joinery.Wood {
-	name := f.name("wood")
+func (r *planReader) readWood(f *yamlfile.Fields, fallback joinery.Wood) joinery.Wood {
+	name := f.Name("wood")
 	if name == "" {
 		return fallback
 	}
-	return r.woodNamed(f.value("wood"), name, fallback)
+	return r.woodNamed(f.Value("wood"), name, fallback)
 }
 
 // woodNamed looks a wood up that a node names; the fallback with a fault where
@@ -150,7 +154,7 @@ func (r *planReader) woodNamed(n *yaml.Node, name string, fallback joinery.Wood)
 		if strings.Contains(near, " or ") {
 			problem = " may be more than one wood"
 		}
-		r.fault(n, remedy, "%s", quoted(name)+problem)
+		r.Fault(n, remedy, "%s", yamlfile.Quoted(name)+problem)
 		return fallback
 	}
 	r.woods[name] = wood
@@ -159,27 +163,27 @@ func (r *planReader) woodNamed(n *yaml.Node, name string, fallback joinery.Wood)
 
 // readShop reads the shop in place or by path; without one it is the built-in
 // shop.
-func (r *planReader) readShop(f *fields) {
-	r.plan.Shop = BuiltInShop(r.unit)
-	if !f.has("shop") {
+func (r *planReader) readShop(f *yamlfile.Fields) {
+	r.plan.Shop = shopfile.BuiltIn(r.Unit)
+	if !f.Has("shop") {
 		return
 	}
-	n, before := f.value("shop"), len(r.faults)
-	defer func() { r.doubtful = len(r.faults)+len(r.other) > before }()
+	n, before := f.Value("shop"), len(r.Faults)
+	defer func() { r.doubtful = len(r.Faults)+len(r.other) > before }()
 	switch n.Kind {
 	case yaml.MappingNode:
-		r.plan.Shop = inPlan(r.reader, n, r.plan.Shop)
+		r.plan.Shop = shopfile.InPlan(r.File, n, r.plan.Shop)
 		r.plan.Shop.Name = ShopInPlanName
 	case yaml.ScalarNode:
 		r.readShopFile(n, strings.TrimSpace(n.Value))
 	default:
-		r.fault(n, "write "+example("shop")+", or the keys of a shop below it", "shop is neither a file nor keys")
+		r.Fault(n, "write "+keys.Example("shop")+", or the keys of a shop below it", "shop is neither a file nor keys")
 	}
 }
 
 func (r *planReader) readShopFile(n *yaml.Node, path string) {
 	if r.open == nil {
-		r.fault(n, "write the keys of the shop in the plan", "a plan that is not read from a folder cannot name a shop file")
+		r.Fault(n, "write the keys of the shop in the plan", "a plan that is not read from a folder cannot name a shop file")
 		return
 	}
 	data, err := r.open(path)
@@ -189,13 +193,13 @@ func (r *planReader) readShopFile(n *yaml.Node, path string) {
 			problem = "there is no shop file " + path
 		}
 		remedy := "check the path, which is taken from the plan's folder; fencecard new --shop FILE writes one to begin with"
-		if none := new(NoShop); errors.As(err, &none) && none.Near != "" {
+		if none := new(shopfile.Missing); errors.As(err, &none) && none.Near != "" {
 			remedy = "did you mean " + none.Near + "?"
 		}
-		r.fault(n, remedy, "%s", problem)
+		r.Fault(n, remedy, "%s", problem)
 		return
 	}
-	shop, err := ReadShop(filepath.Join(filepath.Dir(r.name), path), data, r.unit)
+	shop, err := shopfile.Read(filepath.Join(filepath.Dir(r.Name), path), data, r.Unit)
 	if errors.As(err, &r.other) {
 		return
 	}

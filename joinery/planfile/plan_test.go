@@ -10,6 +10,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/examples"
 	"fencecard/joinery/planfile"
+	"fencecard/joinery/planfile/shopfile"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -65,7 +66,7 @@ pieces:
 	assert.Equal(t, "Boot bench", plan.Title)
 	assert.Equal(t, "boot-bench", plan.Name)
 	assert.Equal(t, joinery.Inches, plan.Unit)
-	assert.Equal(t, planfile.BuiltInShopName, plan.Shop.Name)
+	assert.Equal(t, shopfile.BuiltInName, plan.Shop.Name)
 	require.Len(t, plan.Pieces, 2)
 	leg, other := plan.Pieces[0], plan.Pieces[1]
 	assert.Equal(t, "white ash", leg.Wood.Name)
@@ -305,10 +306,10 @@ func TestShopByPath(t *testing.T) {
 
 	_, err = planfile.Read("work/plan.yaml", []byte(plan), open("", fs.ErrPermission))
 	assert.ErrorContains(t, err, "the shop file shops/mine.yaml cannot be read: permission denied")
-	_, err = planfile.Read("work/plan.yaml", []byte(plan), open("", &planfile.NoShop{Near: "shop/mine.yaml"}))
+	_, err = planfile.Read("work/plan.yaml", []byte(plan), open("", &shopfile.Missing{Near: "shop/mine.yaml"}))
 	assert.ErrorContains(t, err, "there is no shop file shops/mine.yaml")
 	assert.ErrorContains(t, err, "did you mean shop/mine.yaml?")
-	_, err = planfile.Read("work/plan.yaml", []byte(plan), open("", &planfile.NoShop{}))
+	_, err = planfile.Read("work/plan.yaml", []byte(plan), open("", &shopfile.Missing{}))
 	assert.ErrorContains(t, err, "check the path")
 	_, err = planfile.Read("work/plan.yaml", []byte(plan), nil)
 	assert.ErrorContains(t, err, "write the keys of the shop in the plan")
@@ -330,7 +331,7 @@ func TestExamplesAreRead(t *testing.T) {
 	} {
 		assert.NotEmpty(t, read(t, name, data).Pieces, name)
 	}
-	shop, err := planfile.ReadShop("shop.yaml", examples.StarterShop, joinery.Inches)
+	shop, err := shopfile.Read("shop.yaml", examples.StarterShop, joinery.Inches)
 	require.NoError(t, err)
 	assert.Len(t, shop.Bits, 4)
 }

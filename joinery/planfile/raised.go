@@ -5,6 +5,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/joint"
+	"fencecard/joinery/planfile/yamlfile"
 )
 
 // wordsFor are the words of a joint at one meeting, with what is left of the
@@ -23,22 +24,22 @@ func (r *planReader) raisedEdges(b *blank) joint.Raised {
 		across = b.Across
 		b = r.named[b.MirrorOf]
 	}
-	if b == nil || valueOf(b.f.node, "cuts") == nil {
+	if b == nil || yamlfile.ValueOf(b.f.Node, "cuts") == nil {
 		return joint.Raised{}
 	}
-	for _, n := range valueOf(b.f.node, "cuts").Content {
-		name, in, leaves := valueOf(n, joinery.RaisedPanel.Name), valueOf(n, "in"), valueOf(n, "leaves")
+	for _, n := range yamlfile.ValueOf(b.f.Node, "cuts").Content {
+		name, in, leaves := yamlfile.ValueOf(n, joinery.RaisedPanel.Name), yamlfile.ValueOf(n, "in"), yamlfile.ValueOf(n, "leaves")
 		if name == nil || in == nil || leaves == nil {
 			continue
 		}
 		side, ok := joinery.ParseSide(strings.ToLower(in.Value))
-		thick, err := joinery.ParseLength(leaves.Value, r.unit)
+		thick, err := joinery.ParseLength(leaves.Value, r.Unit)
 		if !ok || err != nil || thick <= 0 || thick >= b.Size.Between(side) {
 			continue
 		}
 		edges := joint.Raised{Leaves: joint.Line{Distance: thick, From: flipped(side.Opposite(), across)}}
-		if bit := valueOf(n, "bit"); bit != nil {
-			if known := r.plan.Shop.Bit(oneLine(bit.Value)); known != nil && known.Outline != nil {
+		if bit := yamlfile.ValueOf(n, "bit"); bit != nil {
+			if known := r.plan.Shop.Bit(yamlfile.OneLine(bit.Value)); known != nil && known.Outline != nil {
 				edges.Flat = known.Outline.Flat()
 			}
 		}

@@ -7,6 +7,8 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/joint"
 	"fencecard/joinery/pattern"
+	"fencecard/joinery/planfile/keys"
+	"fencecard/joinery/planfile/yamlfile"
 )
 
 // mostRepeats is more than any piece has slats.
@@ -22,31 +24,31 @@ type repeat struct {
 }
 
 // readRepeat reads how often a cut repeats and where; nil with a fault.
-func (r *planReader) readRepeat(f *fields) *repeat {
-	if !f.has("repeat") {
+func (r *planReader) readRepeat(f *yamlfile.Fields) *repeat {
+	if !f.Has("repeat") {
 		return nil
 	}
-	n := f.value("repeat")
-	if !r.mapping(n, "a repeat says how many times and where", "write "+example("repeat")) {
+	n := f.Value("repeat")
+	if !r.Mapping(n, "a repeat says how many times and where", "write "+keys.Example("repeat")) {
 		return nil
 	}
-	before := len(r.faults)
-	g := r.fields(n, "repeat", repeatKeys)
-	g.need("times")
+	before := len(r.Faults)
+	g := r.Fields(n, "repeat", keys.Repeat)
+	g.Need("times")
 	times := r.times(g)
 	switch {
-	case g.written("between") && (g.written("first") || g.written("every")):
-		r.fault(n, "write between for even spacing, or first and every", "between says where all of them lie, and first or every says it again")
-	case g.written("between"):
+	case g.Written("between") && (g.Written("first") || g.Written("every")):
+		r.Fault(n, "write between for even spacing, or first and every", "between says where all of them lie, and first or every says it again")
+	case g.Written("between"):
 		return r.evenly(g, times, before)
-	case !g.written("first") || !g.written("every"):
-		if len(r.faults) == before {
-			r.fault(n, "write first: 3 from left, every: 2 1/2; or between: 3 and 31 from left", "the repeat does not say where all of them lie")
+	case !g.Written("first") || !g.Written("every"):
+		if len(r.Faults) == before {
+			r.Fault(n, "write first: 3 from left, every: 2 1/2; or between: 3 and 31 from left", "the repeat does not say where all of them lie")
 		}
 	default:
 		line := r.distance(g, "first")
-		every := g.positive("every")
-		if len(r.faults) > before {
+		every := g.Positive("every")
+		if len(r.Faults) > before {
 			return nil
 		}
 		rep := &repeat{from: line.From}
@@ -59,17 +61,17 @@ func (r *planReader) readRepeat(f *fields) *repeat {
 }
 
 // times reads how often.
-func (r *planReader) times(f *fields) int {
-	text, n, ok := f.scalar("times")
+func (r *planReader) times(f *yamlfile.Fields) int {
+	text, n, ok := f.Scalar("times")
 	if !ok {
 		return 0
 	}
 	times, err := strconv.Atoi(text)
 	switch {
 	case err != nil || times < 1:
-		r.fault(n, "write how many there are, such as times: 12", "%s is not a whole number above 0", quoted(text))
+		r.Fault(n, "write how many there are, such as times: 12", "%s is not a whole number above 0", yamlfile.Quoted(text))
 	case times > mostRepeats:
-		r.fault(n, fmt.Sprintf("write %d at the most", mostRepeats), "%s times are too many for one piece", short(text))
+		r.Fault(n, fmt.Sprintf("write %d at the most", mostRepeats), "%s times are too many for one piece", yamlfile.Short(text))
 	default:
 		return times
 	}
@@ -77,50 +79,50 @@ func (r *planReader) times(f *fields) int {
 }
 
 // distance reads a distance, which may be 0, from a side.
-func (r *planReader) distance(f *fields, key string) (line joint.Line) {
-	text, n, ok := f.scalar(key)
+func (r *planReader) distance(f *yamlfile.Fields, key string) (line joint.Line) {
+	text, n, ok := f.Scalar(key)
 	if !ok {
 		return line
 	}
-	written, side, ok := fromSide(text)
+	written, side, ok := yamlfile.FromSide(text)
 	if !ok {
-		r.fault(n, "write "+key+": 3 from left", "%s is no distance from a side", quoted(text))
+		r.Fault(n, "write "+key+": 3 from left", "%s is no distance from a side", yamlfile.Quoted(text))
 		return line
 	}
-	line.Distance, _ = r.length(n, written)
-	line.From = r.side(n, side)
+	line.Distance, _ = r.Length(n, written)
+	line.From = r.Side(n, side)
 	return line
 }
 
 // evenly spaces the cuts between the first and the last.
-func (r *planReader) evenly(f *fields, times, before int) *repeat {
-	text, n, ok := f.scalar("between")
+func (r *planReader) evenly(f *yamlfile.Fields, times, before int) *repeat {
+	text, n, ok := f.Scalar("between")
 	if !ok {
 		return nil
 	}
 	m := betweenText.FindStringSubmatch(text)
 	if m == nil {
-		r.fault(n, "write "+example("between"), "%s does not say where the first and the last lie", quoted(text))
+		r.Fault(n, "write "+keys.Example("between"), "%s does not say where the first and the last lie", yamlfile.Quoted(text))
 		return nil
 	}
-	first, _ := r.length(n, m[1])
-	last, _ := r.length(n, m[2])
-	rep := &repeat{from: r.side(n, m[3])}
+	first, _ := r.Length(n, m[1])
+	last, _ := r.Length(n, m[2])
+	rep := &repeat{from: r.Side(n, m[3])}
 	switch {
-	case len(r.faults) > before:
+	case len(r.Faults) > before:
 		return nil
 	case times < 2:
-		r.fault(n, "write first: "+m[1]+" from "+m[3]+", or times: 2", "one cut cannot lie at two places")
+		r.Fault(n, "write first: "+m[1]+" from "+m[3]+", or times: 2", "one cut cannot lie at two places")
 		return nil
 	case first >= last:
-		r.fault(n, fmt.Sprintf("write the nearer first: between: %s and %s from %s", m[2], m[1], m[3]), "the last lies no further from the %s than the first", m[3])
+		r.Fault(n, fmt.Sprintf("write the nearer first: between: %s and %s from %s", m[2], m[1], m[3]), "the last lies no further from the %s than the first", m[3])
 		return nil
 	}
 	for i := range joinery.Length(times) {
 		exact := (last - first) * i
 		at := first + exact/joinery.Length(times-1)
-		if i > 0 && int(i) < times-1 && (exact%joinery.Length(times-1) != 0 || !r.scale.On(at)) {
-			at, rep.rounded = r.scale.Round(at), true
+		if i > 0 && int(i) < times-1 && (exact%joinery.Length(times-1) != 0 || !r.Scale.On(at)) {
+			at, rep.rounded = r.Scale.Round(at), true
 		}
 		rep.at = append(rep.at, at)
 	}

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"fencecard/joinery"
+	"fencecard/joinery/planfile/yamlfile"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -12,30 +13,30 @@ import (
 // readRepeated reads a cut that repeats, and returns one cut for each place. A
 // span that is a bare length begins at the places; else they are where the near
 // walls are.
-func (r *planReader) readRepeated(f *fields, cut *joinery.Cut, b *blank) []*joinery.Cut {
+func (r *planReader) readRepeated(f *yamlfile.Fields, cut *joinery.Cut, b *blank) []*joinery.Cut {
 	kind, base := cut.Kind, cut.Name
 	rep := r.readRepeat(f)
-	at := f.value("repeat")
+	at := f.Value("repeat")
 	long, along := r.bareSpan(f)
 	required := slices.Clone(kind.Required)
 	switch {
 	case !kind.Has("span"):
-		r.fault(f.key("repeat"), "write each with a dash of its own", "a %s lies at one place, an end", kind)
+		r.Fault(f.Key("repeat"), "write each with a dash of its own", "a %s lies at one place, an end", kind)
 		return nil
 	case along:
-		f.forget("span")
+		f.Forget("span")
 	case !kind.Has("setback"):
-		r.fault(at, "write span: 1 1/2, with its length, and the repeat says where each begins", "a %s lies along one edge, so it repeats along it", kind)
+		r.Fault(at, "write span: 1 1/2, with its length, and the repeat says where each begins", "a %s lies along one edge, so it repeats along it", kind)
 		return nil
-	case f.written("setback"):
-		r.fault(f.key("setback"), "take setback out; or, if they lie one behind the other, write how long each is: span: 1 1/2",
+	case f.Written("setback"):
+		r.Fault(f.Key("setback"), "take setback out; or, if they lie one behind the other, write how long each is: span: 1 1/2",
 			"repeat and setback both say where the near walls are")
 		return nil
 	default:
 		required = slices.DeleteFunc(required, func(key string) bool { return key == "setback" })
 		cut.Places.Add("setback", at.Line, at.Column)
 	}
-	f.need(required...)
+	f.Need(required...)
 	if base == "" || rep == nil {
 		r.readCutValues(f, cut, b)
 		return nil
@@ -45,12 +46,12 @@ func (r *planReader) readRepeated(f *fields, cut *joinery.Cut, b *blank) []*join
 	}
 	name := func(i int) string { return base + " " + strconv.Itoa(i+1) }
 	for i := range rep.at {
-		b.cuts.see(r, name(i), f.value(f.kind))
+		b.cuts.see(r, name(i), f.Value(f.Kind))
 		b.cuts.stand(base, name(i))
 	}
 	cut.Name = name(0)
 	r.readCutValues(f, cut, b)
-	cut.Note = rep.note(cut.Note, r.scale)
+	cut.Note = rep.note(cut.Note, r.Scale)
 	var cuts []*joinery.Cut
 	if r.pastTheEnd(at, rep, taken(along, long, cut.Width), b, name) {
 		return nil
@@ -76,8 +77,8 @@ func (r *planReader) pastTheEnd(n *yaml.Node, rep *repeat, long joinery.Length, 
 	size := b.Size.Between(rep.from)
 	for i, at := range rep.at {
 		if out := at + long - size; out > 0 {
-			r.fault(n, "repeat it fewer times, or closer together", "%s would end %s outside the piece, which measures %s %s",
-				quoted(name(i)), r.scale.Say(out), r.scale.Say(size), rep.from.Dimension())
+			r.Fault(n, "repeat it fewer times, or closer together", "%s would end %s outside the piece, which measures %s %s",
+				yamlfile.Quoted(name(i)), r.Scale.Say(out), r.Scale.Say(size), rep.from.Dimension())
 			return true
 		}
 	}
@@ -85,21 +86,21 @@ func (r *planReader) pastTheEnd(n *yaml.Node, rep *repeat, long joinery.Length, 
 }
 
 // bareSpan reads a span that is a length alone, as a repeat may have.
-func (r *planReader) bareSpan(f *fields) (joinery.Length, bool) {
-	n := f.value("span")
-	if n == nil || !r.isLength(n.Value) {
+func (r *planReader) bareSpan(f *yamlfile.Fields) (joinery.Length, bool) {
+	n := f.Value("span")
+	if n == nil || !r.IsLength(n.Value) {
 		return 0, false
 	}
-	return f.positive("span"), true
+	return f.Positive("span"), true
 }
 
 // copies reports whether so many more cuts can be taken; where they cannot,
 // reading ends with that fault.
-func (r *planReader) copies(f *fields, times int) bool {
+func (r *planReader) copies(f *yamlfile.Fields, times int) bool {
 	if r.copied += times; r.copied <= mostMirrored {
 		return true
 	}
-	r.fault(f.key("repeat"), "split the plan", "with this repeat there are more than %d cuts from mirrors and repeats", mostMirrored)
+	r.Fault(f.Key("repeat"), "split the plan", "with this repeat there are more than %d cuts from mirrors and repeats", mostMirrored)
 	r.crowded = true
 	return false
 }

@@ -6,6 +6,8 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/joint"
+	"fencecard/joinery/planfile/keys"
+	"fencecard/joinery/planfile/yamlfile"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -21,10 +23,10 @@ type spotRef struct {
 // in short, "PIECE / left, right", is of the same piece. Where no side is
 // needed, the name of a piece will do. The ends that go into them tell which sides
 // are likely meant.
-func (r *planReader) readSpots(f *fields, key string, sided bool, ends []spotRef) []spotRef {
+func (r *planReader) readSpots(f *yamlfile.Fields, key string, sided bool, ends []spotRef) []spotRef {
 	var spots []spotRef
 	last := ""
-	for _, n := range f.oneOrMore(key) {
+	for _, n := range f.OneOrMore(key) {
 		for _, item := range r.spotItems(n.Value) {
 			if name, side, ok := r.spotNamed(n, key, item, &last, sided, facingSide(ends, len(spots))); ok {
 				if ref, found := r.spot(n, item, name, side); found {
@@ -64,25 +66,25 @@ func (r *planReader) spotNamed(n *yaml.Node, key, item string, last *string, sid
 	at := strings.LastIndex(item, "/")
 	if at < 0 {
 		if !sided {
-			return oneLine(item), joinery.NoSide, true
+			return yamlfile.OneLine(item), joinery.NoSide, true
 		}
-		if near := joinery.Nearest(strings.ToLower(item), sideNames()); near != "" && *last != "" {
-			r.choice(inside(r.place(n), item), "side", item, sideNames()...)
+		if near := joinery.Nearest(strings.ToLower(item), keys.SideNames()); near != "" && *last != "" {
+			r.Choice(yamlfile.Inside(r.Place(n), item), "side", item, keys.SideNames()...)
 			return "", joinery.NoSide, false
 		}
-		remedy := fmt.Sprintf("write %s: %s / %s, with the end or side that is meant", key, short(item), meets)
-		if _, known := r.named[oneLine(item)]; !known {
+		remedy := fmt.Sprintf("write %s: %s / %s, with the end or side that is meant", key, yamlfile.Short(item), meets)
+		if _, known := r.named[yamlfile.OneLine(item)]; !known {
 			remedy = "write a piece and a side of it, such as " + key + ": front left leg / right"
 		}
-		r.add(joinery.Fault{Place: inside(r.place(n), item), Problem: quoted(item) + " does not say which side", Remedy: remedy})
+		r.Add(joinery.Fault{Place: yamlfile.Inside(r.Place(n), item), Problem: yamlfile.Quoted(item) + " does not say which side", Remedy: remedy})
 		return "", joinery.NoSide, false
 	}
-	name = oneLine(item[:at])
+	name = yamlfile.OneLine(item[:at])
 	word := strings.TrimSpace(item[at+1:])
 	word = strings.TrimSuffix(strings.TrimSuffix(word, " end"), " side")
-	before := len(r.faults)
-	side = r.side(n, word)
-	if len(r.faults) > before {
+	before := len(r.Faults)
+	side = r.Side(n, word)
+	if len(r.Faults) > before {
 		return "", joinery.NoSide, false
 	}
 	*last = name
@@ -91,12 +93,12 @@ func (r *planReader) spotNamed(n *yaml.Node, key, item string, last *string, sid
 
 // spot finds the piece that is meant.
 func (r *planReader) spot(n *yaml.Node, item, name string, side joinery.Side) (spotRef, bool) {
-	at := inside(r.place(n), item)
+	at := yamlfile.Inside(r.Place(n), item)
 	b, ok := r.named[name]
 	switch {
 	case !ok && r.nameless:
 	case !ok:
-		r.add(joinery.Fault{Place: at, Problem: "there is no piece named " + quoted(name), Remedy: r.nearPiece(name, nil)})
+		r.Add(joinery.Fault{Place: at, Problem: "there is no piece named " + yamlfile.Quoted(name), Remedy: r.nearPiece(name, nil)})
 	case b.related:
 		return spotRef{joint.Spot{Piece: b.Piece, Side: side}, b, at}, true
 	}

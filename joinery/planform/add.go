@@ -4,7 +4,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
-	"fencecard/joinery/planfile"
+	"fencecard/joinery/planfile/yamlfile"
 )
 
 // begin writes a plan's or a shop's own keys into a text of which nothing is written yet.
@@ -54,7 +54,7 @@ func (w *writer) add() (string, error) {
 		w.appendText(w.list + ":\n" + w.blankLine(true) + w.lines(2, 4))
 	case list == nil:
 		w.addList(parent)
-	case list.Value.Kind == planfile.WrittenNothing, list.Value.Kind == planfile.WrittenList:
+	case list.Value.Kind == yamlfile.WrittenNothing, list.Value.Kind == yamlfile.WrittenList:
 		number = len(list.Value.Items)
 		w.addTo(parent, list)
 	default:
@@ -95,7 +95,7 @@ func (w *writer) putShop(lines, braces string) error {
 	case plan.keys == nil:
 		w.appendText("shop:\n" + indented(lines, 2) + "\n")
 		return nil
-	case plan.keys.Value(shopAt) != nil && plan.keys.Value(shopAt).Kind != planfile.WrittenNothing:
+	case plan.keys.Value(shopAt) != nil && plan.keys.Value(shopAt).Kind != yamlfile.WrittenNothing:
 		return joinery.Fault{Problem: "the plan has a shop already", Remedy: "change that one, or clear the plan's shop first"}
 	}
 	below := indented(lines, plan.keys.Column+2)
@@ -146,7 +146,7 @@ func (w *writer) fresh(parent *thing) string {
 }
 
 // addTo writes one more entry of a list.
-func (w *writer) addTo(parent *thing, p *planfile.WrittenPair) {
+func (w *writer) addTo(parent *thing, p *yamlfile.WrittenPair) {
 	list := p.Value
 	if list.Flow && len(list.Items) > 0 {
 		last := list.Items[len(list.Items)-1]
@@ -154,7 +154,7 @@ func (w *writer) addTo(parent *thing, p *planfile.WrittenPair) {
 		return
 	}
 	if parent.keys.Flow {
-		if list.Kind == planfile.WrittenNothing {
+		if list.Kind == yamlfile.WrittenNothing {
 			w.exchange(ending(*p), ending(*p), " ["+w.braces()+"]")
 		} else {
 			w.exchange(list.From+1, list.From+1, w.braces())
@@ -162,7 +162,7 @@ func (w *writer) addTo(parent *thing, p *planfile.WrittenPair) {
 		return
 	}
 	if len(list.Items) == 0 {
-		if list.Kind == planfile.WrittenList {
+		if list.Kind == yamlfile.WrittenList {
 			w.exchange(p.Colon, list.To, "")
 		}
 		w.insertLines(w.nextLine(ending(*p)), w.fresh(parent))
@@ -171,7 +171,7 @@ func (w *writer) addTo(parent *thing, p *planfile.WrittenPair) {
 	last := list.Items[len(list.Items)-1]
 	dash := list.Items[0].Dash - w.lineStart(list.Items[0].Dash)
 	key := dash + 2
-	if last.Kind == planfile.WrittenKeys && !last.Flow {
+	if last.Kind == yamlfile.WrittenKeys && !last.Flow {
 		key = max(last.Column, dash+2)
 	}
 	lines := w.lines(dash, key)
@@ -189,7 +189,7 @@ func (w *writer) blankLine(blank bool) string {
 }
 
 // spaced reports whether blank lines stand between the entries of a list.
-func (w *writer) spaced(p *planfile.WrittenPair) bool {
+func (w *writer) spaced(p *yamlfile.WrittenPair) bool {
 	items := p.Value.Items
 	switch len(items) {
 	case 0:

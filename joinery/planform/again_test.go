@@ -16,7 +16,7 @@ import (
 // makers wrote, and broken ones, of which some cannot be read.
 func plans(t testing.TB) map[string][]byte {
 	all := map[string][]byte{}
-	for _, pattern := range []string{"../examples/*.yaml", "../planfile/builtin.yaml", "../../testdata/*.yaml", "../../testdata/*/*.yaml"} {
+	for _, pattern := range []string{"../examples/*.yaml", "../planfile/shopfile/builtin.yaml", "../../testdata/*.yaml", "../../testdata/*/*.yaml"} {
 		files, err := filepath.Glob(pattern)
 		require.NoError(t, err)
 		for _, file := range files {

@@ -2,7 +2,8 @@ package planform
 
 import (
 	"fencecard/joinery"
-	"fencecard/joinery/planfile"
+	"fencecard/joinery/planfile/keys"
+	"fencecard/joinery/planfile/shopfile"
 )
 
 // Blank is a form for something new of a kind, in the thing that stands there:
@@ -68,32 +69,32 @@ func Offers(text []byte, shop *joinery.Shop) map[string][]string {
 		if name := d.things[i].named(); name != "" {
 			switch d.things[i].kind {
 			case Piece:
-				names[planfile.Pieces] = append(names[planfile.Pieces], name)
+				names[keys.Pieces] = append(names[keys.Pieces], name)
 				if cuts := d.cutNames(&d.things[i]); cuts != nil {
-					names[planfile.Cuts+" "+d.things[i].at] = cuts
+					names[keys.Cuts+" "+d.things[i].at] = cuts
 				}
 			case Bit:
-				names[planfile.Bits] = append(names[planfile.Bits], name)
+				names[keys.Bits] = append(names[keys.Bits], name)
 			case Wood:
-				names[planfile.Woods] = append(names[planfile.Woods], name)
+				names[keys.Woods] = append(names[keys.Woods], name)
 			}
 		}
 	}
-	if shop == nil && names[planfile.Bits] == nil {
-		builtIn := planfile.BuiltInShop(d.unit())
+	if shop == nil && names[keys.Bits] == nil {
+		builtIn := shopfile.BuiltIn(d.unit())
 		shop = &builtIn
 	}
 	if shop != nil {
-		names[planfile.Bits], names[planfile.Woods] = nil, nil
+		names[keys.Bits], names[keys.Woods] = nil, nil
 		for i := range shop.Bits {
-			names[planfile.Bits] = append(names[planfile.Bits], shop.Bits[i].Name)
+			names[keys.Bits] = append(names[keys.Bits], shop.Bits[i].Name)
 		}
 		for _, w := range shop.Woods {
-			names[planfile.Woods] = append(names[planfile.Woods], w.Name)
+			names[keys.Woods] = append(names[keys.Woods], w.Name)
 		}
 	}
 	for _, w := range joinery.Woods() {
-		names[planfile.Woods] = append(names[planfile.Woods], w.Name)
+		names[keys.Woods] = append(names[keys.Woods], w.Name)
 	}
 	return names
 }
@@ -101,7 +102,7 @@ func Offers(text []byte, shop *joinery.Shop) map[string][]string {
 // cutNames lists the names of a piece's cuts, those of the piece it mirrors first.
 func (d *document) cutNames(piece *thing) []string {
 	var names []string
-	if of := value(piece.keys.Value("mirror").Value("of"), planfile.OneText); of != "" {
+	if of := value(piece.keys.Value("mirror").Value("of"), keys.OneText); of != "" {
 		for i := range d.things {
 			if other := &d.things[i]; other.kind == Piece && other != piece && other.named() == of {
 				names = d.ownCuts(other)

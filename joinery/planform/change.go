@@ -5,14 +5,15 @@ import (
 	"strings"
 
 	"fencecard/joinery"
-	"fencecard/joinery/planfile"
+	"fencecard/joinery/planfile/keys"
+	"fencecard/joinery/planfile/yamlfile"
 )
 
 // entry is a value for a key of something, "" for none.
 type entry struct {
 	key   string
 	value string
-	shape planfile.Shape
+	shape keys.Shape
 	inner []entry // of a key with keys inside
 
 	holds   bool // it has keys inside, or a form of its own
@@ -87,13 +88,13 @@ func both(key string) error {
 // keysChange changes keys of one mapping. Its entries are those that change.
 type keysChange struct {
 	*splices
-	keys    *planfile.Written
+	keys    *yamlfile.Written
 	order   []string
 	removed []int // numbers of pairs
 }
 
 // change writes the entries and reports whether nothing is left of the mapping.
-func (s *splices) change(keys *planfile.Written, entries []entry, order []string) (emptied bool, err error) {
+func (s *splices) change(keys *yamlfile.Written, entries []entry, order []string) (emptied bool, err error) {
 	c := &keysChange{splices: s, keys: keys, order: order}
 	var fresh []entry
 	for _, e := range entries {
@@ -120,15 +121,15 @@ func (s *splices) change(keys *planfile.Written, entries []entry, order []string
 
 // pair is the number of the first pair of a key, -1 for none.
 func (c *keysChange) pair(key string) int {
-	return slices.IndexFunc(c.keys.Pairs, func(p planfile.WrittenPair) bool {
-		return p.Key.Kind == planfile.WrittenText && p.Key.Text == key
+	return slices.IndexFunc(c.keys.Pairs, func(p yamlfile.WrittenPair) bool {
+		return p.Key.Kind == yamlfile.WrittenText && p.Key.Text == key
 	})
 }
 
 // exchangeValue changes the value of a key that is there.
 func (c *keysChange) exchangeValue(at int, e entry) error {
 	p := c.keys.Pairs[at]
-	if e.holds && p.Value.Kind == planfile.WrittenKeys && !e.cleared || len(e.inner) > 0 && p.Value.Kind == planfile.WrittenKeys {
+	if e.holds && p.Value.Kind == yamlfile.WrittenKeys && !e.cleared || len(e.inner) > 0 && p.Value.Kind == yamlfile.WrittenKeys {
 		return c.exchangeInner(at, e)
 	}
 	if e.gone() {
@@ -136,7 +137,7 @@ func (c *keysChange) exchangeValue(at int, e entry) error {
 		return nil
 	}
 	filled := slices.ContainsFunc(e.inner, func(i entry) bool { return i.value != "" })
-	if e.value != "" && filled || filled && e.either && !e.cleared && p.Value.Kind != planfile.WrittenNothing {
+	if e.value != "" && filled || filled && e.either && !e.cleared && p.Value.Kind != yamlfile.WrittenNothing {
 		return both(e.key)
 	}
 	c.set(p, e.text(c.keys.Flow, p.Value.Quote))
@@ -168,13 +169,13 @@ func (c *keysChange) exchangeInner(at int, e entry) error {
 }
 
 // set puts a text in the place of a value.
-func (c *keysChange) set(p planfile.WrittenPair, text string) {
+func (c *keysChange) set(p yamlfile.WrittenPair, text string) {
 	v := p.Value
-	block := !v.Flow && (v.Kind == planfile.WrittenKeys || v.Kind == planfile.WrittenList) || v.Quote == '|' || v.Quote == '>'
+	block := !v.Flow && (v.Kind == yamlfile.WrittenKeys || v.Kind == yamlfile.WrittenList) || v.Quote == '|' || v.Quote == '>'
 	switch {
 	case p.Colon == 0:
 		c.exchange(p.Key.To, p.Key.To, ": "+text)
-	case v.Kind == planfile.WrittenNothing:
+	case v.Kind == yamlfile.WrittenNothing:
 		c.exchange(p.Colon, p.Colon, " "+text)
 	case block:
 		c.exchange(p.Colon, v.To, " "+text)
@@ -218,7 +219,7 @@ func (c *keysChange) remove() {
 }
 
 // ending is where a pair ends.
-func ending(p planfile.WrittenPair) int { return max(p.Key.To, p.Colon, p.Value.To) }
+func ending(p yamlfile.WrittenPair) int { return max(p.Key.To, p.Colon, p.Value.To) }
 
 // insert puts a new key where it belongs: behind those that come before it.
 func (c *keysChange) insert(e entry) {

@@ -4,12 +4,13 @@ import (
 	"strconv"
 	"strings"
 
-	"fencecard/joinery/planfile"
+	"fencecard/joinery/planfile/keys"
+	"fencecard/joinery/planfile/yamlfile"
 )
 
 // document is a text taken apart into the things that have forms.
 type document struct {
-	root   *planfile.Written // nil where nothing is written yet
+	root   *yamlfile.Written // nil where nothing is written yet
 	things []thing
 }
 
@@ -17,14 +18,14 @@ type document struct {
 type thing struct {
 	*sort
 	at, under string
-	keys      *planfile.Written // nil for a plan of which nothing is written
-	list      *planfile.Written // the list it stands in, or nil
+	keys      *yamlfile.Written // nil for a plan of which nothing is written
+	list      *yamlfile.Written // the list it stands in, or nil
 	number    int               // in that list
 }
 
 // open takes a text apart. The error is [joinery.Faults].
 func open(name string, data []byte) (*document, error) {
-	root, err := planfile.ReadWritten(name, data)
+	root, err := yamlfile.ReadWritten(name, data)
 	if err != nil {
 		return nil, err
 	}
@@ -38,15 +39,15 @@ func open(name string, data []byte) (*document, error) {
 }
 
 // isShop reports whether a text is a shop file.
-func isShop(root *planfile.Written) bool {
+func isShop(root *yamlfile.Written) bool {
 	return root != nil && root.Pair("pieces") == nil && (root.Pair("bits") != nil || root.Pair("fence") != nil || root.Pair("lift") != nil)
 }
 
 // add adds a thing and what stands in it.
-func (d *document) add(kind, at, under string, keys *planfile.Written) {
+func (d *document) add(kind, at, under string, keys *yamlfile.Written) {
 	d.things = append(d.things, thing{sort: sortOf(kind), at: at, under: under, keys: keys})
 	if kind == Plan && keys != nil {
-		if shop := keys.Value(shopAt); shop != nil && shop.Kind == planfile.WrittenKeys {
+		if shop := keys.Value(shopAt); shop != nil && shop.Kind == yamlfile.WrittenKeys {
 			d.add(Shop, shopAt, Top, shop)
 		}
 	}
@@ -56,12 +57,12 @@ func (d *document) add(kind, at, under string, keys *planfile.Written) {
 }
 
 // addAll adds the entries of a list.
-func (d *document) addAll(list, under string, w *planfile.Written) {
+func (d *document) addAll(list, under string, w *yamlfile.Written) {
 	if w == nil {
 		return
 	}
 	for i, item := range w.Items {
-		if item.Kind != planfile.WrittenKeys {
+		if item.Kind != yamlfile.WrittenKeys {
 			continue
 		}
 		first := len(d.things)
@@ -96,12 +97,12 @@ func (d *document) find(at string) *thing {
 }
 
 // heading is the pair of a cut or a joint whose key is its kind, or nil.
-func (t *thing) heading() *planfile.WrittenPair {
+func (t *thing) heading() *yamlfile.WrittenPair {
 	if t.isKind == nil || t.keys == nil {
 		return nil
 	}
 	for i := range t.keys.Pairs {
-		if k := t.keys.Pairs[i].Key; k.Kind == planfile.WrittenText && t.isKind(k.Text) {
+		if k := t.keys.Pairs[i].Key; k.Kind == yamlfile.WrittenText && t.isKind(k.Text) {
 			return &t.keys.Pairs[i]
 		}
 	}
@@ -119,10 +120,10 @@ func (t *thing) word() string {
 // named is the name of a thing, "" where it has none.
 func (t *thing) named() string {
 	if h := t.heading(); h != nil {
-		return value(h.Value, planfile.OneText)
+		return value(h.Value, keys.OneText)
 	}
 	if t.name == "" {
 		return ""
 	}
-	return value(t.keys.Value(t.name), planfile.OneText)
+	return value(t.keys.Value(t.name), keys.OneText)
 }

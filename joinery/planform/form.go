@@ -1,6 +1,6 @@
 package planform
 
-import "fencecard/joinery/planfile"
+import "fencecard/joinery/planfile/keys"
 
 // The kinds of form.
 const (
@@ -46,7 +46,7 @@ type Field struct {
 	Open    bool     `json:"open"`
 	// Shape tells how several values are written: of [planfile.Names] the value
 	// lists names with commas, in double quotes what has a comma itself.
-	Shape planfile.Shape `json:"shape"`
+	Shape keys.Shape `json:"shape"`
 	// From is the list of names to offer, see [Offers]; of "cuts" that of the piece.
 	From string `json:"from"`
 	// Needed tells that the thing is none without.

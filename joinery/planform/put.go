@@ -7,7 +7,8 @@ import (
 	"strings"
 
 	"fencecard/joinery"
-	"fencecard/joinery/planfile"
+	"fencecard/joinery/planfile/keys"
+	"fencecard/joinery/planfile/yamlfile"
 )
 
 // Put writes a form into a text and tells where it stands there. A form that has a
@@ -99,9 +100,9 @@ func (w *writer) change() error {
 func same(f Field, now string) bool {
 	value := oneLine(f.Value)
 	switch f.Shape {
-	case planfile.Names:
+	case keys.Names:
 		value = joinNames(splitNames(value))
-	case planfile.Brackets:
+	case keys.Brackets:
 		value, now = strings.ReplaceAll(value, " ", ""), strings.ReplaceAll(now, " ", "")
 	}
 	return value == now
@@ -129,7 +130,7 @@ func (w *writer) head(t *thing, word string) error {
 	if word != h.Key.Text {
 		w.exchange(h.Key.From, h.Key.To, keyText(word))
 	}
-	switch now := value(h.Value, planfile.OneText); {
+	switch now := value(h.Value, keys.OneText); {
 	case name == now:
 	case name == "":
 		w.exchange(max(h.Colon, h.Key.To), h.Value.To, "")
@@ -212,7 +213,7 @@ func (d *document) sayings(but string) []string {
 		var b strings.Builder
 		b.WriteString(t.kind)
 		for _, p := range t.keys.Pairs {
-			if own := slices.Contains(listsIn(t.kind), p.Key.Text) || t.kind == Plan && p.Key.Text == shopAt && p.Value.Kind == planfile.WrittenKeys; !own {
+			if own := slices.Contains(listsIn(t.kind), p.Key.Text) || t.kind == Plan && p.Key.Text == shopAt && p.Value.Kind == yamlfile.WrittenKeys; !own {
 				b.WriteString("\n" + inFlow(p.Key) + ": " + inFlow(p.Value))
 			}
 		}

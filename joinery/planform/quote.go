@@ -3,15 +3,15 @@ package planform
 import (
 	"strings"
 
-	"fencecard/joinery/planfile"
+	"fencecard/joinery/planfile/keys"
 )
 
 // encoded is a value as it stands in a plan. In braces, commas and brackets need
 // quotes round them. The quotes of what stood there before are kept.
-func encoded(text string, shape planfile.Shape, flow bool, quote byte) string {
+func encoded(text string, shape keys.Shape, flow bool, quote byte) string {
 	text = oneLine(text)
 	switch shape {
-	case planfile.Names:
+	case keys.Names:
 		names := splitNames(text)
 		if len(names) == 1 {
 			return scalar(names[0], flow, quote)
@@ -20,7 +20,7 @@ func encoded(text string, shape planfile.Shape, flow bool, quote byte) string {
 			names[i] = scalar(name, true, 0)
 		}
 		return "[" + strings.Join(names, ", ") + "]"
-	case planfile.Brackets:
+	case keys.Brackets:
 		if strings.HasPrefix(text, "[") {
 			return text
 		}

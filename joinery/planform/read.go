@@ -5,7 +5,8 @@ import (
 	"strings"
 
 	"fencecard/joinery"
-	"fencecard/joinery/planfile"
+	"fencecard/joinery/planfile/keys"
+	"fencecard/joinery/planfile/yamlfile"
 )
 
 // Read makes a form of everything in a text, in its order: the plan, its shop where
@@ -67,10 +68,10 @@ func (s *sort) fields(word string) []Field {
 
 // askedFor is the field of the kind or the name of something that has kinds.
 func askedFor(of, key string) Field {
-	return Field{Key: key, Label: planfile.Asks(of, key)}
+	return Field{Key: key, Label: keys.Asks(of, key)}
 }
 
-func fieldOf(k planfile.Key) Field {
+func fieldOf(k keys.Key) Field {
 	return Field{Key: k.Name, Label: k.Asks, Hint: k.Example, Default: k.LeftOut, Choices: k.Words, Open: k.Open,
 		Shape: k.Shape, From: k.From, Needed: k.Needed}
 }
@@ -83,7 +84,7 @@ func (t *thing) written(f *Field) string {
 		w, inside = w.Value(outer), inner
 	}
 	found := w.Value(inside)
-	if found != nil && found.Kind == planfile.WrittenKeys && t.holds(inside) {
+	if found != nil && found.Kind == yamlfile.WrittenKeys && t.holds(inside) {
 		return ""
 	}
 	return value(found, f.Shape)
@@ -91,7 +92,7 @@ func (t *thing) written(f *Field) string {
 
 // holds reports whether a key has keys inside that are asked for.
 func (s *sort) holds(key string) bool {
-	return planfile.Inside(s.of, key) != nil || s.kind == Plan && key == shopAt
+	return keys.Inside(s.of, key) != nil || s.kind == Plan && key == shopAt
 }
 
 // unknown are the fields of keys of which nothing is known.
@@ -99,10 +100,10 @@ func (t *thing) unknown(word string) []Field {
 	var fields []Field
 	for _, p := range t.keys.Pairs {
 		name := p.Key.Text
-		if p.Key.Kind != planfile.WrittenText || t.knows(word, name) || strings.Contains(name, ".") || t.keys.Pair(name).Key != p.Key {
+		if p.Key.Kind != yamlfile.WrittenText || t.knows(word, name) || strings.Contains(name, ".") || t.keys.Pair(name).Key != p.Key {
 			continue
 		}
-		fields = append(fields, Field{Key: name, Label: "not known here", Value: value(p.Value, planfile.OneText), Open: true, Unknown: true})
+		fields = append(fields, Field{Key: name, Label: "not known here", Value: value(p.Value, keys.OneText), Open: true, Unknown: true})
 	}
 	return fields
 }
@@ -116,7 +117,7 @@ func (s *sort) knows(word, key string) bool {
 	if s.kinds != nil && (s.isKind(key) || key == KindKey || key == NameKey) {
 		return true
 	}
-	return slices.Contains(listsIn(s.kind), key) || planfile.Inside(s.of, key) != nil
+	return slices.Contains(listsIn(s.kind), key) || keys.Inside(s.of, key) != nil
 }
 
 // settle puts in what follows from the rest of the form and the plan.
@@ -140,7 +141,7 @@ func (d *document) settle(f *Form) {
 			field.Default = size.Longest().String()
 		}
 		if field := f.Field("wood"); field != nil && plan != nil {
-			if wood := value(plan.keys.Value("wood"), planfile.OneText); wood != "" {
+			if wood := value(plan.keys.Value("wood"), keys.OneText); wood != "" {
 				field.Default = wood
 			}
 		}
@@ -156,7 +157,7 @@ func (d *document) settle(f *Form) {
 
 // unit is the plan's.
 func (d *document) unit() joinery.Unit {
-	if value(d.root.Value("unit"), planfile.OneText) == "mm" {
+	if value(d.root.Value("unit"), keys.OneText) == "mm" {
 		return joinery.Millimetres
 	}
 	return joinery.Inches

@@ -6,7 +6,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/joint"
-	"fencecard/joinery/planfile"
+	"fencecard/joinery/planfile/keys"
 )
 
 // sort is what the forms of one kind have in common.
@@ -14,7 +14,7 @@ type sort struct {
 	kind string
 	list string // the key of the list it stands in; "" for a plan and a shop
 	// keys are those it asks for; of a sort that has kinds, those of a kind.
-	keys func(word string) []planfile.Key
+	keys func(word string) []keys.Key
 	// kinds are the kinds it may be of, and isKind reports whether a word is one
 	// of them; nil where there are none.
 	kinds  func() []string
@@ -24,19 +24,19 @@ type sort struct {
 }
 
 var sorts = []sort{
-	{kind: Plan, keys: plain(planfile.PlanKeys), of: []string{"plan"}, name: "title"},
-	{kind: Piece, list: "pieces", keys: plain(planfile.PieceKeys), of: []string{"piece"}, name: "piece"},
+	{kind: Plan, keys: plain(keys.OfPlan), of: []string{"plan"}, name: "title"},
+	{kind: Piece, list: "pieces", keys: plain(keys.OfPiece), of: []string{"piece"}, name: "piece"},
 	{kind: Cut, list: "cuts", of: []string{"cut"},
-		keys:   kept(isCut, func(word string) []planfile.Key { return planfile.CutKeys(joinery.KindNamed(word)) }),
+		keys:   kept(isCut, func(word string) []keys.Key { return keys.OfCut(joinery.KindNamed(word)) }),
 		kinds:  func() []string { return namesOf(joinery.Kinds, func(k *joinery.Kind) string { return k.Name }) },
 		isKind: isCut},
 	{kind: Joint, list: "joints", of: []string{"joint"},
-		keys:   kept(isJoint, func(word string) []planfile.Key { return planfile.JointKeys(joint.KindNamed(word)) }),
+		keys:   kept(isJoint, func(word string) []keys.Key { return keys.OfJoint(joint.KindNamed(word)) }),
 		kinds:  func() []string { return namesOf(joint.Kinds, func(k *joint.Kind) string { return k.Name }) },
 		isKind: isJoint},
-	{kind: Shop, keys: plain(planfile.ShopKeys), of: []string{"shop"}},
-	{kind: Bit, list: "bits", keys: plain(planfile.BitKeys), of: []string{"bit"}, name: "bit"},
-	{kind: Wood, list: "woods", keys: plain(planfile.WoodKeys), of: []string{"wood"}, name: "wood"},
+	{kind: Shop, keys: plain(keys.OfShop), of: []string{"shop"}},
+	{kind: Bit, list: "bits", keys: plain(keys.OfBit), of: []string{"bit"}, name: "bit"},
+	{kind: Wood, list: "woods", keys: plain(keys.OfWood), of: []string{"wood"}, name: "wood"},
 }
 
 func isCut(word string) bool   { return joinery.KindNamed(word) != nil }
@@ -53,20 +53,20 @@ func sortOf(kind string) *sort {
 }
 
 // plain keeps keys that are the same for all of a sort.
-func plain(keys func() []planfile.Key) func(string) []planfile.Key {
-	once := sync.OnceValue(keys)
-	return func(string) []planfile.Key { return once() }
+func plain(all func() []keys.Key) func(string) []keys.Key {
+	once := sync.OnceValue(all)
+	return func(string) []keys.Key { return once() }
 }
 
 // kept keeps the keys of each kind, which a plan asks for again and again. A
 // word that is no kind has those that all kinds have.
-func kept(isKind func(string) bool, keys func(word string) []planfile.Key) func(string) []planfile.Key {
+func kept(isKind func(string) bool, of func(word string) []keys.Key) func(string) []keys.Key {
 	var known sync.Map
-	return func(word string) []planfile.Key {
+	return func(word string) []keys.Key {
 		if found, ok := known.Load(word); ok {
-			return found.([]planfile.Key)
+			return found.([]keys.Key)
 		}
-		made := keys(word)
+		made := of(word)
 		if word == "" || isKind(word) {
 			known.Store(word, made)
 		}
@@ -83,13 +83,13 @@ func namesOf[T any](all []T, name func(T) string) []string {
 }
 
 // key finds a key of the sort and of its kind.
-func (s *sort) key(kind, name string) (planfile.Key, bool) {
+func (s *sort) key(kind, name string) (keys.Key, bool) {
 	for _, k := range s.keys(kind) {
 		if k.Name == name {
 			return k, true
 		}
 	}
-	return planfile.Key{}, false
+	return keys.Key{}, false
 }
 
 // order lists the keys as they come in the text of one, without those inside

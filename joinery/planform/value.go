@@ -4,7 +4,8 @@ import (
 	"slices"
 	"strings"
 
-	"fencecard/joinery/planfile"
+	"fencecard/joinery/planfile/keys"
+	"fencecard/joinery/planfile/yamlfile"
 )
 
 // oneLine brings the blanks of a text together, as the reader of plans does.
@@ -12,20 +13,20 @@ func oneLine(text string) string { return strings.Join(strings.Fields(text), " "
 
 // value shows what is written at a key: a text as it reads, several of them with
 // commas, and what is neither in braces and brackets.
-func value(w *planfile.Written, shape planfile.Shape) string {
+func value(w *yamlfile.Written, shape keys.Shape) string {
 	switch {
-	case w == nil || w.Kind == planfile.WrittenNothing:
+	case w == nil || w.Kind == yamlfile.WrittenNothing:
 		return ""
-	case w.Kind == planfile.WrittenText && shape == planfile.Names:
+	case w.Kind == yamlfile.WrittenText && shape == keys.Names:
 		return joinNames([]string{oneLine(w.Text)})
-	case w.Kind == planfile.WrittenText:
+	case w.Kind == yamlfile.WrittenText:
 		return oneLine(w.Text)
-	case w.Kind == planfile.WrittenList && shape != planfile.Brackets && onlyTexts(w):
+	case w.Kind == yamlfile.WrittenList && shape != keys.Brackets && onlyTexts(w):
 		var texts []string
 		for _, item := range w.Items {
 			texts = append(texts, oneLine(item.Text))
 		}
-		if shape == planfile.Names {
+		if shape == keys.Names {
 			return joinNames(texts)
 		}
 		return strings.Join(texts, ", ")
@@ -33,25 +34,25 @@ func value(w *planfile.Written, shape planfile.Shape) string {
 	return inFlow(w)
 }
 
-func onlyTexts(w *planfile.Written) bool {
-	return len(w.Items) > 0 && !slices.ContainsFunc(w.Items, func(i planfile.WrittenItem) bool { return i.Kind != planfile.WrittenText })
+func onlyTexts(w *yamlfile.Written) bool {
+	return len(w.Items) > 0 && !slices.ContainsFunc(w.Items, func(i yamlfile.WrittenItem) bool { return i.Kind != yamlfile.WrittenText })
 }
 
 // inFlow writes a value in braces and brackets.
-func inFlow(w *planfile.Written) string {
+func inFlow(w *yamlfile.Written) string {
 	var parts []string
 	switch w.Kind {
-	case planfile.WrittenKeys:
+	case yamlfile.WrittenKeys:
 		for _, p := range w.Pairs {
 			parts = append(parts, strings.TrimSuffix(inFlow(p.Key)+": "+inFlow(p.Value), " "))
 		}
 		return "{" + strings.Join(parts, ", ") + "}"
-	case planfile.WrittenList:
+	case yamlfile.WrittenList:
 		for _, item := range w.Items {
 			parts = append(parts, inFlow(item.Written))
 		}
 		return "[" + strings.Join(parts, ", ") + "]"
-	case planfile.WrittenText:
+	case yamlfile.WrittenText:
 		return scalar(oneLine(w.Text), true, 0)
 	}
 	return ""

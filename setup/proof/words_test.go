@@ -3,13 +3,14 @@ package proof_test
 import (
 	"testing"
 
-	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
-
 	"fencecard/joinery"
 	"fencecard/joinery/planfile"
+	"fencecard/joinery/planfile/shopfile"
 	"fencecard/setup/deck"
 	"fencecard/setup/proof"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // shelfPlan has a mortise, a dado wider than its bit, a cut that must wait and
@@ -232,4 +233,4 @@ func TestDifferencesInWords(t *testing.T) {
 }
 
 // shelfMinutes are those of the built-in shop.
-var shelfMinutes = planfile.BuiltInShop(joinery.Inches).Minutes
+var shelfMinutes = shopfile.BuiltIn(joinery.Inches).Minutes

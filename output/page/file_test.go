@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery/examples"
 	"fencecard/output/page"
@@ -42,13 +41,16 @@ func TestTicksOfAFile(t *testing.T) {
 	b.Until("document.querySelector('section.here .undo').disabled")
 }
 
+// clock is one that is put ahead instead of waiting.
+const clock = "var ahead = 0; (function () { const now = Date.now; Date.now = function () { return now() + ahead; }; })()"
+
 // DONE goes through a setup as its sheet does: at each height every run and every
 // piece of it, then the next height, and at last the next setup.
 func TestDoneGoesOn(t *testing.T) {
 	t.Parallel()
 	d := deckOf(t, examples.BootBench)
 	b := browser.Open(t, 360, 640)
-	b.Before("var ahead = 0; (function () { const now = Date.now; Date.now = function () { return now() + ahead; }; })()")
+	b.Before(clock)
 	b.Go(fileOf(t, d, page.About{}) + "#sheet")
 	b.Until("document.querySelector('#next').textContent.includes('run 1.1')")
 	b.Tap("#next")
@@ -98,74 +100,4 @@ func TestBrowserThatKeepsNothing(t *testing.T) {
 	b.Until("document.querySelector('#told').textContent.includes('leave the page open')")
 	k.come()
 	b.Until(is("done"))
-}
-
-// Without a pointer: from the run sheet to a tick, and to its end.
-func TestKeyboard(t *testing.T) {
-	t.Parallel()
-	b := browser.Open(t, 768, 1024)
-	b.Go(fileOf(t, deckOf(t, []byte(twoLegs)), page.About{}) + "#sheet")
-	b.Until("document.querySelector('#next').textContent.includes('run 1.1')")
-	focus := func(selector string) {
-		t.Helper()
-		for range 40 {
-			if browser.Eval[bool](b, "document.activeElement.matches(\""+selector+"\")") {
-				outline := browser.Eval[string](b, "getComputedStyle(document.activeElement).outlineStyle")
-				require.Equal(t, "solid", outline, "it is seen where the keyboard is")
-				return
-			}
-			b.Press(browser.TabKey)
-		}
-		require.Fail(t, "the keyboard does not reach "+selector)
-	}
-	focus("#next")
-	b.Press(browser.Enter)
-	b.Until(here + ".id === 'run-1.1'")
-	assert.Equal(t, "run-1.1-head", browser.Eval[string](b, "document.activeElement.id"), "a screen reader reads on there")
-	focus(".done")
-	b.Press(browser.Enter)
-	b.Until("bench.boxes.count(bench.deck.runs).done === 1")
-	focus(".undo")
-	b.Press(browser.Space)
-	b.Until("bench.boxes.count(bench.deck.runs).done === 0")
-	focus(".box[data-copy='2']")
-	b.Press(browser.Space)
-	b.Until("bench.boxes.count(bench.deck.runs).done === 1")
-	b.Press(browser.Enter)
-	b.Until("document.querySelector('#told').textContent.includes('Press again')")
-	b.Press(browser.Enter)
-	b.Until("bench.boxes.count(bench.deck.runs).done === 0")
-	focus("a[href^='#try-']")
-	b.Press(browser.Enter)
-	b.Until(here + ".id === 'try-1.1'")
-	focus("section.here .back")
-	b.Press(browser.Enter)
-	b.Until(here + ".id === 'run-1.1'")
-}
-
-const (
-	colours = `Array.from(new Set(Array.from(document.querySelectorAll("body *")).filter(function (e) { return e.checkVisibility(); }).flatMap(function (e) {
-		const s = getComputedStyle(e);
-		return e.closest("svg") ? [] : [s.color, s.backgroundColor];
-	}))).sort()`
-	unnamed = `Array.from(document.querySelectorAll("a, button, input:not([type=hidden]), summary")).filter(function (e) {
-		return e.checkVisibility() && !(e.textContent.trim() || e.getAttribute("aria-label") || e.labels && e.labels.length);
-	}).map(function (e) { return e.outerHTML; })`
-)
-
-// What is read a metre away is as large as it is meant to be, black on white, and
-// everything that is pressed has a name.
-func TestLegible(t *testing.T) {
-	t.Parallel()
-	d := deckOf(t, examples.BootBench)
-	address := fileOf(t, d, page.About{})
-	for _, size := range screens {
-		b := browser.Open(t, size.width, size.height)
-		for _, part := range []string{"sheet", "setup-3", "run-3.1", "run-10.1", "try-3.1", "print"} {
-			b.Go(address + "#" + part)
-			b.Until(fmt.Sprintf("document.querySelector('section.here').id === %q", part))
-			assert.Equal(t, []string{"rgb(0, 0, 0)", "rgb(255, 255, 255)", "rgba(0, 0, 0, 0)"}, browser.Eval[[]string](b, colours), part)
-			assert.Empty(t, browser.Eval[[]string](b, unnamed), part)
-		}
-	}
 }

@@ -52,7 +52,10 @@ func (s *Screen) Push() joinery.Push { return s.deck.Plan.Shop.Cross.With }
 // draw.
 type Drawing []byte
 
-func (s *Screen) draw(b paper.Block) (Drawing, error) {
+func (s *Screen) draw(b paper.Block) (Drawing, error) { return drawBare(b) }
+
+// drawBare draws a block with no more round it than its lines need.
+func drawBare(b paper.Block) (Drawing, error) {
 	if b.H == 0 {
 		return nil, nil
 	}

@@ -28,6 +28,16 @@ func Joint(s setting.Setter, j *deck.Joint, w, h paper.Paper) (figures []paper.B
 	return figures, scaled(s, chosen)
 }
 
+// Mouth draws a half as it is seen from the side that its cut is made in, with where
+// the cut starts and stops, no wider than w and about h high.
+func Mouth(s setting.Setter, h deck.Half, w, high paper.Paper) paper.Block {
+	f := mouthOf(h)
+	room := func() paper.Paper { return max(leastWide, w-f.columns(s, w)) }
+	chosen := largest(drawings(s), func(try drawingScale) bool { return f.fit(try.size, room(), high) })
+	f.fit(chosen.size, room(), high)
+	return f.draw(s, w)
+}
+
 // jointFigures are the views of a joint.
 func jointFigures(j *deck.Joint) []jointFigure {
 	p := placeJoint(j)

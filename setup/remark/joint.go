@@ -24,6 +24,13 @@ func join(d *deck.Deck) []deck.Warning {
 	return warnings
 }
 
+// Joints finds every joint of a plan, in its order, as the drawings show them: the
+// plan need not have a deck yet.
+func Joints(plan *joinery.Plan) []deck.Joint {
+	found, _ := joints(&deck.Deck{Plan: plan})
+	return found
+}
+
 // joints finds and checks every joint of the plan, in the plan's order.
 func joints(d *deck.Deck) ([]deck.Joint, []deck.Warning) {
 	var found []deck.Joint

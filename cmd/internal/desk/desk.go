@@ -42,6 +42,7 @@ func New(work Work) http.Handler {
 	mux.HandleFunc("POST /plan/look", answer(work.look))
 	mux.HandleFunc("POST /plan/sheets", answer(work.sheets))
 	mux.HandleFunc("POST /plan/why", answer(work.why))
+	mux.HandleFunc("POST /plan/form", answer(work.form))
 	return mux
 }
 

@@ -1,6 +1,8 @@
 // The plan's screen. Everything said about the plan comes from the program; this
 // only asks for it, and shows it.
 
+import { forms } from "/plan/forms.js";
+
 const of = (id) => document.getElementById(id);
 const told = (words) => { of("told").textContent = words; };
 
@@ -34,7 +36,7 @@ function field(parent, text, changed) {
   };
 }
 
-let editor, base = "", looking, making;
+let editor, base = "", looking, making, asking;
 
 // later runs something when no key came for a while.
 function later(wait, what) {
@@ -122,6 +124,17 @@ function changed() {
   of("save").disabled = false;
   told("not saved");
   soon();
+  asking?.follow();
+}
+
+// view puts the forms or the sheets beside the text.
+function view(formed) {
+  of("forms").hidden = !formed;
+  of("sheets").hidden = formed;
+  of("show-forms").setAttribute("aria-pressed", formed);
+  of("show-sheets").setAttribute("aria-pressed", !formed);
+  document.querySelector("main").classList.toggle("forming", formed);
+  if (formed) asking.show();
 }
 
 async function save() {
@@ -169,6 +182,9 @@ async function begin() {
     of("text").replaceChildren();
     editor = field(of("text"), base, changed);
   }
+  asking = forms({ ask, editor: () => editor, told, wrong: unreachable });
+  of("show-forms").addEventListener("click", () => view(true));
+  of("show-sheets").addEventListener("click", () => view(false));
   of("save").disabled = file.here;
   of("save").addEventListener("click", save);
   of("deck").addEventListener("click", (e) => {
@@ -183,6 +199,7 @@ async function begin() {
   addEventListener("beforeunload", (e) => { if (editor.text() !== base) e.preventDefault(); });
   told(file.here ? "" : "a new plan: it becomes a file when it is saved");
   look();
+  if (!/^ *-? *piece:/m.test(base)) view(true); // there is nothing to print yet
 }
 
 begin();

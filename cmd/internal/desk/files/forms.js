@@ -1,0 +1,111 @@
+// The forms of the plan. What they ask, what they write into the text and what they
+// draw comes from the program; this shows it, and sends what is filled in.
+
+// forms begins them. ask asks the program, editor is the text's, told says
+// something, wrong says of an error what it means.
+export function forms({ ask, editor, told, wrong }) {
+  const side = document.getElementById("form-side"), drawing = document.getElementById("drawing");
+  let now = {}; // what is shown: nothing for the list
+  let number = 0;
+  let own = null; // the text that a form wrote last
+
+  const form = () => document.getElementById("form");
+  const filled = () => form() ? [...new FormData(form())] : [];
+
+  async function send(q) {
+    const mine = ++number;
+    const text = editor().text();
+    try {
+      const answer = await ask("POST", "/plan/form", { text, ...q });
+      if (mine !== number) return null;
+      if (editor().text() !== text) return send(q);
+      if (answer.text && answer.text !== text) { own = answer.text; editor().put(answer.text); }
+      return answer;
+    } catch (e) {
+      if (mine === number) told(wrong(e));
+      return null;
+    }
+  }
+
+  function draw(answer) { drawing.innerHTML = answer.drawing; } // the program's own
+
+  // open goes to a form, or to the list.
+  async function open(q, quiet) {
+    const answer = await send(q);
+    if (!answer) return;
+    now = q.do ? {} : { at: q.at, kind: q.kind, under: q.under, word: q.word };
+    side.innerHTML = answer.html; // the program's own, every name in it as text
+    draw(answer);
+    if (quiet) return;
+    if (answer.line && q.at) editor().go(answer.line, 0);
+    const first = form() && !form().dataset.at ? form().querySelector("input:not([type=hidden]), select") : side.querySelector("h2");
+    if (first) { if (first.tagName === "H2") first.tabIndex = -1; first.focus(); }
+    side.parentElement.scrollTop = 0;
+  }
+
+  // keep puts a form anew and leaves the hand where it is.
+  function keep(html) {
+    const at = document.activeElement;
+    const all = at?.name && form()?.contains(at) ? [...form().elements].filter((e) => e.name === at.name) : [];
+    const which = all.indexOf(at);
+    const opened = side.querySelector("details.more")?.open;
+    const scrolled = side.parentElement.scrollTop;
+    side.innerHTML = html;
+    if (opened && side.querySelector("details.more")) side.querySelector("details.more").open = true;
+    side.parentElement.scrollTop = scrolled;
+    if (which < 0) return;
+    const again = [...form().elements].filter((e) => e.name === at.name)[which];
+    again?.focus();
+    if (again?.type === "text" && at.selectionStart !== null) again.setSelectionRange(at.selectionStart, at.selectionEnd);
+  }
+
+  async function fill(what) {
+    const { at, kind, under, word } = form().dataset;
+    const field = filled();
+    const answer = await send({ at, kind, under, word, field, do: what });
+    if (!answer || !form()) return;
+    draw(answer);
+    const same = JSON.stringify(filled()) === JSON.stringify(field);
+    if (what === "" || !same) return;
+    keep(answer.html);
+    if (answer.at) now = { at: answer.at };
+    if (what === "put" && !at && answer.at) { editor().go(answer.line, 0); const head = side.querySelector("h2"); head.tabIndex = -1; head.focus(); told("it is in the plan now; save it when you like"); }
+  }
+
+  let soon;
+  side.addEventListener("input", (e) => {
+    if (!form()?.contains(e.target)) return;
+    clearTimeout(soon);
+    soon = setTimeout(() => form() && fill(""), 250);
+  });
+  side.addEventListener("change", (e) => {
+    if (!form()?.contains(e.target)) return;
+    clearTimeout(soon);
+    fill(form().dataset.at ? "put" : "show");
+  });
+  side.addEventListener("submit", (e) => { e.preventDefault(); clearTimeout(soon); fill("put"); });
+  side.addEventListener("click", (e) => {
+    const pressed = e.target.closest("button[type=button]");
+    if (!pressed) return;
+    const { at, line, from, under, word } = pressed.dataset;
+    if (line) editor().go(Number(line), Number(from));
+    else if (pressed.dataset.do) open({ at, do: pressed.dataset.do });
+    else if (pressed.dataset.new) open({ kind: pressed.dataset.new, under, word });
+    else open({ at });
+  });
+
+  let follows;
+  return {
+    // follow shows what the text says, when it was changed by others than a form.
+    follow() {
+      if (editor().text() === own) return;
+      own = null;
+      clearTimeout(follows);
+      follows = setTimeout(() => {
+        if (side.closest("[hidden]") || form()?.contains(document.activeElement) || form() && !form().dataset.at) return;
+        open(now, true);
+      }, 300);
+    },
+    show() { if (!form()) open(now); },
+  };
+}

@@ -1,0 +1,247 @@
+package desk
+
+import (
+	"bytes"
+	"errors"
+	"net/http"
+	"slices"
+	"strings"
+
+	"fencecard/joinery"
+	"fencecard/joinery/planform"
+)
+
+// formAsked is what the page asks of the forms: the list of all that the plan has
+// where nothing else is named, something that is there, or something new.
+type formAsked struct {
+	planText
+	At    string      `json:"at"`    // where it stands in the text
+	Kind  string      `json:"kind"`  // of something new
+	Under string      `json:"under"` // what a new one goes into
+	Word  string      `json:"word"`  // which kind of cut or joint
+	Field [][2]string `json:"field"` // what is filled in; none: as the text has it
+	Do    string      `json:"do"`
+}
+
+// What is done with a form.
+const (
+	putIt   = "put"    // write it into the text
+	takeOut = "remove" // take the thing out of the text
+	ownShop = "shop"   // put a shop to begin with into the plan
+)
+
+// formTold is a form as it is shown.
+type formTold struct {
+	HTML    string `json:"html"`
+	Drawing string `json:"drawing"` // what the form says, drawn, and what is wrong with it
+	At      string `json:"at"`
+	Line    int    `json:"line"` // where it stands in the text
+	Text    string `json:"text"` // the text as it is now
+}
+
+// form answers with a form. The text comes from the page and goes back to it: the
+// file is not touched.
+func (w Work) form(_ *http.Request, q formAsked) (formTold, error) {
+	text := []byte(q.Text)
+	forms, err := planform.Read(w.name(), text)
+	if err != nil {
+		faults, err := w.faults(err)
+		return formTold{HTML: part("unread", faults), Text: q.Text}, err
+	}
+	switch q.Do {
+	case takeOut:
+		return w.removed(q)
+	case ownShop:
+		return w.withShop(q)
+	}
+	f, ok := q.chosen(forms)
+	if !ok {
+		return w.listed(q, forms), nil
+	}
+	if f.Kind == planform.Cut || f.Kind == planform.Joint {
+		if f.Value(planform.KindKey) == "" {
+			return formTold{HTML: part("kinds", kindsOf(f)), Text: q.Text}, nil
+		}
+	}
+	wrong := ""
+	written, at, err := planform.Put(text, f)
+	if err != nil {
+		if wrong, err = said(err); err != nil {
+			return formTold{}, err
+		}
+		written, at = text, f.At
+	}
+	told := formTold{Text: q.Text}
+	if q.Do == putIt && wrong == "" {
+		told.Text = string(written)
+		if forms, err = planform.Read(w.name(), written); err != nil {
+			return formTold{}, err
+		}
+		if i := slices.IndexFunc(forms, func(f planform.Form) bool { return f.At == at }); i >= 0 {
+			f = forms[i]
+		}
+	}
+	v := w.viewed(f, written, at)
+	v.Wrong = wrong
+	told.HTML, told.Drawing, told.At, told.Line = part("form", v), part("drawing", v), f.At, v.Line
+	return told, nil
+}
+
+// chosen is the form that is meant, filled in; false for none.
+func (q formAsked) chosen(forms []planform.Form) (planform.Form, bool) {
+	text := []byte(q.Text)
+	var f planform.Form
+	switch at := slices.IndexFunc(forms, func(f planform.Form) bool { return f.At == q.At }); {
+	case q.At != "" && at >= 0:
+		f = forms[at]
+	case q.At != "" || !isKind(q.Kind):
+		return f, false
+	case q.Kind == planform.Cut:
+		f = planform.BlankCut(q.Word, q.Under, text)
+	case q.Kind == planform.Joint:
+		f = planform.BlankJoint(q.Word, text)
+	default:
+		f = planform.Blank(q.Kind, q.Under, text)
+	}
+	given := map[string][]string{}
+	for _, pair := range q.Field {
+		given[pair[0]] = append(given[pair[0]], pair[1])
+	}
+	if word := strings.Join(given[planform.KindKey], ""); word != "" && word != f.Value(planform.KindKey) && f.Field(planform.KindKey) != nil {
+		f = f.As(word, text)
+	}
+	for i := range f.Fields {
+		if value, ok := filledIn(&f.Fields[i], given); ok {
+			f.Fields[i].Value = value
+		}
+	}
+	return f, true
+}
+
+// isKind reports whether something new of a kind can be asked for.
+func isKind(kind string) bool {
+	return slices.Contains([]string{planform.Plan, planform.Piece, planform.Cut, planform.Joint, planform.Shop, planform.Bit, planform.Wood}, kind)
+}
+
+// said is a fault in words; another error is given back.
+func said(err error) (string, error) {
+	var fault joinery.Fault
+	if !errors.As(err, &fault) {
+		return "", err
+	}
+	if fault.Remedy != "" {
+		return fault.Problem + "; " + fault.Remedy, nil
+	}
+	return fault.Problem, nil
+}
+
+// removed takes something out, and shows what it was in.
+func (w Work) removed(q formAsked) (formTold, error) {
+	text, err := planform.Remove([]byte(q.Text), q.At)
+	if err != nil {
+		words, err := said(err)
+		if err != nil {
+			return formTold{}, err
+		}
+		return formTold{}, errors.New(words)
+	}
+	forms, err := planform.Read(w.name(), text)
+	if err != nil {
+		return formTold{}, err
+	}
+	q.Text = string(text)
+	return w.listed(q, forms), nil
+}
+
+// part is a part of the page, "" where it cannot be shown.
+func part(name string, data any) string {
+	var b bytes.Buffer
+	if err := ownPage(name).Execute(&b, data); err != nil {
+		return ""
+	}
+	return b.String()
+}
+
+// listed is the list of all that the plan has.
+func (w Work) listed(q formAsked, forms []planform.Form) formTold {
+	v := listView{}
+	for _, f := range forms {
+		one := thingView{At: f.At, Kind: f.Kind, Title: f.Title, Count: f.Value("count")}
+		if one.Title == "" {
+			one.Title = "without a name"
+		}
+		switch f.Kind {
+		case planform.Plan, planform.Shop:
+			one.Title = f.Title
+			if f.Kind == planform.Shop {
+				v.OwnShop = true
+				v.ShopAt = f.At
+			} else {
+				v.Plan, v.Shop = f.Title, f.Value("shop")
+				v.HasPlan = true
+			}
+		case planform.Piece:
+			one.Mirrors = f.Value("mirror.of")
+			v.Pieces = append(v.Pieces, one)
+		case planform.Cut:
+			if n := len(v.Pieces); n > 0 {
+				v.Pieces[n-1].Cuts = append(v.Pieces[n-1].Cuts, one)
+			}
+		case planform.Joint:
+			v.Joints = append(v.Joints, one)
+		case planform.Bit:
+			v.Bits = append(v.Bits, one)
+		case planform.Wood:
+			v.Woods = append(v.Woods, one)
+		}
+	}
+	return formTold{HTML: part("list", v), Text: q.Text}
+}
+
+// listView is all that a plan has, in its order.
+type listView struct {
+	HasPlan, OwnShop   bool
+	Plan, Shop, ShopAt string
+	Pieces, Joints     []thingView
+	Bits, Woods        []thingView
+}
+
+type thingView struct {
+	At, Kind, Title, Count, Mirrors string
+	Cuts                            []thingView
+}
+
+// kindView is a kind of cut or joint to choose.
+type kindView struct{ Word, Example string }
+
+type kindsView struct {
+	Kind, Under string
+	All         []kindView
+}
+
+// kindsOf are the kinds that something new may be of.
+func kindsOf(f planform.Form) kindsView {
+	v := kindsView{Kind: f.Kind, Under: f.Under}
+	for _, word := range f.Field(planform.KindKey).Choices {
+		v.All = append(v.All, kindView{word, kindSays[f.Kind+" "+word]})
+	}
+	return v
+}
+
+// kindSays is what each kind is, for one who does not know its word.
+var kindSays = map[string]string{
+	"joint mortise and tenon": "an end becomes a tongue, and goes into a hole in a side",
+	"joint housing":           "a whole end or edge of a board goes into a channel across another",
+	"joint panel":             "the edges of a panel go into grooves round a frame",
+	"joint halving":           "two pieces cross or meet, each cut half away",
+	"joint bridle":            "an end goes as a tongue into a slot that is open at the end of another",
+	"cut mortise":             "a hole for a tenon, in a side",
+	"cut groove":              "a channel along the grain",
+	"cut dado":                "a channel across the grain",
+	"cut rabbet":              "an edge cut away to a step",
+	"cut lap":                 "part of the thickness cut away, where another piece lies on it",
+	"cut tenon":               "a tongue at an end",
+	"cut slot":                "a slot in which a screw can move",
+	"cut profile":             "an edge shaped by a bit with an outline",
+	"cut raised panel":        "the edges of a panel, raised",
+}

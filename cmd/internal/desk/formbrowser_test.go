@@ -1,0 +1,163 @@
+package desk
+
+import (
+	"encoding/json"
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fencecard/joinery/examples"
+	"fencecard/joinery/joint"
+	"fencecard/joinery/planfile"
+	"fencecard/joinery/planform"
+	"fencecard/output/page/browser"
+	"fencecard/setup"
+)
+
+// maker sits before the plan's screen.
+type maker struct {
+	*browser.Tab
+	t *testing.T
+}
+
+func quotedJS(text string) string {
+	quoted, _ := json.Marshal(text)
+	return string(quoted)
+}
+
+// press presses a button by the expression that finds it, and waits for another to be
+// true.
+func (m maker) press(button, until string) {
+	m.t.Helper()
+	m.Until(button)
+	browser.Eval[any](m.Tab, "("+button+").click()")
+	m.Until(until)
+}
+
+// list goes to the list of what the plan has.
+func (m maker) list() {
+	m.t.Helper()
+	m.press(`document.querySelector('#form-side [data-list]') || document.querySelector('#show-forms')`, `document.querySelector('[data-new=piece]')`)
+}
+
+// fill fills the fields of a form in and puts it into the plan.
+func (m maker) fill(f planform.Form) {
+	m.t.Helper()
+	for _, field := range f.Filled() {
+		switch field.Key {
+		case planform.KindKey:
+			continue
+		}
+		if field.Shape == planfile.Spots {
+			for i, spot := range spotsOf(field.Value) {
+				row := fmt.Sprintf(`document.querySelectorAll('#form [data-key="%s"] .spot')[%d]`, field.Key, i)
+				m.Until(row)
+				m.choose(row+".querySelectorAll('select')[0]", spot.Piece)
+				m.choose(row+".querySelectorAll('select')[1]", spot.Side)
+				m.Until(fmt.Sprintf(`document.querySelectorAll('#form [data-key="%s"] .spot').length > %d`, field.Key, i+1))
+			}
+			continue
+		}
+		named := fmt.Sprintf(`[...document.querySelectorAll('#form [name="%s"]')]`, field.Key)
+		m.Until(named + ".length")
+		if browser.Eval[bool](m.Tab, named+`.some((e) => e.type === "checkbox")`) {
+			for _, word := range listOf(field.Value) {
+				box := named + ".find((e) => e.value === " + quotedJS(word) + ")"
+				browser.Eval[any](m.Tab, box+".click()")
+				m.Until(box + ".checked")
+			}
+			continue
+		}
+		m.choose(named+"[0]", field.Value)
+	}
+	m.press(`document.querySelector('#form button.main')`, `document.querySelector('#form')?.dataset.at`)
+}
+
+// choose types or chooses a value, as leaving the field ends it.
+func (m maker) choose(element, value string) {
+	m.t.Helper()
+	browser.Eval[any](m.Tab, fmt.Sprintf(`(function (e) {
+		e.focus();
+		e.value = %s;
+		e.dispatchEvent(new Event("input", { bubbles: true }));
+		e.dispatchEvent(new Event("change", { bubbles: true }));
+	})(%s)`, quotedJS(value), element))
+	require.Equal(m.t, value, browser.Eval[string](m.Tab, element+".value"))
+}
+
+// The boot bench entered by forms alone gives the deck of its file; saved, changed in
+// another editor and shown again, it is what was written.
+func TestTheBenchByForms(t *testing.T) {
+	w := workOn(t, []byte("title: Boot bench\nunit: in\n"))
+	b := browser.Open(t, 1280, 800)
+	b.Go(serve(t, New(w)) + "/plan")
+	m := maker{b, t}
+	m.Until(content)
+	m.Until(`document.querySelector('[data-new=piece]')`) // a plan without pieces shows the forms
+	b.Shot("forms-list-empty")
+	forms, err := planform.Read("bench.yaml", examples.BootBench)
+	require.NoError(t, err)
+	piece := ""
+	for _, f := range forms {
+		switch f.Kind {
+		case planform.Plan:
+			m.press(`document.querySelector('[data-at="/"]')`, `document.querySelector('#form [name=wood]')`)
+			m.choose(`document.querySelector('#form [name=wood]')`, f.Value("wood"))
+			b.Shot("forms-plan")
+		case planform.Piece:
+			m.list()
+			m.press(`document.querySelector('[data-new=piece]')`, `document.querySelector('#form[data-kind=piece][data-at=""]')`)
+			m.fill(f)
+			piece = f.Title
+			b.Shot("forms-piece-" + strings.ReplaceAll(f.Title, " ", "-"))
+		case planform.Cut:
+			m.list()
+			m.press(fmt.Sprintf(`[...document.querySelectorAll('.things button')].find((b) => b.textContent.replace(/ × .*/, "") === %q)`, piece), `document.querySelector('[data-new=cut]')`)
+			m.press(`document.querySelector('[data-new=cut]')`, `document.querySelector('[data-word="`+f.Value("kind")+`"]')`)
+			m.press(`document.querySelector('[data-word="`+f.Value("kind")+`"]')`, `document.querySelector('#form [name=name]')`)
+			m.fill(f)
+			b.Shot("forms-cut-" + f.Value("kind"))
+		case planform.Joint:
+			kind := joint.KindNamed(f.Value("kind")).Name // as it is offered
+			m.list()
+			m.press(`document.querySelector('[data-new=joint]')`, `document.querySelector('[data-word="`+kind+`"]')`)
+			m.press(`document.querySelector('[data-word="`+kind+`"]')`, `document.querySelector('#form [name=name]')`)
+			m.fill(f)
+			b.Shot("forms-joint-" + strings.ReplaceAll(kind, " ", "-"))
+		}
+	}
+	m.list()
+	b.Shot("forms-list")
+	m.Until(`!document.querySelector('#faults li')`)
+	m.press(`document.querySelector('#save')`, `document.querySelector('#told').textContent === "saved"`)
+	text, err := os.ReadFile(w.Path)
+	require.NoError(t, err)
+	assert.Equal(t, deckCode(t, examples.BootBench), deckCode(t, text), string(text))
+
+	// In another editor, then here, and both are kept.
+	elsewhere := strings.Replace(string(text), "wood: white ash", "wood: white oak", 1)
+	require.NoError(t, os.WriteFile(w.Path, []byte(elsewhere), 0o600))
+	b.Reload()
+	m.Until(content)
+	m.list()
+	m.press(`document.querySelector('[data-at="/"]')`, `document.querySelector('#form [name=wood]')?.value === "white oak"`)
+	m.choose(`document.querySelector('#form [name=title]')`, "Bench: of oak")
+	m.Until(`document.querySelector('#told').textContent === "not saved"`)
+	m.press(`document.querySelector('#save')`, `document.querySelector('#told').textContent === "saved"`)
+	now, err := os.ReadFile(w.Path)
+	require.NoError(t, err)
+	assert.Equal(t, strings.Replace(elsewhere, "title: Boot bench", `title: "Bench: of oak"`, 1), string(now))
+}
+
+func deckCode(t *testing.T, text []byte) string {
+	t.Helper()
+	plan, err := planfile.Read("bench.yaml", text, nil)
+	require.NoError(t, err)
+	d, err := setup.Make(plan)
+	require.NoError(t, err)
+	return d.Code
+}

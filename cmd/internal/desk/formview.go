@@ -1,0 +1,108 @@
+package desk
+
+import (
+	"html/template"
+	"regexp"
+	"slices"
+	"strings"
+
+	"fencecard/joinery"
+	"fencecard/joinery/planfile"
+	"fencecard/joinery/planform"
+)
+
+// formView is a form as it is shown.
+type formView struct {
+	planform.Form
+	New     bool
+	Word    string // its kind, of a cut or joint
+	Of      string // the piece of a cut
+	Line    int
+	Main    []groupView
+	More    []groupView
+	Opened  bool // something stands among what few need
+	Drawing template.HTML
+	Said    []remarkAt // what is wrong with it, as the text would be
+	Wrong   string     // why it cannot be written
+	Inside  []thingView
+}
+
+// viewed makes a form to be shown of one as filled in, with the text as it would be
+// with it, where it then stands at a place.
+func (w Work) viewed(f planform.Form, text []byte, at string) formView {
+	v := formView{Form: f, New: f.At == "", Word: f.Value(planform.KindKey), Said: []remarkAt{}}
+	plan, err := planfile.Read(w.name(), text, w.Open)
+	faults, _ := w.faults(err)
+	forms, err := planform.Read(w.name(), text)
+	wrong := map[string]string{}
+	if here := slices.IndexFunc(forms, func(f planform.Form) bool { return f.At == at }); err == nil && here >= 0 && at != "" {
+		now := forms[here]
+		v.Line = now.Line
+		end := 0
+		if here+1 < len(forms) {
+			end = forms[here+1].Line
+		}
+		lines := strings.Split(string(text), "\n")
+		for _, fault := range faults {
+			if fault.Line < now.Line || end > 0 && fault.Line >= end {
+				continue
+			}
+			v.Said = append(v.Said, fault)
+			if key := keyAt(&f, lines[fault.Line-1], fault.From); key != "" && wrong[key] == "" {
+				wrong[key] = fault.Words
+			}
+		}
+		v.within(forms, here)
+	}
+	offers := planform.Offers(text, shopOf(plan))
+	v.Main, v.More = groups(f, offers, wrong)
+	v.Opened = slices.ContainsFunc(v.More, groupView.filled)
+	v.Drawing = w.drawn(plan, text, at, forms)
+	return v
+}
+
+// within lists what stands inside a thing, and what it stands inside.
+func (v *formView) within(forms []planform.Form, here int) {
+	now := forms[here]
+	for _, f := range forms {
+		switch {
+		case f.At == now.Under && f.Kind == planform.Piece:
+			v.Of = f.Title
+		case f.Under == now.At && now.At != planform.Top:
+			v.Inside = append(v.Inside, thingView{At: f.At, Kind: f.Kind, Title: f.Title})
+		}
+	}
+}
+
+func shopOf(plan *joinery.Plan) *joinery.Shop {
+	if plan == nil {
+		return nil
+	}
+	return &plan.Shop
+}
+
+var aKey = regexp.MustCompile(`(?:^\s*(?:- +)?|[{,]\s*)([A-Za-z][A-Za-z -]*):`)
+
+// keyAt is the key of a form that a place in a line belongs to, "" where none is
+// found.
+func keyAt(f *planform.Form, line string, from int) string {
+	var keys []string
+	for _, m := range aKey.FindAllStringSubmatchIndex(line, -1) {
+		if m[2] <= from {
+			keys = append(keys, line[m[2]:m[3]])
+		}
+	}
+	if len(keys) == 0 {
+		return ""
+	}
+	outer, inner := keys[0], keys[len(keys)-1]
+	for _, key := range []string{outer + "." + inner, inner, outer} {
+		if f.Field(key) != nil {
+			return key
+		}
+	}
+	if f.Field(planform.NameKey) != nil && outer == f.Value(planform.KindKey) {
+		return planform.NameKey
+	}
+	return ""
+}

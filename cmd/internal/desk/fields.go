@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
-	"fencecard/joinery/planfile"
+	"fencecard/joinery/planfile/keys"
 	"fencecard/joinery/planform"
 )
 
@@ -95,11 +95,11 @@ func viewOfField(form planform.Form, f *planform.Field, offers map[string][]stri
 		v.Hint = ""
 	}
 	names := offers[f.From]
-	if f.From == planfile.Cuts {
-		names = offers[planfile.Cuts+" "+form.Under]
+	if f.From == keys.Cuts {
+		names = offers[keys.Cuts+" "+form.Under]
 	}
 	switch {
-	case f.Shape == planfile.Spots:
+	case f.Shape == keys.Spots:
 		if spots := spotsOf(f.Value); composed(spots) == f.Value {
 			v.Spots, v.Pieces = append(spots, spotView{}), names
 		}
@@ -120,7 +120,7 @@ func viewOfField(form planform.Form, f *planform.Field, offers map[string][]stri
 
 // isBoxes reports whether several words of a few may be chosen.
 func isBoxes(f *planform.Field) bool {
-	if f.Shape != planfile.Names || len(f.Choices) == 0 || f.Open {
+	if f.Shape != keys.Names || len(f.Choices) == 0 || f.Open {
 		return false
 	}
 	return !slices.ContainsFunc(listOf(f.Value), func(word string) bool { return !slices.Contains(f.Choices, word) })

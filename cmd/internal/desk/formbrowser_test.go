@@ -13,6 +13,7 @@ import (
 	"fencecard/joinery/examples"
 	"fencecard/joinery/joint"
 	"fencecard/joinery/planfile"
+	"fencecard/joinery/planfile/keys"
 	"fencecard/joinery/planform"
 	"fencecard/output/page/browser"
 	"fencecard/setup"
@@ -52,7 +53,7 @@ func (m maker) fill(f planform.Form) {
 		case planform.KindKey:
 			continue
 		}
-		if field.Shape == planfile.Spots {
+		if field.Shape == keys.Spots {
 			for i, spot := range spotsOf(field.Value) {
 				row := fmt.Sprintf(`document.querySelectorAll('#form [data-key="%s"] .spot')[%d]`, field.Key, i)
 				m.Until(row)

@@ -108,7 +108,7 @@ func (view *runView) said(s *sheets.Screen, u *deck.Setup, r *deck.Run) {
 	if u.Recessed() {
 		view.Lines = append(view.Lines, wording.RecessFirst)
 	}
-	if p := u.Pair(r.Pair); p != nil && p.Start != nil && p.Start.Guide == deck.ByLead {
+	if p := u.Pair(r.Pair); p != nil && wording.BroughtUp(p, s.Blocks) {
 		view.Stops = append(view.Stops, wording.BackStop)
 	}
 	if wording.SquaredEnds(r) {

@@ -141,7 +141,7 @@ func (t *textWriter) heading(d *deck.Deck) {
 // setup writes a setup as its sheet has it: the head once, every pair of marks
 // and under it a line or two for each run.
 func (t *textWriter) setup(s *deck.Setup) {
-	mind := wording.MindOf(s, wording.MindIn{Scale: t.scale, Push: t.push, Own: true})
+	mind := wording.MindOf(s, wording.MindIn{Scale: t.scale, Push: t.push, Block: t.blocks, Own: true})
 	t.head(s, mind)
 	climb := -1
 	for _, g := range wording.Groups(s) {

@@ -12,59 +12,55 @@ import (
 	"fencecard/setup/deck"
 )
 
-// cardRows are what a piece card has under its head: the picture, the runs in
-// their order with the work by hand that comes between, and what it is joined
-// to.
-func (s Setter) cardRows(d *deck.Deck, c *deck.Card, w paper.Paper) []paper.Block {
-	rows := []paper.Block{s.piecePicture(c, w)}
-	if slices.ContainsFunc(c.Runs, func(r *deck.Run) bool { return r.Pair != "" }) {
-		rows = append(rows, s.inLines(paper.Phrase{}.Say(s.Letters(paper.Least), wording.FromEdges), w)...)
-	}
-	columns := true
-	last := 0
-	hand := func(before *deck.Run) {
+// cardGroups are what a piece card has under its picture: the runs in their order
+// under their setups, with the work by hand that comes between and what is minded
+// there, and what the piece is joined to.
+func (s Setter) cardGroups(d *deck.Deck, c *deck.Card, w paper.Paper) []group {
+	var groups []group
+	hand := func(before *deck.Run) []paper.Block {
+		var rows []paper.Block
 		for _, h := range c.ByHand {
 			if h.Before == before {
 				rows = append(rows, s.handRow(c, h, w))
 			}
 		}
+		return rows
 	}
-	for _, r := range c.Runs {
-		hand(r)
-		u := setupOf(d, r)
-		row, more := s.cardRow(u, r, w)
-		if r.Setup != last {
-			row = paper.Stack(0.6, s.cardSetup(u, w), row)
-			last = r.Setup
+	for i := 0; i < len(c.Runs); {
+		k := i
+		for k < len(c.Runs) && c.Runs[k].Setup == c.Runs[i].Setup {
+			k++
 		}
-		if columns {
-			row = paper.Stack(0.8, s.cardColumns(w), row)
-			columns = false
+		runs := c.Runs[i:k]
+		u := setupOf(d, runs[0])
+		g := group{head: s.cardSetup(u, w), gap: cardGap}
+		for _, r := range runs {
+			row, more := s.cardRow(u, r, w)
+			g.rows = slices.Concat(g.rows, hand(r), []paper.Block{row}, more)
 		}
-		rows = append(append(rows, row), more...)
+		groups = append(groups, g)
+		i = k
 	}
-	hand(nil)
+	end := group{words: hand(nil)}
 	if len(c.Runs) == 0 && len(c.ByHand) == 0 {
-		rows = append(rows, s.Say(w, "no cuts"))
+		end.words = append(end.words, s.Say(w, "no cuts"))
 	}
-	if slices.ContainsFunc(c.Runs, wording.SquaredEnds) {
-		rows = append(rows, s.inLines(paper.Phrase{}.Say(s.Bold(paper.Least), squaredCuts(c)), w)...)
+	var foot paper.Phrase
+	mind := wording.MindOfCard(c, wording.MindIn{Scale: s.Scale, Push: d.Plan.Shop.Cross.With, Block: true, Least: s.Frame.W < besidePicture && !s.bare})
+	for _, words := range s.mindPhrases(mind) {
+		foot = append(foot, words...)
+	}
+	if slices.ContainsFunc(c.Runs, func(r *deck.Run) bool { return r.Pair != "" }) {
+		foot = foot.Say(s.Letters(paper.Least), wording.FromEdges)
 	}
 	if text := s.joined(c); text != "" {
-		rows = append(rows, s.inLines(paper.Phrase{}.Say(s.Letters(paper.Least), text), w)...)
+		foot = foot.Say(s.Letters(paper.Least), text)
 	}
-	return rows
-}
-
-// squaredCuts says which cuts have their round ends chiselled square.
-func squaredCuts(c *deck.Card) string {
-	var names []string
-	for _, r := range c.Runs {
-		if wording.SquaredEnds(r) && !slices.Contains(names, r.Cut.Name) {
-			names = append(names, r.Cut.Name)
-		}
+	if foot != nil {
+		end.head = rule(w, paper.Thick)
+		end.words = append(end.words, s.inLines(foot, w)...)
 	}
-	return "Chisel the round ends square: " + strings.Join(names, ", ") + "."
+	return append(groups, end)
 }
 
 func setupOf(d *deck.Deck, r *deck.Run) *deck.Setup {
@@ -99,8 +95,9 @@ func (s Setter) cardColumn(i int, w paper.Paper) paper.Paper {
 // cardSetup names the bit and the fence of the runs under it.
 func (s Setter) cardSetup(u *deck.Setup, w paper.Paper) paper.Block {
 	l, bold := s.Letters(paper.Least), s.Bold(paper.Least)
-	words := paper.Phrase{}.Say(bold, "SETUP "+strconv.Itoa(u.Number)+":").Say(l, "near edge").Keep(bold, s.Plain(u.Fence.NearEdge)).Tie(l, ",").Say(l, u.Bit.Name)
-	return paper.Stack(0.9, rule(w, paper.Thick), words.Set(w))
+	p := paper.Phrase{}.Say(bold, "SETUP "+strconv.Itoa(u.Number)+":")
+	p = s.fenceSaid(u, p, paper.Least)
+	return paper.Stack(0.9, rule(w, paper.Thick), p.Tie(l, ",").Say(l, u.Bit.Name).Set(w))
 }
 
 // cardRow is one run of a piece: a box to tick for every piece, the orders, and
@@ -169,11 +166,7 @@ func (s Setter) cardWords(u *deck.Setup, r *deck.Run) paper.Phrase {
 	if screw := wording.ScrewPlace(r, s.Scale); screw != "" {
 		p = p.Say(l, screw)
 	}
-	mind := s.minds[u.Number]
-	own := append(slices.Clone(mind.Own[r]), mind.Pairs[r.Pair]...)
-	slices.SortStableFunc(own, func(a, b deck.Caution) int { return a.Number - b.Number })
-	own = own[:min(len(own), 1)] // the gravest; the others stand on the sheet
-	return append(p, s.peculiar(r, own, true, r.Cut.Note)...)
+	return p
 }
 
 // cardMark is one mark of a run in running text.
@@ -183,8 +176,7 @@ func (s Setter) cardMark(p paper.Phrase, name string, m *deck.PairMark, r *deck.
 	}
 	l, bold := s.Letters(paper.Least), s.Bold(paper.Least)
 	way := wording.WayOf(r, stop, m.Guide, s.Blocks)
-	p = p.Say(bold, name).Keep(bold, s.Plain(way.Length(&m.Mark))).Say(l, strings.ToLower(strings.ReplaceAll(way.Set, ",", ""))).Tie(l, ",").
-		Say(l, strings.ToLower(strings.TrimPrefix(way.For, "for the ")))
+	p = p.Say(bold, name).Keep(bold, s.Plain(way.Length(&m.Mark))).Say(l, strings.TrimPrefix(strings.ToLower(strings.ReplaceAll(way.Set, ",", "")), "mark "))
 	if line := way.BackStopAt(m, s.Plain); line != "" {
 		p = p.Tie(l, ",").Say(bold, line)
 	}
@@ -218,10 +210,9 @@ func (s Setter) handRow(c *deck.Card, h deck.HandWork, w paper.Paper) paper.Bloc
 	return b
 }
 
-// joined says in short what the piece is joined to.
+// joined names the pieces that a piece is joined to.
 func (s Setter) joined(c *deck.Card) string {
 	var all []string
-	seen := map[string]bool{}
 	for _, r := range c.Runs {
 		if r.Joint == nil {
 			continue
@@ -230,14 +221,12 @@ func (s Setter) joined(c *deck.Card) string {
 		if other.Cut == r.Cut {
 			other = r.Joint.Into
 		}
-		text := strconv.Quote(r.Cut.Name) + " with " + other.Piece.Name
-		if !seen[text] {
-			seen[text] = true
-			all = append(all, text)
+		if !slices.Contains(all, other.Piece.Name) {
+			all = append(all, other.Piece.Name)
 		}
 	}
 	if all == nil {
 		return ""
 	}
-	return "Joined: " + strings.Join(all, ", ") + "."
+	return "Joined to " + strings.Join(all, ", ") + "."
 }

@@ -85,6 +85,19 @@ func (s Setter) fenceSet(u *deck.Setup, w paper.Paper) (caption string, set pape
 	return "FENCE to NEAR edge" + unit, built(u.Fence.NearEdge)
 }
 
+// fenceSaid is in running text what the fence is set to, the number in letters of
+// a height.
+func (s Setter) fenceSaid(u *deck.Setup, p paper.Phrase, high paper.Paper) paper.Phrase {
+	l, bold := s.Letters(paper.Least), s.Bold(high)
+	switch forward, shaped := wording.Forward(u); {
+	case shaped && forward == 0:
+		p = p.Say(bold, "fence flush with the pilot").Tie(l, ",")
+	case shaped:
+		p = p.Say(l, "fence forward of the pilot").Keep(bold, s.Plain(forward)).Tie(l, ",")
+	}
+	return p.Say(l, "near edge").Keep(bold, s.Plain(u.Fence.NearEdge))
+}
+
 // keptLines say what the setup book knows of a setup besides where its fence
 // stood; none where it is not kept.
 func (s Setter) keptLines(k *deck.Kept, w paper.Paper) []paper.Block {

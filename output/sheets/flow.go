@@ -70,49 +70,58 @@ func (s Setter) deckCode(w paper.Paper) paper.Block {
 	return paper.Phrase{}.Say(s.Letters(paper.Least), "deck").Say(s.Bold(paper.Least), s.Code).Set(w)
 }
 
-// group is rows and what stands over them; where the rows go on on another
-// page, that goes with them.
+// group is rows, what stands over them, and words under them; where rows or words
+// go on on another page, the head goes with them.
 type group struct {
-	head paper.Block
-	rows []paper.Block
+	head  paper.Block
+	rows  []paper.Block // under the names of the columns
+	words []paper.Block
+	gap   paper.Paper // before each
 }
 
 // poured stacks groups in blocks no higher than h, the first, which has its own
 // room, under first, the others under what again makes of their number from 2 and
-// of the room that what follows leaves. The first group of every block has the names of the columns under its head.
+// of the room that what follows leaves. In every block the names of the columns
+// stand over the first row.
 func poured(first paper.Block, again func(n int, room paper.Paper) paper.Block, columns paper.Block, groups []group, room, h, gap paper.Paper) []paper.Block {
 	var all []paper.Block
 	now := first
-	fresh := true // nothing of a group is on it yet
+	bare, named := true, false // nothing of a group is on it yet, and no columns
 	limit := room
-	turn := func(need paper.Paper) {
-		all = append(all, now)
-		now, fresh, limit = again(len(all)+1, h-need), true, h
-	}
 	for _, g := range groups {
 		over := true // its head is still to be set
-		for _, row := range g.rows {
-			need := row.H
-			if over {
-				need += g.head.H + gap
+		put := func(row, columns paper.Block) {
+			need := func() paper.Paper {
+				need := row.H + g.gap
+				if over {
+					need += g.head.H + gap
+				}
+				if columns.H > 0 && !named {
+					need += columns.H + 1
+				}
+				return need
 			}
-			if fresh {
-				need += columns.H + 1
-			}
-			if now.H+need > limit+paper.Touching && (!fresh || len(all) == 0) {
-				need = row.H + g.head.H + gap + columns.H + 1
-				turn(need)
-				over = true
+			if now.H+need() > limit+paper.Touching && (!bare || len(all) == 0) {
+				all = append(all, now)
+				bare, named, over, limit = true, false, true, h
+				now = again(len(all)+1, h-need())
 			}
 			if over {
 				now.Below(g.head, gap)
 				over = false
 			}
-			if fresh {
+			if columns.H > 0 && !named {
 				now.Below(columns, 1)
+				named = true
 			}
-			now.Below(row, 0)
-			fresh = false
+			now.Below(row, g.gap)
+			bare = false
+		}
+		for _, row := range g.rows {
+			put(row, columns)
+		}
+		for _, words := range g.words {
+			put(words, paper.Block{})
 		}
 	}
 	return append(all, now)

@@ -37,7 +37,7 @@ func OnScreen(d *deck.Deck, o Pages) *Screen {
 	s.bare = true
 	shop := &d.Plan.Shop
 	for i := range d.Setups {
-		s.minds[d.Setups[i].Number] = wording.MindOf(&d.Setups[i], wording.MindIn{Scale: s.Scale, Push: shop.Cross.With, Own: true})
+		s.minds[d.Setups[i].Number] = wording.MindOf(&d.Setups[i], wording.MindIn{Scale: s.Scale, Push: shop.Cross.With, Block: s.Blocks, Own: true})
 	}
 	return &Screen{s.Setter, s, d}
 }

@@ -45,7 +45,7 @@ func (s Setter) pairGroups(u *deck.Setup, mind wording.Mind, w paper.Paper) []gr
 // set for each, and the other ways to measure it.
 func (s Setter) pairPanel(u *deck.Setup, p *deck.Pair, runs []*deck.Run, mind wording.Mind, w paper.Paper) paper.Block {
 	if p == nil {
-		return paper.Framed(wide(s.Strong(w-3, paper.Least, "NO MARKS: feed in from the right, run out left."), w-3), 1.2, paper.Thin)
+		return paper.Framed(wide(s.Strong(w-3, paper.Least, "NO MARKS: feed in from the right, run out left."), w-3), 0.8, paper.Thin)
 	}
 	const pad = 1.2
 	inner := w - 2*pad

@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"iter"
+	"slices"
 	"strconv"
 
 	"fencecard/joinery"
@@ -13,12 +14,15 @@ import (
 // Measures of piece cards on a page.
 const (
 	cardPad    paper.Paper = 1.6
+	cardGap    paper.Paper = 0.7
 	cardsApart paper.Paper = 2.5
 	cardWidest paper.Paper = 110 // two stand side by side on paper for two of nearly that
 )
 
 // pieceCards lays out the card of every piece, in columns where the paper is
-// wide enough, to be cut out.
+// wide enough, to be cut out. A card goes where it fits, since they are cut apart;
+// what goes on of a card stands where the others leave room, never on a page before
+// it.
 func (s Setter) pieceCards(d *deck.Deck) iter.Seq[page] {
 	return func(yield func(page) bool) {
 		body := s.body()
@@ -28,26 +32,53 @@ func (s Setter) pieceCards(d *deck.Deck) iter.Seq[page] {
 		}
 		w := (body.W - paper.Paper(columns-1)*cardsApart) / paper.Paper(columns)
 		var open []*cardPage
+		var waiting []goingOn
+		done := 0 // pages
+		// placed puts a card on an open page that is not before one.
+		placed := func(b paper.Block, from int) (page int, ok bool) {
+			for i := max(0, from-done); i < len(open); i++ {
+				if open[i].put(b, w, body.H) {
+					return done + i, true
+				}
+			}
+			return 0, false
+		}
+		fill := func(pages int) { // with what waits, of cards on the first pages
+			waiting = slices.DeleteFunc(waiting, func(g goingOn) bool {
+				if g.from >= done+pages {
+					return false
+				}
+				_, ok := placed(g.card, g.from)
+				return ok
+			})
+		}
+		turn := func() bool {
+			if len(open) == mostOpen {
+				fill(1)
+				if !yield(s.upright(open[0].all)) {
+					return false
+				}
+				open, done = open[1:], done+1
+			}
+			open = append(open, newCardPage(columns))
+			return true
+		}
 		for _, c := range d.Cards() {
-			begun := 0 // what goes on does not stand before what it goes on from
-		cards:
-			for _, b := range s.pieceCard(d, &c, w, body.H) {
-				for i := begun; i < len(open); i++ {
-					if open[i].put(b, w, body.H) {
-						begun = i
-						continue cards
-					}
+			cards := s.pieceCard(d, &c, w, body.H)
+			at, ok := placed(cards[0], 0)
+			for !ok {
+				if !turn() {
+					return
 				}
-				if len(open) == mostOpen {
-					if !yield(s.upright(open[0].all)) {
-						return
-					}
-					open = open[1:]
-				}
-				sheet := newCardPage(columns)
-				sheet.put(b, w, body.H)
-				open = append(open, sheet)
-				begun = len(open) - 1
+				at, ok = placed(cards[0], 0)
+			}
+			for _, b := range cards[1:] {
+				waiting = append(waiting, goingOn{b, at})
+			}
+		}
+		for fill(len(open)); len(waiting) > 0; fill(len(open)) {
+			if !turn() {
+				return
 			}
 		}
 		for _, sheet := range open {
@@ -58,8 +89,13 @@ func (s Setter) pieceCards(d *deck.Deck) iter.Seq[page] {
 	}
 }
 
-// mostOpen is how many pages of cards are filled at once: a card goes where it
-// fits, since they are cut apart.
+// goingOn is a further part of a card, and the page that the card begins on.
+type goingOn struct {
+	card paper.Block
+	from int
+}
+
+// mostOpen is how many pages of cards are filled at once.
 const mostOpen = 4
 
 // cardPage is a page of cards that is filled, the lowest column first.
@@ -88,10 +124,10 @@ func (p *cardPage) put(b paper.Block, w, h paper.Paper) bool {
 
 // pieceCard lays out one card, on several where it is higher than h.
 func (s Setter) pieceCard(d *deck.Deck, c *deck.Card, w, h paper.Paper) []paper.Block {
-	inner := w - 2*cardPad
-	head := func(n int) paper.Block { return s.cardHead(d, c, n, inner) }
-	rows := s.cardRows(d, c, inner)
-	cards := fill(rows, 0.5, h-2*cardPad, head)
+	inner, high := w-2*cardPad, h-2*cardPad
+	first := paper.Stack(cardGap, s.cardHead(d, c, 0, inner), s.piecePicture(c, inner))
+	again := func(n int, _ paper.Paper) paper.Block { return s.cardHead(d, c, n-1, inner) }
+	cards := poured(first, again, s.cardColumns(inner), s.cardGroups(d, c, inner), high, high, cardGap)
 	for i, b := range cards {
 		cards[i] = paper.Framed(wide(b, inner), cardPad, paper.Pen{Width: 0.35, Line: paper.Dashed})
 	}
@@ -101,22 +137,31 @@ func (s Setter) pieceCard(d *deck.Deck, c *deck.Card, w, h paper.Paper) []paper.
 // cardHead names the piece: its number, how many, its wood and size.
 func (s Setter) cardHead(d *deck.Deck, c *deck.Card, n int, w paper.Paper) paper.Block {
 	number := strconv.Itoa(c.Number)
-	l := s.Bold(6)
-	b := black(number, l, max(10, l.Width(number)+4), 10)
+	l, high := s.Bold(6), paper.Paper(10)
+	if n > 0 {
+		l, high = s.Bold(4.2), 7
+	}
+	b := black(number, l, max(high, l.Width(number)+4), high)
 	code := s.deckCode(w)
-	room := w - b.W - 2.5 - code.W - 2
+	room := w - b.W - 2.5
 	name := c.Piece.Name
 	if n > 0 {
-		name += ", continued"
+		name += fmt.Sprintf(", part %d", n+1)
 	}
-	title := s.Strong(room, 4.2, name)
-	title.Below(s.Strong(room, 3.4, fmt.Sprintf("make %d", c.Piece.Count)), 0.3)
+	large := s.Bold(4.2)
+	if w < 90 {
+		large = s.Bold(3.5)
+	}
+	words := paper.Phrase{}.Say(large, name)
+	if n == 0 {
+		words = words.Tie(large, ",").Say(s.Bold(3.2), "make").Keep(s.Bold(3.2), strconv.Itoa(c.Piece.Count))
+	}
+	title := words.Set(room - code.W - 2)
+	if n == 0 {
+		title.Below(s.finished(c.Piece).Set(room), 0.3)
+	}
 	b.Add(title, b.W+2.5, 0)
 	b.Add(code, w-code.W, 0.5)
-	if n > 0 {
-		return b
-	}
-	b.Below(s.finished(c.Piece).Set(w), 0.8)
 	return b
 }
 
@@ -129,10 +174,10 @@ func (s Setter) finished(p *joinery.Piece) paper.Phrase {
 	l := s.Letters(paper.Least)
 	words := paper.Phrase{}.Say(l, p.Wood.String()).Tie(l, ",")
 	for i := range p.Size {
-		if i > 0 {
+		words = words.Say(s.Bold(paper.Least), s.Plain(p.Size[i])).Keep(l, dimensionWords[i])
+		if i < len(p.Size)-1 {
 			words = words.Keep(l, "×")
 		}
-		words = words.Keep(s.Bold(paper.Least), s.Plain(p.Size[i])).Keep(l, dimensionWords[i])
 	}
 	if u := s.Unit(); u != "" {
 		words = words.Tie(l, ",").Say(l, u)

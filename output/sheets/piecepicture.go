@@ -106,8 +106,11 @@ func (s Setter) piecePicture(c *deck.Card, w paper.Paper) paper.Block {
 	}
 	abreast := len(views) == 2 && f.H > f.W && w >= 80
 	each := w
-	if abreast {
+	switch {
+	case abreast:
 		each = (w - 4) / 2
+	case len(views) == 2: // under each other
+		high *= 0.8
 	}
 	for {
 		told := map[*joinery.Cut]bool{}

@@ -38,7 +38,7 @@ const (
 	letterWide paper.Paper = 8 // of the letter of a pair
 	liesGap    paper.Paper = 2.5
 	leastName  paper.Paper = 42
-	ampleName  paper.Paper = 50
+	ampleName  paper.Paper = 68
 	leastTicks paper.Paper = 4*tickSide + 3*0.6
 )
 
@@ -48,7 +48,7 @@ func (s Setter) columnsOf(u *deck.Setup, w paper.Paper) columns {
 	if len(u.Marks) > 0 {
 		c.name = letterWide
 	}
-	ticks := leastTicks
+	ticks := 2 * tickSide
 	all, air := paper.Paper(0), orderAir
 	if w < wideRow {
 		air = narrowAir
@@ -92,6 +92,9 @@ func (s Setter) columnsOf(u *deck.Setup, w paper.Paper) columns {
 // toward is over the piece as it lies: the side up and the one toward the operator.
 const toward = "UP / TOWARD YOU"
 
+// towardShort is the same on paper too narrow for it.
+const towardShort = "UP / YOU"
+
 // orderNames are what the three orders are called over their columns.
 var orderNames = [3]string{"DOWN", "to FENCE", "LEADS"}
 
@@ -117,9 +120,8 @@ func (s Setter) rowsHead(u *deck.Setup, w paper.Paper) paper.Block {
 		orders(0)
 		put(w-shows, 0, toward)
 	default:
-		put(0, 0, "run")
-		put(w-shows, 0, toward)
-		orders(b.H)
+		put(w-l.Width(towardShort), 0, towardShort)
+		orders(0)
 	}
 	b.Below(rule(w, paper.Thick), 0.6)
 	return b
@@ -164,7 +166,7 @@ func (s Setter) runRow(u *deck.Setup, runs []*deck.Run, mind wording.Mind, w pap
 		b.Add(s.onOneLine(u, runs, w), 0, 0.4)
 		indent = s.columnsOf(u, w).name
 	} else {
-		b.Add(s.onLines(u, runs, w), 0, 0.6)
+		b.Add(s.onLines(u, runs, w), 0, 0.3)
 	}
 	if p := s.peculiar(runs[0], mind.Own[runs[0]], mind.Squared, mind.NoteOf(u, runs[0])); len(p) > 0 {
 		b.Below(indented(p.Set(w-indent), indent), 0.6)
@@ -268,26 +270,28 @@ func (s Setter) onLines(u *deck.Setup, runs []*deck.Run, w paper.Paper) paper.Bl
 	return b
 }
 
-// onTwoLines is a row whose orders and piece have room beside each other.
+// onTwoLines is a row whose orders have room beside the piece.
 func (s Setter) onTwoLines(u *deck.Setup, runs []*deck.Run, w paper.Paper) paper.Block {
 	r := runs[0]
 	at := s.columnsOf(u, w)
+	room := w - liesWide - 3
 	b, x := s.lettered(r)
 	y := paper.Paper(0)
 	for _, r := range runs {
 		ticks := s.heightTicks(u, r, 40)
-		name := s.whose(r, w-x-ticks.W-3, true)
+		name := s.whose(r, room-x-ticks.W-3, true)
 		b.Add(name, x, y)
-		b.Add(ticks, w-ticks.W, y)
-		y += max(name.H, ticks.H) + 0.8
+		b.Add(ticks, room-ticks.W, y)
+		y += max(name.H, ticks.H) + 0.4
 	}
-	lies := s.asLies(r)
-	y = b.H + 0.8
+	const high = 6
+	y = max(y, b.H)
 	for i, side := range []joinery.Side{r.Step.Down, r.Step.Fence, r.Leads} {
 		word := s.order(r, side, orderHigh, orderWide-orderAir)
-		b.Add(word, at.orders[i], y+(lies.H-word.H)/2)
+		b.Add(word, at.orders[i], y+(high-word.H)/2)
 	}
-	b.Add(lies, w-lies.W, y)
+	lies := s.asLies(r)
+	b.Add(lies, w-lies.W, (max(b.H, y+high)-lies.H)/2)
 	return b
 }
 

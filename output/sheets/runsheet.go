@@ -42,7 +42,7 @@ func (s Setter) runSheet(d *deck.Deck) iter.Seq[page] {
 // underSetups are the rows of a run sheet under its setups.
 func (s Setter) underSetups(d *deck.Deck) []paper.Block {
 	w := s.Frame.W
-	rows := s.section("Bits to lay out, and their diameters", []paper.Block{flowed(s.bitRows(d), w, 6, 0.8)})
+	rows := s.section("Bits to lay out, and their diameters", lined(s.bitRows(d), w, 6))
 	rows = append(rows, s.section(sizesHeading, s.sizeRows(d))...)
 	rows = append(rows, s.section("Warnings", s.warningRows(d))...)
 	rows = append(rows, s.section("Assumed", s.assumptions(d))...)
@@ -92,12 +92,16 @@ func (s Setter) setupRow(d *deck.Deck, i int) paper.Block {
 	w := s.Frame.W
 	l, bold := s.Letters(paper.Least), s.Bold(3.2)
 	number := s.Strong(w, 4.2, strconv.Itoa(u.Number))
-	side := tickSide + 3 + max(7, number.W) + 3
+	side := tickSide + 3 + max(7, number.W) + 2
 	p := paper.Phrase{}
 	if i > 0 && d.Setups[i-1].Bit == u.Bit {
 		p = p.Say(l, "same bit,")
 	} else {
 		p = p.Say(bold, u.Bit.Name).Tie(l, ",")
+	}
+	if w < besidePicture {
+		p = p.Say(l, "near edge").Keep(bold, s.Plain(u.Fence.NearEdge)).Tie(l, ";").Say(l, "up to").Keep(bold, s.Plain(u.Heights[len(u.Heights)-1]))
+		return s.setupLine(u, number, p, side)
 	}
 	p = p.Say(l, "fence to near edge").Keep(bold, s.Plain(u.Fence.NearEdge)).Tie(l, ";").Say(l, "heights")
 	for k, h := range u.Heights {
@@ -111,9 +115,6 @@ func (s Setter) setupRow(d *deck.Deck, i int) paper.Block {
 			p = p.Tie(l, ",")
 		}
 		p = p.Keep(bold, s.Plain(h))
-	}
-	if w < besidePicture {
-		return s.setupLine(u, number, p, side)
 	}
 	p = p.Tie(l, ";").Say(l, wording.Plural(len(u.Runs), "run"))
 	if n := len(u.Marks); n > 0 {

@@ -35,7 +35,7 @@ func newSetter(d *deck.Deck, o Pages) Setter {
 	}
 	s.minds = map[int]wording.Mind{}
 	for i := range d.Setups {
-		s.minds[d.Setups[i].Number] = wording.MindOf(&d.Setups[i], wording.MindIn{Scale: s.Scale, Push: shop.Cross.With, Own: s.Frame.W >= wideRow})
+		s.minds[d.Setups[i].Number] = wording.MindOf(&d.Setups[i], wording.MindIn{Scale: s.Scale, Push: shop.Cross.With, Block: s.Blocks, Own: s.Frame.W >= wideRow})
 	}
 	return s
 }

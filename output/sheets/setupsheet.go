@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"fencecard/output/paper"
-	"fencecard/output/wording"
 	"fencecard/setup/deck"
 )
 
@@ -51,7 +50,7 @@ func (s Setter) setupSheets(d *deck.Deck) iter.Seq[page] {
 // hasRun reports whether a sheet has more than the head of its setup, which is
 // not to stand at the foot of a page, its marks overleaf.
 func hasRun(b paper.Block) bool {
-	return slices.ContainsFunc(b.Parts, func(p paper.Part) bool { return p.Says == toward })
+	return slices.ContainsFunc(b.Parts, func(p paper.Part) bool { return p.Says == toward || p.Says == towardShort })
 }
 
 // betweenSetups is the space between two setups on one page.
@@ -93,12 +92,7 @@ func (s Setter) setupSheet(d *deck.Deck, i int, room paper.Paper) []paper.Block 
 // gravest caution, on small paper its first sentence.
 func (s Setter) again(u *deck.Setup, n, of int, w paper.Paper) paper.Block {
 	l, bold := s.Letters(paper.Least), s.Bold(paper.Least)
-	p := paper.Phrase{}
-	if forward, shaped := wording.Forward(u); shaped {
-		p = p.Say(l, "fence forward of the pilot").Keep(s.Bold(3.2), s.Plain(forward)).Tie(l, ";")
-	} else {
-		p = p.Say(l, "near edge").Keep(s.Bold(3.2), s.Plain(u.Fence.NearEdge)).Tie(l, ";")
-	}
+	p := s.fenceSaid(u, nil, 3.2).Tie(l, ";")
 	p = p.Say(l, "heights")
 	for i, h := range u.BitHeights() {
 		if w >= wideRow {
@@ -130,13 +124,13 @@ func (s Setter) again(u *deck.Setup, n, of int, w paper.Paper) paper.Block {
 // them.
 func (s Setter) goesOn(u *deck.Setup, n, of int, w paper.Paper, more ...paper.Word) paper.Block {
 	l, bold := s.Letters(paper.Least), s.Bold(paper.Least)
-	name, high := s.Bold(4), paper.Paper(6.5)
+	name, high := s.Bold(3.4), paper.Paper(6)
 	if w >= wideRow {
 		name, high = s.Bold(5), 8.5
 	}
 	text := "SETUP " + strconv.Itoa(u.Number)
-	b := black(text, name, name.Width(text)+4, high)
-	room := w - b.W - 3
+	b := black(text, name, name.Width(text)+3, high)
+	room := w - b.W - 2
 	bit := paper.Shortened(bold, paper.Printable(u.Bit.Name), room)
 	p := paper.Phrase{}.Say(bold, bit).Tie(l, ";")
 	if len(more) > 0 {
@@ -144,6 +138,6 @@ func (s Setter) goesOn(u *deck.Setup, n, of int, w paper.Paper, more ...paper.Wo
 	}
 	said := p.Say(l, "sheet").Keep(l, fmt.Sprintf("%d of %d", n, of)).Set(room)
 	high = max(b.H, said.H)
-	b.Add(said, b.W+3, (high-said.H)/2)
+	b.Add(said, b.W+2, (high-said.H)/2)
 	return b
 }

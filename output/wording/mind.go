@@ -28,6 +28,8 @@ type MindIn struct {
 	Scale joinery.Scale
 	Push  joinery.Push // what pushes work across its end
 	Own   bool         // a run has room for cautions of its own
+	Block bool         // stops are set by their numbers, none by the work
+	Least bool         // there is room for the first sentence of what is grave, on a card
 }
 
 // Minding is a caution and the runs it holds for.
@@ -48,6 +50,14 @@ func (m Mind) For(runs []*deck.Run) string {
 // MindOf parts the cautions of a setup's runs. Where a pair or a run has no room
 // for its own, all are said at the head.
 func MindOf(u *deck.Setup, in MindIn) Mind {
+	m := minds(u, in)
+	if u.Recessed() {
+		m.Do = append(m.Do, RecessFirst)
+	}
+	return m
+}
+
+func minds(u *deck.Setup, in MindIn) Mind {
 	m := Mind{Pairs: map[string][]deck.Caution{}, Own: map[*deck.Run][]deck.Caution{}, room: in.Own}
 	for i := range u.Runs {
 		m.runs = append(m.runs, &u.Runs[i])
@@ -83,6 +93,39 @@ func MindOf(u *deck.Setup, in MindIn) Mind {
 	return m
 }
 
+// onSheetAlone are cautions that the sheet of a setup has and the card of a piece
+// has not: they are of the bit as it is fitted, or told by the run's own numbers.
+var onSheetAlone = []string{"shank-and-collet", "early-mouth", "passes"}
+
+// MindOfCard is what to mind at the runs of one piece, of all its setups. How high
+// the stops are is left to the sheets: they are clamped once for many pieces.
+func MindOfCard(c *deck.Card, in MindIn) Mind {
+	if len(c.Runs) == 0 {
+		return Mind{}
+	}
+	all := deck.Setup{}
+	for _, r := range c.Runs {
+		run := *r
+		run.Cautions = nil
+		for _, caution := range r.Cautions {
+			if slices.Contains(onSheetAlone, caution.Code) || in.Least && (caution.Weight < deck.Grave || caution.Code == "harmful-dust") {
+				continue
+			}
+			said := slices.DeleteFunc(sentences(caution.Brief), ofStops)
+			if in.Least {
+				said = said[:1]
+			}
+			caution.Brief = strings.Join(said, " ")
+			run.Cautions = append(run.Cautions, caution)
+		}
+		all.Runs = append(all.Runs, run)
+	}
+	return minds(&all, in)
+}
+
+// ofStops reports whether a sentence is of the stop as it is clamped.
+func ofStops(sentence string) bool { return strings.HasPrefix(sentence, "The stop") }
+
 // onePair is the letter of the pair that runs have in common, or "".
 func onePair(runs []*deck.Run) string {
 	for _, r := range runs {
@@ -97,14 +140,8 @@ func onePair(runs []*deck.Run) string {
 // back stop is set, what becomes of round ends, what was noted.
 func doings(u *deck.Setup, in MindIn, m Mind) []string {
 	all := m.once(u, func(r *deck.Run) []string { return sentences(Crossing(r, in.Scale, in.Push)) }, 1)
-	if u.Recessed() {
-		all = append(all, RecessFirst)
-	}
-	for _, p := range u.Marks {
-		if p.Start != nil && p.Start.Guide == deck.ByLead {
-			all = append(all, BackStop)
-			break
-		}
+	if slices.ContainsFunc(u.Marks, func(p deck.Pair) bool { return BroughtUp(&p, in.Block) }) {
+		all = append(all, BackStop)
 	}
 	if m.Squared {
 		all = append(all, SquareAll)

@@ -66,6 +66,12 @@ func (w Way) Length(m *deck.Mark) joinery.Length {
 // BackStop tells how the back stop of a drop that is set by a mark is set.
 const BackStop = "BACK STOP: bring it up to the tail of work held at START, bit below the table."
 
+// BroughtUp reports whether the back stop of a pair is brought up to the work;
+// where stop blocks are set it stands by its number.
+func BroughtUp(p *deck.Pair, blocks bool) bool {
+	return !blocks && p.Start != nil && p.Start.Guide == deck.ByLead
+}
+
 // StopLine tells where the back stop of a drop stands that is set by a mark, and
 // warns of a stop beyond the fence. It is "" where there is nothing to tell.
 func (w Way) StopLine(m *deck.PairMark, text func(joinery.Length) string, fence joinery.FenceReach, r *deck.Run) string {
@@ -84,8 +90,8 @@ func (w Way) StopLine(m *deck.PairMark, text func(joinery.Length) string, fence 
 	return ""
 }
 
-// FromEdges says once from where all marks of a card are measured.
-const FromEdges = "START is from the bit's TRAILING edge, STOP from its LEADING."
+// FromEdges says once from where all marks of a card are measured, and to what.
+const FromEdges = "Marks: START from the bit's TRAILING edge, STOP from its LEADING; left to the leading end, right to the tail."
 
 // BackStopAt is where the back stop of a drop stands that is set by a mark, "" for
 // any other way.

@@ -17,6 +17,9 @@ import (
 
 	"fencecard/cmd/internal/bench"
 	"fencecard/cmd/internal/desk"
+	"fencecard/cmd/internal/manual"
+	"fencecard/cmd/internal/session"
+	"fencecard/cmd/internal/terminal"
 	"fencecard/cmd/internal/ticks"
 	"fencecard/joinery"
 )
@@ -26,7 +29,7 @@ type benchOptions struct {
 	port   int
 	noOpen bool
 	share  string // an address, or anyAddress
-	search searchFlag
+	search session.SearchFlag
 	batch  int
 	book   string
 }
@@ -37,7 +40,7 @@ const anyAddress = "any"
 func (a *app) benchCommand() *cobra.Command {
 	var o benchOptions
 	cmd := &cobra.Command{
-		Long: topic("bench"),
+		Long: manual.Topic("bench"),
 		Example: `  fencecard bench bench.yaml                    its sheets in your browser
   fencecard bench bench.yaml --share            and on a tablet beside the table
   fencecard bench bench.yaml --share=192.168.1.20 --port 8080
@@ -46,20 +49,20 @@ func (a *app) benchCommand() *cobra.Command {
 		RunE: a.work(func(ctx context.Context, args []string) error { return a.bench(ctx, args, o) }),
 	}
 	f := cmd.Flags()
-	cmd.ValidArgsFunction = offerPlan
+	cmd.ValidArgsFunction = session.OfferPlan
 	f.IntVar(&o.port, "port", 0, "serve at this port `N`; left out: the same at each start of a plan, where it is free")
 	f.BoolVar(&o.noOpen, "no-open", false, "start no browser")
 	f.StringVar(&o.share, "share", "", "let devices in over your network, at this `ADDRESS` of this machine, or at its only one")
 	f.Lookup("share").NoOptDefVal = anyAddress
-	o.search.flag(cmd)
+	o.search.Flag(cmd)
 	f.IntVar(&o.batch, "batch", 1, "for `N` of the whole work: every count multiplied")
-	bookFlag(cmd, &o.book)
+	session.BookFlag(cmd, &o.book)
 	return cmd
 }
 
 func (a *app) bench(ctx context.Context, args []string, o benchOptions) error {
 	if o.search < 0 || o.port < 0 || o.port > 65535 {
-		return usageError{errors.New("--search takes a time such as 5s, and --port a number up to 65535")}
+		return session.Usage(errors.New("--search takes a time such as 5s, and --port a number up to 65535"))
 	}
 	at, err := o.sharedAt()
 	if err != nil {
@@ -75,17 +78,17 @@ func (a *app) bench(ctx context.Context, args []string, o benchOptions) error {
 	if err != nil || home == nil {
 		return err
 	}
-	if err := a.tell("%s\n", home.address); err != nil {
+	if err := a.Tell("%s\n", home.address); err != nil {
 		return err
 	}
-	a.note("the bench page is at %s until you press Ctrl-C", home.address)
+	a.Note("the bench page is at %s until you press Ctrl-C", home.address)
 	if !o.noOpen {
 		opened := home.address
 		if w.file == "" {
 			opened += "plan" // where one begins
 		}
 		if err := openBrowser(opened); err != nil {
-			a.note("no browser was started: %v; open the address yourself", err)
+			a.Note("no browser was started: %v; open the address yourself", err)
 		}
 	}
 	err = <-home.ended
@@ -107,7 +110,7 @@ func (a *app) serveBench(ctx context.Context, w *benchWork, o benchOptions, shar
 	if err != nil {
 		return nil, err
 	}
-	done := a.busy("making the deck")
+	done := a.Busy("making the deck")
 	options := bench.Options{
 		Make: w.make, Look: w.look, Ticks: kept,
 		Letting: func(address string) { a.tellLetting(address) },
@@ -135,34 +138,34 @@ func (a *app) serveBench(ctx context.Context, w *benchWork, o benchOptions, shar
 // tellFaulty tells what is wrong with the plan while it is served.
 func (a *app) tellFaulty(err error) {
 	if err == nil {
-		a.note("the plan is mended")
+		a.Note("the plan is mended")
 		return
 	}
-	fmt.Fprintln(a.err, abridged(err.Error()))
+	fmt.Fprintln(a.Err, terminal.Abridged(err.Error()))
 }
 
 // openTicks opens the ticks of a plan, beside the setup book.
 func (a *app) openTicks(ctx context.Context, w *benchWork, flag string) (*ticks.File, error) {
-	book, chosen, err := bookPath(flag)
+	book, chosen, err := session.BookPath(flag)
 	if err != nil {
 		return nil, err
 	}
 	path := filepath.Join(filepath.Dir(book), "ticks.jsonl")
 	if !chosen { // 0700: by the XDG specification
 		if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
-			return nil, fmt.Errorf("the folder of the ticks, %s, cannot be made: %w; name a setup book elsewhere with --book or $%s", filepath.Dir(path), cause(err), bookVariable)
+			return nil, fmt.Errorf("the folder of the ticks, %s, cannot be made: %w; name a setup book elsewhere with --book or $%s", filepath.Dir(path), session.Cause(err), session.BookVariable)
 		}
 	}
 	kept, err := ticks.Open(ctx, path, w.key(), w.name(), time.Now())
 	var named *fs.PathError
 	switch {
 	case errors.As(err, &named):
-		return nil, fmt.Errorf("%s: %w; ticks are kept beside the setup book: name one elsewhere with --book or $%s", named.Path, named.Err, bookVariable)
+		return nil, fmt.Errorf("%s: %w; ticks are kept beside the setup book: name one elsewhere with --book or $%s", named.Path, named.Err, session.BookVariable)
 	case err != nil:
 		return nil, err
 	}
 	if n := kept.Damaged(); n > 0 {
-		a.note("%s: %s no ticks and passed over", path, numberedAre(n))
+		a.Note("%s: %s no ticks and passed over", path, numberedAre(n))
 	}
 	return kept, nil
 }
@@ -184,11 +187,11 @@ func (o benchOptions) sharedAt() (string, error) {
 		ip := net.ParseIP(o.share)
 		switch {
 		case ip == nil || ip.IsUnspecified():
-			return "", usageError{fmt.Errorf("--share takes one address of this machine, such as 192.168.1.20, not %q", joinery.Brief(o.share, 40))}
+			return "", session.Usage(fmt.Errorf("--share takes one address of this machine, such as 192.168.1.20, not %q", joinery.Brief(o.share, 40)))
 		case !ip.IsPrivate() && !ip.IsLinkLocalUnicast() && !ip.IsLoopback():
-			return "", usageError{fmt.Errorf("%s is an address of the whole internet: --share is for the network of your shop alone", ip)}
+			return "", session.Usage(fmt.Errorf("%s is an address of the whole internet: --share is for the network of your shop alone", ip))
 		case ip.Equal(net.IPv4(127, 0, 0, 1)):
-			return "", usageError{errors.New("127.0.0.1 is the desk's own address, which no other device reaches: leave --share out, or name another address")}
+			return "", session.Usage(errors.New("127.0.0.1 is the desk's own address, which no other device reaches: leave --share out, or name another address"))
 		}
 		return ip.String(), nil
 	}
@@ -199,7 +202,7 @@ func (o benchOptions) sharedAt() (string, error) {
 	case len(all) == 0:
 		return "", errors.New("this machine is in no network that other devices could reach it by")
 	case len(all) > 1:
-		return "", usageError{fmt.Errorf("this machine has several addresses: choose the one of the network that the tablet is in, as in --share=%s; there are %s", all[0], joinery.List(all, "and"))}
+		return "", session.Usage(fmt.Errorf("this machine has several addresses: choose the one of the network that the tablet is in, as in --share=%s; there are %s", all[0], joinery.List(all, "and")))
 	}
 	return all[0], nil
 }

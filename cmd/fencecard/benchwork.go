@@ -11,6 +11,7 @@ import (
 	"sync"
 	"time"
 
+	"fencecard/cmd/internal/session"
 	"fencecard/cmd/internal/shelf"
 	"fencecard/joinery"
 	"fencecard/joinery/examples"
@@ -35,17 +36,17 @@ type benchWork struct {
 func (a *app) benchWork(args []string, o benchOptions) (*benchWork, error) {
 	w := &benchWork{app: a, o: o}
 	if len(args) == 0 {
-		a.note("fencecard: no plan named, using the built-in boot bench")
+		a.Note("fencecard: no plan named, using the built-in boot bench")
 		return w, nil
 	}
 	w.file = args[0]
 	if w.file == "-" {
-		return nil, usageError{errors.New("the bench page looks at a file again and again: write the plan into one, and name it")}
+		return nil, session.Usage(errors.New("the bench page looks at a file again and again: write the plan into one, and name it"))
 	}
 	if err := shelf.Ordinary(w.file); err != nil {
-		return nil, plainly(err)
+		return nil, session.Plainly(err)
 	}
-	_, err := a.readNamed(w.file) // a slip of the name is told here, and serves nothing
+	_, err := a.ReadNamed(w.file) // a slip of the name is told here, and serves nothing
 	return w, err
 }
 
@@ -87,7 +88,7 @@ func (w *benchWork) deck(ctx context.Context, plan *joinery.Plan) (*deck.Deck, e
 	if err != nil {
 		return nil, err
 	}
-	b, err := w.app.silently().readBook(w.o.book)
+	b, err := w.app.Silently().ReadBook(w.o.book)
 	if err != nil {
 		return d, nil // the page stands without it, and other commands say why
 	}
@@ -96,22 +97,22 @@ func (w *benchWork) deck(ctx context.Context, plan *joinery.Plan) (*deck.Deck, e
 }
 
 func (w *benchWork) read() (*joinery.Plan, error) {
-	defer collectSooner()()
+	defer session.CollectSooner()()
 	if w.file == "" {
 		return planfile.Read("boot-bench.yaml", examples.BootBench, nil)
 	}
 	if err := shelf.Ordinary(w.file); err != nil {
 		return nil, errors.New("the plan is no file any more")
 	}
-	quiet := w.app.silently()
-	data, err := quiet.readNamed(w.file)
+	quiet := w.app.Silently()
+	data, err := quiet.ReadNamed(w.file)
 	switch {
 	case errors.Is(err, fs.ErrNotExist): // while it was, the name was right
 		return nil, fmt.Errorf("%s is not there any more", filepath.Base(w.file))
 	case err != nil:
-		return nil, fmt.Errorf("%s cannot be read: %w", filepath.Base(w.file), cause(err))
+		return nil, fmt.Errorf("%s cannot be read: %w", filepath.Base(w.file), session.Cause(err))
 	}
-	shop := quiet.shopIn(filepath.Dir(w.file))
+	shop := quiet.ShopIn(filepath.Dir(w.file))
 	var shops []string
 	plan, err := planfile.Read(filepath.Base(w.file), data, func(path string) ([]byte, error) {
 		shops = append(shops, path)
@@ -130,22 +131,22 @@ func (w *benchWork) look() string {
 		fmt.Fprintf(sum, "%d %t\n", len(data), err == nil)
 		sum.Write(data)
 	}
-	quiet := w.app.silently()
+	quiet := w.app.Silently()
 	if w.file != "" {
 		data, err := []byte(nil), shelf.Ordinary(w.file)
 		if err == nil {
-			data, err = quiet.readNamed(w.file)
+			data, err = quiet.ReadNamed(w.file)
 		}
 		add(data, err)
 		w.lock.Lock()
 		shops := w.shops
 		w.lock.Unlock()
 		for _, path := range shops {
-			add(quiet.shopIn(filepath.Dir(w.file))(path))
+			add(quiet.ShopIn(filepath.Dir(w.file))(path))
 		}
 	}
-	if path, _, err := bookPath(w.o.book); err == nil && shelf.Ordinary(path) == nil {
-		add(quiet.readNamed(path))
+	if path, _, err := session.BookPath(w.o.book); err == nil && shelf.Ordinary(path) == nil {
+		add(quiet.ReadNamed(path))
 	}
 	return hex.EncodeToString(sum.Sum(nil))
 }

@@ -5,6 +5,8 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"fencecard/cmd/internal/manual"
+	"fencecard/cmd/internal/session"
 	"fencecard/cmd/internal/shelf"
 	"fencecard/output"
 	"fencecard/output/screen"
@@ -13,7 +15,7 @@ import (
 
 func (a *app) bookCommand() *cobra.Command {
 	cmd := &cobra.Command{
-		Long: topic("book"),
+		Long: manual.Topic("book"),
 		Example: `  fencecard book keep bench.yaml --setup 3 --name "seat rail mortises"
   fencecard book list
   fencecard book show "seat rail mortises" --format pdf
@@ -30,8 +32,8 @@ type bookOptions struct {
 }
 
 func (o *bookOptions) flags(cmd *cobra.Command) {
-	bookFlag(cmd, &o.book)
-	formatFlag(cmd, &o.format)
+	session.BookFlag(cmd, &o.book)
+	session.FormatFlag(cmd, &o.format)
 }
 
 func (a *app) bookListCommand() *cobra.Command {
@@ -43,18 +45,18 @@ func (a *app) bookListCommand() *cobra.Command {
   fencecard book list --format json --book batch.txt`,
 		Args: cobra.NoArgs,
 		RunE: a.work(func(context.Context, []string) error {
-			asJSON, err := asJSON(o.format)
+			asJSON, err := session.AsJSON(o.format)
 			if err != nil {
 				return err
 			}
-			b, err := a.openBook(o.book)
+			b, err := a.OpenBook(o.book)
 			if err != nil {
 				return err
 			}
 			if asJSON {
-				return output.KeptSetupsJSON(a.out, b.Entries(), b.Damage())
+				return output.KeptSetupsJSON(a.Out, b.Entries(), b.Damage())
 			}
-			return screen.KeptSetups(a.out, b.Entries())
+			return screen.KeptSetups(a.Out, b.Entries())
 		}),
 	}
 	o.flags(cmd)
@@ -74,17 +76,17 @@ before stays beside it, its name ending in .bak.`,
 		RunE: a.work(func(ctx context.Context, args []string) error { return a.bookForget(ctx, args[0], o) }),
 	}
 	o.flags(cmd)
-	cmd.ValidArgsFunction = a.offerKept(&o.book)
+	cmd.ValidArgsFunction = a.OfferKept(&o.book)
 	return cmd
 }
 
 func (a *app) bookForget(ctx context.Context, word string, o bookOptions) error {
-	asJSON, err := asJSON(o.format)
+	asJSON, err := session.AsJSON(o.format)
 	if err != nil {
 		return err
 	}
 	// A book without the setup is not touched, nor is a folder made for it.
-	before, err := a.readBook(o.book)
+	before, err := a.ReadBook(o.book)
 	if err != nil {
 		return err
 	}
@@ -92,7 +94,7 @@ func (a *app) bookForget(ctx context.Context, word string, o bookOptions) error 
 		return err
 	}
 	var gone []*book.Entry
-	path, err := a.changeBook(ctx, o.book, func(b *book.Book) (*book.Book, error) {
+	path, err := a.ChangeBook(ctx, o.book, func(b *book.Book) (*book.Book, error) {
 		if e, err := b.Find(word); err == nil {
 			gone = []*book.Entry{e}
 		}
@@ -102,14 +104,14 @@ func (a *app) bookForget(ctx context.Context, word string, o bookOptions) error 
 		return err
 	}
 	if asJSON {
-		return output.KeptSetupsJSON(a.out, gone, nil)
+		return output.KeptSetupsJSON(a.Out, gone, nil)
 	}
-	return a.wrote("forgot %q; the book as it was is in %s%s\n", word, path, shelf.BackupEnding)
+	return a.Wrote("forgot %q; the book as it was is in %s%s\n", word, path, shelf.BackupEnding)
 }
 
 func (a *app) bookMatchCommand() *cobra.Command {
 	var o bookOptions
-	var p printed
+	var p session.Printed
 	cmd := &cobra.Command{
 		Use:   "match [PLAN]",
 		Short: "Find the setups of a plan in the book",
@@ -124,34 +126,34 @@ anew with the change, and whatever then stops it or is warned of is told.`,
 		RunE: a.work(func(ctx context.Context, args []string) error { return a.bookMatch(ctx, args, o, p) }),
 	}
 	o.flags(cmd)
-	p.flags(cmd)
-	cmd.ValidArgsFunction = offerPlan
+	p.Flags(cmd)
+	cmd.ValidArgsFunction = session.OfferPlan
 	return cmd
 }
 
-func (a *app) bookMatch(ctx context.Context, args []string, o bookOptions, p printed) error {
-	asJSON, err := asJSON(o.format)
+func (a *app) bookMatch(ctx context.Context, args []string, o bookOptions, p session.Printed) error {
+	asJSON, err := session.AsJSON(o.format)
 	if err != nil {
 		return err
 	}
-	if _, err := p.named(""); err != nil {
+	if _, err := p.Named(""); err != nil {
 		return err
 	}
-	plan, err := a.readPlan(args)
+	plan, err := a.ReadPlan(args)
 	if err != nil {
 		return err
 	}
-	deck, err := a.printedDeck(ctx, plan, p)
+	deck, err := a.PrintedDeck(ctx, plan, p)
 	if err != nil {
 		return err
 	}
-	b, err := a.openBook(o.book)
+	b, err := a.OpenBook(o.book)
 	if err != nil {
 		return err
 	}
 	matches := b.Match(deck)
 	if asJSON {
-		return output.MatchesJSON(a.out, deck, matches)
+		return output.MatchesJSON(a.Out, deck, matches)
 	}
-	return screen.Matches(a.out, deck, matches)
+	return screen.Matches(a.Out, deck, matches)
 }

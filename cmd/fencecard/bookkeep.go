@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"fencecard/cmd/internal/session"
 	"fencecard/joinery"
 	"fencecard/output"
 	"fencecard/output/screen"
@@ -17,7 +18,7 @@ import (
 // bookKeepOptions are the flags of the book keep command.
 type bookKeepOptions struct {
 	bookOptions
-	deck  printed
+	deck  session.Printed
 	setup string // its number, a deck's code behind it or not
 	name  string
 	notes []string
@@ -48,24 +49,24 @@ same setup carries its name, your notes and where the fence really stood.`,
 	f.StringVar(&o.fence, "fence-stood", "", "where the fence stood after the test cut, to the near edge of the bit")
 	f.StringVar(&o.height, "height-stood", "", "where the bit stood at full height after the test cut")
 	f.BoolVar(&o.force, "force", false, "keep it in the place of a setup of that name; its comments, and notes and\ncorrections you do not give anew, stay")
-	o.deck.flags(cmd)
-	cmd.ValidArgsFunction = offerPlan
-	offer(cmd, "setup", a.fromDeck(&o.deck, setupWords))
-	required(cmd, "setup")
-	required(cmd, "name")
+	o.deck.Flags(cmd)
+	cmd.ValidArgsFunction = session.OfferPlan
+	session.Offer(cmd, "setup", a.FromDeck(&o.deck, session.SetupWords))
+	session.Required(cmd, "setup")
+	session.Required(cmd, "name")
 	return cmd
 }
 
 func (a *app) bookKeep(ctx context.Context, args []string, o bookKeepOptions) error {
-	asJSON, err := asJSON(o.format)
+	asJSON, err := session.AsJSON(o.format)
 	if err != nil {
 		return err
 	}
-	number, err := o.deck.setup("setup", o.setup)
+	number, err := o.deck.Setup("setup", o.setup)
 	if err != nil {
 		return err
 	}
-	plan, err := a.readPlan(args)
+	plan, err := a.ReadPlan(args)
 	if err != nil {
 		return err
 	}
@@ -73,7 +74,7 @@ func (a *app) bookKeep(ctx context.Context, args []string, o bookKeepOptions) er
 	if err != nil {
 		return err
 	}
-	deck, err := a.printedDeck(ctx, plan, o.deck)
+	deck, err := a.PrintedDeck(ctx, plan, o.deck)
 	if err != nil {
 		return err
 	}
@@ -84,7 +85,7 @@ func (a *app) bookKeep(ctx context.Context, args []string, o bookKeepOptions) er
 		return err
 	}
 	var twin *book.Entry
-	path, err := a.changeBook(ctx, o.book, func(b *book.Book) (*book.Book, error) {
+	path, err := a.ChangeBook(ctx, o.book, func(b *book.Book) (*book.Book, error) {
 		twin = b.Twin(e)
 		grown, err := b.Put(e, o.force)
 		if err == nil {
@@ -99,15 +100,15 @@ func (a *app) bookKeep(ctx context.Context, args []string, o bookKeepOptions) er
 		a.tellTwin(twin, plan.Shop.Scale)
 	}
 	if asJSON {
-		return output.KeptSetupsJSON(a.out, []*book.Entry{e}, nil)
+		return output.KeptSetupsJSON(a.Out, []*book.Entry{e}, nil)
 	}
-	if err := a.wrote("setup %d is kept as %q (%s) in %s\n", number, e.Name, e.Code, path); err != nil {
+	if err := a.Wrote("setup %d is kept as %q (%s) in %s\n", number, e.Name, e.Code, path); err != nil {
 		return err
 	}
-	if a.quiet {
+	if a.Quiet {
 		return nil
 	}
-	return screen.KeptCuts(a.out, e)
+	return screen.KeptCuts(a.Out, e)
 }
 
 // tellTwin says that the book has the same setup by another name, and what was
@@ -117,7 +118,7 @@ func (a *app) tellTwin(twin *book.Entry, scale joinery.Scale) {
 	if len(says) == 0 {
 		says = []string{"nothing was learnt there"}
 	}
-	a.note("the same setup is already kept as %q: %s\nto add to that one, keep it with --name %[1]q --force; fencecard book forget takes one of them away",
+	a.Note("the same setup is already kept as %q: %s\nto add to that one, keep it with --name %[1]q --force; fencecard book forget takes one of them away",
 		twin.Name, strings.Join(says, "; "))
 }
 
@@ -126,11 +127,11 @@ func (o bookKeepOptions) stood(unit joinery.Unit) (book.Stood, error) {
 	var stood book.Stood
 	var faults joinery.Faults
 	if o.fence != "" {
-		l := flagLength(&faults, "fence-stood", o.fence, unit)
+		l := session.FlagLength(&faults, "fence-stood", o.fence, unit)
 		stood.Fence = &l
 	}
 	if o.height != "" {
-		l := flagLength(&faults, "height-stood", o.height, unit)
+		l := session.FlagLength(&faults, "height-stood", o.height, unit)
 		stood.Height = &l
 	}
 	return stood, faults.Err()

@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"fencecard/cmd/internal/session"
 	"fencecard/output"
 	"fencecard/output/screen"
 	"fencecard/output/sheets"
@@ -20,7 +21,7 @@ type bookShowOptions struct {
 	bookOptions
 	out   string
 	force bool
-	pages pageFlags
+	pages session.PageFlags
 }
 
 func (a *app) bookShowCommand() *cobra.Command {
@@ -37,15 +38,15 @@ leaves the strip out.`,
 		Args: cobra.ExactArgs(1),
 		RunE: a.work(func(_ context.Context, args []string) error { return a.bookShow(args[0], o) }),
 	}
-	bookFlag(cmd, &o.book)
+	session.BookFlag(cmd, &o.book)
 	f := cmd.Flags()
 	f.StringVar(&o.format, "format", "text", "text, json or pdf")
 	f.StringVarP(&o.out, "out", "o", "", "write to this `FILE`, by its ending as pdf, json or txt; - for standard output")
 	f.BoolVar(&o.force, "force", false, "write over a file that is already there")
-	choices(cmd, "format", "text", "json", "pdf")
-	cmd.ValidArgsFunction = a.offerKept(&o.book)
-	o.pages.add(cmd)
-	o.pages.strips = true
+	session.Choices(cmd, "format", "text", "json", "pdf")
+	cmd.ValidArgsFunction = a.OfferKept(&o.book)
+	o.pages.Add(cmd)
+	o.pages.Strips = true
 	return cmd
 }
 
@@ -54,17 +55,17 @@ func (a *app) bookShow(word string, o bookShowOptions) error {
 	if o.out != "" {
 		files = []string{o.out}
 	}
-	targets, err := targetsOf(files, o.format, o.pages.cmd.Flags().Changed("format"))
+	targets, err := session.TargetsOf(files, o.format, o.pages.Cmd.Flags().Changed("format"))
 	if err != nil {
 		return err
 	}
 	to := targets[0]
-	o.format = to.format
+	o.format = to.Format
 	printer, err := o.printer()
 	if err != nil {
 		return err
 	}
-	b, err := a.openBook(o.book)
+	b, err := a.OpenBook(o.book)
 	if err != nil {
 		return err
 	}
@@ -76,29 +77,29 @@ func (a *app) bookShow(word string, o bookShowOptions) error {
 	if err := printer(&page, e); err != nil {
 		return err
 	}
-	if to.format == "pdf" {
-		a.tellReplaced(e.Deck())
+	if to.Format == "pdf" {
+		session.TellReplaced(a.Err, e.Deck())
 	}
-	if to.file == "" && to.format == "pdf" {
-		to.file = "setup-" + e.Code + ".pdf"
+	if to.File == "" && to.Format == "pdf" {
+		to.File = "setup-" + e.Code + ".pdf"
 	}
-	if err := a.write(to, page.Bytes(), "setup "+e.Code, o.force); err != nil || to.onScreen() {
+	if err := a.Write(to, page.Bytes(), "setup "+e.Code, o.force); err != nil || to.OnScreen() {
 		return err
 	}
-	return a.wrote("%s: %q (%s)\n", to.file, e.Name, e.Code)
+	return a.Wrote("%s: %q (%s)\n", to.File, e.Name, e.Code)
 }
 
 // printer returns the writer of the chosen format.
 func (o bookShowOptions) printer() (func(io.Writer, *book.Entry) error, error) {
 	switch o.format {
 	case "text":
-		return screen.KeptSetup, o.pages.unused()
+		return screen.KeptSetup, o.pages.Unused()
 	case "json":
 		return func(w io.Writer, e *book.Entry) error {
 			return output.KeptSetupsJSON(w, []*book.Entry{e}, nil)
-		}, o.pages.unused()
+		}, o.pages.Unused()
 	case "pdf":
-		pages, err := o.pages.printer(func(w io.Writer, d *deck.Deck, p sheets.Pages) error {
+		pages, err := o.pages.Printer(func(w io.Writer, d *deck.Deck, p sheets.Pages) error {
 			if p.Only == sheets.Everything {
 				p.Only = sheets.OnlySetups
 			}
@@ -106,5 +107,5 @@ func (o bookShowOptions) printer() (func(io.Writer, *book.Entry) error, error) {
 		})
 		return func(w io.Writer, e *book.Entry) error { return pages(w, e.Deck()) }, err
 	}
-	return nil, usageError{fmt.Errorf("--format is text, json or pdf, not %q", o.format)}
+	return nil, session.Usage(fmt.Errorf("--format is text, json or pdf, not %q", o.format))
 }

@@ -9,6 +9,9 @@ import (
 	"github.com/spf13/cobra"
 
 	"fencecard/cmd/internal/bench"
+	"fencecard/cmd/internal/manual"
+	"fencecard/cmd/internal/session"
+	"fencecard/cmd/internal/terminal"
 	"fencecard/joinery"
 	"fencecard/output/paper"
 	"fencecard/output/screen"
@@ -27,13 +30,13 @@ type cardsOptions struct {
 	only   deck.Only
 	setups []string // numbers, a deck's code behind them or not
 	book   string
-	again  printed // the same as one that was printed
+	again  session.Printed // the same as one that was printed
 	why    bool
 	card   string
 	joint  string
-	pages  pageFlags
+	pages  session.PageFlags
 
-	targets []target // from format and out
+	targets []session.Target // from format and out
 }
 
 func (a *app) cardsCommand() *cobra.Command {
@@ -46,7 +49,7 @@ Without PLAN the built-in boot bench is printed. PLAN may be - for standard
 input. Pages go to NAME-cards.pdf in the current folder, text and JSON to
 standard output. 'fencecard help plan' tells how a plan is written.
 
-` + topic("cards"),
+` + manual.Topic("cards"),
 		Example: `  fencecard cards                              the built-in boot bench
   fencecard cards bench.yaml                   the deck in bench-cards.pdf
   fencecard cards bench.yaml --paper a4 --strips
@@ -65,46 +68,46 @@ standard output. 'fencecard help plan' tells how a plan is written.
 		RunE: a.work(func(ctx context.Context, args []string) error { return a.cards(ctx, args, o) }),
 	}
 	f := cmd.Flags()
-	cmd.ValidArgsFunction = offerPlan
+	cmd.ValidArgsFunction = session.OfferPlan
 	f.StringVar(&o.format, "format", "pdf", "pdf, text or json; html for a page to tick; svg for one run, setup, piece or joint")
 	f.StringVar(&o.joint, "joint", "", "with --format svg: draw the joint `NAME`, its halves apart and together")
 	f.StringVar(&o.card, "card", "", "another spelling of --only-run")
-	o.again.flags(cmd)
+	o.again.Flags(cmd)
 	f.BoolVar(&o.why, "explain", false, "say why each setup is there and what would spare one")
 	f.StringArrayVarP(&o.out, "out", "o", nil, "write to this `FILE`, by its ending as pdf, json, txt, html or svg; - for standard\noutput; may be given again")
 	f.BoolVar(&o.force, "force", false, "write over a file that is already there")
 	f.StringArrayVar(&o.only.Pieces, "only-piece", nil, "only the runs and the card of the piece `NAME`; may be given again")
-	offer(cmd, "only-piece", a.offerPieces)
+	session.Offer(cmd, "only-piece", a.OfferPieces)
 	f.StringSliceVar(&o.setups, "only-setup", nil, "only the setup `NUMBER`; may be given again")
-	offer(cmd, "only-setup", a.fromDeck(&o.again, setupWords))
+	session.Offer(cmd, "only-setup", a.FromDeck(&o.again, session.SetupWords))
 	f.StringVar(&o.card, "only-run", "", "one run, by its `NUMBER`, such as 3.6, as large as the page")
-	offer(cmd, "only-run", a.fromDeck(&o.again, runWords))
-	bookFlag(cmd, &o.book)
-	choices(cmd, "format", "pdf", "text", "json", "html", "svg")
-	o.pages.add(cmd)
+	session.Offer(cmd, "only-run", a.FromDeck(&o.again, session.RunWords))
+	session.BookFlag(cmd, &o.book)
+	session.Choices(cmd, "format", "pdf", "text", "json", "html", "svg")
+	o.pages.Add(cmd)
 	return cmd
 }
 
 func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
 	var err error
-	if o.card, err = o.again.named(o.card); err != nil {
+	if o.card, err = o.again.Named(o.card); err != nil {
 		return err
 	}
 	for _, text := range o.setups {
-		number, err := o.again.setup("only-setup", text)
+		number, err := o.again.Setup("only-setup", text)
 		if err != nil {
 			return err
 		}
 		o.only.Setups = append(o.only.Setups, number)
 	}
-	if o.targets, err = targetsOf(o.out, o.format, o.pages.cmd.Flags().Changed("format")); err != nil {
+	if o.targets, err = session.TargetsOf(o.out, o.format, o.pages.Cmd.Flags().Changed("format")); err != nil {
 		return err
 	}
 	printers, err := o.printers()
 	if err != nil {
 		return err
 	}
-	plan, err := a.readPlan(args)
+	plan, err := a.ReadPlan(args)
 	if err != nil {
 		return err
 	}
@@ -113,15 +116,15 @@ func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
 		return err
 	}
 	for _, w := range remark.Once(d) {
-		fmt.Fprintln(a.err, screen.WarningLine(w))
+		fmt.Fprintln(a.Err, screen.WarningLine(w))
 	}
-	if slices.ContainsFunc(printers, func(p printer) bool { return p.format == "pdf" || p.format == "svg" || p.format == "html" }) {
-		a.tellReplaced(d)
+	if slices.ContainsFunc(printers, func(p printer) bool { return p.Format == "pdf" || p.Format == "svg" || p.Format == "html" }) {
+		session.TellReplaced(a.Err, d)
 	}
 	for _, p := range printers {
-		if p.file == "" && p.stamped() {
-			o.format = p.format
-			p.file = plan.Name + o.ending()
+		if p.File == "" && p.Stamped() {
+			o.format = p.Format
+			p.File = plan.Name + o.ending()
 		}
 		if err := a.print(p, d, o.force); err != nil {
 			return err
@@ -134,49 +137,49 @@ func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
 // goes to standard output, on standard error. Text begins with its own.
 func (a *app) print(p printer, d *deck.Deck, force bool) error {
 	var page bytes.Buffer
-	done := a.busy("laying out the pages")
+	done := a.Busy("laying out the pages")
 	err := p.print(&page, d)
 	done()
 	if err != nil {
 		return err
 	}
-	if err := a.write(p.target, page.Bytes(), bench.PrintedFor(d), force); err != nil {
+	if err := a.Write(p.Target, page.Bytes(), bench.PrintedFor(d), force); err != nil {
 		return err
 	}
-	to := a.out
+	to := a.Out
 	switch {
-	case a.quiet, p.onScreen() && p.format == "text":
+	case a.Quiet, p.OnScreen() && p.Format == "text":
 		return nil
-	case p.onScreen():
-		to, p.file = a.err, "standard output"
+	case p.OnScreen():
+		to, p.File = a.Err, "standard output"
 	}
 	pages := paper.PageCount(page.Bytes())
 	if p.part != "" {
-		return screen.PartSummary(to, p.file, p.part, d, pages)
+		return screen.PartSummary(to, p.File, p.part, d, pages)
 	}
-	return screen.Summary(to, p.file, d, pages)
+	return screen.Summary(to, p.File, d, pages)
 }
 
 // deckFor makes the deck of a plan as asked for: a batch, or a part of it, with
 // what the setup book says.
 func (a *app) deckFor(ctx context.Context, plan *joinery.Plan, o cardsOptions) (*deck.Deck, error) {
-	plan, err := setup.Batch(plan, o.again.batch)
+	plan, err := setup.Batch(plan, o.again.Batch)
 	if err != nil {
 		return nil, err
 	}
-	d, err := a.madeOrRead(ctx, plan, o.again)
+	d, err := a.MadeOrRead(ctx, plan, o.again)
 	if err != nil {
 		return nil, err
 	}
-	if o.again.code != "" {
-		if err := a.is(d, o.again); err != nil {
+	if o.again.Code != "" {
+		if err := a.Is(d, o.again); err != nil {
 			return nil, err
 		}
 	}
 	if d.Ended != search.Through && !o.writes("json") {
-		fmt.Fprintln(a.err, "it cannot be made anew: to check, correct or print this deck again, write it as JSON too, as with --out cards.pdf --out deck.json")
+		fmt.Fprintln(a.Err, "it cannot be made anew: to check, correct or print this deck again, write it as JSON too, as with --out cards.pdf --out deck.json")
 	}
-	matches, err := a.markKept(d, o.book)
+	matches, err := a.MarkKept(d, o.book)
 	if err != nil {
 		return nil, err
 	}
@@ -188,22 +191,22 @@ func (a *app) deckFor(ctx context.Context, plan *joinery.Plan, o cardsOptions) (
 	if d, err = d.Only(o.only); err != nil {
 		return nil, err
 	}
-	a.offerNear(d, matches)
+	a.OfferNear(d, matches)
 	return d, nil
 }
 
 // explain says why each setup is there: beside the cards where these go to
 // standard output, else there.
 func (a *app) explain(ctx context.Context, d *deck.Deck, o cardsOptions) error {
-	trying, stop := callOff(ctx)
+	trying, stop := terminal.CallOff(ctx)
 	defer stop()
 	why, err := whatif.Explain(trying, d)
 	if err != nil {
 		return err
 	}
-	to := a.out
-	if slices.ContainsFunc(o.targets, target.onScreen) {
-		to = a.err
+	to := a.Out
+	if slices.ContainsFunc(o.targets, session.Target.OnScreen) {
+		to = a.Err
 	}
 	return screen.Explain(to, d, why)
 }

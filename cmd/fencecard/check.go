@@ -8,7 +8,9 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"fencecard/cmd/internal/manual"
 	"fencecard/cmd/internal/measured"
+	"fencecard/cmd/internal/session"
 	"fencecard/joinery"
 	"fencecard/output"
 	"fencecard/output/deckfile"
@@ -20,7 +22,7 @@ import (
 func (a *app) checkCommand() *cobra.Command {
 	var o atTable
 	cmd := &cobra.Command{
-		Long: topic("check"),
+		Long: manual.Topic("check"),
 		Example: `  fencecard check bench.yaml
   fencecard check bench.yaml --deck deck.json
   fencecard check bench.yaml 3.3 --near 25/64 --back-stop 3-1/4
@@ -40,11 +42,11 @@ func (a *app) check(ctx context.Context, args []string, o atTable) error {
 	if err := o.checkUsage(); err != nil {
 		return err
 	}
-	plan, err := a.readPlan(args)
+	plan, err := a.ReadPlan(args)
 	if err != nil {
 		return err
 	}
-	plan, err = setup.Batch(plan, o.deck.batch)
+	plan, err = setup.Batch(plan, o.deck.Batch)
 	if err != nil {
 		return err
 	}
@@ -52,19 +54,19 @@ func (a *app) check(ctx context.Context, args []string, o atTable) error {
 	if err != nil {
 		return err
 	}
-	defer collectSooner()() // a deck of somebody else's may have thousands of faults
-	claims, err := deckfile.Read(o.deck.file, data, plan.Shop.Scale)
+	defer session.CollectSooner()() // a deck of somebody else's may have thousands of faults
+	claims, err := deckfile.Read(o.deck.File, data, plan.Shop.Scale)
 	var faults joinery.Faults
-	if o.deck.file != "" && asJSON && errors.As(err, &faults) {
+	if o.deck.File != "" && asJSON && errors.As(err, &faults) {
 		report := proof.Unread(faults)
 		return a.tellProof(plan, &report, asJSON)
 	}
 	if err != nil {
 		return err
 	}
-	deck, report := proveAll(plan, claims)
+	deck, report := session.ProveAll(plan, claims)
 	if report.Proved() {
-		if err := a.is(deck, o.deck); err != nil {
+		if err := a.Is(deck, o.deck); err != nil {
 			return err
 		}
 		if o.run != "" {
@@ -81,20 +83,20 @@ func (a *app) check(ctx context.Context, args []string, o atTable) error {
 func (o *atTable) checkUsage() error {
 	switch {
 	case o.measured.any() && o.run == "":
-		return usageError{errors.New("which run is the table set for? Write its number behind the plan, as in fencecard check bench.yaml 3.6 --near 25/64")}
+		return session.Usage(errors.New("which run is the table set for? Write its number behind the plan, as in fencecard check bench.yaml 3.6 --near 25/64"))
 	case o.run != "" && !o.measured.any():
-		return usageError{fmt.Errorf("say what you measured on the table for run %s: one or more of %s", joinery.Brief(o.run, 24), o.measured.names("and"))}
+		return session.Usage(fmt.Errorf("say what you measured on the table for run %s: one or more of %s", joinery.Brief(o.run, 24), o.measured.names("and")))
 	}
 	return nil
 }
 
 // deckData reads the deck to be proved, or writes a fresh one, so that both go
 // the same way.
-func (a *app) deckData(ctx context.Context, plan *joinery.Plan, p printed) ([]byte, error) {
-	if p.file != "" {
-		return a.readFile(p.file)
+func (a *app) deckData(ctx context.Context, plan *joinery.Plan, p session.Printed) ([]byte, error) {
+	if p.File != "" {
+		return a.ReadFile(p.File)
 	}
-	deck, err := a.makeDeck(ctx, plan, p.search)
+	deck, err := a.MakeDeck(ctx, plan, p.Search)
 	if err != nil {
 		return nil, err
 	}
@@ -113,7 +115,7 @@ func (a *app) tellProof(plan *joinery.Plan, r *proof.Report, asJSON bool) error 
 		err = screen.ProofText(&page, plan.Title, plan.Shop.Scale, r)
 	}
 	if err == nil {
-		_, err = a.out.Write(page.Bytes())
+		_, err = a.Out.Write(page.Bytes())
 	}
 	if err == nil && !r.Proved() {
 		err = errors.New(screen.ProofLine(r))
@@ -130,7 +132,7 @@ func (a *app) asSet(plan *joinery.Plan, claims *proof.Claims, o atTable) error {
 	if o.format == "json" {
 		tell = output.AsSetJSON
 	}
-	if err := tell(a.out, plan.Shop.Scale, &as); err != nil {
+	if err := tell(a.Out, plan.Shop.Scale, &as); err != nil {
 		return err
 	}
 	if !as.Right() {

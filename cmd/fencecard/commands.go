@@ -6,6 +6,10 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
+	"fencecard/cmd/internal/manual"
+	"fencecard/cmd/internal/session"
 )
 
 // entry is a command or a page of help as a list of them names it. The rest is
@@ -37,11 +41,11 @@ func commands() []entry {
 // command without work as a help topic.
 func pages() []entry {
 	return []entry{
-		{"plan", "How a plan is written", page("plan")},
-		{"joints", "How a joint is written once, and both its cuts follow", page("joints")},
-		{"safety", "What can hurt you at a router table", page("safety")},
-		{"words", "What the words of plan, sheet and page mean", page("words")},
-		{"warnings", "What every warning says", func(*app) *cobra.Command { return &cobra.Command{Long: warningTopic()} }},
+		{"plan", "How a plan is written", topicPage("plan")},
+		{"joints", "How a joint is written once, and both its cuts follow", topicPage("joints")},
+		{"safety", "What can hurt you at a router table", topicPage("safety")},
+		{"words", "What the words of plan, sheet and page mean", topicPage("words")},
+		{"warnings", "What every warning says", func(*app) *cobra.Command { return &cobra.Command{Long: manual.WarningTopic()} }},
 	}
 }
 
@@ -82,4 +86,19 @@ func wantedBy(args []string) func(name string) bool {
 		}
 	}
 	return func(name string) bool { return slices.Contains(args, name) }
+}
+
+// topicPage builds a page of help out of the manual.
+func topicPage(name string) func(*app) *cobra.Command {
+	return func(*app) *cobra.Command { return &cobra.Command{Long: manual.Topic(name)} }
+}
+
+// flagsOf are the flags of a command by its name, nil where there is none.
+func flagsOf(name string) *pflag.FlagSet {
+	for _, e := range commands() {
+		if e.name() == name {
+			return e.whole(&app{Session: &session.Session{}}).Flags()
+		}
+	}
+	return nil
 }

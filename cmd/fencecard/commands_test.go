@@ -6,14 +6,17 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"fencecard/cmd/internal/manual"
+	"fencecard/cmd/internal/session"
 )
 
 // What is listed by name alone must read as what is built whole, and a command
 // must be built wherever its name stands among flags.
 func TestCommandsAreBuiltWhenNamed(t *testing.T) {
-	a := &app{streams: streams{strings.NewReader(""), io.Discard, io.Discard}}
+	a := &app{Session: &session.Session{In: strings.NewReader(""), Out: io.Discard, Err: io.Discard}}
 	none := a.rootCommand(func(string) bool { return false })
-	require.Equal(t, helpOf(a.rootCommand(everything)), helpOf(none))
+	require.Equal(t, manual.Help(a.rootCommand(everything)), manual.Help(none))
 	for _, c := range none.Commands() {
 		if c.RunE != nil && c.Name() != "help" && c.Name() != "completion" {
 			require.ErrorIs(t, c.RunE(c, nil), errUnbuilt, c.Name())

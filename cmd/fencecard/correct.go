@@ -7,7 +7,10 @@ import (
 	"path/filepath"
 	"slices"
 
+	"fencecard/cmd/internal/lists"
+	"fencecard/cmd/internal/manual"
 	"fencecard/cmd/internal/measured"
+	"fencecard/cmd/internal/session"
 	"fencecard/cmd/internal/shelf"
 	"fencecard/joinery"
 	"fencecard/joinery/planfile"
@@ -30,7 +33,7 @@ type correctOptions struct {
 func (a *app) correctCommand() *cobra.Command {
 	var o correctOptions
 	cmd := &cobra.Command{
-		Long: topic("correct"),
+		Long: manual.Topic("correct"),
 		Example: `  fencecard correct bench.yaml 3.3 --setback 25/64 --depth 27/32
   fencecard correct bench.yaml 3.3 --width 0.372 --keep
   fencecard correct bench.yaml 3.3 --begins 17/32 --length 2-1/2 --deck deck.json`,
@@ -50,7 +53,7 @@ func (a *app) correct(ctx context.Context, args []string, o correctOptions) erro
 	if err := o.usage(args[0]); err != nil {
 		return err
 	}
-	plan, err := a.readPlan(args)
+	plan, err := a.ReadPlan(args)
 	if err != nil {
 		return err
 	}
@@ -58,7 +61,7 @@ func (a *app) correct(ctx context.Context, args []string, o correctOptions) erro
 	if _, err := given.TestCut(); err != nil {
 		return err // before a deck is made in vain
 	}
-	deck, err := a.printedDeck(ctx, plan, o.deck)
+	deck, err := a.PrintedDeck(ctx, plan, o.deck)
 	if err != nil {
 		return err
 	}
@@ -67,9 +70,9 @@ func (a *app) correct(ctx context.Context, args []string, o correctOptions) erro
 		return err
 	}
 	if asJSON {
-		err = output.CorrectionsJSON(a.out, plan.Shop.Scale, &lesson)
+		err = output.CorrectionsJSON(a.Out, plan.Shop.Scale, &lesson)
 	} else {
-		err = screen.CorrectionsText(a.out, plan.Shop.Scale, &lesson)
+		err = screen.CorrectionsText(a.Out, plan.Shop.Scale, &lesson)
 	}
 	if err != nil || !o.keep {
 		return err
@@ -85,13 +88,13 @@ func (o correctOptions) usage(plan string) error {
 	width := slices.ContainsFunc(o.measured, func(m *measure) bool { return m.flag == "width" && m.text != "" })
 	switch {
 	case o.run == "":
-		return usageError{errors.New("which run was tested? Write its number behind the plan, as in fencecard correct bench.yaml 3.6 --depth 27/32")}
+		return session.Usage(errors.New("which run was tested? Write its number behind the plan, as in fencecard correct bench.yaml 3.6 --depth 27/32"))
 	case !o.measured.any():
-		return usageError{fmt.Errorf("give one or more of %s, as measured on the test cut", o.measured.names("and"))}
+		return session.Usage(fmt.Errorf("give one or more of %s, as measured on the test cut", o.measured.names("and")))
 	case o.keep && !width:
-		return usageError{errors.New("--keep needs --width: only the width of a slot shows the bit's diameter")}
+		return session.Usage(errors.New("--keep needs --width: only the width of a slot shows the bit's diameter"))
 	case o.keep && plan == "-":
-		return usageError{errors.New("--keep needs a plan in a file, to find its shop file")}
+		return session.Usage(errors.New("--keep needs a plan in a file, to find its shop file"))
 	}
 	return nil
 }
@@ -109,7 +112,7 @@ func (a *app) keepMeasured(planFile string, plan *joinery.Plan, l *proof.Lesson)
 	default:
 		file = filepath.Join(filepath.Dir(planFile), plan.Shop.Name)
 	}
-	data, err := a.readFile(file)
+	data, err := a.ReadFile(file)
 	if err != nil {
 		return err
 	}
@@ -118,16 +121,16 @@ func (a *app) keepMeasured(planFile string, plan *joinery.Plan, l *proof.Lesson)
 		return err
 	}
 	if err := shelf.Replace(file, kept); err != nil {
-		return fmt.Errorf("%s: %w", file, cause(err))
+		return fmt.Errorf("%s: %w", file, session.Cause(err))
 	}
-	a.note("%s: the %s bit now measures %s; print the cards again: numbers of setups and runs may change", file, l.Bit.Name, plan.Shop.Scale.Spell(l.Diameter))
+	a.Note("%s: the %s bit now measures %s; print the cards again: numbers of setups and runs may change", file, l.Bit.Name, plan.Shop.Scale.Spell(l.Diameter))
 	return nil
 }
 
 // tellDivided says what the plan takes more of with the bit as measured. Both decks
 // are made without a search, so that nothing but the bit makes the difference.
 func (a *app) tellDivided(ctx context.Context, planFile string, was *joinery.Plan, bit joinery.Length) error {
-	is, err := a.readPlan([]string{planFile})
+	is, err := a.ReadPlan([]string{planFile})
 	if err != nil {
 		return err
 	}
@@ -140,10 +143,10 @@ func (a *app) tellDivided(ctx context.Context, planFile string, was *joinery.Pla
 		return fmt.Errorf("with the bit as measured the plan cannot be cut as it stands:\n%w", err)
 	}
 	for _, d := range whatif.DividedCuts(before, after) {
-		a.note("%s", d.Say(is.Shop.Scale, bit))
+		a.Note("%s", d.Say(is.Shop.Scale, bit))
 	}
 	if more := len(after.Setups) - len(before.Setups); more > 0 {
-		a.note("without a search the deck takes %s where it took %d", numbered(len(after.Setups), "setup"), len(before.Setups))
+		a.Note("without a search the deck takes %s where it took %d", lists.Numbered(len(after.Setups), "setup"), len(before.Setups))
 	}
 	return nil
 }

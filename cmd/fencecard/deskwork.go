@@ -12,6 +12,6 @@ func (w *benchWork) desk() desk.Work {
 	return desk.Work{
 		Path: w.file,
 		Make: w.deck,
-		Open: func(path string) ([]byte, error) { return w.app.silently().shopIn(filepath.Dir(w.file))(path) },
+		Open: func(path string) ([]byte, error) { return w.app.Silently().ShopIn(filepath.Dir(w.file))(path) },
 	}
 }

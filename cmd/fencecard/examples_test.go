@@ -16,6 +16,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"fencecard/cmd/internal/session"
 	"fencecard/joinery/examples"
 )
 
@@ -37,7 +38,7 @@ func TestHelpExamples(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("the examples are for a Unix shell")
 	}
-	a := &app{}
+	a := &app{Session: &session.Session{}}
 	var visit func(c *cobra.Command)
 	seen := 0
 	visit = func(c *cobra.Command) {

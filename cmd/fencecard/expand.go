@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"fencecard/cmd/internal/session"
 	"fencecard/joinery/planfile"
 )
 
@@ -21,10 +22,10 @@ what the joint makes of it. 'fencecard help joints' tells how joints are written
 		Example: `  fencecard expand bench.yaml
   fencecard expand bench.yaml > bench-cuts.yaml`,
 		Args:              cobra.ExactArgs(1),
-		ValidArgsFunction: offerPlan,
+		ValidArgsFunction: session.OfferPlan,
 		RunE: a.work(func(_ context.Context, args []string) error {
 			name := args[0]
-			data, err := a.readFile(name)
+			data, err := a.ReadFile(name)
 			if err != nil {
 				return err
 			}
@@ -32,11 +33,11 @@ what the joint makes of it. 'fencecard help joints' tells how joints are written
 			if name == "-" {
 				name, folder = "stdin", "."
 			}
-			text, err := planfile.Expand(name, data, a.shopIn(folder))
+			text, err := planfile.Expand(name, data, a.ShopIn(folder))
 			if err != nil {
 				return err
 			}
-			_, err = a.out.Write(text)
+			_, err = a.Out.Write(text)
 			return err
 		}),
 	}

@@ -18,7 +18,7 @@ func (a *app) firstStart(ctx context.Context, o benchOptions, shared string) des
 	o.port = 0 // the one that was asked for is taken by the first page
 	return desk.First{Folder: folder, Called: called, Open: func(path string) (string, error) {
 		return served.open(path, func() (*servedBench, error) {
-			w, err := a.silently().benchWork([]string{path}, o)
+			w, err := (&app{Session: a.Silently()}).benchWork([]string{path}, o)
 			if err != nil {
 				return nil, err
 			}

@@ -19,6 +19,9 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"fencecard/cmd/internal/session"
+	"fencecard/cmd/internal/terminal"
 )
 
 // listen keeps interrupts from ending the tests: while somebody listens, they end
@@ -38,7 +41,7 @@ func TestInterruptCallsTheSearchOff(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("no process can be interrupted there")
 	}
-	searching, stop := callOff(t.Context())
+	searching, stop := terminal.CallOff(t.Context())
 	defer stop()
 	interrupt(t)
 	<-searching.Done() // a test that hangs here has failed
@@ -46,12 +49,12 @@ func TestInterruptCallsTheSearchOff(t *testing.T) {
 }
 
 func TestASearchCalledOffSaysSo(t *testing.T) {
-	plan, err := (&app{streams: streams{err: &bytes.Buffer{}}}).readPlan(nil)
+	plan, err := (&session.Session{Err: &bytes.Buffer{}}).ReadPlan(nil)
 	require.NoError(t, err)
 	ctx, cancel := context.WithCancel(t.Context())
 	cancel()
 	var told bytes.Buffer
-	deck, err := (&app{streams: streams{err: &told}}).deckFor(ctx, plan, cardsOptions{again: printed{batch: 1, search: 1 << 40}, book: "none.txt"})
+	deck, err := (&app{Session: &session.Session{Err: &told}}).deckFor(ctx, plan, cardsOptions{again: session.Printed{Batch: 1, Search: 1 << 40}, book: "none.txt"})
 	require.NoError(t, err)
 	assert.NotEmpty(t, deck.Setups)
 	assert.Contains(t, told.String(), "interrupted: the search for fewer changes was cut short")

@@ -11,14 +11,14 @@ import (
 // tellLetting shows by which address the next device is let in, as text and as a
 // code to scan. That is told however quiet it is to be: without it nobody gets in.
 func (a *app) tellLetting(address string) {
-	fmt.Fprintf(a.err, "the next device is let in, once, at\n    %s\n", address)
+	fmt.Fprintf(a.Err, "the next device is let in, once, at\n    %s\n", address)
 	code, err := qr.Encode(address, qr.L)
 	if err != nil {
 		return // the address is there as text
 	}
 	drawn := halfBlocks(code.Size, code.Black)
 	if a.screen == nil || runtime.GOOS == "windows" {
-		fmt.Fprint(a.err, indented(drawn))
+		fmt.Fprint(a.Err, indented(drawn))
 		return
 	}
 	// Black on white, whatever the terminal's colours are.

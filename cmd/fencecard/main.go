@@ -4,9 +4,17 @@ package main
 
 import (
 	"context"
+	"io"
 	"os"
 )
 
 func main() {
 	os.Exit(run(context.Background(), os.Args[1:], streams{os.Stdin, os.Stdout, os.Stderr}))
+}
+
+// streams are the three standard streams, handed in so that commands never
+// touch os.Stdout and its like themselves.
+type streams struct {
+	in       io.Reader
+	out, err io.Writer
 }

@@ -8,6 +8,8 @@ import (
 	"github.com/spf13/pflag"
 
 	"fencecard/cmd/internal/measured"
+	"fencecard/cmd/internal/session"
+	"fencecard/cmd/internal/typed"
 	"fencecard/joinery"
 )
 
@@ -15,18 +17,18 @@ import (
 // measured there and gives by flags.
 type atTable struct {
 	format   string
-	deck     printed
+	deck     session.Printed
 	run      string
 	measured measures
 }
 
 // flags adds the flags; tested says what of the run is asked about.
 func (o *atTable) flags(a *app, cmd *cobra.Command, tested string, all []measured.Measure) {
-	formatFlag(cmd, &o.format)
-	o.deck.flags(cmd)
-	cmd.ValidArgsFunction = a.offerPlanAndRun(&o.deck)
+	session.FormatFlag(cmd, &o.format)
+	o.deck.Flags(cmd)
+	cmd.ValidArgsFunction = a.OfferPlanAndRun(&o.deck)
 	cmd.Flags().StringVar(&o.run, "card", "", "the run that "+tested+", by its `NUMBER`: the same as RUN")
-	offer(cmd, "card", a.fromDeck(&o.deck, runWords))
+	session.Offer(cmd, "card", a.FromDeck(&o.deck, session.RunWords))
 	for _, m := range all {
 		o.measured = append(o.measured, &measure{flag: m.Name, says: m.Says})
 	}
@@ -35,13 +37,13 @@ func (o *atTable) flags(a *app, cmd *cobra.Command, tested string, all []measure
 
 // named takes the run off the arguments, and reads how the answer is written.
 func (o *atTable) named(args []string) (plan []string, inJSON bool, err error) {
-	if inJSON, err = asJSON(o.format); err != nil {
+	if inJSON, err = session.AsJSON(o.format); err != nil {
 		return nil, false, err
 	}
 	if plan, o.run, err = runNamed(args, o.run); err != nil {
 		return nil, false, err
 	}
-	o.run, err = o.deck.named(o.run)
+	o.run, err = o.deck.Named(o.run)
 	return plan, inJSON, err
 }
 
@@ -88,7 +90,7 @@ func (ms measures) names(last string) string {
 	for i, m := range ms {
 		names[i] = m.flag
 	}
-	return flagList(names, last)
+	return typed.FlagList(names, last)
 }
 
 // any tells whether anything was measured.
@@ -106,12 +108,12 @@ func runNamed(args []string, card string) (plan []string, run string, err error)
 	switch {
 	case len(args) < 2:
 		return args, card, nil
-	case isPlan(args[1]) && !isPlan(args[0]):
-		return nil, "", usageError{fmt.Errorf("the plan comes first, and the run behind it: %s %s", args[1], args[0])}
+	case session.IsPlan(args[1]) && !session.IsPlan(args[0]):
+		return nil, "", session.Usage(fmt.Errorf("the plan comes first, and the run behind it: %s %s", args[1], args[0]))
 	case card != "":
-		return nil, "", usageError{fmt.Errorf("%q and --card %s name a run twice: leave one out", args[1], card)}
+		return nil, "", session.Usage(fmt.Errorf("%q and --card %s name a run twice: leave one out", args[1], card))
 	case args[1] == "":
-		return nil, "", usageError{errors.New("the number of the run is empty: write it as it is printed, such as 3.6")}
+		return nil, "", session.Usage(errors.New("the number of the run is empty: write it as it is printed, such as 3.6"))
 	}
 	return args[:1], args[1], nil
 }

@@ -6,13 +6,15 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"fencecard/cmd/internal/lists"
+	"fencecard/cmd/internal/manual"
 	"fencecard/joinery/examples"
 )
 
 // newOptions are the flags of the new command.
 type newOptions struct {
 	shop, force bool
-	list        listOptions
+	list        lists.Options
 }
 
 func (a *app) newCommand() *cobra.Command {
@@ -23,7 +25,7 @@ written over. With --shop, write a starter shop file instead: your table, your
 fence and your bits. With --from, make the plan of a list of pieces that you
 keep in a spreadsheet. FILE may be - for standard output.
 
-` + topic("list"),
+` + manual.Topic("list"),
 		Example: `  fencecard new bench.yaml
   fencecard new --shop shop.yaml
   fencecard new table.yaml --from pieces.csv
@@ -31,23 +33,23 @@ keep in a spreadsheet. FILE may be - for standard output.
   fencecard new table.yaml --from pieces.csv --unit in --column wood=wood
   fencecard new --from pieces.csv --against bench.yaml`,
 		Args: func(cmd *cobra.Command, args []string) error {
-			if o.list.against != "" && len(args) > 0 {
+			if o.list.Against != "" && len(args) > 0 {
 				return errors.New("--against writes nothing and takes no FILE: fencecard new --from LIST --against PLAN")
 			}
-			if o.list.against != "" {
+			if o.list.Against != "" {
 				return nil
 			}
 			return cobra.ExactArgs(1)(cmd, args)
 		},
 		RunE: a.work(func(ctx context.Context, args []string) error {
-			if err := o.list.check(o.shop); err != nil {
+			if err := o.list.Check(o.shop); err != nil {
 				return err
 			}
 			switch {
-			case o.list.against != "":
-				return a.compareList(o.list)
-			case o.list.from != "":
-				return a.newFromList(args[0], o)
+			case o.list.Against != "":
+				return lists.Compare(a.Session, o.list)
+			case o.list.From != "":
+				return lists.Make(a.Session, args[0], o.list, o.force)
 			}
 			return a.newStarter(args[0], o)
 		}),
@@ -55,7 +57,7 @@ keep in a spreadsheet. FILE may be - for standard output.
 	f := cmd.Flags()
 	f.BoolVar(&o.shop, "shop", false, "write a shop file instead of a plan")
 	f.BoolVar(&o.force, "force", false, "write over a file that is already there")
-	o.list.add(cmd)
+	o.list.Add(cmd)
 	return cmd
 }
 
@@ -66,22 +68,11 @@ func (a *app) newStarter(name string, o newOptions) error {
 		text, what, next = examples.StarterShop, "a starter shop file", "name it in a plan: shop: "+name
 	}
 	if name == "-" {
-		_, err := a.out.Write(text)
+		_, err := a.Out.Write(text)
 		return err
 	}
-	if err := a.writeFile(name, text, o.force); err != nil {
+	if err := a.WriteFile(name, text, o.force); err != nil {
 		return err
 	}
-	return a.wrote("%s: %s\nNext: %s\n", name, what, next)
-}
-
-// check faults flags of a list without one.
-func (o listOptions) check(shop bool) error {
-	switch {
-	case o.from == "" && (o.against != "" || o.unit != "" || o.defaults || o.columns != nil):
-		return usageError{errors.New("--against, --column, --unit and --defaults are for a list: add --from LIST")}
-	case o.from != "" && shop:
-		return usageError{errors.New("--shop writes a shop file, and --from a plan: leave one out")}
-	}
-	return nil
+	return a.Wrote("%s: %s\nNext: %s\n", name, what, next)
 }

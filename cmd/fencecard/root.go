@@ -2,14 +2,16 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"io"
-	"io/fs"
 	"sync"
 
 	"github.com/spf13/cobra"
 
+	"fencecard/cmd/internal/manual"
+	"fencecard/cmd/internal/session"
+	"fencecard/cmd/internal/terminal"
+	"fencecard/cmd/internal/typed"
 	"fencecard/setup/search"
 )
 
@@ -22,58 +24,48 @@ const (
 
 // exitStatuses are the exit codes as the manual page tells them. An interrupt
 // ends the process by its signal, of which shells make 130.
-var exitStatuses = []struct {
-	code int
-	says string
-}{
-	{exitDone, "All went well."},
-	{exitFault, "The plan or the work is at fault."},
-	{exitUsage, "The command line is at fault."},
-	{130, "Interrupted, as by Ctrl-C. While the fewest changes are looked for, the first interrupt ends only the search."},
+var exitStatuses = []manual.ExitStatus{
+	{Code: exitDone, Says: "All went well."},
+	{Code: exitFault, Says: "The plan or the work is at fault."},
+	{Code: exitUsage, Says: "The command line is at fault."},
+	{Code: 130, Says: "Interrupted, as by Ctrl-C. While the fewest changes are looked for, the first interrupt ends only the search."},
 }
 
-// app is what every command shares.
+// app is the program as one command line runs it.
 type app struct {
-	streams
-	screen    io.Writer // the terminal of the messages as it is, nil for none
-	watchedBy bool      // somebody reads the messages on a terminal
-	version   bool      // the version was asked for by a flag
-	quiet     bool      // only what is wrong is told
-	started   bool      // a command's own work began: an error is no longer usage
-	pressed   bool      // started by a press on the program, without a command
-	serving   sync.WaitGroup
-	sources   []fs.FileInfo // the files read so far, which nothing is written over
+	*session.Session
+	screen  io.Writer // the terminal of the messages as it is, nil for none
+	version bool      // the version was asked for by a flag
+	started bool      // a command's own work began: an error is no longer usage
+	pressed bool      // started by a press on the program, without a command
+	serving sync.WaitGroup
 }
-
-// usageError is a wrong command line found after the work began.
-type usageError struct{ error }
 
 // run is the whole program but for the process around it.
 func run(ctx context.Context, args []string, s streams) int {
-	byPress := len(args) == 0 && pressed(s)
-	out := &watched{to: s.out}
-	width := terminalWidth(s.err)
+	byPress := len(args) == 0 && terminal.Pressed(s.in, s.out, s.err)
+	out := &terminal.Watched{To: s.out}
+	told, width := terminal.Messages(s.err)
 	var screen io.Writer
 	if width > 0 {
 		screen = s.err
 	}
-	s.out, s.err = out, harmless{folded{s.err, width}}
-	a := &app{streams: s, screen: screen, watchedBy: width > 0, pressed: byPress}
+	s.out, s.err = out, told
+	a := &app{Session: &session.Session{In: s.in, Out: s.out, Err: s.err, Watched: width > 0}, screen: screen, pressed: byPress}
 	root := a.rootCommand(wantedBy(args))
-	root.SetArgs(joinLengths(args))
+	root.SetArgs(typed.JoinLengths(args))
 	cmd, err := root.ExecuteContextC(ctx)
-	var usage usageError
 	switch {
-	case out.err != nil:
-		fmt.Fprintf(s.err, "standard output: %v\n", cause(out.err))
+	case out.Err != nil:
+		fmt.Fprintf(s.err, "standard output: %v\n", session.Cause(out.Err))
 		return exitFault
 	case err == nil:
 		return exitDone
-	case !a.started || errors.As(err, &usage):
-		fmt.Fprintf(s.err, "fencecard: %s\nTry '%s --help'.\n", abridged(usageWords(cmd, err)), cmd.CommandPath())
+	case !a.started || session.IsUsage(err):
+		fmt.Fprintf(s.err, "fencecard: %s\nTry '%s --help'.\n", terminal.Abridged(typed.Words(cmd, err, flagsOf)), cmd.CommandPath())
 		return exitUsage
 	}
-	fmt.Fprintln(s.err, abridged(err.Error()))
+	fmt.Fprintln(s.err, terminal.Abridged(err.Error()))
 	return exitFault
 }
 
@@ -98,23 +90,23 @@ dropped on and lifted off.`,
 		Args:          noSubcommand,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			if a.version {
-				return a.tell("%s\n", versionLine())
+				return a.Tell("%s\n", versionLine())
 			}
 			if a.pressed {
 				a.started = true
-				return a.bench(cmd.Context(), nil, benchOptions{batch: 1, search: searchFlag(search.DefaultTime)})
+				return a.bench(cmd.Context(), nil, benchOptions{batch: 1, search: session.SearchFlag(search.DefaultTime)})
 			}
 			return cmd.Help()
 		},
 		CompletionOptions: cobra.CompletionOptions{HiddenDefaultCmd: false},
 	}
 	root.SuggestionsMinimumDistance = 2
-	root.SetHelpFunc(func(cmd *cobra.Command, _ []string) { fmt.Fprint(a.out, helpOf(cmd)) })
-	root.PersistentFlags().BoolVarP(&a.quiet, "quiet", "q", false, "say nothing but what is wrong or warned of")
+	root.SetHelpFunc(func(cmd *cobra.Command, _ []string) { fmt.Fprint(a.Out, manual.Help(cmd)) })
+	root.PersistentFlags().BoolVarP(&a.Quiet, "quiet", "q", false, "say nothing but what is wrong or warned of")
 	root.Flags().BoolVar(&a.version, "version", false, "print the version")
-	root.SetIn(a.in)
-	root.SetOut(a.out)
-	root.SetErr(a.err)
+	root.SetIn(a.In)
+	root.SetOut(a.Out)
+	root.SetErr(a.Err)
 	for _, e := range commands() {
 		if wanted(e.name()) {
 			root.AddCommand(e.whole(a))

@@ -6,6 +6,8 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"fencecard/cmd/internal/manual"
+	"fencecard/cmd/internal/session"
 	"fencecard/joinery"
 	"fencecard/output"
 	"fencecard/output/screen"
@@ -26,19 +28,19 @@ and widest cut, and the greatest depth of one pass in each of your woods.
 Without FILE the built-in example shop is shown. Without --wood it is the woods
 of the shop file, or else one wood of each hardness.
 
-` + topic("shop"),
+` + manual.Topic("shop"),
 		Example: `  fencecard shop
   fencecard shop shop.yaml --wood "white oak" --wood MDF
   fencecard new --shop shop.yaml               a shop file to begin with`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: a.work(func(_ context.Context, args []string) error { return a.shop(args, o) }),
 	}
-	formatFlag(cmd, &o.format)
+	session.FormatFlag(cmd, &o.format)
 	cmd.Flags().StringVar(&o.unit, "unit", "in", "unit of a bare number where the file names none, in or mm")
 	cmd.Flags().StringArrayVar(&o.woods, "wood", nil, "show the caps in this `WOOD`; may be given again")
-	choices(cmd, "unit", "in", "mm")
-	cmd.ValidArgsFunction = offerPlan
-	offer(cmd, "wood", offerWoodFlag)
+	session.Choices(cmd, "unit", "in", "mm")
+	cmd.ValidArgsFunction = session.OfferPlan
+	session.Offer(cmd, "wood", session.OfferWoodFlag)
 	return cmd
 }
 
@@ -46,15 +48,15 @@ of the shop file, or else one wood of each hardness.
 var oneOfEach = []string{"yellow-poplar", "black walnut", "white oak", "hickory, shagbark", "MDF", "plywood"}
 
 func (a *app) shop(args []string, o shopOptions) error {
-	asJSON, err := asJSON(o.format)
+	asJSON, err := session.AsJSON(o.format)
 	if err != nil {
 		return err
 	}
-	unit, err := unitNamed(o.unit)
+	unit, err := session.UnitNamed(o.unit)
 	if err != nil {
 		return err
 	}
-	shop, err := a.readShop(strings.Join(args, ""), unit)
+	shop, err := a.ReadShop(strings.Join(args, ""), unit)
 	if err != nil {
 		return err
 	}
@@ -63,12 +65,12 @@ func (a *app) shop(args []string, o shopOptions) error {
 		return err
 	}
 	if len(args) == 0 {
-		a.note("fencecard: no shop file named, showing the built-in example shop")
+		a.Note("fencecard: no shop file named, showing the built-in example shop")
 	}
 	if asJSON {
-		return output.ShopJSON(a.out, &shop, woods)
+		return output.ShopJSON(a.Out, &shop, woods)
 	}
-	return screen.Shop(a.out, &shop, woods)
+	return screen.Shop(a.Out, &shop, woods)
 }
 
 // chosen are the woods named by flag, else the shop's own, else one of each

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"fencecard/cmd/internal/manual"
 	"fencecard/setup/remark"
 )
 
@@ -64,14 +65,14 @@ var ruling = regexp.MustCompile(`(?i)\bunplug|feed from|away from the bit|by han
 // helpStatements are the rules in the pages of help other than that on safety.
 func helpStatements(t *testing.T) []remark.Statement {
 	var all []remark.Statement
-	pages, err := topicFiles.ReadDir("topics")
+	pages, err := os.ReadDir("../internal/manual/topics")
 	require.NoError(t, err)
 	for _, page := range pages {
 		name := strings.TrimSuffix(page.Name(), ".txt")
 		if name == "safety" {
 			continue
 		}
-		text := strings.Join(strings.Fields(topic(name)), " ")
+		text := strings.Join(strings.Fields(manual.Topic(name)), " ")
 		covered := text
 		for _, rule := range rulesOfHelp {
 			if rule.page == name {
@@ -89,7 +90,7 @@ func helpStatements(t *testing.T) []remark.Statement {
 // rule: cautions, warnings, limits and the help, each with what stands behind it.
 func TestEveryStatementHasItsBasis(t *testing.T) {
 	all := remark.Statements()
-	help, err := topicFiles.ReadFile("topics/safety.txt")
+	help, err := os.ReadFile("../internal/manual/topics/safety.txt")
 	require.NoError(t, err)
 	said := regexp.MustCompile(`(?m)^(?:WARNING|NOTICE)\s+(.*(?:\n {9}.*)*)`).FindAllStringSubmatch(string(help), -1)
 	require.Len(t, said, len(helpBases))

@@ -9,6 +9,9 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"fencecard/cmd/internal/terminal"
+	"fencecard/cmd/internal/typed"
 )
 
 // withValue are commands that take a value of any kind from the command line.
@@ -104,17 +107,17 @@ func FuzzJoinLengths(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, line string) {
 		args := strings.Split(line, " ")
-		joined := joinLengths(args)
+		joined := typed.JoinLengths(args)
 		assert.LessOrEqual(t, len(joined), len(args))
 		assert.Equal(t, line, strings.Join(joined, " "))
 	})
 }
 
 func TestAbridged(t *testing.T) {
-	long := "\"" + strings.Repeat("é", longestLine) + "\" is no wood; write one"
-	got := abridged("first\n" + long + "\nlast")
-	assert.Less(t, len(got), longestLine)
+	long := "\"" + strings.Repeat("é", terminal.LongestLine) + "\" is no wood; write one"
+	got := terminal.Abridged("first\n" + long + "\nlast")
+	assert.Less(t, len(got), terminal.LongestLine)
 	assert.True(t, strings.HasPrefix(got, "first\n\"éé"))
 	assert.True(t, strings.HasSuffix(got, "é\" is no wood; write one\nlast"))
-	assert.Equal(t, "as it is\n", abridged("as it is\n"))
+	assert.Equal(t, "as it is\n", terminal.Abridged("as it is\n"))
 }

@@ -17,7 +17,7 @@ func (a *app) versionCommand() *cobra.Command {
 		Example: "  fencecard version",
 		Args:    cobra.NoArgs,
 		RunE: a.work(func(context.Context, []string) error {
-			_, err := fmt.Fprintln(a.out, versionLine())
+			_, err := fmt.Fprintln(a.Out, versionLine())
 			return err
 		}),
 	}

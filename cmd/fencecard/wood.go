@@ -5,8 +5,8 @@ import (
 	"fmt"
 	"strings"
 
+	"fencecard/cmd/internal/session"
 	"fencecard/joinery"
-	"fencecard/joinery/planfile/shopfile"
 	"fencecard/output"
 	"fencecard/output/screen"
 
@@ -36,49 +36,37 @@ americana.`,
 		Args: cobra.ArbitraryArgs,
 		RunE: a.work(func(_ context.Context, args []string) error { return a.wood(args, o) }),
 	}
-	formatFlag(cmd, &o.format)
-	shopFlag(cmd, &o.shop)
-	cmd.ValidArgsFunction = offerWoods
+	session.FormatFlag(cmd, &o.format)
+	session.ShopFlag(cmd, &o.shop)
+	cmd.ValidArgsFunction = session.OfferWoods
 	cmd.AddCommand(a.emcCommand(), a.changeCommand())
 	return cmd
 }
 
-// readShop reads a shop file, or gives the built-in shop for no name.
-func (a *app) readShop(name string, unit joinery.Unit) (joinery.Shop, error) {
-	if name == "" {
-		return shopfile.BuiltIn(unit), nil
-	}
-	data, err := a.readFile(name)
-	if err != nil {
-		return joinery.Shop{}, err
-	}
-	return shopfile.Read(name, data, unit)
-}
-
 func (a *app) wood(args []string, o woodOptions) error {
-	asJSON, err := asJSON(o.format)
+	asJSON, err := session.AsJSON(o.format)
 	if err != nil {
 		return err
 	}
-	shop, err := a.readShop(o.shop, joinery.Inches)
+	shop, err := a.ReadShop(o.shop, joinery.Inches)
 	if err != nil {
 		return err
 	}
 	if len(args) == 0 {
 		woods := append(shop.Woods, joinery.Woods()...)
 		if asJSON {
-			return output.WoodsJSON(a.out, woods)
+			return output.WoodsJSON(a.Out, woods)
 		}
-		return screen.Woods(a.out, woods)
+		return screen.Woods(a.Out, woods)
 	}
 	wood, remark, err := findWood(strings.Join(args, " "), shop.Woods)
 	if err != nil {
 		return err
 	}
 	if asJSON {
-		return output.WoodJSON(a.out, wood, &shop, remark)
+		return output.WoodJSON(a.Out, wood, &shop, remark)
 	}
-	return screen.Wood(a.out, wood, &shop, remark)
+	return screen.Wood(a.Out, wood, &shop, remark)
 }
 
 // findWood looks a wood up, or says which could be meant.

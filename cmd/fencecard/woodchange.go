@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"fencecard/cmd/internal/session"
 	"fencecard/joinery"
 	"fencecard/output"
 	"fencecard/output/screen"
@@ -39,9 +40,9 @@ by its shrinkage. Give the moisture content itself, or the humidity of the air.`
 			return a.work(func(context.Context, []string) error { return a.change(strings.Join(args, " "), o) })(cmd, args)
 		},
 	}
-	formatFlag(cmd, &o.format)
-	shopFlag(cmd, &o.shop)
-	cmd.ValidArgsFunction = offerWoods
+	session.FormatFlag(cmd, &o.format)
+	session.ShopFlag(cmd, &o.shop)
+	cmd.ValidArgsFunction = session.OfferWoods
 	f := cmd.Flags()
 	f.StringVar(&o.width, "width", "", "width across the grain, as 9.15 or \"230 mm\"")
 	f.StringVar(&o.unit, "unit", "in", "unit of a bare width and of the answer, in or mm; left out: the width's own")
@@ -50,17 +51,17 @@ by its shrinkage. Give the moisture content itself, or the humidity of the air.`
 	f.Float64Var(&o.rhFrom, "rh-from", 0, "relative humidity at the start, percent")
 	f.Float64Var(&o.rhTo, "rh-to", 0, "relative humidity at the end, percent")
 	f.StringVar(&o.temp, "temp", "70F", "temperature of the air, with --rh-from and --rh-to")
-	required(cmd, "width")
+	session.Required(cmd, "width")
 	cmd.MarkFlagsRequiredTogether("from", "to")
 	cmd.MarkFlagsRequiredTogether("rh-from", "rh-to")
 	cmd.MarkFlagsMutuallyExclusive("from", "rh-from")
 	cmd.MarkFlagsOneRequired("from", "rh-from")
-	choices(cmd, "unit", "in", "mm")
+	session.Choices(cmd, "unit", "in", "mm")
 	return cmd
 }
 
 func (a *app) change(name string, o changeOptions) error {
-	asJSON, err := asJSON(o.format)
+	asJSON, err := session.AsJSON(o.format)
 	if err != nil {
 		return err
 	}
@@ -69,17 +70,17 @@ func (a *app) change(name string, o changeOptions) error {
 		return err
 	}
 	if asJSON {
-		return output.ChangeJSON(a.out, c)
+		return output.ChangeJSON(a.Out, c)
 	}
-	return screen.Change(a.out, c)
+	return screen.Change(a.Out, c)
 }
 
 func (a *app) workOutChange(name string, o changeOptions) (c screen.WoodChange, err error) {
-	unit, err := unitNamed(o.unit)
+	unit, err := session.UnitNamed(o.unit)
 	if err != nil {
 		return c, err
 	}
-	shop, err := a.readShop(o.shop, unit)
+	shop, err := a.ReadShop(o.shop, unit)
 	if err != nil {
 		return c, err
 	}

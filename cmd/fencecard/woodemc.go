@@ -5,6 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"fencecard/cmd/internal/session"
 	"fencecard/joinery"
 	"fencecard/output"
 	"fencecard/output/screen"
@@ -30,15 +31,15 @@ the Hailwood-Horrobin equation.`,
 		Args: cobra.NoArgs,
 		RunE: a.work(func(context.Context, []string) error { return a.emc(o) }),
 	}
-	formatFlag(cmd, &o.format)
+	session.FormatFlag(cmd, &o.format)
 	cmd.Flags().StringVar(&o.temp, "temp", "70F", "temperature of the air, as 70F or 21C")
 	cmd.Flags().Float64Var(&o.humidity, "rh", 0, "relative humidity in percent")
-	required(cmd, "rh")
+	session.Required(cmd, "rh")
 	return cmd
 }
 
 func (a *app) emc(o emcOptions) error {
-	asJSON, err := asJSON(o.format)
+	asJSON, err := session.AsJSON(o.format)
 	if err != nil {
 		return err
 	}
@@ -51,7 +52,7 @@ func (a *app) emc(o emcOptions) error {
 		return err
 	}
 	if asJSON {
-		return output.EMCJSON(a.out, air, o.humidity, moisture)
+		return output.EMCJSON(a.Out, air, o.humidity, moisture)
 	}
-	return screen.EMC(a.out, air, o.humidity, moisture)
+	return screen.EMC(a.Out, air, o.humidity, moisture)
 }

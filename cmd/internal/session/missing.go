@@ -1,4 +1,4 @@
-package main
+package session
 
 import (
 	"errors"
@@ -12,21 +12,21 @@ import (
 	"fencecard/joinery"
 )
 
-// missing adds to the error of a file that is not there the name beside it that
+// Missing adds to the error of a file that is not there the name beside it that
 // could be meant, else what there is to choose from.
-func missing(name string, err error) error {
+func Missing(name string, err error) error {
 	if !errors.Is(err, fs.ErrNotExist) {
-		return plainly(err)
+		return Plainly(err)
 	}
 	folder, base := filepath.Split(name)
 	files, unread := filesIn(os.DirFS(filepath.Dir(name)))
 	if unread != nil {
-		return fmt.Errorf("%w; there is no folder %s either", plainly(err), filepath.Dir(name))
+		return fmt.Errorf("%w; there is no folder %s either", Plainly(err), filepath.Dir(name))
 	}
 	if near := nearest(base, files); near != "" {
-		return fmt.Errorf("%w; did you mean %s?", plainly(err), folder+near)
+		return fmt.Errorf("%w; did you mean %s?", Plainly(err), folder+near)
 	}
-	return fmt.Errorf("%w; %s", plainly(err), choice(folder, base, files))
+	return fmt.Errorf("%w; %s", Plainly(err), choice(folder, base, files))
 }
 
 // filesIn are the names of the files of a folder.
@@ -45,7 +45,7 @@ func filesIn(folder fs.FS) ([]string, error) {
 // that name with another ending, else one spelt alike; "" for none.
 func nearest(name string, files []string) string {
 	for _, file := range files {
-		if bare(file) == bare(name) && isPlan(file) {
+		if bare(file) == bare(name) && IsPlan(file) {
 			return file
 		}
 	}
@@ -66,7 +66,7 @@ func choice(folder, name string, files []string) string {
 		ending = ".yaml"
 	}
 	files = slices.DeleteFunc(slices.Clone(files), func(file string) bool {
-		return filepath.Ext(file) != ending && !(ending == ".yaml" && isPlan(file))
+		return filepath.Ext(file) != ending && !(ending == ".yaml" && IsPlan(file))
 	})
 	switch {
 	case len(files) > 0:
@@ -82,7 +82,8 @@ func choice(folder, name string, files []string) string {
 
 func bare(name string) string { return strings.TrimSuffix(name, filepath.Ext(name)) }
 
-func isPlan(name string) bool {
+// IsPlan tells that a file is one of plans by its ending.
+func IsPlan(name string) bool {
 	ending := filepath.Ext(name)
 	return ending == ".yaml" || ending == ".yml"
 }

@@ -1,4 +1,4 @@
-package main
+package manual
 
 import (
 	"fmt"
@@ -7,10 +7,10 @@ import (
 	"github.com/spf13/cobra"
 )
 
-// helpOf is the help of a command. It shows what to type before what it means:
+// Help is the help of a command. It shows what to type before what it means:
 // whoever asks for help at the table has read the rest once. Written out here it
 // takes half the time of a template.
-func helpOf(cmd *cobra.Command) string {
+func Help(cmd *cobra.Command) string {
 	h := &help{}
 	h.part("", cmd.Short)
 	if cmd.Runnable() {

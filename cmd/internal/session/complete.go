@@ -1,8 +1,7 @@
-package main
+package session
 
 import (
 	"context"
-	"io"
 	"strconv"
 	"strings"
 
@@ -16,31 +15,28 @@ import (
 // Here is what the shell offers when a word is begun: plans, and what is in
 // them. Nothing is told while it does; what cannot be read offers nothing.
 
-// completer offers words for an argument or a flag.
-type completer = func(cmd *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective)
-
 const noFiles = cobra.ShellCompDirectiveNoFileComp
 
-// offerPlan offers plans for the first argument.
-func offerPlan(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
+// OfferPlan offers plans for the first argument.
+func OfferPlan(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
 	if len(args) > 0 {
 		return nil, noFiles
 	}
 	return []string{"yaml", "yml"}, cobra.ShellCompDirectiveFilterFileExt
 }
 
-// offerPlanAndRun offers plans, and the runs of a plan behind it.
-func (a *app) offerPlanAndRun(deck *printed) completer {
+// OfferPlanAndRun offers plans, and the runs of a plan behind it.
+func (a *Session) OfferPlanAndRun(deck *Printed) completer {
 	return func(cmd *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
 		if len(args) != 1 {
-			return offerPlan(cmd, args, begun)
+			return OfferPlan(cmd, args, begun)
 		}
-		return a.fromDeck(deck, runWords)(cmd, args, begun)
+		return a.FromDeck(deck, RunWords)(cmd, args, begun)
 	}
 }
 
-// runWords are the numbers of a deck's runs, each with its piece and cut.
-func runWords(d *deck.Deck) []string {
+// RunWords are the numbers of a deck's runs, each with its piece and cut.
+func RunWords(d *deck.Deck) []string {
 	var words []string
 	for i := range d.Setups {
 		for k := range d.Setups[i].Runs {
@@ -51,8 +47,8 @@ func runWords(d *deck.Deck) []string {
 	return words
 }
 
-// setupWords are the numbers of a deck's setups, each with its bit.
-func setupWords(d *deck.Deck) []string {
+// SetupWords are the numbers of a deck's setups, each with its bit.
+func SetupWords(d *deck.Deck) []string {
 	var words []string
 	for i := range d.Setups {
 		s := &d.Setups[i]
@@ -61,17 +57,17 @@ func setupWords(d *deck.Deck) []string {
 	return words
 }
 
-// fromDeck offers what the deck of the plan named has.
-func (a *app) fromDeck(p *printed, words func(*deck.Deck) []string) completer {
+// FromDeck offers what the deck of the plan named has.
+func (a *Session) FromDeck(p *Printed, words func(*deck.Deck) []string) completer {
 	return func(cmd *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
-		plan, err := a.silently().readPlan(args)
+		plan, err := a.Silently().ReadPlan(args)
 		if err != nil {
 			return nil, noFiles
 		}
-		if plan, err = setup.Batch(plan, max(1, p.batch)); err != nil {
+		if plan, err = setup.Batch(plan, max(1, p.Batch)); err != nil {
 			return nil, noFiles
 		}
-		d, err := a.silently().madeOrRead(context.Background(), plan, *p)
+		d, err := a.Silently().MadeOrRead(context.Background(), plan, *p)
 		if err != nil {
 			return nil, noFiles
 		}
@@ -79,9 +75,9 @@ func (a *app) fromDeck(p *printed, words func(*deck.Deck) []string) completer {
 	}
 }
 
-// offerPieces offers the pieces of the plan named.
-func (a *app) offerPieces(_ *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
-	plan, err := a.silently().readPlan(args)
+// OfferPieces offers the pieces of the plan named.
+func (a *Session) OfferPieces(_ *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
+	plan, err := a.Silently().ReadPlan(args)
 	if err != nil {
 		return nil, noFiles
 	}
@@ -92,15 +88,16 @@ func (a *app) offerPieces(_ *cobra.Command, args []string, begun string) ([]stri
 	return beginning(names, begun), noFiles
 }
 
-// offerWoods offers the names of woods for the first argument.
-func offerWoods(cmd *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
+// OfferWoods offers the names of woods for the first argument.
+func OfferWoods(cmd *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
 	if len(args) > 0 { // a name in several words
 		return nil, noFiles
 	}
-	return offerWoodFlag(cmd, nil, begun)
+	return OfferWoodFlag(cmd, nil, begun)
 }
 
-func offerWoodFlag(_ *cobra.Command, _ []string, begun string) ([]string, cobra.ShellCompDirective) {
+// OfferWoodFlag offers the names of woods.
+func OfferWoodFlag(_ *cobra.Command, _ []string, begun string) ([]string, cobra.ShellCompDirective) {
 	var names []string
 	for _, w := range joinery.Woods() {
 		names = append(names, w.Name)
@@ -108,13 +105,13 @@ func offerWoodFlag(_ *cobra.Command, _ []string, begun string) ([]string, cobra.
 	return beginning(names, begun), noFiles
 }
 
-// offerKept offers the names of the setups in the book.
-func (a *app) offerKept(flag *string) completer {
+// OfferKept offers the names of the setups in the book.
+func (a *Session) OfferKept(flag *string) completer {
 	return func(_ *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
 		if len(args) > 0 {
 			return nil, noFiles
 		}
-		b, err := a.silently().readBook(*flag)
+		b, err := a.Silently().ReadBook(*flag)
 		if err != nil {
 			return nil, noFiles
 		}
@@ -126,11 +123,6 @@ func (a *app) offerKept(flag *string) completer {
 	}
 }
 
-// silently is a program that says nothing: a shell would print it into the line.
-func (a *app) silently() *app {
-	return &app{streams: streams{a.in, io.Discard, io.Discard}, quiet: true}
-}
-
 // beginning are the words that begin as typed.
 func beginning(words []string, begun string) []string {
 	var fit []string
@@ -140,12 +132,4 @@ func beginning(words []string, begun string) []string {
 		}
 	}
 	return fit
-}
-
-// offer gives a flag its words.
-func offer(cmd *cobra.Command, flag string, words completer) {
-	// The only error is a flag that does not exist.
-	if err := cmd.RegisterFlagCompletionFunc(flag, words); err != nil {
-		panic(err)
-	}
 }

@@ -1,4 +1,4 @@
-package main
+package terminal
 
 import (
 	"os"
@@ -9,8 +9,8 @@ import (
 // unattended reports whether nobody and nothing reads what is said or gives an
 // answer: no stream is a terminal, a pipe or a file. So desktops start a program by a
 // press on it; shells, scripts and other programs always give it one of these.
-func unattended(s streams) bool {
-	for _, stream := range []any{s.in, s.out, s.err} {
+func unattended(streams ...any) bool {
+	for _, stream := range streams {
 		f, ok := stream.(*os.File)
 		if !ok || term.IsTerminal(int(f.Fd())) {
 			return false

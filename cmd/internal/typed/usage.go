@@ -1,4 +1,6 @@
-package main
+// Package typed understands what was typed: lengths that a shell took apart are
+// joined, and what is wrong with a command line is said as what to type.
+package typed
 
 import (
 	"errors"
@@ -12,15 +14,16 @@ import (
 	"fencecard/joinery/pattern"
 )
 
-// usageWords turns what the library says of a wrong command line into what to
-// type. What it does not know stays as it is.
-func usageWords(cmd *cobra.Command, err error) string {
+// Words turns what the library says of a wrong command line into what to
+// type. What it does not know stays as it is. The flags of other commands are
+// asked for where one of theirs was taken for one of this.
+func Words(cmd *cobra.Command, err error, flagsOf func(command string) *pflag.FlagSet) string {
 	var unknown *pflag.NotExistError
 	var empty *pflag.ValueRequiredError
 	var invalid *pflag.InvalidValueError
 	switch {
 	case errors.As(err, &unknown):
-		return unknownFlag(cmd, unknown)
+		return unknownFlag(cmd, unknown, flagsOf)
 	case errors.As(err, &empty):
 		what, _ := pflag.UnquoteUsage(empty.GetFlag())
 		return fmt.Sprintf("--%s needs its value behind it: --%[1]s %s", empty.GetFlag().Name, strings.ToUpper(what))
@@ -43,16 +46,16 @@ var libraryWords = []struct {
 	{pattern.New(`^accepts .*, received 0$|^requires at least`), missingWord},
 	{pattern.New(`^accepts .*, received|^unknown command .* for`), leftOver},
 	{pattern.New(`^required flag\(s\) "(.*)" not set$`), func(cmd *cobra.Command, found []string) string {
-		return "give " + flagList(strings.Split(found[0], `", "`), "and") + "; " + asIn(cmd)
+		return "give " + FlagList(strings.Split(found[0], `", "`), "and") + "; " + asIn(cmd)
 	}},
 	{pattern.New(`^at least one of the flags in the group \[(.*)\] is required$`), func(cmd *cobra.Command, found []string) string {
-		return "give " + flagList(strings.Fields(found[0]), "or") + "; " + asIn(cmd)
+		return "give " + FlagList(strings.Fields(found[0]), "or") + "; " + asIn(cmd)
 	}},
 	{pattern.New(`in the group \[(.*)\] are set they must all be set; missing \[(.*)\]$`), func(_ *cobra.Command, found []string) string {
-		return flagList(strings.Fields(found[0]), "and") + " go together: give " + flagList(strings.Fields(found[1]), "and") + " too"
+		return FlagList(strings.Fields(found[0]), "and") + " go together: give " + FlagList(strings.Fields(found[1]), "and") + " too"
 	}},
 	{pattern.New(`none of the others can be; \[(.*)\] were all set$`), func(_ *cobra.Command, found []string) string {
-		return flagList(strings.Fields(found[0]), "and") + " do not go together: leave one out"
+		return FlagList(strings.Fields(found[0]), "and") + " do not go together: leave one out"
 	}},
 }
 
@@ -77,7 +80,7 @@ func asIn(cmd *cobra.Command) string {
 	return "as in " + example
 }
 
-func unknownFlag(cmd *cobra.Command, err *pflag.NotExistError) string {
+func unknownFlag(cmd *cobra.Command, err *pflag.NotExistError, flagsOf func(command string) *pflag.FlagSet) string {
 	if letters := err.GetSpecifiedShortnames(); letters != "" {
 		if strings.ContainsAny(letters, "./") {
 			return fmt.Sprintf("-%s is taken for a flag; a file whose name begins with - is written ./-%[1]s", letters)
@@ -87,7 +90,7 @@ func unknownFlag(cmd *cobra.Command, err *pflag.NotExistError) string {
 	var names []string
 	cmd.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
 	text := "there is no flag --" + err.GetSpecifiedName()
-	if other := measuredBy(cmd, err.GetSpecifiedName()); other != "" {
+	if other := measuredBy(cmd, err.GetSpecifiedName(), flagsOf); other != "" {
 		return text + " here: " + other
 	}
 	if near := joinery.Nearest(err.GetSpecifiedName(), names); near != "" {
@@ -98,7 +101,7 @@ func unknownFlag(cmd *cobra.Command, err *pflag.NotExistError) string {
 
 // measuredBy tells where a measure is given that the command does not take: what
 // stands on the table goes to check, what was cut to correct.
-func measuredBy(cmd *cobra.Command, flag string) string {
+func measuredBy(cmd *cobra.Command, flag string, flagsOf func(command string) *pflag.FlagSet) string {
 	var other, says string
 	switch cmd.Name() {
 	case "check":
@@ -108,12 +111,10 @@ func measuredBy(cmd *cobra.Command, flag string) string {
 	default:
 		return ""
 	}
-	for _, e := range commands() {
-		if e.name() == other && e.whole(&app{}).Flags().Lookup(flag) != nil {
-			return fmt.Sprintf("%s PLAN RUN --%s", says, flag)
-		}
+	if flags := flagsOf(other); flags == nil || flags.Lookup(flag) == nil {
+		return ""
 	}
-	return ""
+	return fmt.Sprintf("%s PLAN RUN --%s", says, flag)
 }
 
 // valueOf says what a flag takes.
@@ -129,8 +130,8 @@ func valueOf(f *pflag.Flag) string {
 	return "true or false"
 }
 
-// flagList writes "--a, --b and --c".
-func flagList(names []string, last string) string {
+// FlagList writes "--a, --b and --c".
+func FlagList(names []string, last string) string {
 	flags := make([]string, len(names))
 	for i, name := range names {
 		flags[i] = "--" + name

@@ -1,9 +1,6 @@
-package main
+package terminal
 
 import (
-	"bufio"
-	"bytes"
-	"io"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -40,23 +37,4 @@ func TestFolding(t *testing.T) {
 	_, err := folded{&out, 40}.Write([]byte("  the first is in by two blanks and so folds\n\n"))
 	require.NoError(t, err)
 	assert.Equal(t, "  the first is in by two blanks and so\n    folds\n\n", out.String())
-}
-
-// What takes its time is told to whoever sits before a terminal, once; nothing is
-// told to a file, nor of what is done sooner. A test that hangs here has failed.
-func TestBusy(t *testing.T) {
-	read, write := io.Pipe()
-	a := &app{streams: streams{err: write}, watchedBy: true}
-	done := a.busy("looking")
-	line, err := bufio.NewReader(read).ReadString('\n')
-	require.NoError(t, err)
-	assert.Equal(t, "looking\n", line)
-	done()
-
-	var told bytes.Buffer
-	a.err = &told
-	a.busy("looking")()
-	(&app{streams: streams{err: &told}}).busy("looking")()
-	(&app{streams: streams{err: &told}, watchedBy: true, quiet: true}).busy("looking")()
-	assert.Empty(t, told.String())
 }

@@ -1,4 +1,6 @@
-package main
+// Package lists makes a plan of a list of pieces, or compares the two, and puts what
+// the list leaves open to whoever sits there.
+package lists
 
 import (
 	"bufio"
@@ -8,18 +10,20 @@ import (
 	"os"
 	"strings"
 
+	"fencecard/cmd/internal/session"
 	"fencecard/joinery"
 	"fencecard/joinery/piecelist"
 )
 
-// settle reads a list as often as there is something to ask about it. Where
-// nobody can be asked, the questions are faults, told with all others.
-func (a *app) settle(o listOptions, reading piecelist.Options, read func() ([]piecelist.Question, error)) error {
-	defer collectSooner()()
-	lines := bufio.NewReader(a.in)
+// settle reads a list as often as there is something to ask about it, and keeps
+// the answers by the questions' keys. Where nobody may or can be asked, the
+// questions are faults, told with all others.
+func settle(a *session.Session, mayAsk bool, answers map[string]string, read func() ([]piecelist.Question, error)) error {
+	defer session.CollectSooner()()
+	lines := bufio.NewReader(a.In)
 	for asked := 0; ; asked++ {
 		questions, err := read()
-		asks := o.from != "-" && a.onTerminal()
+		asks := mayAsk && onTerminal(a.In)
 		switch {
 		case err != nil && asks:
 			return err // nothing is asked of a list that must be mended first
@@ -29,15 +33,15 @@ func (a *app) settle(o listOptions, reading piecelist.Options, read func() ([]pi
 			return nil
 		}
 		if asked == 0 {
-			fmt.Fprintln(a.err, "What the list leaves open: Enter takes what stands in brackets, ? tells more.")
+			fmt.Fprintln(a.Err, "What the list leaves open: Enter takes what stands in brackets, ? tells more.")
 		}
 		// One at a time: the list is read again with the answer, which may be none.
-		answer, err := a.ask(lines, questions[0])
+		answer, err := ask(a.Err, lines, questions[0])
 		if err != nil {
-			fmt.Fprintln(a.err)
+			fmt.Fprintln(a.Err)
 			return everyFault(nil, questions)
 		}
-		reading.Answers[questions[0].Key] = answer
+		answers[questions[0].Key] = answer
 	}
 }
 
@@ -56,27 +60,27 @@ func everyFault(err error, questions []piecelist.Question) error {
 
 // ask asks one question, until there is an answer. An empty line takes the
 // default, a question mark tells more.
-func (a *app) ask(lines *bufio.Reader, q piecelist.Question) (string, error) {
+func ask(to io.Writer, lines *bufio.Reader, q piecelist.Question) (string, error) {
 	if q.Wrong != "" {
-		fmt.Fprintf(a.err, "  %s\n", q.Wrong)
+		fmt.Fprintf(to, "  %s\n", q.Wrong)
 	}
 	offered := ""
 	if q.Default != "" {
 		offered = "[" + q.Default + "] "
 	}
 	for {
-		if _, err := fmt.Fprintf(a.err, "%s %s", q.Asks, offered); err != nil {
+		if _, err := fmt.Fprintf(to, "%s %s", q.Asks, offered); err != nil {
 			return "", err
 		}
 		line, err := lines.ReadString('\n')
 		line = strings.TrimSpace(line)
 		switch {
 		case line == "?":
-			fmt.Fprint(a.err, "  "+q.Place.String()+"\n"+q.Place.Excerpt())
+			fmt.Fprint(to, "  "+q.Place.String()+"\n"+q.Place.Excerpt())
 			if q.Choices != nil {
-				fmt.Fprintf(a.err, "  one of: %s\n", strings.Join(q.Choices, "; "))
+				fmt.Fprintf(to, "  one of: %s\n", strings.Join(q.Choices, "; "))
 			}
-			fmt.Fprintf(a.err, "  or end here (Ctrl-C) and mend the list: %s\n", q.Remedy)
+			fmt.Fprintf(to, "  or end here (Ctrl-C) and mend the list: %s\n", q.Remedy)
 		case line != "":
 			return line, nil
 		case err != nil:
@@ -84,7 +88,7 @@ func (a *app) ask(lines *bufio.Reader, q piecelist.Question) (string, error) {
 		case q.Default != "":
 			return q.Default, nil
 		default:
-			fmt.Fprintln(a.err, "  there is no default here; ? tells more")
+			fmt.Fprintln(to, "  there is no default here; ? tells more")
 		}
 		if err != nil && !errors.Is(err, io.EOF) {
 			return "", err
@@ -94,8 +98,8 @@ func (a *app) ask(lines *bufio.Reader, q piecelist.Question) (string, error) {
 
 // onTerminal reports whether somebody sits there to be asked: input comes from a
 // device for characters, and not from the one that is always empty.
-func (a *app) onTerminal() bool {
-	in, isFile := a.in.(*os.File)
+func onTerminal(from io.Reader) bool {
+	in, isFile := from.(*os.File)
 	if !isFile {
 		return false
 	}

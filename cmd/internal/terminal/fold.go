@@ -1,18 +1,20 @@
-package main
+// Package terminal is how the program and whoever sits before it meet: messages
+// folded to the screen and without what would move its cursor, output that failed,
+// an interrupt, a press on the program's file.
+package terminal
 
 import (
 	"io"
 	"os"
 	"strings"
-	"time"
 	"unicode/utf8"
 
 	"golang.org/x/term"
 )
 
-// terminalWidth is how many characters a line of a terminal has; 0 for what is
+// Width is how many characters a line of a terminal has; 0 for what is
 // none.
-func terminalWidth(w io.Writer) int {
+func Width(w io.Writer) int {
 	f, ok := w.(*os.File)
 	if !ok || !term.IsTerminal(int(f.Fd())) {
 		return 0
@@ -70,29 +72,5 @@ func fold(b *strings.Builder, line string, width int) {
 		}
 		b.WriteString(word)
 		column += wide
-	}
-}
-
-// patience is how long nobody wonders what a program does.
-const patience = time.Second
-
-// busy tells what goes on, in one line, where it takes longer than that and
-// somebody sits before it. Nothing is told after done returns.
-func (a *app) busy(what string) (done func()) {
-	if !a.watchedBy || a.quiet {
-		return func() {}
-	}
-	end, ended := make(chan struct{}), make(chan struct{})
-	go func() {
-		defer close(ended)
-		select {
-		case <-end:
-		case <-time.After(patience):
-			a.note("%s", what)
-		}
-	}()
-	return func() {
-		close(end)
-		<-ended
 	}
 }

@@ -1,4 +1,4 @@
-package main
+package session
 
 import (
 	"errors"
@@ -13,15 +13,15 @@ import (
 	"fencecard/joinery/planfile/shopfile"
 )
 
-// readPlan reads the plan named by the arguments, or the built-in one, which
+// ReadPlan reads the plan named by the arguments, or the built-in one, which
 // it says on standard error.
-func (a *app) readPlan(args []string) (*joinery.Plan, error) {
+func (a *Session) ReadPlan(args []string) (*joinery.Plan, error) {
 	if len(args) == 0 {
-		a.note("fencecard: no plan named, using the built-in boot bench")
+		a.Note("fencecard: no plan named, using the built-in boot bench")
 		return planfile.Read("boot-bench.yaml", examples.BootBench, nil)
 	}
 	name := args[0]
-	data, err := a.readFile(name)
+	data, err := a.ReadFile(name)
 	if err != nil {
 		return nil, err
 	}
@@ -29,17 +29,17 @@ func (a *app) readPlan(args []string) (*joinery.Plan, error) {
 	if name == "-" {
 		name, folder = "stdin", "."
 	}
-	defer collectSooner()()
-	return planfile.Read(name, data, a.shopIn(folder))
+	defer CollectSooner()()
+	return planfile.Read(name, data, a.ShopIn(folder))
 }
 
-// shopIn reads shop files from a plan's folder and below it: a plan from
+// ShopIn reads shop files from a plan's folder and below it: a plan from
 // somebody else must not make the program read other files.
-func (a *app) shopIn(folder string) func(path string) ([]byte, error) {
+func (a *Session) ShopIn(folder string) func(path string) ([]byte, error) {
 	return func(path string) ([]byte, error) {
 		root, err := os.OpenRoot(folder)
 		if err != nil {
-			return nil, plainly(err)
+			return nil, Plainly(err)
 		}
 		defer root.Close()
 		path = filepath.FromSlash(path)
@@ -51,11 +51,11 @@ func (a *app) shopIn(folder string) func(path string) ([]byte, error) {
 			return nil, &shopfile.Missing{Near: nearShop(root, path)}
 		}
 		if err != nil {
-			return nil, plainly(err)
+			return nil, Plainly(err)
 		}
 		defer f.Close()
 		if err := a.source(f); err != nil {
-			return nil, plainly(err)
+			return nil, Plainly(err)
 		}
 		return readAll(f, path)
 	}

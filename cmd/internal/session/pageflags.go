@@ -1,4 +1,4 @@
-package main
+package session
 
 import (
 	"fmt"
@@ -12,42 +12,43 @@ import (
 	"fencecard/setup/deck"
 )
 
-// pageFlags are the flags that say how a deck is put on paper.
-type pageFlags struct {
-	cmd    *cobra.Command
+// PageFlags are the flags that say how a deck is put on paper.
+type PageFlags struct {
+	Cmd    *cobra.Command
 	paper  string
 	units  string
 	scale  string
-	strips bool
-	only   string
+	Strips bool
+	Only   string
 	joints bool
 
-	somewhere bool // of several formats one has pages
+	Somewhere bool // of several formats one has pages
 }
 
 // pageFlagNames are the flags that need pages.
 var pageFlagNames = []string{"paper", "units", "scale", "strips", "only", "joints"}
 
-func (p *pageFlags) add(cmd *cobra.Command) {
-	p.cmd = cmd
+// Add adds them to a command.
+func (p *PageFlags) Add(cmd *cobra.Command) {
+	p.Cmd = cmd
 	f := cmd.Flags()
 	f.StringVar(&p.paper, "paper", "letter", "letter, a4, legal, a5, or index for cards of 4 x 6 in")
 	f.StringVar(&p.units, "units", "", "print lengths in in, mm or both; left out: as the shop's scale")
 	f.StringVar(&p.scale, "scale", "", "print lengths to the nearest `DIVISION`, such as 1/32 or 0.5 mm; left out: the shop's")
-	f.BoolVar(&p.strips, "strips", false, "add full-size strips to stick along the fence")
+	f.BoolVar(&p.Strips, "strips", false, "add full-size strips to stick along the fence")
 	f.BoolVar(&p.joints, "joints", false, "add a drawing of every joint, its halves apart and together")
-	f.StringVar(&p.only, "only", "", "leave out everything but these: sheets, cards or strips")
-	choices(cmd, "paper", "letter", "a4", "legal", "a5", "index")
-	choices(cmd, "units", "in", "mm", "both")
-	choices(cmd, "only", "sheets", "cards", "strips")
+	f.StringVar(&p.Only, "only", "", "leave out everything but these: sheets, cards or strips")
+	Choices(cmd, "paper", "letter", "a4", "legal", "a5", "index")
+	Choices(cmd, "units", "in", "mm", "both")
+	Choices(cmd, "only", "sheets", "cards", "strips")
 }
 
-// printer returns what prints a deck on the paper asked for, by a function of
+// Printer returns what prints a deck on the paper asked for, by a function of
 // the package output.
-func (p *pageFlags) printer(print func(io.Writer, *deck.Deck, sheets.Pages) error) (func(io.Writer, *deck.Deck) error, error) {
+func (p *PageFlags) Printer(print func(io.Writer, *deck.Deck, sheets.Pages) error) (func(io.Writer, *deck.Deck) error, error) {
 	o, err := p.options()
 	if err != nil {
-		return nil, usageError{err}
+		return nil, Usage(err)
 	}
 	return func(w io.Writer, d *deck.Deck) error {
 		o := o
@@ -62,7 +63,7 @@ func (p *pageFlags) printer(print func(io.Writer, *deck.Deck, sheets.Pages) erro
 	}, nil
 }
 
-func (p *pageFlags) options() (o sheets.Pages, err error) {
+func (p *PageFlags) options() (o sheets.Pages, err error) {
 	var ok bool
 	if o.Paper, ok = sheets.ParsePaper(strings.ToLower(p.paper)); !ok {
 		return o, fmt.Errorf("--paper is letter, a4, legal, a5 or index, not %q", p.paper)
@@ -72,40 +73,40 @@ func (p *pageFlags) options() (o sheets.Pages, err error) {
 			return o, fmt.Errorf("--units is in, mm or both, not %q", p.units)
 		}
 	}
-	if p.only != "" {
-		if o.Only, ok = sheets.ParseOnly(p.only); !ok {
-			return o, fmt.Errorf("--only is sheets, cards or strips, not %q", p.only)
+	if p.Only != "" {
+		if o.Only, ok = sheets.ParseOnly(p.Only); !ok {
+			return o, fmt.Errorf("--only is sheets, cards or strips, not %q", p.Only)
 		}
 	}
-	o.Strips, o.Joints = p.strips, p.joints
+	o.Strips, o.Joints = p.Strips, p.joints
 	return o, nil
 }
 
-// unused is the error of page flags given for a format without pages.
-func (p *pageFlags) unused() error {
-	if p.somewhere {
+// Unused is the error of page flags given for a format without pages.
+func (p *PageFlags) Unused() error {
+	if p.Somewhere {
 		return nil
 	}
-	return p.without(pageFlagNames...)
+	return p.Without(pageFlagNames...)
 }
 
-// without is the error of flags given that a format has no use for.
-func (p *pageFlags) without(names ...string) error {
+// Without is the error of flags given that a format has no use for.
+func (p *PageFlags) Without(names ...string) error {
 	var given []string
 	for _, name := range names {
-		if p.cmd.Flags().Changed(name) {
+		if p.Cmd.Flags().Changed(name) {
 			given = append(given, "--"+name)
 		}
 	}
 	if len(given) == 0 {
 		return nil
 	}
-	return usageError{fmt.Errorf("%s: only pages have that; leave it out, or use --format pdf", strings.Join(given, ", "))}
+	return Usage(fmt.Errorf("%s: only pages have that; leave it out, or use --format pdf", strings.Join(given, ", ")))
 }
 
-// tellReplaced says once which letters the pages print otherwise.
-func (a *app) tellReplaced(d *deck.Deck) {
+// TellReplaced says once which letters the pages print otherwise.
+func TellReplaced(to io.Writer, d *deck.Deck) {
 	if words := sheets.Replaced(d); words != "" {
-		fmt.Fprintln(a.err, words)
+		fmt.Fprintln(to, words)
 	}
 }

@@ -1,11 +1,10 @@
-package main
+// Package manual is the help: of a command, on a topic, and the manual page.
+package manual
 
 import (
 	"embed"
 	"fmt"
 	"strings"
-
-	"github.com/spf13/cobra"
 
 	"fencecard/setup/remark"
 )
@@ -13,9 +12,9 @@ import (
 //go:embed topics/*.txt
 var topicFiles embed.FS
 
-// topic returns a page of the manual, the file topics/NAME.txt. A command of
+// Topic returns a page of the manual, the file topics/NAME.txt. A command of
 // the same name carries it in its own help.
-func topic(name string) string {
+func Topic(name string) string {
 	text, err := topicFiles.ReadFile("topics/" + name + ".txt")
 	if err != nil {
 		panic(err) // an embedded file is missing from the build
@@ -23,13 +22,8 @@ func topic(name string) string {
 	return strings.TrimSpace(string(text))
 }
 
-// page builds a page of help out of the manual.
-func page(name string) func(*app) *cobra.Command {
-	return func(*app) *cobra.Command { return &cobra.Command{Long: topic(name)} }
-}
-
-// warningTopic lists the warnings from their table.
-func warningTopic() string {
+// WarningTopic lists the warnings from their table.
+func WarningTopic() string {
 	var b strings.Builder
 	b.WriteString(`A warning does not stop the work. It is told on standard error with its place in
 the plan, on the run sheet, and in the text and JSON of a deck, where its code

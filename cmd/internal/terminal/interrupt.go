@@ -1,4 +1,4 @@
-package main
+package terminal
 
 import (
 	"context"
@@ -6,10 +6,10 @@ import (
 	"os/signal"
 )
 
-// callOff returns a context that the first interrupt ends, in place of the
+// CallOff returns a context that the first interrupt ends, in place of the
 // program: whoever is tired of waiting gets the best that was found. A second
 // interrupt ends the program, and so does the first once stop was called.
-func callOff(ctx context.Context) (called context.Context, stop func()) {
+func CallOff(ctx context.Context) (called context.Context, stop func()) {
 	called, stop = signal.NotifyContext(ctx, os.Interrupt)
 	context.AfterFunc(called, stop)
 	return called, stop

@@ -1,4 +1,4 @@
-package main
+package typed
 
 import (
 	"strings"
@@ -22,6 +22,6 @@ func TestJoinLengths(t *testing.T) {
 		"check --height --stop 3 1/2 1/4":         "check|--height|--stop|3 1/2|1/4",
 		"cards bench.yaml --format json --out - ": "cards|bench.yaml|--format|json|--out|-",
 	} {
-		assert.Equal(t, strings.Split(want, "|"), joinLengths(strings.Fields(in)), in)
+		assert.Equal(t, strings.Split(want, "|"), JoinLengths(strings.Fields(in)), in)
 	}
 }

@@ -1,4 +1,4 @@
-package main
+package typed
 
 import "fencecard/joinery/pattern"
 
@@ -8,9 +8,9 @@ var (
 	broken     = pattern.New(`^\d+/\d+(in|")?$`)
 )
 
-// joinLengths puts the two words of a length such as --length 2 15/32 together
+// JoinLengths puts the two words of a length such as --length 2 15/32 together
 // again, which a shell has taken apart, as makers write it without quotes.
-func joinLengths(args []string) []string {
+func JoinLengths(args []string) []string {
 	joined := []string{} // for nil, cobra takes those of the process
 	for i := 0; i < len(args); i++ {
 		m := lengthFlag.FindStringSubmatch(args[i])

@@ -1,4 +1,4 @@
-package main
+package session
 
 import (
 	"context"
@@ -19,24 +19,25 @@ import (
 	"fencecard/setup/deck"
 )
 
-// bookVariable names the setup book, where --book does not.
-const bookVariable = "FENCECARD_BOOK"
+// BookVariable names the setup book, where --book does not.
+const BookVariable = "FENCECARD_BOOK"
 
-func bookFlag(cmd *cobra.Command, file *string) {
-	cmd.Flags().StringVar(file, "book", "", "the setup book `FILE`; else $"+bookVariable+", else your data folder")
+// BookFlag is the flag that names a setup book.
+func BookFlag(cmd *cobra.Command, file *string) {
+	cmd.Flags().StringVar(file, "book", "", "the setup book `FILE`; else $"+BookVariable+", else your data folder")
 }
 
-// bookPath is the file of the setup book. Chosen tells that the maker named it.
-func bookPath(flag string) (path string, chosen bool, err error) {
+// BookPath is the file of the setup book. Chosen tells that the maker named it.
+func BookPath(flag string) (path string, chosen bool, err error) {
 	if flag != "" {
 		return flag, true, nil
 	}
-	if named := os.Getenv(bookVariable); named != "" {
+	if named := os.Getenv(BookVariable); named != "" {
 		return named, true, nil
 	}
 	folder, ok := dataFolder(runtime.GOOS, os.Getenv)
 	if !ok {
-		return "", false, fmt.Errorf("your data folder is not known here; name the setup book with --book or $%s", bookVariable)
+		return "", false, fmt.Errorf("your data folder is not known here; name the setup book with --book or $%s", BookVariable)
 	}
 	return filepath.Join(folder, "fencecard", "setup-book.txt"), false, nil
 }
@@ -65,42 +66,42 @@ func dataFolder(system string, env func(string) string) (string, bool) {
 	return below("HOME", ".local", "share")
 }
 
-// openBook reads the setup book and reports what is damaged in it.
-func (a *app) openBook(flag string) (*book.Book, error) {
-	defer collectSooner()()
-	b, err := a.readBook(flag)
+// OpenBook reads the setup book and reports what is damaged in it.
+func (a *Session) OpenBook(flag string) (*book.Book, error) {
+	defer CollectSooner()()
+	b, err := a.ReadBook(flag)
 	if err == nil {
 		a.reportDamage(b)
 	}
 	return b, err
 }
 
-// readBook reads the setup book; one that is not there yet is empty.
-func (a *app) readBook(flag string) (*book.Book, error) {
-	path, _, err := bookPath(flag)
+// ReadBook reads the setup book; one that is not there yet is empty.
+func (a *Session) ReadBook(flag string) (*book.Book, error) {
+	path, _, err := BookPath(flag)
 	if err != nil {
 		return nil, err
 	}
 	// A pipe or a terminal would be waited for.
 	switch err := shelf.Ordinary(path); {
 	case errors.Is(err, shelf.ErrNoFile):
-		return nil, fmt.Errorf("%w; name a setup book with --book or $%s", plainly(err), bookVariable)
+		return nil, fmt.Errorf("%w; name a setup book with --book or $%s", Plainly(err), BookVariable)
 	case err != nil:
-		return nil, plainly(err)
+		return nil, Plainly(err)
 	}
-	data, err := a.readNamed(path)
+	data, err := a.ReadNamed(path)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return nil, err
 	}
 	return book.Read(path, data)
 }
 
-// markKept gives a deck what the setup book says of its setups, and returns what
+// MarkKept gives a deck what the setup book says of its setups, and returns what
 // was found. A book that the maker did not ask for never stops the cards.
-func (a *app) markKept(d *deck.Deck, flag string) ([]book.Match, error) {
-	b, err := a.openBook(flag)
+func (a *Session) MarkKept(d *deck.Deck, flag string) ([]book.Match, error) {
+	b, err := a.OpenBook(flag)
 	if err != nil && flag == "" {
-		fmt.Fprintf(a.err, "%v\nthe setup book was not used\n", err)
+		fmt.Fprintf(a.Err, "%v\nthe setup book was not used\n", err)
 		return nil, nil
 	}
 	if err != nil {
@@ -109,45 +110,45 @@ func (a *app) markKept(d *deck.Deck, flag string) ([]book.Match, error) {
 	return b.Mark(d), nil
 }
 
-// offerNear tells of kept setups that are near those of a deck.
-func (a *app) offerNear(d *deck.Deck, matches []book.Match) {
+// OfferNear tells of kept setups that are near those of a deck.
+func (a *Session) OfferNear(d *deck.Deck, matches []book.Match) {
 	near := false
 	for _, m := range matches {
 		printed := slices.ContainsFunc(d.Setups, func(s deck.Setup) bool { return s.Number == m.Setup.Number })
 		if printed && len(m.Offers) > 0 {
 			near = true
-			a.note("%s", screen.OfferLine(m, d.Plan.Shop.Scale))
+			a.Note("%s", screen.OfferLine(m, d.Plan.Shop.Scale))
 		}
 	}
 	if near {
-		a.note("fencecard book match tells more")
+		a.Note("fencecard book match tells more")
 	}
 }
 
 // reportDamage says what of a book cannot be used; the rest of it can.
-func (a *app) reportDamage(b *book.Book) {
+func (a *Session) reportDamage(b *book.Book) {
 	if err := b.Damage().Err(); err != nil {
-		fmt.Fprintln(a.err, err)
+		fmt.Fprintln(a.Err, err)
 	}
 	for _, e := range b.Entries() {
 		if e.Edited.Known() {
-			fmt.Fprintf(a.err, "%s: note: %q was edited since it was kept; its code is %s now\n", e.Edited, e.Name, e.Code)
+			fmt.Fprintf(a.Err, "%s: note: %q was edited since it was kept; its code is %s now\n", e.Edited, e.Name, e.Code)
 		}
 	}
 }
 
-// changeBook changes the setup book while no other run does.
-func (a *app) changeBook(ctx context.Context, flag string, change func(*book.Book) (*book.Book, error)) (path string, err error) {
-	path, chosen, err := bookPath(flag)
+// ChangeBook changes the setup book while no other run does.
+func (a *Session) ChangeBook(ctx context.Context, flag string, change func(*book.Book) (*book.Book, error)) (path string, err error) {
+	path, chosen, err := BookPath(flag)
 	if err != nil {
 		return "", err
 	}
 	if !chosen { // 0700: by the XDG specification
 		if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
-			return "", fmt.Errorf("the setup book %s cannot be made: %w; name another place for it with --book or $%s", path, cause(err), bookVariable)
+			return "", fmt.Errorf("the setup book %s cannot be made: %w; name another place for it with --book or $%s", path, Cause(err), BookVariable)
 		}
 	}
-	defer collectSooner()()
+	defer CollectSooner()()
 	var changed *book.Book
 	err = shelf.Update(ctx, path, func(old []byte) ([]byte, error) {
 		b, err := book.Read(path, old)

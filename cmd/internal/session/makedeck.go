@@ -1,0 +1,48 @@
+package session
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"fencecard/cmd/internal/terminal"
+	"fencecard/joinery"
+	"fencecard/setup"
+	"fencecard/setup/deck"
+	"fencecard/setup/search"
+)
+
+// SearchFlag is how long the fewest changes are looked for. Commands that mean a
+// printed deck have it too: its numbers come from the search.
+type SearchFlag time.Duration
+
+// Flag adds the flag to a command.
+func (s *SearchFlag) Flag(cmd *cobra.Command) {
+	cmd.Flags().DurationVar((*time.Duration)(s), "search", search.DefaultTime, "look for the fewest changes for this long at the most; 0 for none")
+}
+
+// MakeDeck makes a plan's deck. Meanwhile the first interrupt ends only the
+// search.
+func (a *Session) MakeDeck(ctx context.Context, plan *joinery.Plan, most SearchFlag) (*deck.Deck, error) {
+	if most < 0 {
+		return nil, Usage(errors.New("--search takes a time such as 5s, or 0 for no search"))
+	}
+	searching, stop := terminal.CallOff(ctx)
+	defer stop()
+	done := a.Busy("looking for the fewest changes of the table, for " + time.Duration(most).String() + " at the most; Ctrl-C takes the best so far")
+	defer done()
+	d, err := setup.MakeWith(searching, plan, setup.Options{Plain: most == 0, Search: search.Limit{Time: time.Duration(most)}})
+	if err != nil {
+		return nil, err
+	}
+	switch d.Ended {
+	case search.TimeUp:
+		fmt.Fprintln(a.Err, "the search for fewer changes was cut short: another run may make another deck")
+	case search.CalledOff:
+		fmt.Fprintln(a.Err, "interrupted: the search for fewer changes was cut short, and these are the best cards found so far")
+	}
+	return d, nil
+}

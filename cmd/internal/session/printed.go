@@ -1,0 +1,139 @@
+package session
+
+import (
+	"context"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"fencecard/joinery"
+	"fencecard/output/deckfile"
+	"fencecard/setup"
+	"fencecard/setup/deck"
+	"fencecard/setup/proof"
+	"fencecard/setup/remark"
+)
+
+// Printed says which deck a command means: the one that lies on paper. It is
+// made anew as it was made then, or read from the JSON written then.
+type Printed struct {
+	Search SearchFlag
+	Batch  int
+	File   string
+	Code   string
+}
+
+// Flags adds the flags that say which deck is meant.
+func (p *Printed) Flags(cmd *cobra.Command) {
+	p.Search.Flag(cmd)
+	f := cmd.Flags()
+	f.IntVar(&p.Batch, "batch", 1, "for `N` of the whole work: every count multiplied")
+	f.StringVar(&p.Code, "deck-code", "", "refuse another deck than the one of this `CODE`, which its papers bear")
+	f.StringVar(&p.File, "deck", "", "the deck as it was written to this JSON `FILE`, in place of one made anew")
+	cmd.MarkFlagsMutuallyExclusive("deck", "search")
+	Offer(cmd, "deck", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+		return []string{"json"}, cobra.ShellCompDirectiveFilterFileExt
+	})
+}
+
+// Named takes the code of a deck off a number that has one, such as
+// "3.1@k7fw", and checks how it is written.
+func (p *Printed) Named(number string) (string, error) {
+	number, code, has := strings.Cut(strings.TrimSpace(number), "@")
+	if has && p.Code != "" && !strings.EqualFold(p.Code, code) {
+		return "", Usage(fmt.Errorf("--deck-code %s and %s@%s name two decks: leave one out", p.Code, number, code))
+	}
+	if has {
+		p.Code = code
+	}
+	if (has || p.Code != "") && !deck.IsCode(p.Code) {
+		return "", Usage(fmt.Errorf("%q is no code of a deck: write the four letters and digits that stand after the word deck on its papers", p.Code))
+	}
+	return strings.TrimSpace(number), nil
+}
+
+// Setup reads the number of a setup, which may have a deck's code behind it.
+func (p *Printed) Setup(flag, text string) (int, error) {
+	number, err := p.Named(text)
+	if err != nil {
+		return 0, err
+	}
+	n, err := strconv.Atoi(number)
+	if err != nil {
+		return 0, Usage(fmt.Errorf("--%s takes the number of a setup, such as 3 or 3@k7fw, not %q", flag, text))
+	}
+	return n, nil
+}
+
+// Is refuses a deck of another code than was named. Where none was, it says
+// which deck is meant.
+func (a *Session) Is(d *deck.Deck, p Printed) error {
+	if p.Code == "" {
+		a.Note("deck %s", d.Code)
+		return nil
+	}
+	if strings.EqualFold(p.Code, d.Code) {
+		return nil
+	}
+	fault := joinery.Fault{
+		Problem: fmt.Sprintf("this is not deck %s: the plan makes deck %s now", strings.ToLower(p.Code), d.Code),
+		Remedy: "give the --search and --batch that its papers were printed with, or its JSON with --deck FILE; " +
+			"if the plan or its shop changed since, print it again",
+	}
+	if p.File != "" {
+		fault.Problem = fmt.Sprintf("this is not deck %s: %s holds deck %s", strings.ToLower(p.Code), p.File, d.Code)
+		fault.Remedy = "give the JSON that was written with those papers"
+	}
+	return joinery.Faults{fault}
+}
+
+// PrintedDeck makes or reads the deck that is meant. One that is read must
+// prove.
+func (a *Session) PrintedDeck(ctx context.Context, plan *joinery.Plan, p Printed) (*deck.Deck, error) {
+	plan, err := setup.Batch(plan, p.Batch)
+	if err != nil {
+		return nil, err
+	}
+	d, err := a.MadeOrRead(ctx, plan, p)
+	if err != nil {
+		return nil, err
+	}
+	return d, a.Is(d, p)
+}
+
+// MadeOrRead makes a deck anew or reads it from its JSON, which must prove.
+func (a *Session) MadeOrRead(ctx context.Context, plan *joinery.Plan, p Printed) (*deck.Deck, error) {
+	if p.File == "" {
+		return a.MakeDeck(ctx, plan, p.Search)
+	}
+	data, err := a.ReadFile(p.File)
+	if err != nil {
+		return nil, err
+	}
+	defer CollectSooner()() // a deck of somebody else's may have thousands of faults
+	claims, err := deckfile.Read(p.File, data, plan.Shop.Scale)
+	if err != nil {
+		return nil, err
+	}
+	d, report := ProveAll(plan, claims)
+	if err := report.Err(); err != nil {
+		return nil, fmt.Errorf("%w\nthe deck in %s does not prove; fencecard check --deck tells more", err, p.File)
+	}
+	return d, nil
+}
+
+// ProveAll proves a deck's claims and what it says besides, and returns the deck
+// where the claims prove.
+func ProveAll(plan *joinery.Plan, claims *proof.Claims) (*deck.Deck, proof.Report) {
+	report := proof.Check(plan, claims)
+	if !report.Proved() {
+		return nil, report
+	}
+	d := proof.Deck(plan, claims)
+	remark.Add(d)
+	report.Warnings = d.Warnings
+	report.Add(deckfile.Differences(d, claims))
+	return d, report
+}

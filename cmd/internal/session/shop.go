@@ -1,0 +1,18 @@
+package session
+
+import (
+	"fencecard/joinery"
+	"fencecard/joinery/planfile/shopfile"
+)
+
+// ReadShop reads a shop file, or gives the built-in shop for no name.
+func (a *Session) ReadShop(name string, unit joinery.Unit) (joinery.Shop, error) {
+	if name == "" {
+		return shopfile.BuiltIn(unit), nil
+	}
+	data, err := a.ReadFile(name)
+	if err != nil {
+		return joinery.Shop{}, err
+	}
+	return shopfile.Read(name, data, unit)
+}

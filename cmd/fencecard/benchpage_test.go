@@ -30,7 +30,26 @@ type served struct {
 	t       *testing.T
 	cmd     *exec.Cmd
 	address string // "http://127.0.0.1:20123/"
-	told    *bytes.Buffer
+	told    *heard
+}
+
+// heard is what a process says, to be read while it goes on.
+type heard struct {
+	lock sync.Mutex
+	text []byte
+}
+
+func (h *heard) Write(data []byte) (int, error) {
+	h.lock.Lock()
+	defer h.lock.Unlock()
+	h.text = append(h.text, data...)
+	return len(data), nil
+}
+
+func (h *heard) String() string {
+	h.lock.Lock()
+	defer h.lock.Unlock()
+	return string(h.text)
 }
 
 // serve starts the program and waits for its first line.
@@ -41,7 +60,7 @@ func serve(t *testing.T, args ...string) *served {
 
 func serveBy(t *testing.T, cmd *exec.Cmd) *served {
 	t.Helper()
-	s := &served{t: t, cmd: cmd, told: &bytes.Buffer{}}
+	s := &served{t: t, cmd: cmd, told: &heard{}}
 	s.cmd.Stderr = s.told
 	out, err := s.cmd.StdoutPipe()
 	require.NoError(t, err)
@@ -170,7 +189,7 @@ func TestKilledWhileTicking(t *testing.T) {
 		require.NoError(t, s.cmd.Process.Kill())
 		both.Wait()
 		_ = s.cmd.Wait()
-		lines := countedTicks(t, file, devices)
+		lines := countedTicks(t, file)
 		for i, device := range devices {
 			heard := int(stored[i].Load())
 			for n := 1; n <= heard; n++ {
@@ -185,7 +204,7 @@ func TestKilledWhileTicking(t *testing.T) {
 	for i, device := range devices {
 		assert.True(t, sentTick(s.address, device, int(stored[i].Load())+1, says), "sent again")
 	}
-	for _, lines := range countedTicks(t, file, devices) {
+	for _, lines := range countedTicks(t, file) {
 		for n, times := range lines {
 			assert.Equal(t, 1, times, n)
 		}
@@ -193,22 +212,23 @@ func TestKilledWhileTicking(t *testing.T) {
 }
 
 // countedTicks counts the whole lines of each device by their counters.
-func countedTicks(t *testing.T, file string, devices []string) map[string]map[int]int {
+func countedTicks(t *testing.T, file string) map[string]map[int]int {
 	t.Helper()
 	data, err := os.ReadFile(file)
 	require.NoError(t, err)
 	all := map[string]map[int]int{}
-	for _, device := range devices {
-		all[device] = map[int]int{}
-	}
 	for line := range bytes.Lines(data) {
 		var tick struct {
 			Device  string
 			Counter int
 		}
-		if json.Unmarshal(line, &tick) == nil && tick.Device != "" {
-			all[tick.Device][tick.Counter]++
+		if json.Unmarshal(line, &tick) != nil || tick.Device == "" {
+			continue
 		}
+		if all[tick.Device] == nil {
+			all[tick.Device] = map[int]int{}
+		}
+		all[tick.Device][tick.Counter]++
 	}
 	return all
 }

@@ -75,7 +75,7 @@ func TestKeyboard(t *testing.T) {
 		b.Press(browser.Space)
 		done(1)
 		browser.Eval[any](b, "ahead += 700") // as long as a finger trembles
-		focus(".done") // of the first piece, after which this height of the run is done
+		focus(".done")                       // of the first piece, after which this height of the run is done
 		b.Press(browser.Enter)
 		b.Until(here + ".id === 'run-1.2'")
 		done(2)

@@ -36,6 +36,8 @@ type desk struct {
 	answer func(w http.ResponseWriter) bool // answers a post of ticks instead of storing; nil
 	lose   bool                             // the next ticks are stored, and the answer is lost
 	hold   chan struct{}
+	mute   int // connections, the first ones, over which nothing is said any more
+	heard  int // connections that were opened for events
 	tried  []string
 }
 
@@ -150,9 +152,20 @@ func tell(w http.ResponseWriter, v any) {
 
 func (k *desk) events(w http.ResponseWriter, r *http.Request) {
 	w.Header().Set("Content-Type", "text/event-stream")
+	k.lock.Lock()
+	k.heard++
+	mine := k.heard
+	k.lock.Unlock()
 	for {
 		k.lock.Lock()
 		changed := k.changed
+		mute := mine <= k.mute
+		k.lock.Unlock()
+		if mute {
+			<-r.Context().Done()
+			return
+		}
+		k.lock.Lock()
 		data, _ := json.Marshal(k.state())
 		k.lock.Unlock()
 		fmt.Fprintf(w, "event: state\ndata: %s\n\n", data)

@@ -98,6 +98,25 @@ func TestTicksWaitWhileTheProgramIsGone(t *testing.T) {
 	assert.Equal(t, int64(0), browser.Eval[int64](b, "Object.keys(localStorage).length"))
 }
 
+// A tablet slept, and its connection died without a word: what others ticked meanwhile
+// is shown when it is looked at again, and with what it asks then.
+func TestConnectionThatDiedInSleep(t *testing.T) {
+	t.Parallel()
+	k := openDesk(t, deckOf(t, []byte(twoLegs)), page.About{})
+	b := browser.Open(t, 360, 640)
+	b.Go(k.at + "/run/1.1")
+	b.Until(is("open") + " && bench.desk.state()")
+	k.set(func() { k.mute = k.heard })
+	other := browser.Open(t, 768, 1024)
+	other.Go(k.at + "/run/1.1")
+	other.Until(is("open") + " && bench.desk.state()")
+	other.Tap(firstBox)
+	other.Until(is("done"))
+	assert.True(t, browser.Eval[bool](b, is("open")), "nobody told it")
+	browser.Eval[any](b, `document.dispatchEvent(new Event("visibilitychange"))`)
+	b.Until(is("done"))
+}
+
 // An answer that is lost on its way: the ticks are sent again and count once.
 func TestLostAnswer(t *testing.T) {
 	t.Parallel()

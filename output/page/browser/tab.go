@@ -153,6 +153,20 @@ func (b *Tab) Before(script string) {
 	}))
 }
 
+// Sleep stops all that the page does, as a tablet does whose screen went dark.
+func (b *Tab) Sleep() { b.t.Helper(); b.live(page.SetWebLifecycleStateStateFrozen) }
+
+// Wake lets it go on. It takes no touch from then on in a browser without a screen.
+func (b *Tab) Wake() { b.t.Helper(); b.live(page.SetWebLifecycleStateStateActive) }
+
+func (b *Tab) live(state page.SetWebLifecycleStateState) {
+	b.t.Helper()
+	b.do(chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
+		_, err := cdp.Call(ctx, t, page.SetWebLifecycleState, page.SetWebLifecycleStateParams{State: state})
+		return err
+	}))
+}
+
 // Shot writes a picture of what is seen to a file, where the environment variable
 // FENCECARD_SHOTS names a folder for it.
 func (b *Tab) Shot(name string) {

@@ -1,0 +1,161 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"regexp"
+	"runtime"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fencecard/output/page/browser"
+)
+
+// A telephone or a tablet at the table, in a browser, at a run of the plan of a leg.
+func tablet(t *testing.T, address string) *browser.Tab {
+	t.Helper()
+	b := browser.Open(t, 360, 640)
+	b.Go(address)
+	b.Until("typeof bench === 'object' && bench.desk.state()")
+	return b
+}
+
+func fourLegs(t *testing.T) (plan string) {
+	t.Helper()
+	plan = filepath.Join(t.TempDir(), "legs.yaml")
+	four := strings.Replace(legPlan, "- piece: leg\n", "- piece: leg\n    count: 4\n", 1)
+	require.Contains(t, four, "count: 4")
+	require.NoError(t, os.WriteFile(plan, []byte(four), 0o666))
+	return plan
+}
+
+// box is the box of a copy of the leg in its first run.
+func box(copy int) string {
+	return fmt.Sprintf("section.here .box[data-height='1'][data-copy='%d']", copy)
+}
+
+func boxIs(copy int, state string) string {
+	return fmt.Sprintf(`document.querySelector("%s")?.classList.contains("is-%s")`, box(copy), state)
+}
+
+// letIn is the address that lets the next device in, at the latest start.
+func (s *served) letIn() string {
+	s.t.Helper()
+	for range 6000 {
+		if all := regexp.MustCompile(`http://127\.0\.0\.2:\d+/in/[A-Z2-7]{26}\n`).FindAllString(s.told.String(), -1); len(all) > 0 {
+			return all[len(all)-1][:len(all[len(all)-1])-1]
+		}
+		time.Sleep(10 * time.Millisecond)
+	}
+	require.FailNow(s.t, "no device is let in", s.told.String())
+	return ""
+}
+
+// storedOnce checks that the file of ticks has so many, each of them once.
+func storedOnce(t *testing.T, file string, want int) {
+	t.Helper()
+	sum := 0
+	for _, lines := range countedTicks(t, file) {
+		for n, times := range lines {
+			assert.Equal(t, 1, times, n)
+			sum++
+		}
+	}
+	assert.Equal(t, want, sum)
+}
+
+// Two at once, the desk and a tablet that was let in: each sees what the other ticks.
+func TestTwoTabletsAtOnce(t *testing.T) {
+	if runtime.GOOS == "darwin" {
+		t.Skip("it has one loopback address")
+	}
+	plan := fourLegs(t)
+	book, file := aBook(t)
+	s := serve(t, plan, book, "--share=127.0.0.2")
+	desk := tablet(t, s.address+"run/1.1")
+	shared := tablet(t, s.letIn())
+	assert.Equal(t, "run-1.1", browser.Eval[string](shared, `bench.parts.go("run-1.1"), document.querySelector("section.here").id`))
+	for copy := range 4 {
+		if copy%2 == 0 {
+			desk.Tap(box(copy + 1))
+		} else {
+			shared.Tap(box(copy + 1))
+		}
+	}
+	for copy := range 4 {
+		desk.Until(boxIs(copy+1, "done"))
+		shared.Until(boxIs(copy+1, "done"))
+	}
+	shared.Hold(box(1), time.Second) // what the desk ticked
+	desk.Until(boxIs(1, "open"))
+	storedOnce(t, file, 5)
+}
+
+// The program is killed under both; both work on, and when it is back what they ticked
+// arrives once: from the desk by itself, from the tablet when it was let in anew.
+func TestTheProgramIsKilledUnderTablets(t *testing.T) {
+	if runtime.GOOS == "darwin" {
+		t.Skip("it has one loopback address")
+	}
+	plan := fourLegs(t)
+	book, file := aBook(t)
+	s := serve(t, plan, book, "--share=127.0.0.2")
+	desk := tablet(t, s.address+"run/1.1")
+	shared := tablet(t, s.letIn())
+	browser.Eval[any](shared, `bench.parts.go("run-1.1")`)
+	desk.Tap(box(1))
+	shared.Until(boxIs(1, "done"))
+	require.NoError(t, s.cmd.Process.Kill())
+	_ = s.cmd.Wait()
+
+	desk.Until("bench.desk.gone()")
+	shared.Until("bench.desk.gone()")
+	desk.Tap(box(2))
+	desk.Until(boxIs(2, "wait"))
+	shared.Tap("section.here .done")
+	shared.Until("bench.queue.length() === 1")
+	shared.Tap("#up")
+	shared.Until("document.querySelector('section.here').id === 'setup-1'")
+	assert.Contains(t, shared.Text("section.here .row .state"), "1 not stored yet")
+
+	s = serve(t, plan, book, "--share=127.0.0.2", "--port", s.port())
+	desk.Until(boxIs(2, "done") + " && bench.queue.length() === 0")
+	shared.Until("document.querySelector('#told').textContent.includes('scan the code at the desk')")
+	assert.Equal(t, int64(1), browser.Eval[int64](shared, "bench.queue.length()"))
+	shared.Go(s.letIn())
+	shared.Until("typeof bench === 'object' && bench.desk.state() && bench.queue.length() === 0")
+	browser.Eval[any](shared, `bench.parts.go("run-1.1")`)
+	shared.Until(boxIs(2, "done"))
+	storedOnce(t, file, 3)
+	desk.Reload()
+	desk.Until(boxIs(1, "done") + " && " + boxIs(2, "done"))
+}
+
+// A tablet sleeps: it runs nothing while another ticks and the program goes and comes.
+// Awake it shows how things are, and hands over what it had ticked before.
+func TestATabletSleeps(t *testing.T) {
+	plan := fourLegs(t)
+	book, file := aBook(t)
+	s := serve(t, plan, book)
+	sleeper, other := tablet(t, s.address+"run/1.1"), tablet(t, s.address+"run/1.1")
+	require.NoError(t, s.cmd.Process.Kill())
+	_ = s.cmd.Wait()
+	sleeper.Until("bench.desk.gone()")
+	sleeper.Tap(box(2))
+	sleeper.Until(boxIs(2, "wait"))
+	sleeper.Sleep()
+	s = serve(t, plan, book, "--port", s.port())
+	other.Until("!bench.desk.gone()")
+	other.Tap(box(3))
+	other.Until(boxIs(3, "done"))
+	sleeper.Wake()
+	sleeper.Until(boxIs(3, "done"))
+	sleeper.Until(boxIs(2, "done"))
+	other.Until(boxIs(2, "done"))
+	storedOnce(t, file, 2)
+}

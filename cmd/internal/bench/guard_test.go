@@ -1,6 +1,8 @@
 package bench
 
 import (
+	"bytes"
+	"encoding/json"
 	"net/http"
 	"net/url"
 	"strings"
@@ -43,6 +45,47 @@ func TestStrangeHostAndOrigin(t *testing.T) {
 	}
 	assert.Contains(t, b.raw(0, "GET / HTTP/1.1\r\n\r\n"), "HTTP/1.1 400", "no host at all")
 	assert.Contains(t, b.raw(0, "GET / HTTP/1.0\r\n\r\n"), "HTTP/1.0 403", "likewise, of old")
+}
+
+// Whoever belongs here and asks for what is not answered is told so, and changes
+// nothing.
+func TestStrangeMethods(t *testing.T) {
+	b := set(t, legPlan, true)
+	_, says := b.someRun()
+	guest := b.guest()
+	for _, g := range []*browser{b.browser(0), guest} {
+		before := g.state()
+		for _, method := range []string{"PUT", "DELETE", "PATCH", "OPTIONS", "TRACE", "BREW"} {
+			for _, path := range []string{"/", "/state", "/events", "/ticks", "/try", "/take", "/batch", "/print/deck.pdf"} {
+				body, err := json.Marshal(ticked("stranger", box(1, says, 1, true)))
+				require.NoError(t, err)
+				status, _ := g.ask(method, path, bytes.NewReader(body), nil)
+				assert.Contains(t, []int{http.StatusMethodNotAllowed, http.StatusNotFound}, status, "%s %s", method, path)
+			}
+		}
+		for _, path := range []string{"/ticks", "/try", "/take", "/batch"} {
+			status, _ := g.get(path)
+			assert.Contains(t, []int{http.StatusMethodNotAllowed, http.StatusNotFound}, status, "GET %s", path)
+		}
+		assert.Equal(t, before, g.state())
+	}
+}
+
+// A device that was let in fills no disk: what it may have stored has an end.
+func TestSharedDevicesHaveTheirLimit(t *testing.T) {
+	b := set(t, legPlan, true)
+	g, desk := b.guest(), b.browser(0)
+	number, says := b.someRun()
+	b.server.takenIn.more(mostShared - 1)
+	try := url.Values{"run": {number}, "deck": {g.state().Code}, "what": {marks}, "near": {"1/2"}}
+	status, _ := g.form("/try", try)
+	assert.Equal(t, http.StatusOK, status)
+	status, _ = g.form("/try", try)
+	assert.Equal(t, http.StatusTooManyRequests, status)
+	status, _ = g.post("/ticks", ticked("tablet", box(1, says, 1, true)))
+	assert.Equal(t, http.StatusTooManyRequests, status)
+	status, _ = desk.post("/ticks", ticked("desk", box(1, says, 1, true)))
+	assert.Equal(t, http.StatusOK, status, "the desk goes on")
 }
 
 // Without a cookie of this start, a shared site tells nothing but that.

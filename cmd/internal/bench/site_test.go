@@ -40,10 +40,11 @@ pieces:
 
 // table is a server under test, and the plan that it serves.
 type table struct {
-	t     *testing.T
-	sites []Site
-	ticks *ticks.File
-	path  string // of the ticks
+	t      *testing.T
+	sites  []Site
+	server *Server
+	ticks  *ticks.File
+	path   string // of the ticks
 
 	lock    sync.Mutex
 	plan    string
@@ -69,10 +70,10 @@ func set(t *testing.T, plan string, shared bool) *table {
 	require.NoError(t, err)
 	b.sites, err = listen(0, at)
 	require.NoError(t, err)
-	s := New(t.Context(), Options{Make: b.make, Look: b.look, Ticks: b.ticks, Letting: b.let, Faulty: b.fault, Desk: writing})
+	b.server = New(t.Context(), Options{Make: b.make, Look: b.look, Ticks: b.ticks, Letting: b.let, Faulty: b.fault, Desk: writing})
 	ctx, stop := context.WithCancel(t.Context())
 	ended := make(chan error, 1)
-	go func() { ended <- s.Serve(ctx, b.sites...) }()
+	go func() { ended <- b.server.Serve(ctx, b.sites...) }()
 	t.Cleanup(func() {
 		stop()
 		require.NoError(t, <-ended)

@@ -17,9 +17,11 @@ const (
 	mostWords = 4 << 10
 )
 
-// mostShared bounds the ticks that shared devices may have stored from one start
-// of the program to its end: a thousand days of work, and no full disk.
+// mostShared bounds the ticks and measures that shared devices may have stored from
+// one start of the program to its end: a thousand days of work, and no full disk.
 const mostShared = 200_000
+
+const tooMany = "More than any work has; start the program anew to go on."
 
 // taken counts what shared devices had stored.
 type taken struct {
@@ -56,7 +58,7 @@ func (s *Server) tick(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	if visiting(r).shared && !s.takenIn.more(len(sent.Ticks)) {
-		fail(w, http.StatusTooManyRequests, "More ticks than any work has; start the program anew to go on.")
+		fail(w, http.StatusTooManyRequests, tooMany)
 		return
 	}
 	all := make([]ticks.Tick, len(sent.Ticks))

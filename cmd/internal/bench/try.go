@@ -69,6 +69,10 @@ func (s *Server) try(w http.ResponseWriter, r *http.Request) {
 		}
 	}
 	a := d.answer(t, what, values)
+	if !a.unread && visiting(r).shared && !s.takenIn.more(1) {
+		fail(w, http.StatusTooManyRequests, tooMany)
+		return
+	}
 	if !a.unread {
 		reading := ticks.Reading{
 			Time: time.Now().UTC().Truncate(time.Millisecond), Plan: s.Ticks.Plan(), Batch: s.Ticks.Batch(),

@@ -51,6 +51,12 @@ func (s *situation) comesThrough() bool {
 	return s.card.Channel.Depth == s.card.Piece.Size.Between(s.card.Channel.Down)
 }
 
+// standsFar is where a shank follows its bit into a slot that is cut already.
+func (s *situation) standsFar() bool {
+	bit := s.card.Step.Bit
+	return bit.Cutting > 0 && s.card.Channel.Depth > bit.Cutting
+}
+
 func (s *situation) stops() bool { return s.card.Stop != nil }
 
 func (s *situation) needsStartHole() bool {

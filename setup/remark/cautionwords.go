@@ -37,6 +37,10 @@ func (s *situation) word(name string) string {
 		return s.speed()
 	case "shank":
 		return or(r.Step.Bit.Shank > 0, scale.Say(r.Step.Bit.Shank), "the shank")
+	case "full":
+		return or(r.Piece != nil, scale.Say(r.Channel.Depth), "its full height")
+	case "grip":
+		return scale.Say(shankGrip.of(scale))
 	case "large":
 		return scale.Say(largeBit.of(scale))
 	case "short":
@@ -78,9 +82,9 @@ func (s *situation) word(name string) string {
 		return or(s.shop.Stops == joinery.Blocks, "against the front stop on the left", "at the mark")
 	case "bury":
 		if r.Piece == nil {
-			return "the bit is buried in the fence, or touches its face"
+			return "the bit is buried in the fence, or flush with its face and free in its opening"
 		}
-		return or(r.Step.NearEdge == 0, "the bit touches the face of the fence", "the bit is buried in the fence")
+		return or(r.Step.NearEdge == 0, "the bit stands flush with the face of the fence and turns free in its opening", "the bit is buried in the fence")
 	case "dust":
 		return s.dustOf()
 	case "trial":
@@ -118,7 +122,7 @@ func (s *situation) outs() string {
 // generalDrop is what the table says of any drop.
 var generalDrop = map[string]string{
 	"tilt": "far", "tail": "little", "early": "a little",
-	"stop": "the stop is low, or its face leans back by more than the tilt",
+	"stop": "the stop is low, or its face leans away from the work by more than the tilt",
 	"outs": "the other side to the fence, a longer blank or a start hole",
 	"ways": "the other side to the fence, a longer blank, or a start hole bored first",
 }

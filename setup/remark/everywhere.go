@@ -13,9 +13,9 @@ func Everywhere() []deck.Caution {
 	return []deck.Caution{
 		{Code: "first", Weight: deck.Grave, Words: Deference,
 			Basis: "EN 848-1, EN 848-2 and EN 847-1 (scopes read) leave a router in a table out"},
-		{Code: "unplug", Weight: deck.Grave, Words: "Unplug the router before you change a bit, measure at it or set the fence; then turn the bit by hand once.",
+		{Code: "unplug", Weight: deck.Grave, Words: "Unplug the router before you change a bit, measure at it or set the fence; then turn the bit by hand once. Switch off and let it stop before you raise it.",
 			Basis: bgr100500 + ": set with the tool standing still; the rest: " + commonPractice},
-		{Code: "feed", Weight: deck.Grave, Words: "Feed from right to left, against the turn of the bit. Never put the piece between the bit and the fence to cut its far side.",
+		{Code: "feed", Weight: deck.Grave, Words: "Feed from right to left, against the turn of the bit. Never pass an edge between bit and fence.",
 			Basis: rotation},
 		{Code: "widen", Weight: deck.Grave, Words: "Widen a channel only in the order of the runs, the fence moving away from the bit, or the bit climbs.",
 			Basis: rotation},

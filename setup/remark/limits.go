@@ -23,6 +23,7 @@ const (
 	looseFit
 	glueZone
 	wideBit
+	shankGrip
 	limitCount
 )
 
@@ -48,6 +49,7 @@ var limits = [limitCount]struct {
 	nearShank:     {"difference of two shanks whose collets are mistaken", joinery.Millimetre, joinery.Millimetre, "12 mm is 0.472 in (NIST SP 811): worked out"},
 	looseFit:      {"gap beyond the shop's clearance that makes a joint loose", joinery.Inch / 64, 4 * joinery.Millimetre / 10, commonPractice},
 	wideBit:       {"diameter of a bit that shapes edges over which the shop must say what its table lets turn", 3 * joinery.Inch / 2, 38 * joinery.Millimetre, commonPractice},
+	shankGrip:     {"shank that stays in the collet", 3 * joinery.Inch / 4, 20 * joinery.Millimetre, commonPractice},
 	glueZone:      {"width of a joint across the grain that may be glued", 3 * joinery.Inch, 75 * joinery.Millimetre, commonPractice},
 }
 

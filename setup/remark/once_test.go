@@ -21,6 +21,8 @@ func TestWarnedOnce(t *testing.T) {
 			{Code: "thin-wall", Piece: "left", Cut: "m", Text: "left: thin too", Place: at},
 			{Code: "thin-wall", Piece: "back", Cut: "m", Text: "back: thin", Place: at},
 			{Code: "thin-wall", Piece: "rail", Cut: "m", Text: "rail: thin", Place: at},
+			{Code: "steep-drop", Piece: "leg", Cut: "m", Text: "leg: tilted 5 degrees", Place: at},
+			{Code: "steep-drop", Piece: "left", Cut: "m", Text: "left: tilted 13 degrees", Place: at}, // its other end leads
 			{Code: "short-end", Piece: "left", Cut: "m", Text: "left: short", Place: at},
 			{Code: "plan", Text: "of the plan"},
 			{Code: "plan", Text: "of the plan again"},
@@ -30,6 +32,6 @@ func TestWarnedOnce(t *testing.T) {
 	for _, w := range remark.Once(d) {
 		said = append(said, w.Text)
 	}
-	assert.Equal(t, []string{"leg: thin (and 2 mirrored)", "leg: thin too", "rail: thin", "left: short", "of the plan", "of the plan again"}, said)
+	assert.Equal(t, []string{"leg: thin (and 2 mirrored)", "leg: thin too", "rail: thin", "leg: tilted 5 degrees", "left: tilted 13 degrees", "left: short", "of the plan", "of the plan again"}, said)
 	assert.Equal(t, "leg: thin", d.Warnings[0].Text, "the deck's own warnings stay")
 }

@@ -170,7 +170,7 @@ var contradictions = [][2]string{
 	{`lower the work|lower onto|lower level`, `featherboard|hold the work down`},
 	{`lower the work onto`, `raise the turning bit|lower the work level`},
 	{`at the mark`, `front stop`},
-	{`buried in the fence`, `touches the face`},
+	{`buried in the fence`, `flush with the face`},
 	{`push block`, `push (the work|it) with|block or gauge behind`},
 	{`to the mitre gauge`, `a square block`},
 	{`featherboard`, `handle`},
@@ -202,7 +202,7 @@ func TestNoCautionContradictsAnother(t *testing.T) {
 		for _, s := range d.Setups {
 			for _, r := range s.Runs {
 				for _, a := range r.Cautions {
-					assert.LessOrEqual(t, len(a.Words), 330, a.Code)
+					assert.LessOrEqual(t, len(a.Words), 400, a.Code)
 					for i, p := range patterns {
 						hit[i][0] = hit[i][0] || p[0].MatchString(a.Words)
 						hit[i][1] = hit[i][1] || p[1].MatchString(a.Words)

@@ -53,7 +53,11 @@ func (s *situation) bore() string {
 	for i, r := range s.holes {
 		centres[i] = s.centre(r)
 	}
-	return fmt.Sprintf("bore %s before this setup, %s, their centres %s", all, size, strings.Join(centres, "; "))
+	overlap := ""
+	if len(s.holes) == 2 && s.holes[1].Step.NearEdge-s.card.Step.NearEdge < s.card.Step.Bit.True() {
+		overlap = "; they overlap, so plug the first before you bore the second"
+	}
+	return fmt.Sprintf("bore %s before this setup, %s, their centres %s%s", all, size, strings.Join(centres, "; "), overlap)
 }
 
 // centre says where the centre of a run's start hole lies, from two sides.

@@ -25,9 +25,9 @@ func Topic(name string) string {
 // WarningTopic lists the warnings from their table.
 func WarningTopic() string {
 	var b strings.Builder
-	b.WriteString(`A warning does not stop the work. It is told on standard error with its place in
-the plan, on the run sheet, and in the text and JSON of a deck, where its code
-stands; the words beside it say what to change.
+	b.WriteString(`A warning does not stop the work. It is shown on the screen with its place in the
+plan and stands on the run sheet; the word behind it, listed here, is its name, and
+the words beside it say what to change.
 
 `)
 	for _, c := range remark.WarningCodes() {

@@ -19,7 +19,7 @@ var helpBases = []struct{ begins, basis string }{
 	{"Unplug the router", "German BGR 100-500, ch. 2.23 (read): set with the tool standing still; the shank: common practice, no source"},
 	{"Guard the bit", "German BGR 100-500, ch. 2.23 (read): cover all but the cut, close the fence; the start: common practice, no source"},
 	{"Feed from right to left", "worked out from the rotation of the bit"},
-	{"Never put wood between", "worked out from the rotation of the bit"},
+	{"Bury the bit", "worked out from the rotation of the bit"},
 	{"Where one channel", "worked out from the rotation of the bit"},
 	{"Stopped start", "UK HSE sheet WIS18, the issue marked Revised (read in part); the angles and the tail: common practice, no source"},
 	{"Stopped end", "UK HSE sheet WIS18, the issue marked Revised (read in part); the switch: common practice, no source"},

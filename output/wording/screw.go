@@ -9,7 +9,7 @@ import (
 
 // RecessFirst says where a setup is tried whose first height is below the floor of
 // a slot's head.
-const RecessFirst = "The first height is below the floor of the head's slot: try it in the trial piece of that, never in whole wood."
+const RecessFirst = "The first height reaches deeper than the head's slot: try it in that trial piece."
 
 // ScrewPlace says where the screw of a slot goes at assembly; "" where that is
 // not known or the run is no slot's.

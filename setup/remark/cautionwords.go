@@ -84,7 +84,7 @@ func (s *situation) word(name string) string {
 		if r.Piece == nil {
 			return "the bit is buried in the fence, or flush with its face and free in its opening"
 		}
-		return or(r.Step.NearEdge == 0, "the bit stands flush with the face of the fence and turns free in its opening", "the bit is buried in the fence")
+		return or(r.Step.NearEdge == 0, "the bit is flush with the face of the fence, free in its opening", "the bit is buried in the fence")
 	case "dust":
 		return s.dustOf()
 	case "trial":

@@ -63,7 +63,7 @@ func parseAs(text string) (As, string) {
 func (r *reader) readAs(w *row, p *Piece, above string) (text string) {
 	c := r.column(Made)
 	q := Question{
-		Key:   fmt.Sprintf("as %d", w.number),
+		Key:   fmt.Sprintf("as %d", w.Number),
 		Place: r.place(w, r.column(Name).index),
 		About: "as",
 	}
@@ -79,12 +79,12 @@ func (r *reader) readAs(w *row, p *Piece, above string) (text string) {
 		}
 		return a, wrong
 	}
-	q.Asks = fmt.Sprintf("row %d: are the %d of %s %s?", w.number, p.Count, quoted(p.Name), joinery.List(q.Choices, "or"))
+	q.Asks = fmt.Sprintf("row %d: are the %d of %s %s?", w.Number, p.Count, quoted(p.Name), joinery.List(q.Choices, "or"))
 	q.Problem = fmt.Sprintf("the list does not say whether the %d of %s are alike or mirrored", p.Count, quoted(p.Name))
 	q.Remedy = "add a column with the head as, and write there " + joinery.List(q.Choices, "or")
 	q.Default, q.Why = r.usualAs(p)
 	if c != nil {
-		if text = w.cell(c.index); sameAbove[strings.ToLower(text)] {
+		if text = w.Cell(c.index); sameAbove[strings.ToLower(text)] {
 			text = above
 		}
 	}

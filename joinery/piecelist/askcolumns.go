@@ -5,13 +5,14 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/piecelist/spreadsheet"
 )
 
 // askColumn asks what an unknown column holds. Where all that a piece needs is
 // there without it, it may be left out.
 func (r *reader) askColumn(c *column) {
 	q := Question{
-		Key:     "column " + letters(c.index),
+		Key:     "column " + spreadsheet.Letters(c.index),
 		Place:   r.place(&r.rows[r.head], c.index),
 		About:   c.title() + " holds",
 		Asks:    c.title() + ": what does it hold?",
@@ -70,7 +71,7 @@ func (r *reader) askTwice(f Field) {
 	}
 	var titles, names []string
 	for _, c := range same {
-		titles, names = append(titles, c.title()), append(names, letters(c.index))
+		titles, names = append(titles, c.title()), append(names, spreadsheet.Letters(c.index))
 	}
 	q := Question{
 		Key:     "two " + f.String(),
@@ -82,7 +83,7 @@ func (r *reader) askTwice(f Field) {
 		Remedy:  fmt.Sprintf("say which one does: --column %s=%s", f, same[1].distinct(same[0])),
 	}
 	if numbers, other := r.numbered(same); numbers != nil && other != nil {
-		q.Default, q.Why = letters(other.index), fmt.Sprintf("column %s only numbers the rows", letters(numbers.index))
+		q.Default, q.Why = spreadsheet.Letters(other.index), fmt.Sprintf("column %s only numbers the rows", spreadsheet.Letters(numbers.index))
 		q.Remedy = fmt.Sprintf("say which one does: --column %s=%s", f, other.distinct(numbers))
 	}
 	chosen, ok := ask(r, q, oneOf(names...))
@@ -94,7 +95,7 @@ func (r *reader) askTwice(f Field) {
 // distinct names a column on the command line so that another is not meant.
 func (c *column) distinct(other *column) string {
 	if c.key == other.key {
-		return letters(c.index)
+		return spreadsheet.Letters(c.index)
 	}
 	return c.wishName()
 }
@@ -116,7 +117,7 @@ func (r *reader) numbered(two []*column) (numbers, other *column) {
 	for i, c := range two {
 		next := 1
 		for j := r.head + 1; j < len(r.rows) && next > 0; j++ {
-			switch r.rows[j].cell(c.index) {
+			switch r.rows[j].Cell(c.index) {
 			case "":
 			case fmt.Sprint(next):
 				next++

@@ -38,24 +38,24 @@ func (r *reader) kindOf(w *row) (kind rowKind, why string) {
 }
 
 func (r *reader) judge(w *row) (kind rowKind, why string) {
-	filled := w.filled()
+	filled := w.Filled()
 	blank, units := true, len(filled) > 0
 	for _, i := range filled {
-		blank = blank && ruleOnly.MatchString(w.cell(i))
-		units = units && (unitOnly.MatchString(w.cell(i)) || ruleOnly.MatchString(w.cell(i)))
+		blank = blank && ruleOnly.MatchString(w.Cell(i))
+		units = units && (unitOnly.MatchString(w.Cell(i)) || ruleOnly.MatchString(w.Cell(i)))
 	}
 	switch {
 	case blank:
 		return emptyRow, ""
 	case units:
 		return unitRow, ""
-	case totalWord.MatchString(w.cell(filled[0])):
+	case totalWord.MatchString(w.Cell(filled[0])):
 		return leftRow, "a total"
 	case len(filled) > 2 && r.repeats(w, filled):
 		return leftRow, "the heads again"
-	case r.sizeless(w) && len(filled) == 1 && strings.ContainsFunc(w.cell(filled[0]), unicode.IsLetter):
+	case r.sizeless(w) && len(filled) == 1 && strings.ContainsFunc(w.Cell(filled[0]), unicode.IsLetter):
 		return headingRow, "nothing but a name"
-	case r.sizeless(w) && w.cell(r.column(Name).index) == "":
+	case r.sizeless(w) && w.Cell(r.column(Name).index) == "":
 		return leftRow, "no name and no size"
 	}
 	return pieceRow, ""
@@ -64,7 +64,7 @@ func (r *reader) judge(w *row) (kind rowKind, why string) {
 // repeats reports whether a row is the heads once more, as on a second page.
 func (r *reader) repeats(w *row, filled []int) bool {
 	for _, i := range filled {
-		if !strings.EqualFold(w.cell(i), r.rows[r.head].cell(i)) {
+		if !strings.EqualFold(w.Cell(i), r.rows[r.head].Cell(i)) {
 			return false
 		}
 	}
@@ -74,7 +74,7 @@ func (r *reader) repeats(w *row, filled []int) bool {
 // sizeless reports whether a row has nothing in any column of lengths.
 func (r *reader) sizeless(w *row) bool {
 	for _, f := range []Field{Length, Width, Thickness, Size} {
-		if c := r.column(f); c != nil && w.cell(c.index) != "" {
+		if c := r.column(f); c != nil && w.Cell(c.index) != "" {
 			return false
 		}
 	}
@@ -102,7 +102,7 @@ func (r *reader) lengthCells() iter.Seq2[*column, string] {
 				if c.field < Length || c.field > Size {
 					continue
 				}
-				for _, part := range timesSign.Split(w.cell(c.index), -1) {
+				for _, part := range timesSign.Split(w.Cell(c.index), -1) {
 					if part != "" && !yield(c, part) {
 						return
 					}
@@ -115,8 +115,8 @@ func (r *reader) lengthCells() iter.Seq2[*column, string] {
 // readTitle takes the first text above the heads for the title.
 func (r *reader) readTitle() {
 	for i := range r.rows[:r.head] {
-		for _, at := range r.rows[i].filled() {
-			text := r.rows[i].cell(at)
+		for _, at := range r.rows[i].Filled() {
+			text := r.rows[i].Cell(at)
 			if strings.HasPrefix(strings.ToLower(text), "sep=") || ruleOnly.MatchString(text) {
 				continue
 			}
@@ -128,5 +128,5 @@ func (r *reader) readTitle() {
 
 // leave keeps a row that is no piece, to be told.
 func (r *reader) leave(w *row, why string) {
-	r.list.Left = append(r.list.Left, fmt.Sprintf("row %d, %s: %s", w.number, quoted(w.text()), why))
+	r.list.Left = append(r.list.Left, fmt.Sprintf("row %d, %s: %s", w.Number, quoted(w.Text()), why))
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/piecelist/spreadsheet"
 )
 
 // column is one column that holds something.
@@ -22,16 +23,16 @@ type column struct {
 // title is the column's name in messages.
 func (c *column) title() string {
 	if c.head == "" {
-		return "column " + letters(c.index)
+		return "column " + spreadsheet.Letters(c.index)
 	}
-	return fmt.Sprintf("column %s, %s", letters(c.index), quoted(c.head))
+	return fmt.Sprintf("column %s, %s", spreadsheet.Letters(c.index), quoted(c.head))
 }
 
 // wishName is how the column is named on the command line.
 func (c *column) wishName() string {
 	switch {
 	case c.head == "":
-		return letters(c.index)
+		return spreadsheet.Letters(c.index)
 	case strings.ContainsAny(c.head, " \"'()$&;*?#!"):
 		return `"` + strings.ReplaceAll(c.head, `"`, "") + `"`
 	}
@@ -41,7 +42,7 @@ func (c *column) wishName() string {
 // columnOf says what a head stands for. Heads of one letter need to know the
 // language; without it they may be of either.
 func (r *reader) columnOf(index int, head string, german *bool) column {
-	c := column{index: index, head: tidy(head)}
+	c := column{index: index, head: spreadsheet.Tidy(head)}
 	if len(c.head) > 80 {
 		return c
 	}
@@ -86,11 +87,11 @@ func isGerman(cells []string) bool {
 // readColumns decides what every column holds.
 func (r *reader) readColumns() {
 	heads := &r.rows[r.head]
-	r.list.german = isGerman(heads.cells)
+	r.list.german = isGerman(heads.Cells)
 	for i := range r.width() {
 		head := ""
-		if i < len(heads.cells) {
-			head = heads.cells[i]
+		if i < len(heads.Cells) {
+			head = heads.Cells[i]
 		}
 		c := r.columnOf(i, head, &r.list.german)
 		if c.head == "" {
@@ -123,7 +124,7 @@ func (r *reader) readColumns() {
 func (r *reader) width() int {
 	widest := 0
 	for i := range r.rows[r.head:] {
-		widest = max(widest, len(r.rows[r.head+i].cells))
+		widest = max(widest, len(r.rows[r.head+i].Cells))
 	}
 	return widest
 }
@@ -131,7 +132,7 @@ func (r *reader) width() int {
 // used reports whether a column has anything below its head.
 func (r *reader) used(index int) bool {
 	for i := r.head + 1; i < len(r.rows); i++ {
-		if r.rows[i].cell(index) != "" {
+		if r.rows[i].Cell(index) != "" {
 			return true
 		}
 	}
@@ -142,7 +143,7 @@ func (r *reader) used(index int) bool {
 // letter.
 func (r *reader) wishedByLetter(c *column) bool {
 	for _, w := range r.o.Columns {
-		if strings.EqualFold(w.Head, letters(c.index)) {
+		if strings.EqualFold(w.Head, spreadsheet.Letters(c.index)) {
 			c.field = w.Field
 			return true
 		}
@@ -155,7 +156,7 @@ func (r *reader) wishedByLetter(c *column) bool {
 func (r *reader) checkWishes() {
 	for _, w := range r.o.Columns {
 		named := func(c column) bool { return w.Head == c.head || headKey(w.Head) == headKey(c.head) }
-		lettered := func(c column) bool { return strings.EqualFold(w.Head, letters(c.index)) }
+		lettered := func(c column) bool { return strings.EqualFold(w.Head, spreadsheet.Letters(c.index)) }
 		if slices.ContainsFunc(r.columns, named) {
 			continue
 		}

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"fencecard/joinery/pattern"
+	"fencecard/joinery/piecelist/spreadsheet"
 )
 
 // mostCount is the most of one piece that a plan takes.
@@ -19,12 +20,12 @@ func (r *reader) readCount(w *row, p *Piece) {
 		p.Count = r.count
 		return
 	}
-	text := w.cell(c.index)
+	text := w.Cell(c.index)
 	q := Question{
-		Key:    fmt.Sprintf("count %d", w.number),
+		Key:    fmt.Sprintf("count %d", w.Number),
 		Place:  r.place(w, c.index),
 		About:  "count",
-		Asks:   fmt.Sprintf("%s%d: how many of %s?", letters(c.index), w.number, quoted(p.Name)),
+		Asks:   fmt.Sprintf("%s%d: how many of %s?", spreadsheet.Letters(c.index), w.Number, quoted(p.Name)),
 		Remedy: "write a whole number, such as 4",
 	}
 	switch n, wrong := wholeCount(text); {
@@ -63,7 +64,7 @@ func (r *reader) readWholeCount() {
 	heads := &r.rows[r.head]
 	r.count, _ = ask(r, Question{
 		Key:     "count",
-		Place:   r.place(heads, len(heads.cells)),
+		Place:   r.place(heads, len(heads.Cells)),
 		About:   "count",
 		Asks:    "no column says how many; how many of each?",
 		Default: "1",

@@ -1,8 +1,8 @@
 // Package piecelist turns a list of pieces, kept in a spreadsheet and saved as
 // text, into a plan to which only joints must be added.
 //
-// Bytes become rows ([encoding/csv] and golang.org/x/text read them), rows
-// become pieces, pieces become the text of a plan. Columns are known by their
+// Bytes become rows (package spreadsheet, by [encoding/csv] and
+// golang.org/x/text), rows become pieces, pieces become the text of a plan. Columns are known by their
 // heads, in English or German. What the list does not say, such as which way a
 // piece lies in the finished work, and what a spreadsheet has spoiled, such as
 // the 3/4 it took for a day in April, is never guessed in silence: [Read]

@@ -8,6 +8,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/pattern"
+	"fencecard/joinery/piecelist/spreadsheet"
 )
 
 // Field is what a column of a list holds.
@@ -101,7 +102,7 @@ func unitNamed(word string) string {
 // splitHead parts a head into its key and the unit behind it, "" where it has
 // none.
 func splitHead(head string) (key, unit string) {
-	lower := strings.ToLower(tidy(head))
+	lower := strings.ToLower(spreadsheet.Tidy(head))
 	if m := unitInHead.FindStringSubmatch(lower); m != nil && strings.TrimSpace(m[1]) != "" {
 		return headKey(m[1]), unitNamed(m[2] + m[3] + m[4])
 	}

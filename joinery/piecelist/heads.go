@@ -1,18 +1,14 @@
 package piecelist
 
 import (
-	"encoding/csv"
 	"slices"
-	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/piecelist/spreadsheet"
 )
 
-// The heads are among so many rows and bytes.
-const (
-	lookedAt = 30
-	sampled  = 32 << 10
-)
+// lookedAt is among how many rows the heads are.
+const lookedAt = 30
 
 const headsRemedy = "write a row of heads above the pieces, such as name,count,length,width,thickness,wood,note"
 
@@ -21,24 +17,27 @@ const headsRemedy = "write a row of heads above the pieces, such as name,count,l
 func (r *reader) findHeads(name, text string) error {
 	r.text = joinery.NewText(name, text)
 	sep, most := ',', 1
-	for _, s := range separators {
-		for cells := range sample(text, s) {
+	for _, s := range spreadsheet.Separators {
+		for cells := range spreadsheet.Sample(text, s, lookedAt) {
 			if n := r.known(cells); n > most {
 				sep, most = s, n
 			}
 		}
 	}
-	if s, ok := hint(text); ok && slices.Contains(separators, s) {
+	if s, ok := spreadsheet.Hint(text); ok && slices.Contains(spreadsheet.Separators, s) {
 		sep = s
 	}
-	rows, err := split(r.text, sep)
+	rows, err := spreadsheet.Rows(r.text, sep)
 	if err != nil {
 		return err
 	}
-	r.rows, r.head = rows, -1
+	r.rows, r.head = make([]row, len(rows)), -1
+	for i := range rows {
+		r.rows[i].Row = rows[i]
+	}
 	most = 1
 	for i := range rows[:min(len(rows), lookedAt)] {
-		if n := r.known(rows[i].cells); n > most {
+		if n := r.known(rows[i].Cells); n > most {
 			r.head, most = i, n
 		}
 	}
@@ -48,27 +47,11 @@ func (r *reader) findHeads(name, text string) error {
 	return nil
 }
 
-// sample gives the first rows as they would be with a separator, whatever
-// quotation marks do to the last.
-func sample(text string, sep rune) func(yield func([]string) bool) {
-	lines := strings.SplitAfterN(text[:min(len(text), sampled)], "\n", lookedAt+1)
-	c := csv.NewReader(strings.NewReader(strings.Join(lines[:min(len(lines), lookedAt)], "")))
-	c.Comma, c.LazyQuotes, c.FieldsPerRecord = sep, true, -1
-	return func(yield func([]string) bool) {
-		for {
-			cells, err := c.Read()
-			if err != nil || len(cells) > mostColumns || !yield(cells) {
-				return
-			}
-		}
-	}
-}
-
 // known counts the different fields that the cells of a row are heads of.
 func (r *reader) known(cells []string) int {
 	var found [Skip + 1]bool
 	n := 0
-	for i, cell := range cells[:min(len(cells), mostColumns)] {
+	for i, cell := range cells[:min(len(cells), spreadsheet.MostColumns)] {
 		c := r.columnOf(i, cell, nil)
 		if c.field != NoField && !found[c.field] {
 			found[c.field] = true

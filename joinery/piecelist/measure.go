@@ -8,6 +8,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/pattern"
+	"fencecard/joinery/piecelist/spreadsheet"
 )
 
 var (
@@ -35,13 +36,13 @@ func (m measured) suffix() string {
 }
 
 // key tells the question about a length from all others.
-func (m measured) key() string { return fmt.Sprintf("%s %d", m.field, m.row.number) }
+func (m measured) key() string { return fmt.Sprintf("%s %d", m.field, m.row.Number) }
 
 // what is the length in messages, with its cell.
 func (m measured) what() string {
 	cell := ""
 	if m.at != nil {
-		cell = fmt.Sprintf("%s%d: ", letters(m.at.index), m.row.number)
+		cell = fmt.Sprintf("%s%d: ", spreadsheet.Letters(m.at.index), m.row.Number)
 	}
 	return fmt.Sprintf("%sthe %s of %s", cell, m.field, quoted(m.name))
 }
@@ -54,27 +55,27 @@ var marks = strings.NewReplacer("´´", `"`, "``", `"`, "′′", `"`, "’’",
 func (r *reader) read(m measured) Measure {
 	text := dashFeet.ReplaceAllString(marksAtEnd.ReplaceAllString(marks.Replace(m.text), `"`), "$1 $2")
 	q := Question{Key: m.key(), Place: r.at(m), About: m.field.String(), Asks: m.what() + ":", Remedy: "write the finished " + m.field.String() + " in this cell"}
-	d, isDate := dateIn(text)
+	d, isDate := spreadsheet.DateIn(text)
 	unit := r.unitIn(m.at)
 	switch {
 	case text == "":
 		q.Problem, q.Asks = m.what()+" is missing", m.what()+" is missing, what is it?"
-	case errorCell.MatchString(text):
+	case spreadsheet.IsError(text):
 		q.Problem, q.Asks = m.what()+" is "+quoted(text)+", an error of the spreadsheet", m.what()+" is an error of the spreadsheet, what is it?"
 	case rough(text, unit):
 		r.askFinished(&q, m, quoted(text))
-	case isDate && rough(d.typed(unit), unit):
-		r.askFinished(&q, m, d.typed(unit)+", which a spreadsheet made "+quoted(text)+",")
+	case isDate && rough(d.Typed(unit), unit):
+		r.askFinished(&q, m, d.Typed(unit)+", which a spreadsheet made "+quoted(text)+",")
 	case isDate:
 		q.Problem = fmt.Sprintf("%s is %s, a date that a spreadsheet made of it", m.what(), quoted(text))
 		q.Asks = fmt.Sprintf("%s was made %s by a spreadsheet: what was it?", m.what(), quoted(text))
 		q.Remedy = "give the column the format Text and write the length again"
-		if q.Default = d.typed(unit); q.Default != "" {
+		if q.Default = d.Typed(unit); q.Default != "" {
 			q.Why = quoted(text) + " is what becomes of " + q.Default
 			q.Remedy += ", such as " + q.Default
 		}
 	default:
-		clean, doubt := r.plain(text, unit)
+		clean, doubt := r.style.Plain(text, unit)
 		if found, ok := r.parsed(clean, m, &q); ok && doubt == nil {
 			return found
 		}
@@ -120,8 +121,8 @@ func rough(text string, unit joinery.Unit) bool {
 // askFinished asks for what rough stock measures when it is ready for joints.
 // Lengths that share a cell share the fault.
 func (r *reader) askFinished(q *Question, m measured, name string) {
-	where := m.row.number
-	q.Problem = fmt.Sprintf("%s%d: %s of %s is the name of rough stock, and no size", letters(m.at.index), where, name, quoted(m.name))
+	where := m.row.Number
+	q.Problem = fmt.Sprintf("%s%d: %s of %s is the name of rough stock, and no size", spreadsheet.Letters(m.at.index), where, name, quoted(m.name))
 	q.Asks = fmt.Sprintf("%s; what is its finished %s?", q.Problem, m.field)
 	q.Remedy = "write what it measures ready for its joints, each length in a cell of its own"
 }

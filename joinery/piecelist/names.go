@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 	"unicode/utf8"
+
+	"fencecard/joinery/piecelist/spreadsheet"
 )
 
 // longestName is a little less than a plan takes, since a corner may come
@@ -68,7 +70,7 @@ func (r *reader) rename(p *Piece, name string, at int, clash func(string) (strin
 		}
 	}
 	answer, ok := ask(r, q, func(answer string) (string, string) {
-		answer = tidy(answer)
+		answer = spreadsheet.Tidy(answer)
 		if taken, at := clash(answer); taken != "" {
 			return "", fmt.Sprintf("%s is the name of row %d already", quoted(taken), at)
 		}

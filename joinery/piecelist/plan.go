@@ -8,6 +8,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/pattern"
+	"fencecard/joinery/piecelist/spreadsheet"
 )
 
 // Plan writes the list as a plan to which only joints must be added. Beside
@@ -44,7 +45,7 @@ func (l *List) Plan() []byte {
 }
 
 // base is the list's name without its folder.
-func (l *List) base() string { return tidy(l.File[strings.LastIndexAny(l.File, `/\`)+1:]) }
+func (l *List) base() string { return spreadsheet.Tidy(l.File[strings.LastIndexAny(l.File, `/\`)+1:]) }
 
 func (l *List) title() string {
 	if l.Title != "" {

@@ -1,6 +1,9 @@
 package piecelist
 
-import "fencecard/joinery"
+import (
+	"fencecard/joinery"
+	"fencecard/joinery/piecelist/spreadsheet"
+)
 
 // Options are what is known of a list besides the list itself. The zero value
 // knows nothing.
@@ -87,7 +90,7 @@ type reader struct {
 	faults    joinery.Faults
 	questions []Question
 	remarks   []string // answers since they were last taken
-	style     numberStyle
+	style     spreadsheet.NumberStyle
 	orders    orders
 	thickness Measure // of every piece, where no column has it
 	count     int     // likewise
@@ -119,7 +122,7 @@ func Read(name string, data []byte, o Options) (*List, []Question, error) {
 
 // open reads a list up to its heads.
 func open(name string, data []byte, o Options) (*reader, error) {
-	text, err := decode(name, data)
+	text, err := spreadsheet.Decode(name, data)
 	if err != nil {
 		return nil, err
 	}
@@ -150,7 +153,7 @@ func (r *reader) readPieces() {
 		r.fault(r.place(&r.rows[r.head], 0), "there is no piece below these heads", "write a row for each piece")
 		return
 	}
-	r.readStyle()
+	r.style = spreadsheet.StyleOf(r.lengthCells())
 	if r.readUnit(); !r.settled() {
 		return
 	}
@@ -184,3 +187,13 @@ func (r *reader) fault(at joinery.Place, problem, remedy string) {
 		r.faults.Add(joinery.Fault{Place: at, Problem: problem, Remedy: remedy})
 	}
 }
+
+// row is one row of the list, and what it is.
+type row struct {
+	spreadsheet.Row
+	kind rowKind // once it is judged
+	why  string
+}
+
+// place is where a cell of a row stands.
+func (r *reader) place(w *row, column int) joinery.Place { return w.Row.Place(r.text, column) }

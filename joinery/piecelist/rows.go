@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/piecelist/spreadsheet"
 )
 
 // above is what the row before had, for cells that say ditto.
@@ -15,7 +16,7 @@ func (r *reader) readRows() {
 	r.woods, r.sides = map[string]string{}, map[string]bool{}
 	name := r.column(Name).index
 	for w := range r.body() {
-		r.sides[nameKey(w.cell(name))] = true
+		r.sides[nameKey(w.Cell(name))] = true
 	}
 	var heading string
 	var last above
@@ -23,7 +24,7 @@ func (r *reader) readRows() {
 		w := &r.rows[i]
 		switch kind, why := r.kindOf(w); kind {
 		case headingRow:
-			heading = strings.TrimRight(w.cell(w.filled()[0]), " :")
+			heading = strings.TrimRight(w.Cell(w.Filled()[0]), " :")
 			r.leave(w, why+", taken for a heading")
 		case leftRow:
 			r.leave(w, why)
@@ -43,18 +44,18 @@ const mostAsked = 1_000
 // readRow reads one piece.
 func (r *reader) readRow(w *row, heading string, last *above) Piece {
 	at := r.column(Name).index
-	p := Piece{Name: w.cell(at), Row: w.number, Text: w.text(), Heading: heading, place: r.place(w, at)}
+	p := Piece{Name: w.Cell(at), Row: w.Number, Text: w.Text(), Heading: heading, place: r.place(w, at)}
 	if p.Name == "" {
 		p.Name, _ = ask(r, Question{
-			Key:     fmt.Sprintf("piece %d", w.number),
+			Key:     fmt.Sprintf("piece %d", w.Number),
 			Place:   p.place,
 			About:   "named",
-			Asks:    fmt.Sprintf("row %d, %s: what is this piece called?", w.number, quoted(w.text())),
+			Asks:    fmt.Sprintf("row %d, %s: what is this piece called?", w.Number, quoted(w.Text())),
 			Problem: "this row has no name",
 			Remedy:  "write the piece's name, or take the row out",
-		}, func(answer string) (string, string) { return tidy(answer), tooLong(answer) })
+		}, func(answer string) (string, string) { return spreadsheet.Tidy(answer), tooLong(answer) })
 		if p.Name == "" {
-			p.Name = fmt.Sprintf("row %d", w.number) // for what else there is to say of it
+			p.Name = fmt.Sprintf("row %d", w.Number) // for what else there is to say of it
 		}
 	}
 	if wrong := tooLong(p.Name); wrong != "" {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/piecelist/spreadsheet"
 )
 
 // orderKey tells cells with several lengths by what they may be.
@@ -23,7 +24,7 @@ type orders map[orderKey][]Field
 func (r *reader) missing(w *row, at *column) []Field {
 	var fields []Field
 	for _, f := range []Field{Length, Width, Thickness} {
-		if c := r.column(f); c == nil || c == at || w.cell(c.index) == "" {
+		if c := r.column(f); c == nil || c == at || w.Cell(c.index) == "" {
 			fields = append(fields, f)
 		}
 	}
@@ -33,7 +34,7 @@ func (r *reader) missing(w *row, at *column) []Field {
 // several parts a cell that holds as many lengths as the row has none for; the
 // name of a rough section stays one.
 func (r *reader) several(w *row, c *column) ([]string, []Field) {
-	text := w.cell(c.index)
+	text := w.Cell(c.index)
 	if !timesSign.MatchString(text) || rough(text, r.unitIn(c)) {
 		return nil, nil
 	}
@@ -95,7 +96,7 @@ func (r *reader) readOrders() {
 func (r *reader) lengths(parts []string, c *column) []joinery.Length {
 	all := make([]joinery.Length, len(parts))
 	for i, part := range parts {
-		clean, _ := r.plain(part, r.unitIn(c))
+		clean, _ := r.style.Plain(part, r.unitIn(c))
 		if l, err := r.length(clean, c.unit); err == nil {
 			all[i] = l.Length
 		}
@@ -109,12 +110,12 @@ func (r *reader) askOrder(c *column, first *row, missing []Field, rows [][]joine
 	forward, backward := slices.Clone(missing), slices.Clone(missing)
 	slices.Reverse(backward)
 	q := Question{
-		Key:     fmt.Sprintf("order %s %s", letters(c.index), fieldList(missing)),
+		Key:     fmt.Sprintf("order %s %s", spreadsheet.Letters(c.index), fieldList(missing)),
 		Place:   r.place(first, c.index),
-		About:   fmt.Sprintf("the lengths in column %s are", letters(c.index)),
-		Asks:    fmt.Sprintf("column %s: in which order do %s give %s?", letters(c.index), quoted(first.cell(c.index)), joinery.List(fieldNamesOf(missing), "and")),
+		About:   fmt.Sprintf("the lengths in column %s are", spreadsheet.Letters(c.index)),
+		Asks:    fmt.Sprintf("column %s: in which order do %s give %s?", spreadsheet.Letters(c.index), quoted(first.Cell(c.index)), joinery.List(fieldNamesOf(missing), "and")),
 		Choices: []string{fieldList(forward), fieldList(backward)},
-		Problem: fmt.Sprintf("%s has several lengths in one cell", quoted(first.cell(c.index))),
+		Problem: fmt.Sprintf("%s has several lengths in one cell", quoted(first.Cell(c.index))),
 		Remedy:  "write the order into the head, such as " + fieldList(forward) + ", or each length into a column of its own",
 	}
 	last := len(missing) - 1
@@ -157,7 +158,7 @@ func (r *reader) readWhole() {
 			heads := &r.rows[r.head]
 			q := Question{
 				Key:     "thickness",
-				Place:   r.place(heads, len(heads.cells)),
+				Place:   r.place(heads, len(heads.Cells)),
 				About:   "thickness",
 				Asks:    "no column says the thickness; what is it for every piece?",
 				Problem: "no column says the thickness",
@@ -191,7 +192,7 @@ func (r *reader) readSize(w *row, p *Piece) {
 		c := r.column(f)
 		m := measured{row: w, at: c, field: f, name: p.Name}
 		if c != nil {
-			m.text = w.cell(c.index)
+			m.text = w.Cell(c.index)
 		}
 		found[f] = m
 	}
@@ -207,7 +208,7 @@ func (r *reader) readSize(w *row, p *Piece) {
 				found[order[j]] = measured{row: w, at: c, field: order[j], name: p.Name, text: strings.TrimSpace(parts[j])}
 			}
 		}
-		if text := w.cell(c.index); parts == nil && text != "" && (c.field == Size || rough(text, r.unitIn(c)) && timesSign.MatchString(text)) {
+		if text := w.Cell(c.index); parts == nil && text != "" && (c.field == Size || rough(text, r.unitIn(c)) && timesSign.MatchString(text)) {
 			for _, f := range r.missing(w, c) {
 				found[f] = measured{row: w, at: c, field: f, name: p.Name, text: text}
 			}

@@ -5,6 +5,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/pattern"
+	"fencecard/joinery/piecelist/spreadsheet"
 )
 
 var (
@@ -84,7 +85,7 @@ func (r *reader) unitOfHeads() Unit {
 	if below := r.head + 1; below < len(r.rows) {
 		if kind, _ := r.kindOf(&r.rows[below]); kind == unitRow {
 			for i := range r.columns {
-				if m := unitOnly.FindStringSubmatch(strings.ToLower(r.rows[below].cell(r.columns[i].index))); m != nil {
+				if m := unitOnly.FindStringSubmatch(strings.ToLower(r.rows[below].Cell(r.columns[i].index))); m != nil {
 					r.columns[i].unit = unitNamed(m[1])
 				}
 			}
@@ -108,7 +109,7 @@ func (r *reader) unitOfHeads() Unit {
 func (r *reader) unitAbove() Unit {
 	var inches, metric bool
 	for i := range r.rows[:r.head] {
-		text := r.rows[i].text()
+		text := r.rows[i].Text()
 		inches = inches || inchWord.MatchString(text)
 		metric = metric || metricWord.MatchString(text)
 	}
@@ -157,12 +158,12 @@ func (r *reader) unitOfFigures() Unit {
 		if has, _ := hasUnit(text); has || c.unit != "" {
 			continue
 		}
-		if d, is := dateIn(text); is {
-			inches = inches || d.fraction() != ""
+		if d, is := spreadsheet.DateIn(text); is {
+			inches = inches || d.Fraction() != ""
 			continue
 		}
 		inches = inches || aFraction.MatchString(text)
-		clean, _ := r.plain(text, joinery.Millimetres)
+		clean, _ := r.style.Plain(text, joinery.Millimetres)
 		l, err := joinery.ParseLength(clean, joinery.Millimetres)
 		if err != nil {
 			continue

@@ -106,10 +106,10 @@ func (r *reader) readWay(w *row, p *Piece, above string) (text string) {
 	square := p.Width.Length == p.Thickness.Length && p.Width.Length > 0
 	c := r.column(Lies)
 	q := Question{
-		Key:     fmt.Sprintf("lies %d", w.number),
+		Key:     fmt.Sprintf("lies %d", w.Number),
 		Place:   r.place(w, r.column(Name).index),
 		About:   "lies",
-		Asks:    fmt.Sprintf("row %d: which way does %s lie?", w.number, quoted(p.Name)),
+		Asks:    fmt.Sprintf("row %d: which way does %s lie?", w.Number, quoted(p.Name)),
 		Choices: []string{"length up", "length left-right", "length front-back", "thickness up", "thickness left-right", "thickness front-back"},
 		Problem: "the list does not say which way " + quoted(p.Name) + " lies in the finished work",
 	}
@@ -123,7 +123,7 @@ func (r *reader) readWay(w *row, p *Piece, above string) (text string) {
 	}
 	q.Remedy = "add a column with the head lies, and write there " + offered
 	if c != nil {
-		if text = w.cell(c.index); sameAbove[strings.ToLower(text)] {
+		if text = w.Cell(c.index); sameAbove[strings.ToLower(text)] {
 			text = above
 		}
 		q.Remedy = "write there " + offered

@@ -8,6 +8,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/pattern"
+	"fencecard/joinery/piecelist/spreadsheet"
 )
 
 //go:embed woods.tsv
@@ -40,7 +41,7 @@ func (r *reader) readWood(w *row, p *Piece, above string) (text string) {
 	if c == nil {
 		return ""
 	}
-	if text = w.cell(c.index); sameAbove[strings.ToLower(text)] {
+	if text = w.Cell(c.index); sameAbove[strings.ToLower(text)] {
 		text = above
 	}
 	if text == "" {
@@ -61,7 +62,7 @@ func (r *reader) woodNamed(text string, c *column, w *row) string {
 			Key:     "wood " + text,
 			Place:   r.place(w, c.index),
 			About:   "the wood " + quoted(text) + " is",
-			Asks:    fmt.Sprintf("%s%d: which wood is %s, by the names of fencecard wood, or none?", letters(c.index), w.number, quoted(text)),
+			Asks:    fmt.Sprintf("%s%d: which wood is %s, by the names of fencecard wood, or none?", spreadsheet.Letters(c.index), w.Number, quoted(text)),
 			Default: name,
 			Problem: quoted(text) + " is no wood in the table",
 			Remedy:  "write a name from fencecard wood, or leave the cell empty for the shallowest passes",

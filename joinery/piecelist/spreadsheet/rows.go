@@ -1,4 +1,4 @@
-package piecelist
+package spreadsheet
 
 import (
 	"encoding/csv"
@@ -17,7 +17,7 @@ import (
 const (
 	mostRows       = 15_000
 	mostSeparators = 300_000
-	mostColumns    = 100
+	MostColumns    = 100
 	longestCell    = 2_000 // in bytes
 )
 
@@ -25,46 +25,44 @@ const (
 // from 1.
 type position struct{ line, column int32 }
 
-// row is one row of the list.
-type row struct {
-	number int      // as a spreadsheet counts, from 1
-	cells  []string // tidy
+// Row is one row of the list.
+type Row struct {
+	Number int      // as a spreadsheet counts, from 1
+	Cells  []string // tidy
 	at     []position
-	kind   rowKind // once it is judged
-	why    string
 }
 
-// cell is the text of a column, counted from 0; "" past the last.
-func (w *row) cell(column int) string {
-	if column < 0 || column >= len(w.cells) {
+// Cell is the text of a column, counted from 0; "" past the last.
+func (w *Row) Cell(column int) string {
+	if column < 0 || column >= len(w.Cells) {
 		return ""
 	}
-	return w.cells[column]
+	return w.Cells[column]
 }
 
-// filled lists the columns that are not empty.
-func (w *row) filled() []int {
+// Filled lists the columns that are not empty.
+func (w *Row) Filled() []int {
 	var some []int
-	for i := range w.cells {
-		if w.cell(i) != "" {
+	for i := range w.Cells {
+		if w.Cell(i) != "" {
 			some = append(some, i)
 		}
 	}
 	return some
 }
 
-// text is the whole row in one line, for a remark.
-func (w *row) text() string {
+// Text is the whole row in one line, for a remark.
+func (w *Row) Text() string {
 	var cells []string
-	for _, i := range w.filled() {
-		cells = append(cells, w.cell(i))
+	for _, i := range w.Filled() {
+		cells = append(cells, w.Cell(i))
 	}
 	return joinery.Brief(strings.Join(cells, " | "), 200)
 }
 
-// tidy takes out of a cell what only kept a spreadsheet from changing it, and
+// Tidy takes out of a cell what only kept a spreadsheet from changing it, and
 // brings it into one line.
-func tidy(cell string) string {
+func Tidy(cell string) string {
 	cell = strings.Join(strings.Fields(strings.Map(shown, cell)), " ")
 	if inner, ok := strings.CutPrefix(cell, `="`); ok && strings.HasSuffix(inner, `"`) {
 		return strings.TrimSpace(strings.TrimSuffix(inner, `"`))
@@ -83,11 +81,11 @@ func shown(c rune) rune {
 	return c
 }
 
-// separators are what may stand between cells.
-var separators = []rune{',', ';', '\t'}
+// Separators are what may stand between cells.
+var Separators = []rune{',', ';', '\t'}
 
-// hint reads the first line by which some spreadsheets are told the separator.
-func hint(text string) (sep rune, ok bool) {
+// Hint reads the first line by which some spreadsheets are told the separator.
+func Hint(text string) (sep rune, ok bool) {
 	line, _, _ := strings.Cut(text, "\n")
 	mark, found := strings.CutPrefix(strings.ToLower(strings.TrimSpace(line)), "sep=")
 	if !found || utf8.RuneCountInString(mark) > 1 {
@@ -100,9 +98,9 @@ func hint(text string) (sep rune, ok bool) {
 	return sep, true
 }
 
-// split reads the text into rows. Rows that are quite empty are left out, but
+// Rows reads the text into rows. Rows that are quite empty are left out, but
 // counted.
-func split(t *joinery.Text, sep rune) ([]row, error) {
+func Rows(t *joinery.Text, sep rune) ([]Row, error) {
 	text := t.String()
 	if strings.Count(text, string(sep)) > mostSeparators {
 		return nil, joinery.Faults{{Place: t.Place(1, 1), Problem: fmt.Sprintf("the list has more than %d cells", mostSeparators),
@@ -110,7 +108,7 @@ func split(t *joinery.Text, sep rune) ([]row, error) {
 	}
 	c := csv.NewReader(strings.NewReader(text))
 	c.Comma, c.LazyQuotes, c.FieldsPerRecord = sep, true, -1
-	var rows []row
+	var rows []Row
 	inner := 0 // line ends inside cells so far
 	for {
 		cells, err := c.Read()
@@ -120,15 +118,15 @@ func split(t *joinery.Text, sep rune) ([]row, error) {
 		if err != nil {
 			return nil, joinery.Faults{{Place: t.Place(1, 1), Problem: "this is no list that can be split into cells", Remedy: saveAs}}
 		}
-		w := row{cells: cells, at: make([]position, len(cells))}
+		w := Row{Cells: cells, at: make([]position, len(cells))}
 		for i, cell := range cells {
 			line, column := c.FieldPos(i)
 			w.at[i] = position{int32(line), int32(column)}
 			if i == 0 {
-				w.number = line - inner
+				w.Number = line - inner
 			}
 			inner += strings.Count(cell, "\n")
-			cells[i] = tidy(cell)
+			cells[i] = Tidy(cell)
 		}
 		if at, open := openQuote(t, &w, int(c.InputOffset())); open {
 			return nil, joinery.Faults{{Place: at, Problem: "a quotation mark begins here and the one that ends it is not where it belongs",
@@ -142,17 +140,17 @@ func split(t *joinery.Text, sep rune) ([]row, error) {
 }
 
 // tooMuch faults a row that no list of pieces has; the fault is empty for others.
-func (w *row) tooMuch(t *joinery.Text, rows int) (f joinery.Fault) {
+func (w *Row) tooMuch(t *joinery.Text, rows int) (f joinery.Fault) {
 	f.Place = t.Place(int(w.at[0].line), 1)
 	switch {
-	case len(w.cells) > mostColumns:
-		f.Problem, f.Remedy = fmt.Sprintf("this row has more than %d cells", mostColumns), "take out the columns that say nothing of the pieces"
+	case len(w.Cells) > MostColumns:
+		f.Problem, f.Remedy = fmt.Sprintf("this row has more than %d cells", MostColumns), "take out the columns that say nothing of the pieces"
 	case rows > mostRows:
 		f.Problem, f.Remedy = fmt.Sprintf("the list has more than %d rows", mostRows), "make several lists and plans of it"
 	}
-	for i, cell := range w.cells {
+	for i, cell := range w.Cells {
 		if len(cell) > longestCell {
-			f.Problem, f.Remedy = fmt.Sprintf("cell %s%d has more than %d characters", letters(i), w.number, longestCell), "shorten it; a note may be kept elsewhere"
+			f.Problem, f.Remedy = fmt.Sprintf("cell %s%d has more than %d characters", Letters(i), w.Number, longestCell), "shorten it; a note may be kept elsewhere"
 		}
 	}
 	return f
@@ -160,7 +158,7 @@ func (w *row) tooMuch(t *joinery.Text, rows int) (f joinery.Fault) {
 
 // openQuote finds a cell that begins with a quotation mark and does not end
 // with its fellow: the reader lets such a cell swallow what follows it.
-func openQuote(t *joinery.Text, w *row, end int) (joinery.Place, bool) {
+func openQuote(t *joinery.Text, w *Row, end int) (joinery.Place, bool) {
 	text := t.String()
 	for i, p := range w.at {
 		from := t.Start(int(p.line)) + int(p.column) - 1
@@ -180,28 +178,48 @@ func openQuote(t *joinery.Text, w *row, end int) (joinery.Place, bool) {
 	return joinery.Place{}, false
 }
 
-// place is where a cell of a row stands; past its last cell, the row's end.
-func (r *reader) place(w *row, column int) joinery.Place {
+// Letters names a column as a spreadsheet does: A, B, ... Z, AA.
+func Letters(column int) string {
+	name := ""
+	for column++; column > 0; column = (column - 1) / 26 {
+		name = string(rune('A'+(column-1)%26)) + name
+	}
+	return name
+}
+
+// Place is where a cell of a row stands in the text; past its last cell, the row's
+// end.
+func (w *Row) Place(t *joinery.Text, column int) joinery.Place {
 	if column >= 0 && column < len(w.at) {
 		p := w.at[column]
-		line := r.text.Line(int(p.line))
-		return r.text.Place(int(p.line), utf8.RuneCountInString(line[:min(int(p.column)-1, len(line))])+1)
+		line := t.Line(int(p.line))
+		return t.Place(int(p.line), utf8.RuneCountInString(line[:min(int(p.column)-1, len(line))])+1)
 	}
 	line := 1
 	if len(w.at) > 0 {
 		line = int(w.at[0].line)
 	}
 	if column < 0 {
-		return r.text.Place(line, 1)
+		return t.Place(line, 1)
 	}
-	return r.text.Place(line, utf8.RuneCountInString(r.text.Line(line))+1)
+	return t.Place(line, utf8.RuneCountInString(t.Line(line))+1)
 }
 
-// letters names a column as a spreadsheet does: A, B, ... Z, AA.
-func letters(column int) string {
-	name := ""
-	for column++; column > 0; column = (column - 1) / 26 {
-		name = string(rune('A'+(column-1)%26)) + name
+// sampled is in how many bytes the first rows are looked for.
+const sampled = 32 << 10
+
+// Sample gives some of the first rows as they would be with a separator, whatever
+// quotation marks do to the last.
+func Sample(text string, sep rune, rows int) func(yield func([]string) bool) {
+	lines := strings.SplitAfterN(text[:min(len(text), sampled)], "\n", rows+1)
+	c := csv.NewReader(strings.NewReader(strings.Join(lines[:min(len(lines), rows)], "")))
+	c.Comma, c.LazyQuotes, c.FieldsPerRecord = sep, true, -1
+	return func(yield func([]string) bool) {
+		for {
+			cells, err := c.Read()
+			if err != nil || len(cells) > MostColumns || !yield(cells) {
+				return
+			}
+		}
 	}
-	return name
 }

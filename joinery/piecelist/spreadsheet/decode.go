@@ -1,4 +1,8 @@
-package piecelist
+// Package spreadsheet reads what a spreadsheet saved as text: bytes of any usual
+// encoding become rows of tidy cells with their places, whatever stands between
+// them. It undoes what spreadsheets and countries do to numbers: the 3/4 taken for a
+// day in April, the comma for a point.
+package spreadsheet
 
 import (
 	"bytes"
@@ -30,10 +34,10 @@ var magics = []struct{ first, what string }{
 	{"<!DOCTYPE", "this is a web page, not a list as text"},
 }
 
-// decode turns the bytes of a list into clean text: UTF-8 with "\n" at the end
+// Decode turns the bytes of a list into clean text: UTF-8 with "\n" at the end
 // of every line. It reads UTF-8, with and without a mark in front, UTF-16, and
 // takes what is neither for Windows-1252.
-func decode(name string, data []byte) (string, error) {
+func Decode(name string, data []byte) (string, error) {
 	refuse := func(problem, remedy string) (string, error) {
 		return "", joinery.Faults{{Place: joinery.Place{File: name}, Problem: problem, Remedy: remedy}}
 	}

@@ -1,4 +1,4 @@
-package piecelist
+package spreadsheet
 
 import (
 	"fmt"
@@ -36,41 +36,41 @@ var dayZero = time.Date(1899, time.December, 30, 0, 0, 0, 0, time.UTC)
 
 const firstDay, lastDay = 10_959, 54_788
 
-// date is a day that a spreadsheet has made of a length, or the first of a month
+// Date is a day that a spreadsheet has made of a length, or the first of a month
 // that it has made of one.
-type date struct{ day, month, year int }
+type Date struct{ day, month, year int }
 
-// dateIn reports whether a cell is such a date.
-func dateIn(text string) (d date, is bool) {
+// DateIn reports whether a cell is such a date.
+func DateIn(text string) (d Date, is bool) {
 	if len(text) < 4 {
-		return date{}, false // 3.4. is the shortest
+		return Date{}, false // 3.4. is the shortest
 	}
 	text = strings.ToLower(text)
 	if m := dayMonth.FindStringSubmatch(text); m != nil {
-		return date{number(m[1]), months[m[2]], number(m[3])}, true
+		return Date{number(m[1]), months[m[2]], number(m[3])}, true
 	}
 	if m := monthYear.FindStringSubmatch(text); m != nil {
-		return date{1, months[m[1]], number(m[2])}, true
+		return Date{1, months[m[1]], number(m[2])}, true
 	}
 	if m := yearFirst.FindStringSubmatch(text); m != nil {
-		return date{number(m[3]), number(m[2]), number(m[1])}, true
+		return Date{number(m[3]), number(m[2]), number(m[1])}, true
 	}
 	if m := yearLast.FindStringSubmatch(text); m != nil && (m[7] != "" || m[3] != "") {
-		return date{number(m[1] + m[3] + m[5]), number(m[2] + m[4] + m[6]), number(m[7])}, true
+		return Date{number(m[1] + m[3] + m[5]), number(m[2] + m[4] + m[6]), number(m[7])}, true
 	}
 	if n := number(text); dayNumber.MatchString(text) && n >= firstDay && n <= lastDay {
 		day := dayZero.AddDate(0, 0, n)
-		return date{day.Day(), int(day.Month()), day.Year()}, true
+		return Date{day.Day(), int(day.Month()), day.Year()}, true
 	}
-	return date{}, false
+	return Date{}, false
 }
 
-// typed gives the length that became the date, as it was typed: a fraction of an
+// Typed gives the length that became the date, as it was typed: a fraction of an
 // inch, or millimetres with a point, which countries that write a comma take for
 // a day and a month. It is "" where there is none it can have been.
-func (d date) typed(unit joinery.Unit) string {
+func (d Date) Typed(unit joinery.Unit) string {
 	if unit == joinery.Inches {
-		return d.fraction()
+		return d.Fraction()
 	}
 	if d.month > 9 {
 		return ""
@@ -78,9 +78,9 @@ func (d date) typed(unit joinery.Unit) string {
 	return fmt.Sprintf("%d.%d", d.day, d.month)
 }
 
-// fraction puts day and month, or month and year where the day is the first,
+// Fraction puts day and month, or month and year where the day is the first,
 // together as a fraction that stands on a rule.
-func (d date) fraction() string {
+func (d Date) Fraction() string {
 	if f := ruleFraction(d.day, d.month); f != "" {
 		return f
 	}
@@ -116,3 +116,7 @@ func ruleFraction(a, b int) string {
 
 // halves reports whether n parts of an inch stand on a rule.
 func halves(n int) bool { return n >= 2 && n <= 64 && n&(n-1) == 0 }
+
+// IsError reports whether a spreadsheet shows a cell as one that it could not work
+// out.
+func IsError(cell string) bool { return errorCell.MatchString(cell) }

@@ -1,17 +1,18 @@
-package piecelist
+package spreadsheet
 
 import (
+	"iter"
 	"strings"
 
 	"fencecard/joinery"
 	"fencecard/joinery/pattern"
 )
 
-// numberStyle is how a list writes decimals.
-type numberStyle uint8
+// NumberStyle is how a list writes decimals.
+type NumberStyle uint8
 
 const (
-	noStyle numberStyle = iota
+	noStyle NumberStyle = iota
 	pointStyle
 	commaStyle
 	mixedStyle
@@ -27,10 +28,11 @@ var (
 	oneComma     = pattern.New(`^\d*,\d+$`)
 )
 
-// readStyle finds how the list writes decimals: by the numbers that can be read
-// in one way only.
-func (r *reader) readStyle() {
-	for _, text := range r.lengthCells() {
+// StyleOf finds how a list writes decimals: by those of its numbers that can be
+// read in one way only.
+func StyleOf[C any](numbers iter.Seq2[C, string]) NumberStyle {
+	style := noStyle
+	for _, text := range numbers {
 		found := noStyle
 		long := tenThousands.MatchString(text) // no piece is: the mark is that of decimals
 		switch {
@@ -40,20 +42,21 @@ func (r *reader) readStyle() {
 			found = pointStyle
 		}
 		switch {
-		case found == noStyle || found == r.style:
-		case r.style == noStyle:
-			r.style = found
+		case found == noStyle || found == style:
+		case style == noStyle:
+			style = found
 		default:
-			r.style = mixedStyle
+			style = mixedStyle
 		}
 	}
+	return style
 }
 
-// plain writes a number as package joinery reads it: a point for decimals,
+// Plain writes a number as package joinery reads it: a point for decimals,
 // nothing between thousands. Where 1.200 may be a little over one or more than
 // a thousand and the list's other numbers do not tell, both are returned, the
 // likelier first.
-func (r *reader) plain(text string, unit joinery.Unit) (clean string, doubt []string) {
+func (s NumberStyle) Plain(text string, unit joinery.Unit) (clean string, doubt []string) {
 	m := figures.FindStringSubmatch(text)
 	if m == nil || !strings.ContainsAny(m[1], ".,'") {
 		return text, nil
@@ -66,7 +69,7 @@ func (r *reader) plain(text string, unit joinery.Unit) (clean string, doubt []st
 	switch in := inDoubt.FindStringSubmatch(number); {
 	case in != nil:
 		little := strings.TrimSuffix(strings.TrimRight(in[1]+"."+in[2], "0"), ".")
-		return r.thousand(text, number[len(in[1])], join(little), join(in[1]+in[2]), unit)
+		return s.thousand(text, number[len(in[1])], join(little), join(in[1]+in[2]), unit)
 	case grouped.MatchString(number):
 		return join(ungrouped(number)), nil
 	case oneComma.MatchString(number):
@@ -77,16 +80,16 @@ func (r *reader) plain(text string, unit joinery.Unit) (clean string, doubt []st
 
 // thousand decides between the two readings of a number such as 1.200, by the
 // mark in it.
-func (r *reader) thousand(text string, mark byte, little, large string, unit joinery.Unit) (clean string, doubt []string) {
+func (s NumberStyle) thousand(text string, mark byte, little, large string, unit joinery.Unit) (clean string, doubt []string) {
 	switch {
 	case mark == '\'' && unit == joinery.Inches: // or are these feet?
 		return text, []string{large}
 	case mark == '\'':
 		return large, nil
-	case mark == '.' && (unit == joinery.Inches || r.style == pointStyle),
-		mark == ',' && r.style == commaStyle:
+	case mark == '.' && (unit == joinery.Inches || s == pointStyle),
+		mark == ',' && s == commaStyle:
 		return little, nil
-	case mark == '.' && r.style == commaStyle, mark == ',' && r.style == pointStyle:
+	case mark == '.' && s == commaStyle, mark == ',' && s == pointStyle:
 		return large, nil
 	case unit == joinery.Inches:
 		return little, []string{little, large}

@@ -34,9 +34,6 @@ const (
 	ruleClear paper.Paper = 4   // from a rule line to the nearest mark
 )
 
-// owns reports whether a mark is labelled on this tile.
-func (t tile) owns(g *tag) bool { return slices.Contains(t.tags, g) }
-
 // shows reports whether a place is on this tile. Every mark there is drawn,
 // also one that is labelled on a neighbour that lies a little over it.
 func (t tile) shows(at paper.Paper) bool { return at >= t.from && at <= t.To }

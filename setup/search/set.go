@@ -15,16 +15,6 @@ func (s set) join(t set) {
 	}
 }
 
-// meets reports whether the sets have a member in common.
-func (s set) meets(t set) bool {
-	for i, w := range s {
-		if w&t[i] != 0 {
-			return true
-		}
-	}
-	return false
-}
-
 func (s set) empty() bool {
 	for _, w := range s {
 		if w != 0 {
@@ -38,16 +28,6 @@ func (s set) empty() bool {
 func (s set) hasAll(list []int) bool {
 	for _, i := range list {
 		if !s.has(i) {
-			return false
-		}
-	}
-	return true
-}
-
-// within reports whether every member is in t.
-func (s set) within(t set) bool {
-	for i, w := range s {
-		if w&^t[i] != 0 {
 			return false
 		}
 	}

@@ -46,7 +46,7 @@ func (s Setter) cardGroups(d *deck.Deck, c *deck.Card, w paper.Paper) []group {
 		end.words = append(end.words, s.Say(w, "no cuts"))
 	}
 	var foot paper.Phrase
-	mind := wording.MindOfCard(c, wording.MindIn{Scale: s.Scale, Push: d.Plan.Shop.Cross.With, Block: true, Least: s.Frame.W < besidePicture && !s.bare})
+	mind := wording.MindOfCard(c, wording.MindIn{Scale: s.Scale, Push: s.push, Block: true, Least: s.Frame.W < besidePicture && !s.bare})
 	for _, words := range s.mindPhrases(mind) {
 		foot = append(foot, words...)
 	}

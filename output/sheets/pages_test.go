@@ -2,7 +2,9 @@ package sheets
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -74,4 +76,25 @@ func TestNothingOverlaps(t *testing.T) {
 			checkPages(t, fmt.Sprintf("%s on %s, units %d", d.Name, o.Paper, o.Units), laid(t, d, o), p.margin())
 		}
 	}
+}
+
+// TestRunSheetSpeaksToTheTable finds no words on a run sheet that only who edits
+// the plan can follow: no line of it, and no key to write that is not said to be for
+// the plan.
+func TestRunSheetSpeaksToTheTable(t *testing.T) {
+	forThePlan := regexp.MustCompile(`, line \d|(?:^|[^n]) (?:write )?(?:by|start|ends|fence): `)
+	warned := 0
+	for _, d := range realDecks(t) {
+		s := newSetter(d.deck, Pages{})
+		for _, row := range s.warningRows(d.deck) {
+			var said []string
+			for _, p := range row.Parts {
+				said = append(said, p.Says)
+			}
+			words := strings.Join(said, " ")
+			assert.NotRegexp(t, forThePlan, strings.ReplaceAll(words, "in the plan write fence: ", ""), d.Name)
+			warned++
+		}
+	}
+	assert.Greater(t, warned, 20)
 }

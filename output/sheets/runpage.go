@@ -3,7 +3,6 @@ package sheets
 import (
 	"fmt"
 	"io"
-	"slices"
 
 	"fencecard/joinery"
 	"fencecard/output/paper"
@@ -59,11 +58,16 @@ func (s Setter) runPage(u *deck.Setup, r *deck.Run) []paper.Block {
 		small := s
 		small.Frame.W /= by
 		small.Frame.H = s.body().H/by + footHeight
-		if all := small.runBlocks(u, r); len(all) == 1 && all[0].H <= small.body().H {
+		if all := small.runBlocks(u, r, 1); len(all) == 1 && all[0].H <= small.body().H {
 			return []paper.Block{paper.Magnified(all[0], by)}
 		}
 	}
-	return s.runBlocks(u, r)
+	all := s.runBlocks(u, r, 1)
+	for of := 1; len(all) > of; {
+		of = len(all)
+		all = s.runBlocks(u, r, of)
+	}
+	return all
 }
 
 // mostMagnified is how much larger a run is on a page of its own at the most.
@@ -72,44 +76,62 @@ const mostMagnified paper.Paper = 1.8
 // besideRun is how wide paper must be for the section beside the settings.
 const besideRun paper.Paper = 100
 
-// runBlocks are what is said of one run, poured over pages.
-func (s Setter) runBlocks(u *deck.Setup, r *deck.Run) []paper.Block {
+// runBlocks are what is said of one run, poured over so many pages; of several,
+// each says which it is, and the first has the gravest caution.
+func (s Setter) runBlocks(u *deck.Setup, r *deck.Run, of int) []paper.Block {
 	w := s.Frame.W
+	l := s.Letters(paper.Least)
 	large, high := paper.Paper(8), s.body().H
-	mind := s.minds[u.Number]
+	mind := wording.MindOfRun(u, r, wording.MindIn{Scale: s.Scale, Push: s.push, Block: s.Blocks})
 	head := s.badge("RUN", r.Number())
-	name := s.Strong(w-head.W-3, 6, r.Piece.Name)
-	name.Below(s.Say(w-head.W-3, fmt.Sprintf("%s; %s", wording.Plural(r.Piece.Count, "piece"), wording.CutName(r))), 1)
-	head.Add(name, head.W+3, 0)
+	room := w - head.W - 3
+	about := paper.Phrase{}.Say(l, fmt.Sprintf("%s; %s", wording.Plural(r.Piece.Count, "piece"), wording.CutName(r)))
+	bit := append(paper.Phrase{}.Say(s.Bold(3.2), u.Bit.Name).Tie(l, ","), s.bitLine(u)...)
+	if of > 1 {
+		bit = bit.Tie(l, ";").Say(l, "page").Keep(l, fmt.Sprintf("1 of %d", of))
+	}
+	head.Add(paper.Stack(1, s.Strong(room, 6, r.Piece.Name), about.Set(room), bit.Set(room)), head.W+3, 0)
+	if of > 1 && len(mind.All) > 0 {
+		c := mind.All[0]
+		head.Below(paper.Phrase{}.Say(s.Bold(paper.Least), c.Weight.String()).Say(l, firstSentence(c.Brief)).Set(w), 1)
+	}
 	order := func(side joinery.Side, how string) paper.Block {
 		return paper.Phrase{}.Say(s.Bold(large), shout(r, side)).Say(s.Letters(large*0.7), how).Set(w)
 	}
 	orders := paper.Stack(1, order(r.Step.Down, "side DOWN"), order(r.Step.Fence, "to the FENCE"), order(r.Leads, "end LEADS"))
-	shown := paper.Stack(1.5, paper.Phrase{}.Say(s.Bold(5), "UP:").Say(s.Bold(5), shout(r, r.Up())).Set(w),
-		paper.Phrase{}.Say(s.Bold(5), "TOWARD YOU:").Say(s.Bold(5), shout(r, r.TowardYou())).Set(w))
+	side := s.Bold(5)
+	if w < besideRun {
+		side = s.Bold(4)
+	}
+	shown := paper.Stack(1.5, paper.Phrase{}.Say(side, "UP:").Say(side, shout(r, r.Up())).Set(w),
+		paper.Phrase{}.Say(side, "TOWARD YOU:").Say(side, shout(r, r.TowardYou())).Set(w))
 	lies := s.asLies(r)
-	if orders.W+4+lies.W <= w {
+	switch {
+	case orders.W+4+lies.W <= w:
 		orders.Add(lies, w-lies.W, 0)
-	} else {
+	case shown.W+2+lies.W <= w:
+		shown.Add(lies, w-lies.W, (shown.H-lies.H)/2)
+	default:
 		shown.Below(lies, 1.5)
 	}
-	left := w
+	blocks := []paper.Block{head, orders}
 	if w >= besideRun {
-		left = w*(1-pictureShare) - 4
-	}
-	middle := paper.Stack(3, shown, s.fenceBox(u, left), s.ladderLine(u, left, arrangements[0]))
-	if section, ok := views.InfeedEnd(s.Setter, u, r, w-left-4, middle.H); ok && left < w {
-		middle.Add(section, w-section.W, 0)
-	}
-	blocks := []paper.Block{head, orders, middle, s.pairPanel(u, u.Pair(r.Pair), []*deck.Run{r}, mind, w)}
-	var own []deck.Caution
-	for _, c := range mind.All {
-		if slices.Contains(c.Runs, r) {
-			own = append(own, c.Caution)
+		left := w*(1-narrowShare) - 4
+		middle := paper.Stack(3, shown, s.fenceBox(u, left), s.ladderLine(u, left, arrangements[0]))
+		if section, ok := views.InfeedEnd(s.Setter, u, r, w-left-4, middle.H); ok {
+			middle.Add(section, w-section.W, 0)
 		}
+		blocks = append(blocks, middle)
+	} else {
+		blocks = append(blocks, shown, s.fenceBox(u, w), s.ladderLine(u, w, arrangements[0]))
 	}
-	own = append(own, mind.Own[r]...)
-	blocks = append(blocks, s.peculiar(r, own, false, r.Cut.Note).Set(w))
+	// What is minded is said below, not once more at the marks.
+	blocks = append(blocks, s.pairPanel(u, u.Pair(r.Pair), []*deck.Run{r}, wording.Mind{}, w))
+	var said paper.Phrase
+	for _, words := range s.mindPhrases(mind) {
+		said = append(said, words...)
+	}
+	blocks = append(blocks, said.Set(w))
 	if rest := high - paper.Stack(3, blocks...).H - 3; rest > leastPicture {
 		if b, ok := views.FromAbove(s.Setter, u, r, w, min(rest, high*0.3)); ok {
 			blocks = append(blocks, b)
@@ -119,7 +141,11 @@ func (s Setter) runBlocks(u *deck.Setup, r *deck.Run) []paper.Block {
 		if i == 0 {
 			return paper.Block{}
 		}
-		return s.Strong(w, 5, "RUN "+r.Number()+", continued")
+		return s.Strong(w, 5, fmt.Sprintf("RUN %s, page %d of %d", r.Number(), i+1, max(of, i+1)))
 	}
-	return fill(blocks, 3, high, again)
+	gap := paper.Paper(3)
+	if w < besideRun {
+		gap = 2
+	}
+	return fill(blocks, gap, high, again)
 }

@@ -5,6 +5,7 @@ import (
 	"iter"
 	"slices"
 	"strconv"
+	"strings"
 
 	"fencecard/joinery"
 	"fencecard/output/paper"
@@ -44,7 +45,7 @@ func (s Setter) underSetups(d *deck.Deck) []paper.Block {
 	w := s.Frame.W
 	rows := s.section("Bits to lay out, and their diameters", lined(s.bitRows(d), w, 6))
 	rows = append(rows, s.section(sizesHeading, s.sizeRows(d))...)
-	rows = append(rows, s.section("Warnings", s.warningRows(d))...)
+	rows = append(rows, s.section("Warnings: mend the plan and print anew, or mind them at the table", s.warningRows(d))...)
 	rows = append(rows, s.section("Assumed", s.assumptions(d))...)
 	return append(rows, s.section("At every run", s.ruleRows(w))...)
 }
@@ -77,13 +78,25 @@ func sums(d *deck.Deck) string {
 	if d.Plan.Shop.Minutes.Run > 0 {
 		of = "changes and passes"
 	}
-	text := fmt.Sprintf("%s, %s, %s. To set: %s%s. About %g min of %s",
-		wording.Plural(len(d.Setups), "setup"), wording.Plural(d.Runs(), "run"), wording.Plural(len(d.Plan.Pieces), "piece card"),
-		wording.ChangesCounted(d), wording.CuttingCounted(d), c.Time.Minutes(), of)
+	text := fmt.Sprintf("%s, %s, %s for %s. To set: %s.", wording.Plural(len(d.Setups), "setup"), wording.Plural(d.Runs(), "run"),
+		wording.Plural(len(d.Plan.Pieces), "piece card"), wording.Plural(pieces(d), "piece"), wording.ChangesCounted(d))
+	if cut := strings.TrimPrefix(wording.CuttingCounted(d), ", "); cut != "" {
+		text += " To cut: " + cut + "."
+	}
+	text += fmt.Sprintf(" About %g min of %s", c.Time.Minutes(), of)
 	if v := wording.Verdict(c); v != "" {
 		text += "; " + v
 	}
 	return text + "."
+}
+
+// pieces counts the pieces of all cards.
+func pieces(d *deck.Deck) int {
+	n := 0
+	for i := range d.Plan.Pieces {
+		n += d.Plan.Pieces[i].Count
+	}
+	return n
 }
 
 // setupRow is one setup: a box to tick, its bit and fence, its heights.
@@ -174,7 +187,7 @@ func (s Setter) bitRows(d *deck.Deck) []paper.Block {
 func (s Setter) warningRows(d *deck.Deck) []paper.Block {
 	var rows []paper.Block
 	for _, warning := range remark.Once(d) {
-		rows = append(rows, s.inLines(paper.Phrase{}.Say(s.Letters(paper.Least), warning.Text), s.Frame.W)...)
+		rows = append(rows, s.inLines(paper.Phrase{}.Say(s.Letters(paper.Least), wording.AtTheTable(warning.Text)), s.Frame.W)...)
 	}
 	return rows
 }

@@ -12,6 +12,7 @@ import (
 type Setter struct {
 	setting.Setter
 	minds map[int]wording.Mind // of the setups, by number
+	push  joinery.Push         // what pushes work across its end
 	bare  bool                 // without boxes and lines to write on: they are elsewhere
 }
 
@@ -33,9 +34,10 @@ func newSetter(d *deck.Deck, o Pages) Setter {
 		other := joinery.DefaultScale(1 - s.Scale.Unit)
 		s.Other = &other
 	}
+	s.push = shop.Cross.With
 	s.minds = map[int]wording.Mind{}
 	for i := range d.Setups {
-		s.minds[d.Setups[i].Number] = wording.MindOf(&d.Setups[i], wording.MindIn{Scale: s.Scale, Push: shop.Cross.With, Block: s.Blocks, Own: s.Frame.W >= wideRow})
+		s.minds[d.Setups[i].Number] = wording.MindOf(&d.Setups[i], wording.MindIn{Scale: s.Scale, Push: s.push, Block: s.Blocks, Own: s.Frame.W >= wideRow})
 	}
 	return s
 }

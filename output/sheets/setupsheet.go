@@ -109,8 +109,7 @@ func (s Setter) again(u *deck.Setup, n, of int, w paper.Paper) paper.Block {
 		c := mind.All[0]
 		words := c.Brief
 		if w < wideRow {
-			words, _, _ = strings.Cut(words, ". ")
-			words = strings.TrimSuffix(words, ".") + "."
+			words = firstSentence(words)
 		}
 		caution = caution.Say(bold, c.Weight.String()).Say(bold, mind.For(c.Runs)).Say(l, words)
 	}
@@ -118,6 +117,12 @@ func (s Setter) again(u *deck.Setup, n, of int, w paper.Paper) paper.Block {
 		return paper.Stack(0.4, s.goesOn(u, n, of, w), p.Set(w), caution.Set(w))
 	}
 	return paper.Stack(0.4, s.goesOn(u, n, of, w, p...), caution.Set(w))
+}
+
+// firstSentence is the first sentence of a text.
+func firstSentence(text string) string {
+	first, _, _ := strings.Cut(text, ". ")
+	return strings.TrimSuffix(first, ".") + "."
 }
 
 // goesOn names a setup and its bit on a further sheet, and what else stands beside

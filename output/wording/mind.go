@@ -93,6 +93,21 @@ func minds(u *deck.Setup, in MindIn) Mind {
 	return m
 }
 
+// MindOfRun is what to mind at one run of a setup, all of it.
+func MindOfRun(u *deck.Setup, r *deck.Run, in MindIn) Mind {
+	in.Own = false
+	alone := *u
+	alone.Runs, alone.Marks = []deck.Run{*r}, nil
+	if p := u.Pair(r.Pair); p != nil {
+		alone.Marks = []deck.Pair{*p}
+	}
+	m := minds(&alone, in)
+	if u.Recessed() {
+		m.Do = append(m.Do, RecessFirst)
+	}
+	return m
+}
+
 // onSheetAlone are cautions that the sheet of a setup has and the card of a piece
 // has not: they are of the bit as it is fitted, or told by the run's own numbers.
 var onSheetAlone = []string{"shank-and-collet", "early-mouth", "passes"}

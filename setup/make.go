@@ -5,6 +5,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup/deck"
+	"fencecard/setup/deck/deckcode"
 	"fencecard/setup/ladder"
 	"fencecard/setup/proof"
 	"fencecard/setup/remark"
@@ -42,7 +43,7 @@ func MakeWith(ctx context.Context, plan *joinery.Plan, o Options) (*deck.Deck, e
 		cheapest(ctx, d, jobs, o)
 	}
 	endsBeforeEdges(ctx, d, jobs, o)
-	d.Seal()
+	deckcode.Seal(d)
 	remark.Add(d)
 	if err := proof.Holds(d); err != nil {
 		return nil, err

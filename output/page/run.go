@@ -7,6 +7,7 @@ import (
 	"fencecard/output/sheets"
 	"fencecard/output/wording"
 	"fencecard/setup/deck"
+	"fencecard/setup/deck/deckcode"
 	"fencecard/setup/remark"
 )
 
@@ -41,7 +42,7 @@ type markView struct {
 }
 
 func (v *view) run(s *sheets.Screen, u *deck.Setup, r *deck.Run, of *setupView) (runView, error) {
-	view := runView{Number: r.Number(), Says: u.Says(r), Piece: r.Piece.Name, Cut: wording.CutName(r), Setup: u.Number, Count: r.Piece.Count,
+	view := runView{Number: r.Number(), Says: deckcode.Says(u, r), Piece: r.Piece.Name, Cut: wording.CutName(r), Setup: u.Number, Count: r.Piece.Count,
 		Down: sheets.Shout(r, r.Step.Down), Fence: sheets.Shout(r, r.Step.Fence), Leads: sheets.Shout(r, r.Leads),
 		Up: sheets.Shout(r, r.Up()), Toward: sheets.Shout(r, r.TowardYou()), Short: of.Short, Near: of.Near, Letter: r.Pair}
 	for _, n := range wording.RungNames(u, r) {

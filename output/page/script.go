@@ -7,6 +7,7 @@ import (
 
 	"fencecard/output/wording"
 	"fencecard/setup/deck"
+	"fencecard/setup/deck/deckcode"
 )
 
 // script is what the page's script knows of the deck: which boxes there are and in
@@ -39,7 +40,7 @@ func (s *script) add(u *deck.Setup, groups []wording.Group) {
 	for i := range u.Runs {
 		r := &u.Runs[i]
 		at[r] = len(s.Runs)
-		s.Runs = append(s.Runs, scriptRun{r.Number(), u.Number, u.Says(r), r.Piece.Name, r.Piece.Count, wording.RungNames(u, r)})
+		s.Runs = append(s.Runs, scriptRun{r.Number(), u.Number, deckcode.Says(u, r), r.Piece.Name, r.Piece.Count, wording.RungNames(u, r)})
 	}
 	for _, climb := range u.Climbs() {
 		for _, h := range climb.Heights {

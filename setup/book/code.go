@@ -8,6 +8,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup/deck"
+	"fencecard/setup/deck/deckcode"
 )
 
 // codeBytes of a digest make a code of eight letters; among 10,000 setups two
@@ -21,7 +22,7 @@ const codeBytes = 5
 // do not count, so a batch made again has the code of the first.
 func Code(s *deck.Setup) string {
 	sum := sha256.Sum256([]byte(contents(s)))
-	code := deck.Letters.EncodeToString(sum[:codeBytes])
+	code := deckcode.Letters.EncodeToString(sum[:codeBytes])
 	return code[:4] + "-" + code[4:]
 }
 

@@ -10,6 +10,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup/deck"
+	"fencecard/setup/deck/deckcode"
 	"fencecard/setup/remark"
 )
 
@@ -174,7 +175,7 @@ func (e *Entry) Deck() *deck.Deck {
 		s.Runs[i].Piece = &plan.Pieces[at[s.Runs[i].Piece]]
 	}
 	d := &deck.Deck{Part: true, FromBook: true, Plan: plan, Setups: []deck.Setup{s}}
-	d.Seal()
+	deckcode.Seal(d)
 	d.Changes = deck.Count(d.Setups, &shop)
 	remark.Cautions(d)
 	return d

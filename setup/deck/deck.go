@@ -9,7 +9,7 @@ import (
 // numbers of the whole.
 type Deck struct {
 	Plan     *joinery.Plan
-	Code     string // four letters and digits from what the deck says; see [Deck.Seal]
+	Code     string // four letters and digits from what the deck says; see package deckcode
 	Setups   []Setup
 	Changes  Changes
 	Ended    search.Ended // why the search for the fewest changes ended

@@ -3,6 +3,7 @@ package proof
 import (
 	"fencecard/joinery"
 	"fencecard/setup/deck"
+	"fencecard/setup/deck/deckcode"
 	"fencecard/setup/ladder"
 )
 
@@ -34,7 +35,7 @@ func Deck(plan *joinery.Plan, claims *Claims) *deck.Deck {
 	for i := range d.Setups {
 		d.Setups[i].PairUp(&plan.Shop)
 	}
-	d.Seal()
+	deckcode.Seal(d)
 	return d
 }
 

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"fencecard/setup/deck"
+	"fencecard/setup/deck/deckcode"
 	"fencecard/setup/proof"
 )
 
@@ -56,7 +57,7 @@ func show(d *deck.Deck) *shown {
 	for i := range d.Setups {
 		u := &d.Setups[i]
 		for k := range u.Runs {
-			t := &told{u.Says(&u.Runs[k]), u, &u.Runs[k]}
+			t := &told{deckcode.Says(u, &u.Runs[k]), u, &u.Runs[k]}
 			s.all = append(s.all, t)
 			s.runs[t.says] = t
 		}

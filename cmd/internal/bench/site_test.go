@@ -23,6 +23,7 @@ import (
 	"fencecard/joinery/planfile"
 	"fencecard/setup"
 	"fencecard/setup/deck"
+	"fencecard/setup/deck/deckcode"
 )
 
 const legPlan = `
@@ -265,7 +266,7 @@ func (b *table) someRun() (number, says string) {
 	d, err := b.make(b.t.Context())
 	require.NoError(b.t, err)
 	s := &d.Setups[0]
-	return s.Runs[0].Number(), s.Says(&s.Runs[0])
+	return s.Runs[0].Number(), deckcode.Says(s, &s.Runs[0])
 }
 
 // raw sends bytes to a site and returns the first line of the answer, "" where it

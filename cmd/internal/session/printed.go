@@ -12,6 +12,7 @@ import (
 	"fencecard/output/deckfile"
 	"fencecard/setup"
 	"fencecard/setup/deck"
+	"fencecard/setup/deck/deckcode"
 	"fencecard/setup/proof"
 	"fencecard/setup/remark"
 )
@@ -48,7 +49,7 @@ func (p *Printed) Named(number string) (string, error) {
 	if has {
 		p.Code = code
 	}
-	if (has || p.Code != "") && !deck.IsCode(p.Code) {
+	if (has || p.Code != "") && !deckcode.Is(p.Code) {
 		return "", Usage(fmt.Errorf("%q is no code of a deck: write the four letters and digits that stand after the word deck on its papers", p.Code))
 	}
 	return strings.TrimSpace(number), nil

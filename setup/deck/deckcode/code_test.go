@@ -1,4 +1,4 @@
-package deck_test
+package deckcode_test
 
 import (
 	"reflect"
@@ -12,7 +12,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/planfile"
 	"fencecard/setup"
-	"fencecard/setup/deck"
+	"fencecard/setup/deck/deckcode"
 )
 
 // shaped is a board with an edge shaped by a bit that the maker drew.
@@ -42,15 +42,15 @@ func TestAnotherOutlineHasAnotherCode(t *testing.T) {
 	d, err := setup.Make(plan)
 	require.NoError(t, err)
 	s := &d.Setups[0]
-	code, says := d.Code, s.Says(&s.Runs[0])
+	code, says := d.Code, deckcode.Says(s, &s.Runs[0])
 
 	changed := 0
 	try := func(what string, at reflect.Value) {
 		changed++
 		at.SetInt(at.Int() + 1)
-		d.Seal()
+		deckcode.Seal(d)
 		assert.NotEqual(t, code, d.Code, what)
-		assert.NotEqual(t, says, s.Says(&s.Runs[0]), what)
+		assert.NotEqual(t, says, deckcode.Says(s, &s.Runs[0]), what)
 		at.SetInt(at.Int() - 1)
 	}
 	bit := reflect.ValueOf(s.Bit).Elem()
@@ -69,10 +69,10 @@ func TestAnotherOutlineHasAnotherCode(t *testing.T) {
 	assert.Equal(t, 2+1+2*3, changed)
 
 	s.Bit.Outline.Shape = joinery.Sloped
-	d.Seal()
+	deckcode.Seal(d)
 	assert.NotEqual(t, code, d.Code, "another shape")
 	s.Bit.Outline.Shape, s.Bit.Outline.Corners = joinery.Drawn, s.Bit.Outline.Corners[:2]
-	d.Seal()
+	deckcode.Seal(d)
 	assert.NotEqual(t, code, d.Code, "a corner less")
 }
 
@@ -84,7 +84,7 @@ func TestDecksOfTwoOutlinesHaveTwoCodes(t *testing.T) {
 		require.NoError(t, err)
 		d, err := setup.Make(plan)
 		require.NoError(t, err)
-		require.True(t, deck.IsCode(d.Code))
+		require.True(t, deckcode.Is(d.Code))
 		codes = append(codes, d.Code)
 	}
 	assert.NotEqual(t, codes[0], codes[1])

@@ -1,5 +1,16 @@
 package deck
 
+import "fencecard/joinery"
+
+// Warning is something that does not stop the work but a maker should know.
+type Warning struct {
+	Code  string // a word such as "thin-wall"
+	Piece string
+	Cut   string
+	Text  string
+	Place joinery.Place
+}
+
 // Caution is one thing to mind at a card.
 type Caution struct {
 	Number int    // its row in the table, for the page of cautions

@@ -1,4 +1,6 @@
-package deck
+// Package deckcode knows decks and runs by what they say: the code that every paper
+// of a deck bears, and the key of a run that is done as before.
+package deckcode
 
 import (
 	"crypto/sha256"
@@ -9,6 +11,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/setup/deck"
 )
 
 // Letters writes codes: digits and letters without i, l, o and u, which are
@@ -19,24 +22,24 @@ var Letters = base32.NewEncoding("0123456789abcdefghjkmnpqrstvwxyz").WithPadding
 // made of one plan, two share a code once in two hundred plans.
 const codeLength = 4
 
-// Seal gives the deck its code, from its setups, runs, numbers and cards: what
+// Seal gives a deck its code, from its setups, runs, numbers and cards: what
 // one card says of a number, all papers with that code say. Titles, notes,
 // remarks and what a setup book knows do not count.
-func (d *Deck) Seal() {
+func Seal(d *deck.Deck) {
 	sum := sha256.New()
-	d.contents(sum)
+	contents(sum, d)
 	d.Code = Letters.EncodeToString(sum.Sum(nil))[:codeLength]
 }
 
-// IsCode reports whether a text is written as the code of a deck is; capitals do
+// Is reports whether a text is written as the code of a deck is; capitals do
 // not count.
-func IsCode(text string) bool {
+func Is(text string) bool {
 	_, err := Letters.DecodeString(strings.ToLower(text))
 	return err == nil && len(text) == codeLength
 }
 
 // contents writes what counts of a deck, one fact a line.
-func (d *Deck) contents(w io.Writer) {
+func contents(w io.Writer, d *deck.Deck) {
 	fmt.Fprintf(w, "fencecard deck 2 %s\n", d.Plan.Unit)
 	for i := range d.Setups {
 		s := &d.Setups[i]
@@ -44,7 +47,7 @@ func (d *Deck) contents(w io.Writer) {
 			s.Number, s.Bit.Name, s.Bit.True().MM(), s.Fence.NearEdge.MM(), s.Carriage.MM(), allMM(s.Heights))
 		shapes(w, s.Bit)
 		for k := range s.Runs {
-			s.Runs[k].contents(w)
+			run(w, &s.Runs[k])
 		}
 	}
 	for _, c := range d.Cards() {
@@ -59,25 +62,26 @@ func (d *Deck) contents(w io.Writer) {
 // saysLength is how many letters the key of what a run says has.
 const saysLength = 16
 
-// Says is the key of what a run of the setup says, 16 hexadecimal digits: its bit
+// Says is the key of what a run of a setup says, 16 hexadecimal digits: its bit
 // and fence, its sides, marks and heights, and not its number. A run whose key is
 // the same after the plan was edited is done as before, however many pieces there
 // are.
-func (s *Setup) Says(r *Run) string {
+func Says(s *deck.Setup, r *deck.Run) string {
 	sum := sha256.New()
 	fmt.Fprintf(sum, "fencecard run 1 bit %q %s fence %s carriage %s\n", s.Bit.Name, s.Bit.True().MM(), s.Fence.NearEdge.MM(), s.Carriage.MM())
 	shapes(sum, s.Bit)
-	r.says(sum)
+	says(sum, r)
 	return hex.EncodeToString(sum.Sum(nil))[:saysLength]
 }
 
-func (r *Run) contents(w io.Writer) {
+// run writes what counts of a run.
+func run(w io.Writer, r *deck.Run) {
 	fmt.Fprintf(w, "run %s: %d ", r.Number(), r.Piece.Count)
-	r.says(w)
+	says(w, r)
 }
 
 // says writes what a run says of each of its pieces.
-func (r *Run) says(w io.Writer) {
+func says(w io.Writer, r *deck.Run) {
 	back := joinery.Length(0)
 	if r.Nibble != nil {
 		back = r.Nibble.DrawBack

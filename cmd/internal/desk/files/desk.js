@@ -138,6 +138,7 @@ function view(formed) {
 }
 
 async function save() {
+  await asking.written();
   const text = editor.text();
   try {
     const s = await ask("PUT", "/plan/text", { base, text });

@@ -12,18 +12,29 @@ export function forms({ ask, editor, told, wrong }) {
   const form = () => document.getElementById("form");
   const filled = () => form() ? [...new FormData(form())] : [];
 
+  let writing = Promise.resolve(); // until what a form writes is in the text
+
+  // send asks of the text as it is once what was filled in before stands in it; null
+  // where something else was asked meanwhile, or nothing was answered.
   async function send(q) {
     const mine = ++number;
-    const text = editor().text();
+    const before = writing;
+    let written = () => {};
+    if (q.do === "put" || q.do === "remove" || q.do === "shop") writing = new Promise((done) => { written = done; });
+    await before;
     try {
-      const answer = await ask("POST", "/plan/form", { text, ...q });
-      if (mine !== number) return null;
-      if (editor().text() !== text) return send(q);
-      if (answer.text && answer.text !== text) { own = answer.text; editor().put(answer.text); }
-      return answer;
+      for (;;) {
+        const text = editor().text();
+        const answer = await ask("POST", "/plan/form", { text, ...q });
+        if (editor().text() !== text) continue; // typed meanwhile
+        if (answer.text && answer.text !== text) { own = answer.text; editor().put(answer.text); }
+        return mine === number ? answer : null;
+      }
     } catch (e) {
       if (mine === number) told(wrong(e));
       return null;
+    } finally {
+      written();
     }
   }
 
@@ -107,5 +118,6 @@ export function forms({ ask, editor, told, wrong }) {
       }, 300);
     },
     show() { if (!form()) open(now); },
+    written: () => writing,
   };
 }

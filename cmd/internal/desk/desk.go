@@ -27,6 +27,7 @@ type Work struct {
 	Open func(path string) ([]byte, error)
 	// Make makes the deck of a plan as it will be printed. It may be called off.
 	Make func(ctx context.Context, plan *joinery.Plan) (*deck.Deck, error)
+	Shelf
 }
 
 // name is how messages call the plan: devices see no path.
@@ -43,6 +44,7 @@ func New(work Work) http.Handler {
 	mux.HandleFunc("POST /plan/sheets", answer(work.sheets))
 	mux.HandleFunc("POST /plan/why", answer(work.why))
 	mux.HandleFunc("POST /plan/form", answer(work.form))
+	mux.HandleFunc("POST /plan/learn", answer(work.learn))
 	return mux
 }
 

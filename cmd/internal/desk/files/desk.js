@@ -90,7 +90,9 @@ const make = later(200, async () => {
     const deck = await ask("POST", "/plan/sheets", { text: editor.text() }, mine.signal);
     if (mine.signal.aborted) return;
     if (deck.faults.length > 0) { show(deck.faults); return; }
+    const opened = [...document.querySelectorAll("#deck details[open]")].map((d) => `#deck details.${d.className}[data-setup="${d.dataset.setup}"]`);
     of("deck").innerHTML = deck.html; // the program's own, every name in it as text
+    for (const one of opened) document.querySelector(one)?.setAttribute("open", "");
     of("sheets").dataset.code = deck.code;
     stand(false);
   } catch (e) {
@@ -112,6 +114,29 @@ async function why(opened) {
   } catch (e) {
     for (const one of all) delete one.dataset.asked;
     told(unreachable(e));
+  }
+}
+
+// learning opens what can be kept of a setup.
+function learning(opened) {
+  if (opened.dataset.asked) return;
+  opened.dataset.asked = "yes";
+  opened.append(of("learning").content.cloneNode(true));
+}
+
+async function learn(form, what) {
+  const kept = form.closest("details"), said = kept.querySelector(".learnt");
+  const given = Object.fromEntries(new FormData(form));
+  said.textContent = "";
+  try {
+    const text = editor.text();
+    const answer = await ask("POST", "/plan/learn", { ...given, instead: given.instead === "on", setup: Number(kept.dataset.setup), do: what, text });
+    said.textContent = answer.says.join(" ");
+    if (what !== "bit") return;
+    if (answer.text !== text && editor.text() === text) editor.put(answer.text); else look();
+    told(answer.says.join(" "));
+  } catch (e) {
+    said.textContent = unreachable(e);
   }
 }
 
@@ -192,7 +217,8 @@ async function begin() {
     const place = e.target.closest("button[data-line]");
     if (place) editor.go(Number(place.dataset.line), Number(place.dataset.from));
   });
-  of("deck").addEventListener("toggle", (e) => { if (e.target.open) why(e.target); }, true);
+  of("deck").addEventListener("toggle", (e) => { if (e.target.open) (e.target.classList.contains("learn") ? learning : why)(e.target); }, true);
+  of("deck").addEventListener("submit", (e) => { e.preventDefault(); learn(e.target, e.submitter?.value ?? ""); });
   of("undo").addEventListener("click", () => { editor.undo(); editor.focus(); });
   addEventListener("keydown", (e) => {
     if ((e.ctrlKey || e.metaKey) && e.key === "s") { e.preventDefault(); save(); }

@@ -56,12 +56,6 @@ func layProfile(l *layout) {
 	}
 	lo, hi, spanOK := l.reach(channel.Run())
 	channel.Lo, channel.Hi = lo, hi
-	size := l.piece.Size
-	if spanOK && (lo > 0 || hi < size[channel.Run()]) {
-		l.fault("leave span out, or write by: hand", []string{"span"},
-			"a shaped edge runs from end to end here: the lines of a stopped one are not worked out")
-		return
-	}
 	if spanOK && l.leavesFlat(channel) {
 		l.channels = append(l.channels, channel)
 	}

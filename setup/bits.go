@@ -262,7 +262,7 @@ func (m maker) unfit(bit *joinery.Bit, ch joinery.Channel, size joinery.Size) re
 		return tooHigh
 	case bit.Cutting > 0 && bit.Cutting < ch.Depth && !entersRecess(bit, ch):
 		return tooShort
-	case !lowOpen && !highOpen && bit.True() > ch.Hi-ch.Lo:
+	case !lowOpen && !highOpen && !ch.Section.Shaped() && bit.True() > ch.Hi-ch.Lo:
 		return longerThanSpan
 	}
 	return fits

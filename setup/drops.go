@@ -74,7 +74,7 @@ func dropOf(r deck.Run, size joinery.Size) deck.Run {
 	r.Leads = Leads(r.Step.Fence, r.Step.Down)
 	r.Length = size.Between(r.Leads)
 	if r.A, r.B = ends(r.Channel, r.Leads, r.Length); r.A > 0 {
-		d := r.Step.Bit.True()
+		d := r.Along()
 		r.Begin, r.Start = deck.Drop, startMark(r.A, r.Length, d)
 		pivot := deck.PivotAt(r.Start.TailBeforeEdge, d, r.Channel.Depth)
 		r.Pivot = &pivot

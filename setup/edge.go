@@ -38,12 +38,37 @@ func (m maker) edge(bit *joinery.Bit, p *joinery.Piece, ch joinery.Channel) (Way
 				return Way{}, tooHighOnBase
 			}
 		}
+		if reason := m.unstopped(step, p, ch); reason != fits {
+			return Way{}, reason
+		}
 		if i > 0 {
 			step.Before = way.Steps[i-1].NearEdge
 		}
 		way.Steps = append(way.Steps, step)
 	}
 	return way, fits
+}
+
+// unstopped tells why an edge that does not run from end to end cannot be made by a
+// step: a panel bit is never stopped in the wood, a bit with a flat at its pilot does
+// not come down through it, and between two lines it must come out of the fence.
+func (m maker) unstopped(step deck.Step, p *joinery.Piece, ch joinery.Channel) reason {
+	long := p.Size[ch.Run()]
+	if ch.Lo == 0 && ch.Hi == long {
+		return fits
+	}
+	r := dropOf(deck.Run{Cut: &joinery.Cut{}, Channel: ch, Step: step}, p.Size)
+	switch {
+	case step.Bit.IsPanelBit():
+		return neverStopped
+	case r.Start != nil && (step.Bit.Plunges == joinery.No || step.Bit.Outline.Flat() > ch.Section.Forward):
+		return noPlunge
+	case r.Start != nil && r.Pivot.Tilt > deck.TooSteep && !m.shop.Raises:
+		return tooSteep
+	case ch.Lo > 0 && ch.Hi < long && r.Travel() <= 0:
+		return longerThanSpan
+	}
+	return fits
 }
 
 // fencesFor returns how far the fence stands forward for each pass of a shape
@@ -102,6 +127,19 @@ func (m missing) edgeWords() (key, problem, remedy string) {
 	case tooShort:
 		return "raise", fmt.Sprintf("raised %s, but the %s bit cuts only %s below its pilot", m.text(ch.Depth), m.bit.Name, m.text(m.bit.Cutting)),
 			"raise it less, or add a bit with a longer cutting edge to the shop"
+	case longerThanSpan:
+		step := deck.Step{Bit: m.bit, NearEdge: -(m.bit.Pilot+m.bit.Diameter)/2 - ch.Section.Forward}
+		return "span", fmt.Sprintf("the edge is stopped at both ends and only %s long, and the %s bit comes out of the fence over %s", m.text(ch.Hi-ch.Lo), m.bit.Name, m.shop.Scale.Say(m.shop.Scale.Ceil(deck.Along(step, ch)))),
+			"lengthen the span, or take a smaller bit"
+	case noPlunge:
+		return "span", fmt.Sprintf("the work would be lowered onto the %s bit, which cannot cut its way in from above", m.bit.Name),
+			"begin the span at an end of the piece, or take a bit whose outline begins at its pilot"
+	case neverStopped:
+		return "span", fmt.Sprintf("the %s bit is a panel bit, on which no work is lowered or stopped", m.bit.Name),
+			"leave span out, or take a bit under 2 in"
+	case tooSteep:
+		return "span", fmt.Sprintf("the work cannot be lowered onto the %s bit here: over %.0f degrees of tilt is not done", m.bit.Name, deck.TooSteep),
+			"begin the span farther from the end of the piece that comes last, or leave the blank longer there"
 	case tooCoarse:
 		most := ladder.CapFor(m.bit, m.piece.Wood, m.shop)
 		return "raise", fmt.Sprintf("the %s bit takes %s at one pass at the most (%s), and no height that the shop's scale shows keeps to it",

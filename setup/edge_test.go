@@ -52,6 +52,10 @@ func edgesFrom(seed uint64) string {
 			if bit != "bead" && dice.IntN(2) == 0 {
 				fmt.Fprintf(&b, ", raise: %s", in(1+dice.IntN(2*radius), 32))
 			}
+			if (side == "front" || side == "back") && dice.IntN(2) == 0 {
+				from := dice.IntN(2) * (1 + dice.IntN(6))
+				fmt.Fprintf(&b, ", span: %d to %d from left", from, 20-dice.IntN(2)*(1+dice.IntN(7)))
+			}
 			b.WriteString("}\n")
 		}
 		b.WriteString("      - {rabbet: r, in: bottom, along: back, width: 1/4, depth: 1/4, by: hand}\n")

@@ -70,7 +70,7 @@ func RunOf(p *joinery.Piece, cut *joinery.Cut, ch joinery.Channel, run deck.Step
 		r.Hole = &deck.Hole{FromLead: r.A + half, FromFence: run.NearEdge + half}
 	}
 	if r.B < r.Length {
-		r.End, r.Stop = deck.Lift, stopMark(r.B, r.Length, run.Bit.True())
+		r.End, r.Stop = deck.Lift, stopMark(r.B, r.Length, r.Along())
 	}
 	r.Nibble, r.Guided = nibbled(p, cut, ch, run, scale), guided(p, cut, ch, run, scale)
 	return r

@@ -28,6 +28,7 @@ const (
 	tooCoarse
 	beyondReach
 	noPlunge
+	neverStopped
 	tooSteep
 )
 

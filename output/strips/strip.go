@@ -44,7 +44,8 @@ const beyondBit paper.Paper = 3
 func (s maker) stripsOf(u *deck.Setup, shop *joinery.Shop, wide, high paper.Paper) ([]strip, error) {
 	var marked []deck.Run
 	for _, r := range u.Runs {
-		if r.Start != nil || r.Stop != nil {
+		// The edges of a bit that shapes an edge lie in the fence: a strip could not be set by them.
+		if (r.Start != nil || r.Stop != nil) && !r.Fades() {
 			marked = append(marked, r)
 		}
 	}

@@ -36,7 +36,7 @@ func (s maker) stripUse(d *deck.Deck, none []string, w, high paper.Paper) []pape
 		if len(none) > 1 {
 			which = "setups "
 		}
-		use = append(use, paper.Phrase{}.Say(body, "No strip for "+which+strings.Join(none, ", ")+": every cut there runs from end to end.").Set(w))
+		use = append(use, paper.Phrase{}.Say(body, "No strip for "+which+strings.Join(none, ", ")+": what is cut there runs from end to end, or shapes an edge, whose marks its sheet has.").Set(w))
 	}
 	sketches := s.fenceSketch((w - sheetGap) / 2)
 	sketches.Beside(s.tableSketch((w-sheetGap)/2), sheetGap)

@@ -21,6 +21,8 @@ type fromAbove struct {
 	x, y  axis
 
 	radius      float64
+	half        float64 // of what cuts along the fence: the radius, or half the chord of a shaped edge
+	round       float64 // the radius of the ends that the bit leaves
 	centre      float64 // of the bit, from the fence
 	Long, wide  float64 // the work, along the feed and across it
 	start, stop float64 // where the leading end is
@@ -55,6 +57,10 @@ func FromAbove(s setting.Setter, u *deck.Setup, r *deck.Run, w, h paper.Paper) (
 	f := fromAbove{s: s, u: u, c: r}
 	f.radius = u.Bit.True().Millimetres() / 2
 	f.centre = u.Fence.Centre.Millimetres()
+	f.half, f.round = r.Along().Millimetres()/2, f.radius
+	if r.Channel.Section.Shaped() {
+		f.round = math.Hypot(f.half, f.centre)
+	}
 	f.Long = r.Length.Millimetres()
 	f.wide = r.Section().Across.Millimetres()
 	f.rows = f.chains()
@@ -106,11 +112,11 @@ func (f *fromAbove) chains() []dimensionRow {
 	}
 	if m := f.c.Start; m != nil {
 		f.start = -m.LeadPastCentre.Millimetres()
-		chain("START", paper.Thick, m, -f.radius, false)
+		chain("START", paper.Thick, m, -f.half, false)
 	}
 	if m := f.c.Stop; m != nil {
 		f.stop = -m.LeadPastCentre.Millimetres()
-		chain("STOP", paper.Phantom, m, f.radius, true)
+		chain("STOP", paper.Phantom, m, f.half, true)
 	}
 	return rows
 }
@@ -255,15 +261,15 @@ func (f *fromAbove) work(d *paper.Drawing) {
 // +1 where the channel lies to the right of it, -1 to the left. A bit buried
 // in the fence or overhanging the work leaves only a part of its round.
 func (f *fromAbove) roundEnd(x, near, far, inward float64) []paper.Point {
-	upper := min(near, f.centre-f.radius) + f.radius
-	lower := max(far, f.centre+f.radius) - f.radius
+	upper := min(near, f.centre-f.round) + f.round
+	lower := max(far, f.centre+f.round) - f.round
 	const steps = 16
 	path := make([]paper.Point, steps+1)
 	for i := range path {
 		// Steps of equal angle, not of equal y, where the round is steep.
 		y := near + (far-near)*(1-math.Cos(math.Pi*float64(i)/steps))/2
-		off := min(f.radius, max(upper-y, y-lower, 0))
-		path[i] = f.at(x+inward*(f.radius-math.Sqrt(f.radius*f.radius-off*off)), y)
+		off := min(f.round, max(upper-y, y-lower, 0))
+		path[i] = f.at(x+inward*(f.half-math.Sqrt(f.round*f.round-off*off)), y)
 	}
 	return path
 }

@@ -17,16 +17,23 @@ type Way struct {
 	guide  deck.Guide
 	stop   bool
 	blocks bool
+	edge   string // the edge of the bit
 }
 
 // WayOf says how a run's start or stop is set by a guide. A stopped start is
 // never made without a back stop, in no shop; between stop blocks the work runs
 // against a front stop as well.
 func WayOf(r *deck.Run, stop bool, guide deck.Guide, blocks bool) Way {
-	w := Way{guide: guide, stop: stop, blocks: blocks, From: "from TRAILING (left) edge"}
-	if stop {
-		w.From = "from LEADING (right) edge"
+	w := Way{guide: guide, stop: stop, blocks: blocks, edge: "TRAILING (left) edge"}
+	switch shaped := r.Channel.Section.Shaped(); {
+	case shaped && stop: // its widest part is behind the fence
+		w.edge = "the bit's RIGHT edge at the fence"
+	case shaped:
+		w.edge = "the bit's LEFT edge at the fence"
+	case stop:
+		w.edge = "LEADING (right) edge"
 	}
+	w.From = "from " + w.edge
 	if blocks {
 		w.guide = deck.ByTail
 		if stop {
@@ -44,10 +51,7 @@ func WayOf(r *deck.Run, stop bool, guide deck.Guide, blocks bool) Way {
 		w.Set, w.For = "MARK, LEFT", "for the LEADING end"
 	default:
 		w.Set, w.For = "PENCIL LINE", "this far from the LEADING end"
-		w.From = "held at TRAILING (left) edge"
-		if stop {
-			w.From = "held at LEADING (right) edge"
-		}
+		w.From = "held at " + w.edge
 	}
 	return w
 }
@@ -79,7 +83,11 @@ func (w Way) StopLine(m *deck.PairMark, text func(joinery.Length) string, fence 
 	const where = "BEYOND THE FENCE"
 	switch {
 	case !w.stop && w.guide != deck.ByTail:
-		what := w.BackStopAt(m, text) + " of the TRAILING edge, for the TAIL"
+		edge := "the TRAILING edge"
+		if r.Channel.Section.Shaped() {
+			edge = w.edge
+		}
+		what := w.BackStopAt(m, text) + " of " + edge + ", for the TAIL"
 		if beyond {
 			what += ", " + where
 		}

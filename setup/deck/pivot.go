@@ -45,7 +45,7 @@ func (r *Run) Tail() joinery.Length {
 	if r.Start == nil {
 		return 0
 	}
-	return r.Start.TailBeforeEdge - r.Step.Bit.True()
+	return r.Start.TailBeforeEdge - r.Along()
 }
 
 // HardDrop reports whether the work would be tilted far to be pivoted onto the
@@ -57,7 +57,7 @@ func (r *Run) HardDrop(rules joinery.Rules) bool {
 // Dropping is what dropping the work takes, worked out from its start mark,
 // which it must have: what a deck says of it is rounded.
 func (r *Run) Dropping() Pivot {
-	return PivotAt(r.Start.TailBeforeEdge, r.Step.Bit.True(), r.Channel.Depth)
+	return PivotAt(r.Start.TailBeforeEdge, r.Along(), r.Channel.Depth)
 }
 
 // Pivots reports whether the work is pivoted onto the bit: dropped on, and

@@ -37,7 +37,7 @@ type Reached struct {
 // stop would stand. A side of the fence that nobody measured is taken to reach as
 // far as it must.
 func (r *Run) Reach(stop bool, fence joinery.FenceReach) Reached {
-	radius := r.Step.Bit.True() / 2
+	radius := r.Along() / 2
 	on := func(past, side joinery.Length) bool { return past > radius && (side == 0 || past <= side) }
 	m, edge := r.Start, -radius
 	if stop {
@@ -93,7 +93,7 @@ func FenceMarks(runs []Run, shop *joinery.Shop) []FenceMark {
 			at := r.against(false, shop)
 			add(markAt(r, r.Start, at, false))
 			stop := r.Start.TailBeforeCentre
-			if at.Guide != ByTail && stop > r.Step.Bit.True()/2 && !r.StopOffFence(false, shop.Fence) {
+			if at.Guide != ByTail && stop > r.Along()/2 && !r.StopOffFence(false, shop.Fence) {
 				add(FenceMark{Back: true, Reached: Reached{ByTail, stop}, Runs: []*Run{r}})
 			}
 		}
@@ -116,7 +116,7 @@ func markAt(r *Run, m *Mark, at Reached, stop bool) FenceMark {
 // against is how a mark is set in a shop: by Reach, but in one with stop blocks
 // against the block, where the fence reaches it.
 func (r *Run) against(stop bool, shop *joinery.Shop) Reached {
-	radius := r.Step.Bit.True() / 2
+	radius := r.Along() / 2
 	switch block := shop.Stops == joinery.Blocks && !r.StopOffFence(stop, shop.Fence); {
 	case block && stop && r.Stop.LeadPastCentre > radius:
 		return Reached{ByLead, -r.Stop.LeadPastCentre}

@@ -44,6 +44,6 @@ func (r *Run) TowardYou() joinery.Side { return r.Step.Fence.Opposite() }
 // Number gives the run's number, such as "2.3".
 func (r *Run) Number() string { return strconv.Itoa(r.Setup) + "." + strconv.Itoa(r.Index) }
 
-// Travel is how far the work moves between its marks, b - a - D; it means
+// Travel is how far the work moves between its marks, b - a - D, or the chord of a shaped edge; it means
 // something only for a cut stopped at both ends.
-func (r *Run) Travel() joinery.Length { return r.B - r.A - r.Step.Bit.True() }
+func (r *Run) Travel() joinery.Length { return r.B - r.A - r.Along() }

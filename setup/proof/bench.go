@@ -51,7 +51,7 @@ func (p *prover) bench(s *Setup, at int) (bench, bool) {
 	if w == nil || bit == nil {
 		return bench{}, false
 	}
-	t := table{c, bit.True(), w.piece.Size, w.piece.Size.Between(c.Leads), bit}
+	t := onTable(c, s.Fence, w, bit)
 	return bench{table: t, setup: s, cut: w, tool: bit, shop: &p.plan.Shop, scale: p.scale}, true
 }
 

@@ -23,7 +23,7 @@ func (p *prover) card(d dealt, of *wantedPiece) {
 	if !p.orientation(at, c, w) || tool.bit == nil {
 		return
 	}
-	t := table{card: c, bit: tool.bit.True(), size: w.piece.Size, long: w.piece.Size.Between(c.Leads), tool: tool.bit}
+	t := onTable(c, s.Fence, w, tool.bit)
 	if c.says(NoLength) && differ(c.Length, t.long) {
 		p.wrongCard(at, "length", c.Length-t.long, "the work is %s long along the feed, not %s", p.text(t.long), p.text(c.Length))
 	}
@@ -38,7 +38,7 @@ func (p *prover) card(d dealt, of *wantedPiece) {
 	p.limits(at, t, w, tool.bit, s, over)
 	p.crossing(at, t, w, s)
 	if c.Start != nil && c.Stop != nil {
-		p.results[at].Travel = c.Stop.Line - c.Start.Line - t.bit
+		p.results[at].Travel = c.Stop.Line - c.Start.Line - t.along
 	}
 	w.runs = append(w.runs, run{table: t, dealt: d, fence: s.Fence})
 }

@@ -49,7 +49,7 @@ func Carve(plan *joinery.Plan, claims *Claims) []Carving {
 				continue
 			}
 			c := at[w.piece]
-			t := table{card, bit.True(), w.piece.Size, w.piece.Size.Between(card.Leads), bit}
+			t := onTable(card, s.Fence, w, bit)
 			c.Cards = append(c.Cards, card)
 			c.Hollows = append(c.Hollows, t.cut(s.Fence))
 		}

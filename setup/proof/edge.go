@@ -136,6 +136,33 @@ func swept(o *joinery.Outline, raise, forward joinery.Length) float64 {
 	return math.Abs(twice) / 2
 }
 
+// outOfFence is how long the bit comes out of the fence face at any height up to its
+// raise: of all the circles that its outline turns in, the longest chord, found by
+// halving.
+func outOfFence(bit *joinery.Bit, f deck.Fence, raise joinery.Length) joinery.Length {
+	centre, widest := f.Centre.Millimetres(), 0.0
+	low := spot{below: -1}
+	for _, at := range profileOf(bit.Outline) {
+		out := at.out
+		if most := raise.Millimetres(); at.below > most { // the table cuts the outline here
+			if low.below < 0 || low.below >= most {
+				break
+			}
+			out = low.out + (at.out-low.out)*(most-low.below)/(at.below-low.below)
+		}
+		widest, low = math.Max(widest, bit.Pilot.Millimetres()/2+out), at
+	}
+	lo, hi := 0.0, widest
+	for range 60 {
+		if half := (lo + hi) / 2; math.Hypot(half, centre) < widest {
+			lo = half
+		} else {
+			hi = half
+		}
+	}
+	return joinery.FromMillimetres(lo + hi)
+}
+
 // clipped keeps what of a polygon lies at or above zero on one axis.
 func clipped(poly [][2]float64, axis int) [][2]float64 {
 	var kept [][2]float64

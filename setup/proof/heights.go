@@ -96,6 +96,8 @@ func (p *prover) limits(at int, t table, w *wanted, bit *joinery.Bit, s *Setup, 
 		p.wrongCard(at, "bit", 0, "the shank of the %s bit is thicker than the bit and would turn in the base of the carriage", bit.Name)
 	case shop.Fence.Reach > 0 && s.Fence.NearEdge+t.half() > shop.Fence.Reach:
 		p.wrongCard(at, "fence", 0, "the fence reaches only %s from the bit's centre", p.text(shop.Fence.Reach))
+	case bit.IsPanelBit() && (c.Start != nil || c.Stop != nil):
+		p.wrongCard(at, "begin", 0, "work is never lowered onto a panel bit, nor stopped on it")
 	case c.Begin == deck.Drop && bit.Plunges == joinery.No && !w.cut.Bored:
 		p.wrongCard(at, "begin", 0, "the work is dropped onto the %s bit, which does not plunge", bit.Name)
 	}

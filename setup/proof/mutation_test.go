@@ -160,6 +160,7 @@ func TestEveryMutationIsFound(t *testing.T) {
 	plans["slots for screws"] = screwSlots(t, "")
 	plans["slots for screws with start holes"] = screwSlots(t, ", start: hole")
 	plans["shaped edges"] = edgedPlan(t, "grain: top-bottom", "wood: eastern white pine") // no two passes alike
+	plans["stopped edges"] = stoppedEdges(t)
 	for name, plan := range plans {
 		t.Run(name, func(t *testing.T) {
 			claims := claimsOf(deckOf(t, plan))

@@ -16,7 +16,7 @@ const steepest = math.Pi / 6
 func (p *prover) pivot(at int, t table, w *wanted) {
 	c := t.card
 	if c.Start != nil && !w.cut.Bored && !p.plan.Shop.Raises {
-		clear := (c.Start.TailBeforeEdge - t.bit).Millimetres()
+		clear := (c.Start.TailBeforeEdge - t.along).Millimetres()
 		if w.channel.Depth.Millimetres() > clear*math.Tan(steepest)+1e-6 {
 			p.wrongCard(at, "begin", 0, "the work would be tilted by more than 30 degrees to be lowered onto the bit")
 		}
@@ -33,7 +33,7 @@ func (p *prover) pivot(at int, t table, w *wanted) {
 		}
 		return
 	}
-	tail, bit, high := c.Start.TailBeforeEdge.Millimetres(), t.bit.Millimetres(), w.channel.Depth.Millimetres()
+	tail, bit, high := c.Start.TailBeforeEdge.Millimetres(), t.along.Millimetres(), w.channel.Depth.Millimetres()
 	const tenth = 0.05 + 1e-9 // an angle is written in tenths of a degree
 	angle := c.Pivot.Tilt * math.Pi / 180
 	slack := tenth * math.Pi / 180 * math.Hypot(tail-bit, high)

@@ -51,6 +51,18 @@ type table struct {
 	size joinery.Size
 	long joinery.Length // of the work along the feed, from the plan
 	tool *joinery.Bit
+	// along is how wide the bit is along the fence: of a shaped edge it is what comes
+	// out of the fence.
+	along joinery.Length
+}
+
+// onTable puts a card on the table.
+func onTable(c *Card, f deck.Fence, w *wanted, bit *joinery.Bit) table {
+	t := table{card: c, bit: bit.True(), size: w.piece.Size, long: w.piece.Size.Between(c.Leads), tool: bit, along: bit.True()}
+	if bit.Outline != nil {
+		t.along = outOfFence(bit, f, w.channel.Depth)
+	}
+	return t
 }
 
 func (t table) half() joinery.Length { return t.bit / 2 }
@@ -85,9 +97,9 @@ func (t table) starts(m *deck.Mark) [5]markNumber {
 	return [5]markNumber{
 		{"the layout line", m.Line},
 		{"leading end past the trailing edge", m.LeadPastEdge},
-		{"leading end past the centre", m.LeadPastCentre - t.half()},
+		{"leading end past the centre", m.LeadPastCentre - t.along/2},
 		{"tail end before the trailing edge", t.long - m.TailBeforeEdge},
-		{"tail end before the centre", t.long - m.TailBeforeCentre - t.half()},
+		{"tail end before the centre", t.long - m.TailBeforeCentre - t.along/2},
 	}
 }
 
@@ -97,9 +109,9 @@ func (t table) stops(m *deck.Mark) [5]markNumber {
 	return [5]markNumber{
 		{"the layout line", m.Line},
 		{"leading end past the leading edge", m.LeadPastEdge},
-		{"leading end past the centre", m.LeadPastCentre + t.half()},
+		{"leading end past the centre", m.LeadPastCentre + t.along/2},
 		{"tail end before the leading edge", t.long - m.TailBeforeEdge},
-		{"tail end before the centre", t.long - m.TailBeforeCentre + t.half()},
+		{"tail end before the centre", t.long - m.TailBeforeCentre + t.along/2},
 	}
 }
 

@@ -40,7 +40,7 @@ func Deck(plan *joinery.Plan, claims *Claims) *deck.Deck {
 }
 
 func (p *prover) cardBack(c *Card, w *wanted, s *deck.Setup, index int) deck.Run {
-	t := table{card: c, bit: s.Bit.True(), size: w.piece.Size, long: w.piece.Size.Between(c.Leads), tool: s.Bit}
+	t := onTable(c, s.Fence, w, s.Bit)
 	a, b := t.lines(w.channel)
 	return deck.Run{
 		Setup: s.Number, Index: index, Climb: max(0, c.Climb-1),

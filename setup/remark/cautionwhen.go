@@ -33,7 +33,7 @@ func (s *situation) breaksOut() bool {
 // earlyMouth is where the mouth begins earlier than a rule shows.
 func (s *situation) earlyMouth() bool {
 	d, ok := pivots(s.card, s.shop)
-	return ok && d.Early >= s.shop.Scale.Division && !s.breaksOut()
+	return ok && d.Early >= s.shop.Scale.Division && !s.breaksOut() && !s.shapesEdge()
 }
 
 // guided is where an end is so narrow that the fence alone does not guide it.
@@ -60,7 +60,7 @@ func (s *situation) standsFar() bool {
 func (s *situation) stops() bool { return s.card.Stop != nil }
 
 func (s *situation) needsStartHole() bool {
-	return s.starts() && s.card.Step.Bit.Plunges != joinery.Yes
+	return s.starts() && !s.shapesEdge() && s.card.Step.Bit.Plunges != joinery.Yes
 }
 
 func (s *situation) bored() bool { return s.card.Hole != nil }
@@ -193,6 +193,9 @@ func (s *situation) firstOfSetup() bool { return s.card.Index == 1 }
 
 // shapesEdge is where the bit has an outline and the fence must hold the work.
 func (s *situation) shapesEdge() bool { return s.card.Cut != nil && s.card.Cut.Kind.Shapes }
+
+// fades is where a shaped edge begins or ends short of an end of the work.
+func (s *situation) fades() bool { return s.shapesEdge() && (s.card.Start != nil || s.stops()) }
 
 func (s *situation) panelBit() bool { return s.card.Step.Bit.IsPanelBit() }
 

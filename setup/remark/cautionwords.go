@@ -51,6 +51,8 @@ func (s *situation) word(name string) string {
 		return scale.Say(openFence.of(scale))
 	case "wall":
 		return s.thinnest()
+	case "whole":
+		return or(r.Channel.Section.Shaped(), scale.Say(scale.Ceil(r.Along()/2)), "half of what the bit is wide at the fence")
 	case "cap":
 		if r.Channel.Section.Shaped() {
 			return scale.SayArea(r.Cap.Depth.Millimetres())

@@ -74,7 +74,11 @@ func waysOut(r *deck.Run, s joinery.Scale) []string {
 	if side, gain := otherSide(r, s); side != joinery.NoSide {
 		ways = append(ways, fmt.Sprintf("write fence: either, so that the %s may go to the fence, %s", side, gain))
 	}
-	return append(ways, fmt.Sprintf("leave the blank long at the %s", r.Leads.Opposite()), "write start: hole and bore it first")
+	ways = append(ways, fmt.Sprintf("leave the blank long at the %s", r.Leads.Opposite()))
+	if r.Cut.Kind.Has("start") {
+		ways = append(ways, "write start: hole and bore it first")
+	}
+	return ways
 }
 
 // otherSide returns the side opposite the one at the fence where the work would
@@ -137,8 +141,8 @@ func findEarlyMouth(w *work) []finding {
 	for _, m := range w.atTable() {
 		r := m.cards[0]
 		d, ok := pivots(r, w.shop)
-		if !ok || d.hard {
-			continue // told with the drop
+		if !ok || d.hard || r.Channel.Section.Shaped() {
+			continue // told with the drop, or it fades out anyway
 		}
 		least, hides := earlyMouth.of(w.scale), "more than paring hides"
 		if shoulder, known := hiding(r); known && shoulder > 0 {

@@ -17,7 +17,7 @@ func findShortEnd(w *work) []finding {
 	for _, m := range w.atTable() {
 		c := m.cards[0]
 		inside := c.Channel.Width - c.Step.Bit.True()/2 // the bit's centre, from the open face
-		if c.Start == nil && c.Stop == nil || m.cut.Kind.Walled || inside >= 0 {
+		if c.Start == nil && c.Stop == nil || m.cut.Kind.Walled || c.Channel.Section.Shaped() || inside >= 0 {
 			continue
 		}
 		r, off := c.Step.Bit.True().Millimetres()/2, inside.Millimetres()

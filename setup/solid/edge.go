@@ -1,6 +1,10 @@
 package solid
 
-import "fencecard/joinery"
+import (
+	"math"
+
+	"fencecard/joinery"
+)
 
 // layers is into how many layers a shaped edge is cut for its volume; each is as
 // wide as the edge is on the mean, so that edges which meet no other are exact.
@@ -13,28 +17,52 @@ func (h Hollow) carved(size joinery.Size) []carved {
 		return []carved{whole}
 	}
 	up := h.Depth.Millimetres()
-	low := h.Walls.Lo <= 0 // the fence is at the low side
-	across, long := h.Across, size[h.Across].Millimetres()
 	area := func(z float64) float64 { return h.Section.Area(joinery.FromMillimetres(up - z)) }
 	all := make([]carved, 0, layers)
 	for i := range layers {
 		from, to := up*float64(i)/layers, up*float64(i+1)/layers
-		wide := (area(from) - area(to)) / (to - from)
-		block := Hollow{Down: h.Down, Depth: h.Depth, Across: across, Walls: h.Walls, Ends: h.Ends}
-		layer := carved{block.shape(size), whole.down}
-		layer.box[across] = span{0, wide}
-		if !low {
-			layer.box[across] = span{long - wide, long}
-		}
+		layer := h.layer(size, (area(from)-area(to))/(to-from))
 		layer.box[whole.down] = span{from, to}
 		if h.Down.High() {
 			top := size[whole.down].Millimetres()
 			layer.box[whole.down] = span{top - to, top - from}
 		}
-		for k, d := range layer.axis {
-			layer.core[k] = layer.box[d]
-		}
 		all = append(all, layer)
 	}
 	return all
+}
+
+// layer is what a shaped edge takes at a height where it reaches so far: a block from
+// end to end, or what a circle about the bit's axis sweeps between its lines.
+func (h Hollow) layer(size joinery.Size, wide float64) carved {
+	long := size[h.Across].Millimetres()
+	low := h.Walls.Lo <= 0 // the fence is at the low side
+	centre := (h.Walls.Lo + h.Walls.Hi).Millimetres() / 2
+	if !low {
+		centre = long - centre
+	}
+	ends := toSpan(h.Ends)
+	layer := carved{shape{axis: [2]joinery.Dimension{h.Across, h.Run()}}, h.Down.Dimension()}
+	across := span{0, wide}
+	if h.Ends.Lo > 0 || h.Ends.Hi < size[h.Run()] {
+		// The axis stops half the chord inside each line; this height's circle is smaller.
+		widest := h.Section.Widest(h.Depth)
+		layer.r = wide - centre
+		inside := math.Sqrt(max(0, widest*(widest-2*centre))) - layer.r
+		if h.Ends.Lo > 0 {
+			ends.lo += inside
+		}
+		if h.Ends.Hi < size[h.Run()] {
+			ends.hi -= inside
+		}
+		across.lo = centre - layer.r
+	}
+	if !low {
+		across = span{long - across.hi, long - across.lo}
+	}
+	for k, in := range []span{across, ends} {
+		layer.box[layer.axis[k]] = in
+		layer.core[k] = span{in.lo + layer.r, in.hi - layer.r}
+	}
+	return layer
 }

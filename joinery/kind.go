@@ -11,11 +11,11 @@ import (
 // row of Kinds: nothing asks which kind a cut is, only what its kind means.
 type Kind struct {
 	Name     string
-	Also     []string // other words for it
-	Required []string // keys it needs
-	Optional []string // keys it may have, besides CommonKeys
-	Refuses  []string // those of CommonKeys that mean nothing for it
-	Example  string   // keys and values as a maker would write them
+	Also     []string          // other words for it
+	Required []string          // keys it needs
+	Optional []string          // keys it may have, besides CommonKeys
+	Refuses  map[string]string // those of CommonKeys that mean nothing for it, and why
+	Example  string            // keys and values as a maker would write them
 
 	Across  bool // runs across the grain where the plan does not say
 	Grained bool // its word says which way it runs: across the grain, or with it
@@ -68,7 +68,10 @@ func (k *Kind) Common() string { return cmp.Or(k.common, k.Name) }
 // Keys lists every key the kind takes.
 func (k *Kind) Keys() []string {
 	keys := slices.Concat(k.Required, k.Optional, CommonKeys)
-	return slices.DeleteFunc(keys, func(key string) bool { return slices.Contains(k.Refuses, key) })
+	return slices.DeleteFunc(keys, func(key string) bool {
+		_, refused := k.Refuses[key]
+		return refused
+	})
 }
 
 // Has reports whether the kind takes a key.

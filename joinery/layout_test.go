@@ -1,6 +1,7 @@
 package joinery
 
 import (
+	"maps"
 	"slices"
 	"testing"
 
@@ -196,7 +197,7 @@ func TestKinds(t *testing.T) {
 			assert.Same(t, named, KindNamed(word))
 			assert.Equal(t, k.Keys(), named.Keys())
 		}
-		assert.ElementsMatch(t, CommonKeys, append(slices.Clone(k.Keys()[len(k.Required)+len(k.Optional):]), k.Refuses...))
+		assert.ElementsMatch(t, CommonKeys, append(slices.Clone(k.Keys()[len(k.Required)+len(k.Optional):]), slices.Collect(maps.Keys(k.Refuses))...))
 		assert.NotEmpty(t, k.Example)
 		assert.Equal(t, k.Name, k.String())
 	}

@@ -7,10 +7,15 @@ var RaisedPanel = Kind{
 	Required: []string{"in", "bit", "leaves"},
 	Optional: []string{},
 	Example:  "in: front, bit: table panel, leaves: 1/4",
-	Refuses:  []string{"fence", "ends", "start", "repeat"},
-	Shapes:   true,
-	Deepest:  Share{1, 1},
-	lay:      layPanel,
+	Refuses: map[string]string{
+		"fence":  "each edge goes to the fence once",
+		"ends":   "its edges run from end to end",
+		"start":  "its edges run from end to end",
+		"repeat": "it shapes all four edges at once",
+	},
+	Shapes:  true,
+	Deepest: Share{1, 1},
+	lay:     layPanel,
 }
 
 // layPanel lays a shaped edge on each side of the face.

@@ -6,10 +6,16 @@ var Profile = Kind{
 	Required: []string{"on"},
 	Optional: []string{"shape", "radius", "raise", "reach", "span"},
 	Example:  "on: top front, shape: round-over, radius: 1/4",
-	Refuses:  []string{"fence", "ends", "start", "repeat", "mates"},
-	Shapes:   true,
-	Deepest:  Share{1, 1},
-	lay:      layProfile,
+	Refuses: map[string]string{
+		"fence":  "on: says which edge is at the fence",
+		"ends":   "a stopped edge fades out; what is to be crisp is carved",
+		"start":  "nothing is bored into an edge that shows",
+		"repeat": "write one profile for each arris",
+		"mates":  "an edge that goes into a groove is that of a panel",
+	},
+	Shapes:  true,
+	Deepest: Share{1, 1},
+	lay:     layProfile,
 }
 
 // Moulding is what a maker says of a shaped edge.

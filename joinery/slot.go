@@ -11,11 +11,15 @@ var Slot = Kind{
 	Name:     "slot",
 	Required: []string{"in", "at", "along", "screw", "head", "head depth", "move"},
 	Example:  "in: bottom, at: [4 from left, 3/4 from front], along: front-back, screw: 3/16, head: 3/8, head depth: 1/2, move: seasons of 10",
-	Refuses:  []string{"ends", "mates", "repeat"},
-	Walled:   true,
-	Deepest:  Share{3, 4}, // common practice, no source
-	Through:  true,
-	lay:      laySlot,
+	Refuses: map[string]string{
+		"ends":   "its ends stay round, as screw and head are",
+		"mates":  "a screw goes through it, and no joint",
+		"repeat": "how long each slot is follows from its own distance to the fixed line: write one slot for each screw",
+	},
+	Walled:  true,
+	Deepest: Share{3, 4}, // common practice, no source
+	Through: true,
+	lay:     laySlot,
 }
 
 // ScrewSlot is what a maker says of a slot.

@@ -136,7 +136,7 @@ func (m missing) edgeWords() (key, problem, remedy string) {
 			"begin the span at an end of the piece, or take a bit whose outline begins at its pilot"
 	case neverStopped:
 		return "span", fmt.Sprintf("the %s bit is a panel bit, on which no work is lowered or stopped", m.bit.Name),
-			"leave span out, or take a bit under 2 in"
+			"leave span out, or take a narrower bit"
 	case tooSteep:
 		return "span", fmt.Sprintf("the work cannot be lowered onto the %s bit here: over %.0f degrees of tilt is not done", m.bit.Name, deck.TooSteep),
 			"begin the span farther from the end of the piece that comes last, or leave the blank longer there"

@@ -63,11 +63,11 @@ func nearer(r reason, a, b *joinery.Bit) bool {
 func (w misfit) fault(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel, shop *joinery.Shop) joinery.Fault {
 	m := missing{w, p, c, ch, shop}
 	key, problem, remedy := m.words()
-	if c.Bit != "" {
+	if c.Bit != "" && !c.Kind.Shapes { // a bit that shapes edges is the shape
 		key, problem, remedy = "bit", m.named(problem), "name another bit, or leave bit: out and let the program choose"
 	}
 	name := fmt.Sprintf("%s %q in %q", c.Kind, c.Name, p.Name)
-	if ch.Part != "" {
+	if ch.Part != "" && !c.Kind.Shapes {
 		name += ", " + ch.Part
 	}
 	return joinery.Fault{

@@ -110,7 +110,7 @@ func TestCautionsOnBothSidesOfTheirEdges(t *testing.T) {
 			r := workpiece.In(t, radius)
 			o := &joinery.Outline{Shape: joinery.Sloped, Radius: r}
 			p.Shop.Bits = []joinery.Bit{{Name: "slope", Kind: joinery.Chamfer, Diameter: workpiece.In(t, "1/2") + 2*r, Outline: o, Pilot: workpiece.In(t, "1/2")}}
-			*cut(p) = joinery.Cut{Kind: &joinery.Profile, Name: "edge", Moulding: &joinery.Moulding{Down: joinery.Bottom, Fence: joinery.Left, Outline: o, Raise: workpiece.In(t, raise)}}
+			*cut(p) = joinery.Cut{Kind: &joinery.Profile, Name: "edge", Moulding: &joinery.Moulding{Down: joinery.Bottom, Fence: joinery.Front, Outline: o, Raise: workpiece.In(t, raise)}}
 		}
 	}
 	rows := []struct {
@@ -181,6 +181,10 @@ func TestCautionsOnBothSidesOfTheirEdges(t *testing.T) {
 		quiet, loud func(*joinery.Plan)
 	}{
 		{"shaped-edge", lap("1/2"), shaped("1/4", "1/8")},
+		{"fades", shaped("1/4", "1/8"), both(shaped("1/4", "1/8"), span("0", "23"))},
+		{"fades", span("1", "23"), both(shaped("1/4", "1/8"), span("1", "24"))},
+		{"start-hole", both(shaped("1/4", "1/8"), span("1", "23")), both(plunges(joinery.NotSaid), span("1", "23"))},
+		{"early-mouth", both(shaped("1/2", "1/2"), span("1", "8")), both(setting(depth, workpiece.In(t, "1/2")), span("1", "7"))},
 		{"panel-bit", shaped("23/32", "1/8"), shaped("3/4", "1/8")},
 		{"wide-opening", shaped("1/2", "1/8"), shaped("33/64", "1/8")},
 	}...)

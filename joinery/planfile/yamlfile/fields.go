@@ -140,6 +140,10 @@ func (f *Fields) unknown(key, value *yaml.Node) {
 	if f.joint && Null(value) && f.bracketed(key) || f.secondLine(key, value) {
 		return
 	}
+	why := ""
+	if kind := joinery.KindNamed(f.Kind); kind != nil && kind.Refuses[key.Value] != "" && !f.joint {
+		why = ": " + kind.Refuses[key.Value]
+	}
 	remedy := "its keys are " + joinery.List(f.known, "and")
 	if f.Kind != "" && key.Value == "name" {
 		remedy = "its name stands behind its kind: " + f.Kind + ": NAME"
@@ -149,7 +153,7 @@ func (f *Fields) unknown(key, value *yaml.Node) {
 	} else if whose := kindsWith(key.Value); whose != "" && slices.Contains(f.known, "depth") {
 		remedy = fmt.Sprintf("that key belongs to a %s; the keys here are %s", whose, joinery.List(f.known, "and"))
 	}
-	f.File.Fault(key, remedy, "%s has no key %s", f.What, Quoted(key.Value))
+	f.File.Fault(key, remedy, "%s has no key %s%s", f.What, Quoted(key.Value), why)
 }
 
 // bracketed faults, once, a list of ends or places that stands in braces, where

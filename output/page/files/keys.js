@@ -47,7 +47,7 @@ bench.keys = (function () {
       how.textContent = "For 1 3/16 press 1, and, 3, /16.";
       pad.append(how);
     }
-    // The form's own button is far below where there are many lines.
+    // In place of the form's own button, which is far below where there are many lines.
     const ask = document.createElement("button");
     ask.className = "target ask";
     pad.append(ask);
@@ -61,7 +61,10 @@ bench.keys = (function () {
     input.classList.add("filling");
     let pad = section.querySelector(".keypad");
     if (!pad) { pad = build(input.dataset.unit); }
-    pad.querySelector(".ask").textContent = form.querySelector("button.wide").textContent;
+    section.querySelectorAll("form > button").forEach(function (own) {
+      own.hidden = own.parentElement === form;
+      if (own.hidden) { pad.querySelector(".ask").textContent = own.textContent; }
+    });
     form.insertBefore(pad, input.closest("label").nextSibling);
     shown();
   }

@@ -47,7 +47,7 @@ func viewOf(d *deck.Deck, about About) (*view, error) {
 	if v.Rest, err = drawn(s.RunSheet()); err != nil {
 		return nil, err
 	}
-	v.Script = script{Code: d.Code, Plan: planKey(d), Served: about.Served, Shared: about.Shared, Title: v.Title}
+	v.Script = script{Code: d.Code, Plan: planKey(d), Served: about.Served, Title: v.Title}
 	for i := range d.Setups {
 		u, err := v.setup(s, d, i)
 		if err != nil {

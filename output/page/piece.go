@@ -11,11 +11,10 @@ import (
 type pieceView struct {
 	Number, Count int
 	Name          string
-	Runs          int
 	Card          template.HTML
 }
 
 func pieceOf(s *sheets.Screen, c *deck.Card) (pieceView, error) {
 	card, err := drawn(s.Card(c))
-	return pieceView{c.Number, c.Piece.Count, c.Piece.Name, len(c.Runs), card}, err
+	return pieceView{c.Number, c.Piece.Count, c.Piece.Name, card}, err
 }

@@ -17,7 +17,6 @@ type script struct {
 	Plan   string `json:"plan"` // of a page by itself: under which its ticks are kept
 	Title  string `json:"title"`
 	Served bool   `json:"served"`
-	Shared bool   `json:"shared"`
 
 	Runs  []scriptRun `json:"runs"`
 	Steps [][2]int    `json:"steps"` // the run, from 0, and which of its heights, from 1

@@ -44,19 +44,15 @@ type answered struct {
 // try answers what was measured for a run, and keeps it with the run.
 func (s *Server) try(w http.ResponseWriter, r *http.Request) {
 	r.Body = http.MaxBytesReader(w, r.Body, mostForm)
-	err := r.ParseForm()
-	if err == nil {
-		err = r.ParseMultipartForm(mostForm)
-	}
-	if err != nil && !errors.Is(err, http.ErrNotMultipart) {
+	if err := r.ParseForm(); err != nil {
 		tooLarge(w, err)
 		return
 	}
-	d := s.decks.coded(strings.ToLower(r.PostFormValue("deck")))
-	what := r.PostFormValue("what")
+	d := s.decks.coded(strings.ToLower(r.PostForm.Get("deck")))
+	what := r.PostForm.Get("what")
 	var t *told
 	if d != nil {
-		t = d.find(r.PostFormValue("run"))
+		t = d.find(r.PostForm.Get("run"))
 	}
 	if t == nil || what != marks && what != testCut {
 		s.tellTry(w, r, http.StatusConflict, answered{HTML: fragment(tryTold{Wrong: "The numbers before you are no longer known here: load the page anew."})})
@@ -64,7 +60,7 @@ func (s *Server) try(w http.ResponseWriter, r *http.Request) {
 	}
 	values := map[string]string{}
 	for _, m := range append(measured.Table(), measured.Cut()...) {
-		if text := strings.TrimSpace(r.PostFormValue(m.Name)); text != "" {
+		if text := strings.TrimSpace(r.PostForm.Get(m.Name)); text != "" {
 			values[m.Name] = text
 		}
 	}
@@ -95,7 +91,7 @@ func (s *Server) tellTry(w http.ResponseWriter, r *http.Request, status int, a a
 	writeHTML(w, status, ownPage("try.html"), struct {
 		Run    string
 		Answer template.HTML
-	}{r.PostFormValue("run"), template.HTML(a.HTML)}) // made by the template below
+	}{r.PostForm.Get("run"), template.HTML(a.HTML)}) // made by the template below
 }
 
 // tryTold is what the answer says.
@@ -109,13 +105,13 @@ type tryTold struct {
 
 // answer says what measures of a run mean, by the code of check and correct.
 func (s *shown) answer(t *told, what string, values map[string]string) answered {
-	told := tryTold{Run: t.run.Number(), Right: true}
+	says := tryTold{Run: t.run.Number(), Right: true}
 	if k := t.setup.Kept; k != nil {
-		told.Last = append(append(told.Last, k.Learnt...), k.Notes...)
+		says.Last = append(append(says.Last, k.Learnt...), k.Notes...)
 	}
-	asked := s.questions(told.Run).Table
+	asked := s.questions(says.Run).Table
 	if what == testCut {
-		asked = s.questions(told.Run).Cut
+		asked = s.questions(says.Run).Cut
 	}
 	given := measured.Given{Values: map[string]string{}, Unit: s.deck.Plan.Unit, Called: func(name string) string {
 		for _, q := range asked {
@@ -137,27 +133,27 @@ func (s *shown) answer(t *told, what string, values map[string]string) answered 
 	var err error
 	if what == testCut {
 		var lesson proof.Lesson
-		if lesson, err = given.Correct(s.deck, told.Run); err == nil {
+		if lesson, err = given.Correct(s.deck, says.Run); err == nil {
 			for _, c := range lesson.Corrections {
-				told.Answers = append(told.Answers, wording.CorrectionAnswer(scale, c))
+				says.Answers = append(says.Answers, wording.CorrectionAnswer(scale, c))
 			}
 		}
 	} else {
 		var as proof.Standing
 		claims := proof.Of(s.deck)
-		if as, err = given.AsSet(s.deck.Plan, &claims, told.Run); err == nil {
+		if as, err = given.AsSet(s.deck.Plan, &claims, says.Run); err == nil {
 			for _, f := range as.Found {
-				told.Answers = append(told.Answers, wording.FindingAnswer(scale, f))
+				says.Answers = append(says.Answers, wording.FindingAnswer(scale, f))
 			}
 		}
 	}
 	if err != nil {
 		return answered{HTML: fragment(tryTold{Wrong: inWords(err)}), unread: true}
 	}
-	for _, a := range told.Answers {
-		told.Right = told.Right && a.Right()
+	for _, a := range says.Answers {
+		says.Right = says.Right && a.Right()
 	}
-	return answered{HTML: fragment(told), OK: told.Right}
+	return answered{HTML: fragment(says), OK: says.Right}
 }
 
 // mostAnswers bounds the answers that are kept in memory.

@@ -86,7 +86,7 @@ func (f *File) Readings() []Reading {
 func (f *File) Damaged() int {
 	f.lock.Lock()
 	defer f.lock.Unlock()
-	return f.state.Damaged
+	return f.state.damaged
 }
 
 // Look reads what was added since, also by others, and reports whether anything was.

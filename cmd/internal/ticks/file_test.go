@@ -214,6 +214,6 @@ func FuzzRead(f *testing.F) {
 		first := parts.take(data[:cut])
 		parts.take(data[first:])
 		require.Equal(t, whole, parts)
-		require.LessOrEqual(t, whole.Damaged+len(whole.batches), bytes.Count(data, []byte("\n")))
+		require.LessOrEqual(t, whole.damaged+len(whole.batches), bytes.Count(data, []byte("\n")))
 	})
 }

@@ -25,7 +25,7 @@ type state struct {
 	boxes    map[string]map[Box]stood      // by batch
 	told     map[string]map[Told]struct{}
 	readings map[string]map[[2]string]Reading // by batch, then says and what
-	Damaged  int                              // lines that are none
+	damaged  int                              // lines that are none
 }
 
 type stood struct {
@@ -54,7 +54,7 @@ func (s *state) take(data []byte) (whole int) {
 		line := bytes.TrimSpace(data[whole : whole+end])
 		whole += end + 1
 		if len(line) > 0 && !read(line, s.tick, s.reading, s.begin) {
-			s.Damaged++
+			s.damaged++
 		}
 	}
 }
@@ -121,7 +121,7 @@ func (s *state) stands(batch string) []Stand {
 	return all
 }
 
-// read of a batch, in a settled order.
+// readingsOf are those of a batch, in a settled order.
 func (s *state) readingsOf(batch string) []Reading {
 	all := make([]Reading, 0, len(s.readings[batch]))
 	for _, r := range s.readings[batch] {

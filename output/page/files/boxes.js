@@ -83,7 +83,7 @@ bench.boxes = (function () {
   function tell() { for (const w of watchers) { w(); } }
 
   return {
-    box: box, key: key, state: state, ticked: ticked, count: count, openOf: openOf, openCopy: openCopy, next: next,
+    box: box, key: key, state: state, ticked: ticked, count: count, openOf: openOf, next: next,
     find: function (number) { return runs.find(function (r) { return r.number === number; }); },
     ofSetup: function (setup) { return runs.filter(function (r) { return r.setup === setup; }); },
     changed: function (run) { return changed.has(run.says); },

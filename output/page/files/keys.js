@@ -11,7 +11,13 @@ bench.keys = (function () {
   function press(key) {
     if (!field) { return; }
     const text = field.value;
-    if (key === "←") { field.value = text.replace(/(\/(2|4|8|16|32|64)|.)$/, ""); } else if (key === "and") { field.value = text.trim() === "" || / /.test(text) ? text : text + " "; } else { field.value = text + key; }
+    if (key === "←") {
+      field.value = text.replace(/(\/(2|4|8|16|32|64)|.)$/, "");
+    } else if (key !== "and") {
+      field.value = text + key;
+    } else if (text.trim() && !/ /.test(text)) {
+      field.value = text + " ";
+    }
     shown();
   }
   function shown() {
@@ -95,7 +101,7 @@ bench.keys = (function () {
         form.addEventListener("submit", function (e) { e.preventDefault(); send(form); });
       });
       bench.parts.watch(function (here) {
-        const first = here.querySelector(".try form input[type=text]") || (here.classList.contains("try") && here.querySelector("form input[type=text]"));
+        const first = here.querySelector("form input[type=text]");
         if (first && !here.querySelector(".keypad")) { choose(first); }
       });
     },

@@ -80,7 +80,6 @@ bench.table = (function () {
       if (e.dataset.says === undefined) { e.dataset.says = e.textContent.replace("HEIGHTS", ""); }
       e.textContent = (rung ? "HEIGHT NOW" : "ALL HEIGHTS DONE") + e.dataset.says;
     });
-    section.classList.toggle("through", !rung);
   }
 
   function boxButton(run, h, c) {

@@ -10,7 +10,7 @@ import (
 	"fencecard/output/deckfile"
 	"fencecard/setup/book"
 	"fencecard/setup/deck"
-	"fencecard/setup/remark"
+	"fencecard/setup/remark/trade"
 )
 
 // jsonKept is embedded, where a field named Kept is something else.
@@ -35,7 +35,7 @@ type jsonDamage struct {
 // writes one after another: all of a long book at once are many times its size.
 func KeptSetupsJSON(w io.Writer, entries []*book.Entry, damage joinery.Faults) error {
 	out := bufio.NewWriter(w)
-	out.WriteString("{\n  \"format\": \"fencecard book 1\",\n  \"first\": " + strconv.Quote(remark.Deference) + ",\n  \"entries\": ")
+	out.WriteString("{\n  \"format\": \"fencecard book 1\",\n  \"first\": " + strconv.Quote(trade.Deference) + ",\n  \"entries\": ")
 	err := listed(out, len(entries), func(i int) any {
 		e := entries[i]
 		return jsonEntry{

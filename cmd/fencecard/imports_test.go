@@ -25,6 +25,8 @@ var forbidden = map[string][]string{
 	"fencecard/joinery/piecelist":             {"fencecard/setup", "fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile", "go.yaml.in/yaml", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
 	"fencecard/setup":                         {"fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
 	"fencecard/setup/deck":                    {"fencecard/setup/remark", "fencecard/setup/whatif", "fencecard/setup/proof", "fencecard/setup/solid", "fencecard/output", "fencecard/joinery/planfile"},
+	"fencecard/setup/remark/joints":           {"fencecard/setup/proof", "fencecard/setup/whatif", "fencecard/output", "fencecard/joinery/planfile"},
+	"fencecard/setup/remark/trade":            {"fencecard/setup/proof", "fencecard/setup/remark/joints", "fencecard/output", "fencecard/joinery/planfile"},
 	"fencecard/setup/remark":                  {"fencecard/setup/proof", "fencecard/setup/whatif", "fencecard/output", "fencecard/joinery/planfile"},
 	"fencecard/setup/proof":                   {"fencecard/setup/remark", "fencecard/setup/whatif", "fencecard/output", "fencecard/joinery/planfile", "github.com/spf13/cobra"},
 	"fencecard/setup/book":                    {"fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf", "github.com/gofrs/flock"},

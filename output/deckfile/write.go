@@ -4,7 +4,7 @@ import (
 	"io"
 
 	"fencecard/setup/deck"
-	"fencecard/setup/remark"
+	"fencecard/setup/remark/trade"
 )
 
 // Format names the JSON form of a deck and its version.
@@ -59,7 +59,7 @@ func deckToJSON(d *deck.Deck) jsonDeck {
 		Title:  d.Plan.Title,
 		Unit:   d.Plan.Unit.String(),
 		Code:   d.Code,
-		First:  remark.Deference,
+		First:  trade.Deference,
 		Setups: make([]Setup, len(d.Setups)),
 		Changes: jsonChanges{
 			d.Changes.Bits, d.Changes.Fences, d.Changes.Heights, d.Changes.Stops, d.Changes.Runs, d.Changes.Fits, d.Changes.Time.Minutes(),

@@ -8,11 +8,11 @@ import (
 	"fencecard/output/wording"
 	"fencecard/setup/deck"
 	"fencecard/setup/deck/deckcode"
-	"fencecard/setup/remark"
+	"fencecard/setup/remark/trade"
 )
 
 // firstWords come before anything that stands on the page.
-const firstWords = remark.Deference
+const firstWords = trade.Deference
 
 // runView is one run.
 type runView struct {

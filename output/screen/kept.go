@@ -10,7 +10,7 @@ import (
 	"fencecard/output/wording"
 	"fencecard/setup/book"
 	"fencecard/setup/deck"
-	"fencecard/setup/remark"
+	"fencecard/setup/remark/trade"
 )
 
 // KeptSetups lists the entries of a setup book.
@@ -39,7 +39,7 @@ func KeptSetup(w io.Writer, e *book.Entry) error {
 	if e.From != "" {
 		t.wrapped("from      ", e.From)
 	}
-	t.wrapped("", remark.Deference)
+	t.wrapped("", trade.Deference)
 	t.setup(&d.Setups[0])
 	_, err := io.WriteString(w, t.String())
 	return err

@@ -11,6 +11,7 @@ import (
 	"fencecard/output/wording"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark"
+	"fencecard/setup/remark/trade"
 )
 
 // textWidth is the width of a terminal that everybody has.
@@ -134,8 +135,8 @@ func (t *textWriter) heading(d *deck.Deck) {
 	}
 	t.line(0, "Lengths in %s; + or - behind one: a hair more or less (true length).", wording.UnitWord(t.scale.Unit))
 	t.line(0, "Left and right are of the bit, as you stand before the table.")
-	t.wrapped("", remark.AlwaysMind)
-	t.wrapped("", remark.Deference)
+	t.wrapped("", trade.AlwaysMind)
+	t.wrapped("", trade.Deference)
 }
 
 // setup writes a setup as its sheet has it: the head once, every pair of marks

@@ -2,7 +2,7 @@ package sheets
 
 import (
 	"fencecard/output/paper"
-	"fencecard/setup/remark"
+	"fencecard/setup/remark/trade"
 )
 
 // rules sets the rules that hold at every run.
@@ -15,7 +15,7 @@ func (s Setter) rules(w paper.Paper) paper.Block {
 
 func (s Setter) rulesPhrase() paper.Phrase {
 	var all paper.Phrase
-	for _, c := range remark.Everywhere() {
+	for _, c := range trade.Everywhere() {
 		all = all.Say(s.Bold(paper.Least), c.Weight.String()).Say(s.Letters(paper.Least), c.Words)
 	}
 	return all

@@ -11,7 +11,7 @@ import (
 
 	"fencecard/joinery/examples"
 	"fencecard/joinery/planfile"
-	"fencecard/setup/remark"
+	"fencecard/setup/remark/joints"
 )
 
 // Every piece, cut and joint of every plan can be sketched, with the sizes that it
@@ -20,7 +20,7 @@ func TestSketches(t *testing.T) {
 	files, err := filepath.Glob("../../testdata/plans/*.yaml")
 	require.NoError(t, err)
 	require.NotEmpty(t, files)
-	cuts, joints := 0, 0
+	cuts, pairs := 0, 0
 	for _, file := range files {
 		data, err := os.ReadFile(file)
 		require.NoError(t, err)
@@ -43,7 +43,7 @@ func TestSketches(t *testing.T) {
 				cuts++
 			}
 		}
-		all := remark.Joints(plan)
+		all := joints.Of(plan)
 		for i := range all {
 			drawn, err := k.Joint(all, all[i].Into.Cut.Name)
 			require.NoError(t, err, file)
@@ -52,10 +52,10 @@ func TestSketches(t *testing.T) {
 		drawn, err := k.Joint(all, "no such joint")
 		require.NoError(t, err)
 		assert.Empty(t, drawn)
-		joints += len(all)
+		pairs += len(all)
 	}
 	assert.Greater(t, cuts, 300)
-	assert.Greater(t, joints, 30)
+	assert.Greater(t, pairs, 30)
 }
 
 // The sizes on a sketch are those of the piece, the same every time.

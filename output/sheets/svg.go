@@ -10,7 +10,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/output/paper"
 	"fencecard/setup/deck"
-	"fencecard/setup/remark"
+	"fencecard/setup/remark/trade"
 )
 
 // betweenSheets parts what takes several sheets, in a drawing for a screen.
@@ -70,7 +70,7 @@ func (s Setter) writeSVG(w io.Writer, blocks []paper.Block) error {
 
 // deference says what comes before anything that stands on the paper.
 func (s Setter) deference(w paper.Paper) paper.Block {
-	return paper.Phrase{}.Say(s.Letters(paper.Least), remark.Deference).Set(w)
+	return paper.Phrase{}.Say(s.Letters(paper.Least), trade.Deference).Set(w)
 }
 
 // pagesOf puts blocks on a page each.

@@ -8,7 +8,7 @@ import (
 	"fencecard/output/paper"
 	"fencecard/output/setting"
 	"fencecard/setup/deck"
-	"fencecard/setup/remark"
+	"fencecard/setup/remark/trade"
 )
 
 // maker makes the strips of one deck.
@@ -49,7 +49,7 @@ func (s maker) sheets(d *deck.Deck, alone bool) ([]Sheet, error) {
 	}
 	use := s.stripUse(d, none, wide, high)
 	if alone { // a deck has said it
-		use = append(use, s.Say(wide, remark.Deference))
+		use = append(use, s.Say(wide, trade.Deference))
 	}
 	return s.fillSheets(append(use, tiles...)), nil
 }

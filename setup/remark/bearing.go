@@ -4,12 +4,13 @@ import (
 	"fmt"
 
 	"fencecard/setup/deck"
+	"fencecard/setup/remark/trade"
 )
 
 // swings reports whether work reaches out from the fence many times as far as it
 // rides along it, so that it turns about the bit.
 func swings(r *deck.Run) bool {
-	return r.Piece.Size.Between(r.Step.Fence) > swingShare*r.Length
+	return r.Piece.Size.Between(r.Step.Fence) > trade.SwingShare*r.Length
 }
 
 // swinging looks for channels on which the piece swings. Tenons and laps are
@@ -40,7 +41,7 @@ func (w *work) ownBearing(m *made) []finding {
 	}
 	flat := w.piece.Size.Between(r.Step.Fence) - m.channel.Width
 	high := w.piece.Size.Between(r.Step.Down) - m.channel.Depth
-	least := ownBearing.of(w.scale)
+	least := trade.OwnBearing.Of(w.scale)
 	if flat <= 0 || high <= 0 || flat >= least || high >= least {
 		return nil
 	}

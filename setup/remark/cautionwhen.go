@@ -5,8 +5,8 @@ import (
 	"slices"
 
 	"fencecard/joinery"
-
 	"fencecard/setup/deck"
+	"fencecard/setup/remark/trade"
 )
 
 // trapped is where the bit works at an open side that faces away from the fence.
@@ -38,7 +38,7 @@ func (s *situation) earlyMouth() bool {
 
 // guided is where an end is so narrow that the fence alone does not guide it.
 func (s *situation) guided() bool {
-	return s.card.Guided && s.card.Length < openFence.of(s.shop.Scale)
+	return s.card.Guided && s.card.Length < trade.OpenFence.Of(s.shop.Scale)
 }
 
 // swings is where the work reaches out many times as far as it rides the fence.
@@ -105,11 +105,11 @@ func (s *situation) shortPiece() bool {
 // the feed or across it.
 func (s *situation) tall() bool {
 	r := s.card
-	return r.Piece.Size.Between(r.Step.Down) > tallShare*min(s.across(), r.Length)
+	return r.Piece.Size.Between(r.Step.Down) > trade.TallShare*min(s.across(), r.Length)
 }
 
 func (s *situation) large() bool {
-	return !s.panelBit() && s.card.Step.Bit.True() > largeBit.of(s.shop.Scale)
+	return !s.panelBit() && s.card.Step.Bit.True() > trade.LargeBit.Of(s.shop.Scale)
 }
 
 // nearlyOtherCollet reports whether the shop has a bit with another shank so
@@ -121,7 +121,7 @@ func (s *situation) nearlyOtherCollet() bool {
 		return false
 	}
 	for _, other := range s.shop.Bits {
-		if gap := (other.Shank - shank).Abs(); other.Shank > 0 && gap > 0 && gap < nearShank.of(s.shop.Scale) {
+		if gap := (other.Shank - shank).Abs(); other.Shank > 0 && gap > 0 && gap < trade.NearShank.Of(s.shop.Scale) {
 			return true
 		}
 	}
@@ -129,7 +129,7 @@ func (s *situation) nearlyOtherCollet() bool {
 }
 
 func (s *situation) crossesGap() bool {
-	return (s.inFence() || s.card.Nibble != nil) && s.card.Length < openFence.of(s.shop.Scale)
+	return (s.inFence() || s.card.Nibble != nil) && s.card.Length < trade.OpenFence.Of(s.shop.Scale)
 }
 
 // beyond reports whether the work stands beyond the usable fence where the cut
@@ -143,7 +143,7 @@ func (s *situation) beyond() bool {
 	if r.Stop != nil {
 		lead = r.Stop.LeadPastCentre
 	}
-	if s.across()-r.Step.NearEdge > overTable.of(s.shop.Scale) {
+	if s.across()-r.Step.NearEdge > trade.OverTable.Of(s.shop.Scale) {
 		return true
 	}
 	return fence.Infeed > 0 && tail > fence.Infeed || fence.Outfeed > 0 && lead > fence.Outfeed
@@ -184,7 +184,7 @@ func (s *situation) thinWalls() []beside {
 func (s *situation) thinnest() string {
 	walls := s.thinWalls()
 	if len(walls) == 0 {
-		return s.shop.Scale.Say(thinWall.of(s.shop.Scale)) + " or less"
+		return s.shop.Scale.Say(trade.ThinWall.Of(s.shop.Scale)) + " or less"
 	}
 	return s.shop.Scale.Say(slices.MinFunc(walls, func(a, b beside) int { return cmp.Compare(a.wood, b.wood) }).wood)
 }
@@ -201,7 +201,7 @@ func (s *situation) panelBit() bool { return s.card.Step.Bit.IsPanelBit() }
 
 // openingUnknown is where nobody said that table and fence let so wide a bit turn.
 func (s *situation) openingUnknown() bool {
-	return s.shapesEdge() && s.shop.Opening == 0 && s.card.Step.Bit.True() > wideBit.of(s.shop.Scale)
+	return s.shapesEdge() && s.shop.Opening == 0 && s.card.Step.Bit.True() > trade.WideBit.Of(s.shop.Scale)
 }
 
 // endsFirst is where edges along and across the grain may be shaped in turn.

@@ -6,6 +6,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup/deck"
+	"fencecard/setup/remark/trade"
 )
 
 // fill puts the card's own figures into words, or general ones for the table.
@@ -40,15 +41,15 @@ func (s *situation) word(name string) string {
 	case "full":
 		return or(r.Piece != nil, scale.Say(r.Channel.Depth), "its full height")
 	case "grip":
-		return scale.Say(shankGrip.of(scale))
+		return scale.Say(trade.ShankGrip.Of(scale))
 	case "large":
-		return scale.Say(largeBit.of(scale))
+		return scale.Say(trade.LargeBit.Of(scale))
 	case "short":
 		return scale.Say(rules.ShortPiece)
 	case "hands":
 		return scale.Say(rules.HandDistance)
 	case "open":
-		return scale.Say(openFence.of(scale))
+		return scale.Say(trade.OpenFence.Of(scale))
 	case "wall":
 		return s.thinnest()
 	case "whole":

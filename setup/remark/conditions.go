@@ -6,6 +6,8 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup/deck"
+	"fencecard/setup/remark/joints"
+	"fencecard/setup/remark/trade"
 	"fencecard/setup/solid"
 )
 
@@ -18,9 +20,6 @@ type condition struct {
 	find  func(*work) []finding
 }
 
-// commonPractice marks a rule of the trade that no handbook we read gives.
-const commonPractice = "common practice, no source"
-
 // conditions lists what is looked for, in the order it is told about one cut.
 var conditions = []condition{
 	{"short-piece", "A piece is so short that hands come near the bit.",
@@ -30,13 +29,13 @@ var conditions = []condition{
 	{"cuts-apart", "A cut leaves the piece in two, and one part is loose.",
 		"worked out from the depth of the cuts", findApart},
 	{"thin-floor", "Little wood is left under a cut.",
-		commonPractice, findThinFloor},
+		trade.CommonPractice, findThinFloor},
 	{"thin-tenon", "A tenon is thin for its stock.",
-		"a third of the stock: Handwork in Wood, ch. VII; not under 1/4 in (6 mm) where that is less: " + commonPractice, findThinTenon},
+		"a third of the stock: Handwork in Wood, ch. VII; not under 1/4 in (6 mm) where that is less: " + trade.CommonPractice, findThinTenon},
 	{"thin-wall", "Little wood is left beside a cut, or between two cuts.",
-		commonPractice, findThinWall},
+		trade.CommonPractice, findThinWall},
 	{"thin-wall", "Little wood is left beside a cut, or between two cuts.",
-		commonPractice, findThinWeb},
+		trade.CommonPractice, findThinWeb},
 	{"short-grain", "Short grain beyond a cut near the end may split off.",
 		"wide shoulder above a leg's mortise: Woodwork Joints", findShortGrain},
 	{"cuts-meet", "Two cuts of a piece run into each other.",
@@ -48,19 +47,19 @@ var conditions = []condition{
 	{"lost-reference", "A cut is set from a side that an earlier cut has taken away.",
 		"worked out from the order of the setups", findLostReference},
 	{"narrow-bearing", "Little of the piece rides on the table or along the fence.",
-		commonPractice, findNarrowBearing},
+		trade.CommonPractice, findNarrowBearing},
 	{"by-hand", "A cut by hand is out of the reach of the fence.",
 		"the plan", findByHand},
 	{"saw-quicker", "A saw takes deep waste off an end sooner than a bit.",
-		commonPractice, findDeepWaste},
+		trade.CommonPractice, findDeepWaste},
 	{"steep-drop", "Work is tilted far to be dropped on, or has a short tail.",
 		pivoting, findSteepDrop},
 	{"early-mouth", "A dropped cut begins beyond its line at the mouth.",
 		"worked out from the pivoting", findEarlyMouth},
 	{"splintered-exit", "A cut across the grain follows the one that cleans its exit.",
-		commonPractice, findSplinters},
+		trade.CommonPractice, findSplinters},
 	{"hair-move", "A cut is wider than its bit by less than a rule shows.",
-		commonPractice, findHairMove},
+		trade.CommonPractice, findHairMove},
 }
 
 // finding is one warning before it has its code and piece.
@@ -74,8 +73,8 @@ type finding struct {
 // cautions of its cards, and the warnings, first of the whole plan, then of its
 // cuts and then of its joints. It looks only at the plan and at the cards, however these were made.
 func Add(d *deck.Deck) {
-	joints := join(d) // first: what a joint hides is not warned of
-	d.Warnings = slices.Concat(noWood(d.Plan), warn(d), joints)
+	ofJoints := joints.Check(d) // first: what a joint hides is not warned of
+	d.Warnings = slices.Concat(noWood(d.Plan), warn(d), ofJoints)
 	Cautions(d)
 }
 

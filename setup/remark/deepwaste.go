@@ -5,6 +5,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup/deck"
+	"fencecard/setup/remark/trade"
 )
 
 // findDeepWaste looks for wood at the end of a piece that a saw takes off sooner
@@ -16,7 +17,7 @@ func findDeepWaste(w *work) []finding {
 			continue
 		}
 		what := fmt.Sprintf("%s deep", w.text(m.channel.Depth))
-		switch deep := deepWaste.of(w.scale); {
+		switch deep := trade.DeepWaste.Of(w.scale); {
 		case w.haunch(m):
 			what = "the haunch of a tenon"
 		case m.channel.Depth <= deep:

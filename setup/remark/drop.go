@@ -7,6 +7,8 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup/deck"
+	"fencecard/setup/remark/joints"
+	"fencecard/setup/remark/trade"
 )
 
 // drop is what it takes to lower the work of a card onto the bit, at its full
@@ -60,7 +62,7 @@ func degrees(angle float64) string {
 // in few steps, so that one stop serves many runs.
 func (d drop) stop(s joinery.Scale) string {
 	k := joinery.Length(float64(s.Division) / math.Tan(d.Tilt*math.Pi/180))
-	step := stopStep.of(s)
+	step := trade.StopStep.Of(s)
 	leans := 5 * math.Ceil(d.Tilt/5)
 	if k < step {
 		return fmt.Sprintf("the stop leans %.0f degrees away from the work", leans)
@@ -144,7 +146,7 @@ func findEarlyMouth(w *work) []finding {
 		if !ok || d.hard || r.Channel.Section.Shaped() {
 			continue // told with the drop, or it fades out anyway
 		}
-		least, hides := earlyMouth.of(w.scale), "more than paring hides"
+		least, hides := trade.EarlyMouth.Of(w.scale), "more than paring hides"
 		if shoulder, known := hiding(r); known && shoulder > 0 {
 			least, hides = max(least, shoulder), fmt.Sprintf("and the shoulder that is to hide it covers %s", w.text(shoulder))
 		}
@@ -166,8 +168,8 @@ func hiding(r *deck.Run) (joinery.Length, bool) {
 	if r.Joint == nil || r.Joint.Part.Cut == nil || r.Joint.Into.Cut != r.Cut {
 		return 0, false
 	}
-	if reveal, ok := revealOf(r.Joint, r.Leads); ok {
+	if reveal, ok := joints.RevealOf(r.Joint, r.Leads); ok {
 		return max(0, r.A-reveal), true
 	}
-	return shoulderOf(r.Joint.Part, r.Leads), true
+	return joints.ShoulderOf(r.Joint.Part, r.Leads), true
 }

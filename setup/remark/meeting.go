@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"fencecard/joinery"
+	"fencecard/setup/remark/trade"
 	"fencecard/setup/solid"
 )
 
@@ -70,7 +71,7 @@ func (w *work) where(a *made, shared solid.Box) string {
 // apart says how to keep two cuts apart.
 func (w *work) apart(a, b *made, shared solid.Box) string {
 	downA, downB := a.channel.Down.Dimension(), b.channel.Down.Dimension()
-	web := webInLeg.of(w.scale)
+	web := trade.WebInLeg.Of(w.scale)
 	overA, overB := shared[downA].Long(), shared[downB].Long()
 	switch {
 	case !a.cut.Kind.Walled || !b.cut.Kind.Walled:
@@ -101,7 +102,7 @@ func (w *work) shorter(a, b *made) joinery.Length {
 	if a.channel.Down.High() {
 		reach = w.piece.Size[down] - wall.Hi
 	}
-	return min(a.channel.Depth, a.channel.Depth-reach+webInLeg.of(w.scale))
+	return min(a.channel.Depth, a.channel.Depth-reach+trade.WebInLeg.Of(w.scale))
 }
 
 func nameOf(m *made) string {

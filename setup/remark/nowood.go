@@ -5,11 +5,12 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup/deck"
+	"fencecard/setup/remark/trade"
 )
 
 // unnamedWood is the code of the one warning about all pieces of which nobody
 // says what wood they are.
-var unnamedWood = WarningCode{"no-wood", "No wood is named, so passes are the shallowest.", "shares of the bit by hardness: " + commonPractice}
+var unnamedWood = WarningCode{"no-wood", "No wood is named, so passes are the shallowest.", "shares of the bit by hardness: " + trade.CommonPractice}
 
 // noWood warns once of all the pieces to be cut whose wood is not named.
 func noWood(plan *joinery.Plan) []deck.Warning {

@@ -7,6 +7,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup/deck"
+	"fencecard/setup/remark/trade"
 	"fencecard/setup/solid"
 )
 
@@ -127,11 +128,11 @@ func findNarrowBearing(w *work) []finding {
 			on    string
 			side  joinery.Side
 			wide  joinery.Dimension
-			least limit
-		}{{"table", r.Step.Down, across, narrowOnTable}, {"fence", r.Step.Fence, up, lowAtFence}}
+			least trade.Limit
+		}{{"table", r.Step.Down, across, trade.NarrowOnTable}, {"fence", r.Step.Fence, up, trade.LowAtFence}}
 		for _, b := range bearings {
 			left, taker := w.bearing(r, b.side, b.wide)
-			least := b.least.of(w.scale)
+			least := b.least.Of(w.scale)
 			if left >= least || left == 0 { // nothing left is told as a lost reference
 				continue
 			}

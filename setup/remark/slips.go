@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/setup/remark/trade"
 	"fencecard/setup/solid"
 )
 
@@ -12,15 +13,15 @@ import (
 // each is a question. They are told before the conditions of the same cut.
 var slips = []condition{
 	{"unit-doubt", "A size or cut looks as if typed in the other unit.",
-		commonPractice, findUnitDoubt},
+		trade.CommonPractice, findUnitDoubt},
 	{"grain-doubt", "The grain runs the shortest way through a piece.",
-		commonPractice, findGrainDoubt},
+		trade.CommonPractice, findGrainDoubt},
 	{"same-mirror", "A mirror image is the same piece again.",
 		"worked out from the mirror", findSameMirror},
 	{"wide-mortise", "A mortise is wider than long, or wide for its stock.",
 		"a third of the stock: Handwork in Wood, ch. VII; half of it is allowed for here", findWideMortise},
 	{"far-setback", "A setback is measured from the farther side.",
-		"gauge from the nearer face: " + commonPractice, findFarSetback},
+		"gauge from the nearer face: " + trade.CommonPractice, findFarSetback},
 	{"crossed-grain", "A dado runs with the grain, or a groove across it.",
 		"a dado across the grain, a groove with it: Handwork in Wood, ch. VII", findCrossedGrain},
 }
@@ -210,3 +211,18 @@ func grained(across bool) string {
 }
 
 func capital(word string) string { return string(word[0]-'a'+'A') + word[1:] }
+
+// stock is what furniture is made of, in one unit; what lies outside was
+// likely typed in the other one (common practice, no source).
+type stock struct {
+	longest, shortest   joinery.Length // of a piece's longest dimension; 0: any
+	thickest, thinnest  joinery.Length // of its shortest
+	shallowest, nearest joinery.Length // depth and setback of a cut
+	other               joinery.Unit
+}
+
+var stocks = map[joinery.Unit]stock{
+	joinery.Inches: {longest: 12 * joinery.Foot, thickest: 6 * joinery.Inch, other: joinery.Millimetres},
+	joinery.Millimetres: {shortest: 50 * joinery.Millimetre, thinnest: 2 * joinery.Millimetre,
+		shallowest: joinery.Millimetre, nearest: joinery.Millimetre, other: joinery.Inches},
+}

@@ -1,8 +1,12 @@
 package remark
 
 import (
+	"fmt"
 	"slices"
 	"strings"
+
+	"fencecard/joinery"
+	"fencecard/setup/remark/trade"
 )
 
 // WarningCode is one code a warning may have, what it says in a line, and what
@@ -10,7 +14,7 @@ import (
 type WarningCode struct{ Code, Says, Basis string }
 
 const (
-	jointPlay        = "slip clearance of a tenon's thickness: " + commonPractice
+	jointPlay        = "slip clearance of a tenon's thickness: " + trade.CommonPractice
 	handbookMovement = "Wood Handbook, FPL-GTR-190 (2010), equations 13-2 and 13-3, tables 4-3 and 13-5"
 )
 
@@ -20,11 +24,11 @@ var jointWarnings = []WarningCode{
 	{"part-too-thick", "A tenon or board is too thick for its slot.", jointPlay},
 	{"part-loose", "A tenon or board is loose in its slot.", jointPlay},
 	{"part-too-wide", "A tenon or board is wider than its slot is long.", "the plan"},
-	{"tenon-bottoms", "A tenon meets the bottom of its mortise.", "mortise a little deeper than the tenon is long: Handwork in Wood, ch. VII; by how much: " + commonPractice},
+	{"tenon-bottoms", "A tenon meets the bottom of its mortise.", "mortise a little deeper than the tenon is long: Handwork in Wood, ch. VII; by how much: " + trade.CommonPractice},
 	{"round-ends", "A square part goes into a slot with round ends.", "worked out from the round of the bit"},
 	{"stands-proud", "A piece stands proud of the one it is joined to.", "the plan"},
 	{"place-differs", "A piece is joined at another place at its other end.", "the plan"},
-	{"tenons-meet", "Two tenons meet inside a piece.", "meeting tenons in a leg mitred: Woodwork Joints; the web between them: " + commonPractice},
+	{"tenons-meet", "Two tenons meet inside a piece.", "meeting tenons in a leg mitred: Woodwork Joints; the web between them: " + trade.CommonPractice},
 	{"room-too-small", "A joint leaves the wood no room to move with the seasons.", handbookMovement},
 	{"movement-unknown", "How the wood of a joint moves is not known.", handbookMovement},
 	{"laps-not-flush", "Two laps do not lie flush.", "the plan"},
@@ -41,4 +45,35 @@ func WarningCodes() []WarningCode {
 	byCode := func(a, b WarningCode) int { return strings.Compare(a.Code, b.Code) }
 	slices.SortStableFunc(all, byCode)
 	return slices.CompactFunc(all, func(a, b WarningCode) bool { return byCode(a, b) == 0 })
+}
+
+// Statement is a rule that a maker is told, and what stands behind it: a source
+// that was read, memory, or the practice of the trade, which has none.
+type Statement struct {
+	Where string // "caution", "warning", "limit" or "everywhere"
+	Name  string // its code
+	Words string
+	Basis string
+}
+
+// Statements lists every rule of this package, in general words: those of every
+// card, the cautions in their order of gravity, the warnings by their codes, and
+// the limits at which they begin.
+func Statements() []Statement {
+	all := []Statement{{"everywhere", "always", trade.AlwaysMind, trade.BGR100500 + ", on setting with the tool standing still; the rest: " + trade.CommonPractice}}
+	for _, c := range trade.Everywhere() {
+		all = append(all, Statement{"everywhere", c.Code, c.Words, c.Basis})
+	}
+	shop := &joinery.Shop{Scale: joinery.InchScale, Rules: joinery.DefaultRules(joinery.Inches)}
+	for _, c := range CautionTable(shop) {
+		all = append(all, Statement{"caution", c.Code, c.Words, c.Basis})
+	}
+	for _, w := range WarningCodes() {
+		all = append(all, Statement{"warning", w.Code, w.Says, w.Basis})
+	}
+	for _, row := range trade.Limits() {
+		all = append(all, Statement{"limit", row.What, fmt.Sprintf("%s, or %s",
+			joinery.InchScale.Say(row.In), joinery.MetricScale.Say(row.MM)), row.Basis})
+	}
+	return all
 }

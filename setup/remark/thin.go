@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/setup/remark/trade"
 	"fencecard/setup/solid"
 )
 
@@ -141,7 +142,7 @@ func besides(c joinery.Channel, size joinery.Size) []beside {
 
 // thin reports whether there is a wall, and too little of it.
 func (b beside) thin(size joinery.Size, s joinery.Scale) bool {
-	return b.wood > 0 && b.wood < wall(size.Between(b.side), s)
+	return b.wood > 0 && b.wood < trade.Wall(size.Between(b.side), s)
 }
 
 // wayOut says how to thicken the wall by so much; movable tells whether the
@@ -221,10 +222,10 @@ func findShortGrain(w *work) []finding {
 		for _, b := range besides(m.channel, w.piece.Size) {
 			long := b.side.Dimension() == w.piece.Grain
 			thin := b.wood < w.wall(w.piece.Size.Between(b.side)) // told as a thin wall
-			if !m.cut.Kind.Walled || !long || thin || b.wood >= min(m.channel.Depth, shortGrain.of(w.scale)) {
+			if !m.cut.Kind.Walled || !long || thin || b.wood >= min(m.channel.Depth, trade.ShortGrain.Of(w.scale)) {
 				continue
 			}
-			need := min(m.channel.Depth, shortGrain.of(w.scale))
+			need := min(m.channel.Depth, trade.ShortGrain.Of(w.scale))
 			found = append(found, finding{m.cut, fmt.Sprintf("beyond the %s %s of short grain is left at the %s, and it is %s deep: %s, or leave the piece long and saw it off after the glue-up",
 				m.words(), w.only(b.wood), b.side, w.text(m.channel.Depth), b.wayOut(w.enough(need-b.wood), true)), b.keys()})
 		}

@@ -1,6 +1,9 @@
 package remark
 
-import "fencecard/joinery"
+import (
+	"fencecard/joinery"
+	"fencecard/setup/remark/trade"
+)
 
 // text is a length with its unit. A hair, which would read as 0+, is said to be
 // under what the scale shows.
@@ -25,7 +28,7 @@ func (w *work) only(l joinery.Length) string {
 func (w *work) enough(l joinery.Length) string { return w.text(w.scale.Ceil(l)) }
 
 // wall is the least thickness of a wall in stock that thick.
-func (w *work) wall(stock joinery.Length) joinery.Length { return wall(stock, w.scale) }
+func (w *work) wall(stock joinery.Length) joinery.Length { return trade.Wall(stock, w.scale) }
 
 // words names the cut, as in: dado "shelf" in the right. A part of a tenon is
 // named by its cheek.

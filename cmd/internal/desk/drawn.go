@@ -9,7 +9,7 @@ import (
 	"fencecard/joinery/planfile"
 	"fencecard/joinery/planform"
 	"fencecard/output/sheets"
-	"fencecard/setup/remark"
+	"fencecard/setup/remark/joints"
 )
 
 // drawn draws what stands at a place of a text, as it will be; "" while that is not
@@ -44,7 +44,7 @@ func (w Work) drawn(plan *joinery.Plan, text []byte, at string, forms []planform
 			}
 		}
 	case planform.Joint:
-		svg, err = k.Joint(remark.Joints(plan), f.Value(planform.NameKey))
+		svg, err = k.Joint(joints.Of(plan), f.Value(planform.NameKey))
 	}
 	if err != nil {
 		return "" // the text is right all the same

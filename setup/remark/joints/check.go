@@ -1,4 +1,4 @@
-package remark
+package joints
 
 import (
 	"fmt"
@@ -7,6 +7,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup/deck"
+	"fencecard/setup/remark/trade"
 )
 
 // jointCheck checks one joint and gathers what it finds.
@@ -64,10 +65,10 @@ func (c *jointCheck) thickness() {
 	case fit.Gap() < 0:
 		c.warn(into, "part-too-thick", "%s is %s thick, but %s is %s wide: make it %s wide",
 			part, c.text(fit.Part), into, c.text(fit.Room), c.text(fit.Part+fit.Wants))
-	case fit.Gap() > fit.Wants+looseFit.of(c.scale) && part.Cut != nil:
+	case fit.Gap() > fit.Wants+trade.LooseFit.Of(c.scale) && part.Cut != nil:
 		c.warn(part, "part-loose", "%s is %s thick, but %s is %s wide: take %s less off its cheeks",
 			part, c.text(fit.Part), into, c.text(fit.Room), c.text(fit.Gap()-fit.Wants))
-	case fit.Gap() > fit.Wants+looseFit.of(c.scale):
+	case fit.Gap() > fit.Wants+trade.LooseFit.Of(c.scale):
 		c.warn(into, "part-loose", "%s is %s thick, but %s is %s wide: make it %s wide",
 			part, c.text(fit.Part), into, c.text(fit.Room), c.text(fit.Part+fit.Wants))
 	}

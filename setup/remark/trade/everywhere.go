@@ -1,4 +1,4 @@
-package remark
+package trade
 
 import "fencecard/setup/deck"
 
@@ -14,18 +14,18 @@ func Everywhere() []deck.Caution {
 		{Code: "first", Weight: deck.Grave, Words: Deference,
 			Basis: "EN 848-1, EN 848-2 and EN 847-1 (scopes read) leave a router in a table out"},
 		{Code: "unplug", Weight: deck.Grave, Words: "Unplug the router before you change a bit, measure at it or set the fence; then turn the bit by hand once. Switch off and let it stop before you raise it.",
-			Basis: bgr100500 + ": set with the tool standing still; the rest: " + commonPractice},
+			Basis: BGR100500 + ": set with the tool standing still; the rest: " + CommonPractice},
 		{Code: "feed", Weight: deck.Grave, Words: "Feed from right to left, against the turn of the bit. Never pass an edge between bit and fence.",
-			Basis: rotation},
+			Basis: Rotation},
 		{Code: "widen", Weight: deck.Grave, Words: "Widen a channel only in the order of the runs, the fence moving away from the bit, or the bit climbs.",
-			Basis: rotation},
+			Basis: Rotation},
 		{Code: "guard", Weight: deck.Grave, Words: "Featherboards or jigs, push blocks; fence closed to the bit, all but the cut covered. Stand clear of the line of the work.",
-			Basis: "California Title 8 s. 4296 (read): featherboards or jigs; " + bgr100500 + ": cover all but the cut, close the fence; the rest: " + commonPractice},
+			Basis: "California Title 8 s. 4296 (read): featherboards or jigs; " + BGR100500 + ": cover all but the cut, close the fence; the rest: " + CommonPractice},
 		{Code: "speed", Weight: deck.Grave, Words: "No faster than the least of the speeds of bit, diameter and router. Sharp bits, the shank in to its mark, the collet tight.",
-			Basis: "29 CFR 1910.213(s)(2) (read): cutters sharp and firmly held; the rest: " + commonPractice},
+			Basis: "29 CFR 1910.213(s)(2) (read): cutters sharp and firmly held; the rest: " + CommonPractice},
 		{Code: "protect", Weight: deck.Grave, Words: "Eyes, ears and lungs protected, dust extracted. No gloves, loose sleeves or loose hair.",
-			Basis: woodDust + "; the rest: " + commonPractice},
+			Basis: WoodDust + "; the rest: " + CommonPractice},
 		{Code: "orders", Weight: deck.Noted, Words: "Check the three orders against the pencilled marks each time. Cut all pieces of a set the same day: wood moves.",
-			Basis: commonPractice},
+			Basis: CommonPractice},
 	}
 }

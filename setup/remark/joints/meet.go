@@ -1,10 +1,11 @@
-package remark
+package joints
 
 import (
 	"fmt"
 
 	"fencecard/joinery"
 	"fencecard/setup/deck"
+	"fencecard/setup/remark/trade"
 )
 
 // tenonsMeet warns of two tenons that come together inside one piece.
@@ -19,7 +20,7 @@ func tenonsMeet(found []deck.Joint, s joinery.Scale) []deck.Warning {
 			warnings = append(warnings, deck.Warning{
 				Code: "tenons-meet", Piece: a.Into.Piece.Name, Cut: b.Into.Cut.Name, Place: b.Into.Cut.Place,
 				Text: fmt.Sprintf("%s and %s meet inside %q: mitre their ends, or make the one %s long or the other %s",
-					a.Part, b.Part, a.Into.Piece.Name, s.Say(clearOf(a, b, webInLeg.of(s))), s.Say(clearOf(b, a, webInLeg.of(s)))),
+					a.Part, b.Part, a.Into.Piece.Name, s.Say(clearOf(a, b, trade.WebInLeg.Of(s))), s.Say(clearOf(b, a, trade.WebInLeg.Of(s)))),
 			})
 		}
 	}

@@ -1,4 +1,6 @@
-package remark
+// Package joints finds which cuts of a plan make a joint, and checks its halves
+// against each other: do they fit, do they lie flush, may the wood move.
+package joints
 
 import (
 	"fmt"
@@ -8,8 +10,8 @@ import (
 	"fencecard/setup/deck"
 )
 
-// join finds and checks every joint of the plan, and tells the cards of theirs.
-func join(d *deck.Deck) []deck.Warning {
+// Check finds and checks every joint of the plan, and tells the cards of theirs.
+func Check(d *deck.Deck) []deck.Warning {
 	joints, warnings := joints(d)
 	d.Joints = joints
 	for i := range d.Setups {
@@ -24,9 +26,9 @@ func join(d *deck.Deck) []deck.Warning {
 	return warnings
 }
 
-// Joints finds every joint of a plan, in its order, as the drawings show them: the
+// Of finds every joint of a plan, in its order, as the drawings show them: the
 // plan need not have a deck yet.
-func Joints(plan *joinery.Plan) []deck.Joint {
+func Of(plan *joinery.Plan) []deck.Joint {
 	found, _ := joints(&deck.Deck{Plan: plan})
 	return found
 }
@@ -98,10 +100,10 @@ func mateApart(one, other deck.Half) (deck.Warning, bool) {
 // receivers names the kinds of cut that a part goes into.
 func receivers() string { return joinery.KindsThat(func(k *joinery.Kind) bool { return k.Receives }) }
 
-// shoulderOf is how much the half stands back from its piece's side. Another cut
+// ShoulderOf is how much the half stands back from its piece's side. Another cut
 // across the same end, as a lap that leaves a haunch beside the tenon, or a
 // notch or a rabbet at the end of a whole board, takes its depth off as well.
-func shoulderOf(h deck.Half, side joinery.Side) joinery.Length {
+func ShoulderOf(h deck.Half, side joinery.Side) joinery.Length {
 	var back joinery.Length
 	if h.Cut != nil {
 		for _, cheek := range h.Cut.Cheeks {
@@ -129,5 +131,5 @@ func crossesEnd(ch joinery.Channel, size joinery.Size) bool {
 
 // acrossOf is the half's own size in a dimension.
 func acrossOf(h deck.Half, d joinery.Dimension) joinery.Length {
-	return h.Piece.Size[d] - shoulderOf(h, d.Low()) - shoulderOf(h, d.High())
+	return h.Piece.Size[d] - ShoulderOf(h, d.Low()) - ShoulderOf(h, d.High())
 }

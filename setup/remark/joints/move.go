@@ -1,4 +1,4 @@
-package remark
+package joints
 
 import (
 	"cmp"
@@ -6,6 +6,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup/deck"
+	"fencecard/setup/remark/trade"
 )
 
 // movement compares what the part and the piece it goes into move along the
@@ -34,7 +35,7 @@ func (c *jointCheck) movement() {
 		Along: run, Width: width, Need: need, Fixed: fixed,
 		Room: c.channel.Hi - c.channel.Lo - width,
 		Open: !c.stopped(fixed.Opposite()),
-		Glue: min(width, glueZone.of(c.scale)),
+		Glue: min(width, trade.GlueZone.Of(c.scale)),
 		Wood: part.Piece.Wood.Reckoned(),
 		Change: fmt.Sprintf("%g to %g %% humidity at %s, %.1f to %.1f %% moisture",
 			climate.Dry, climate.Damp, climate.Temperature, dry, damp),
@@ -60,9 +61,9 @@ func (c *jointCheck) climate() joinery.Climate {
 func (c *jointCheck) makeRoom(m *deck.Movement) string {
 	into, part, free := c.joint.Into, c.joint.Part, m.Fixed.Opposite()
 	more := c.scale.Ceil(m.Short())
-	if part.Cut != nil && shoulderOf(part, free) < max(0, m.Room)+more {
+	if part.Cut != nil && ShoulderOf(part, free) < max(0, m.Room)+more {
 		return fmt.Sprintf("take %s more off the %s edge of the tenon (cheeks: %s: %s)",
-			c.text(more), free, free, c.scale.Format(shoulderOf(part, free)+more))
+			c.text(more), free, free, c.scale.Format(ShoulderOf(part, free)+more))
 	}
 	if c.wall(free) < more {
 		return fmt.Sprintf("make %q %s narrower", part.Piece.Name, c.text(more))

@@ -1,4 +1,4 @@
-package remark
+package joints
 
 import (
 	"fmt"
@@ -37,7 +37,7 @@ func (c *jointCheck) reveals() {
 		if part.Cut == nil && part.Piece.Size[d] > into.Piece.Size[d] {
 			continue // a shelf that goes on past this piece
 		}
-		near := c.wall(from) - shoulderOf(part, from)
+		near := c.wall(from) - ShoulderOf(part, from)
 		far := into.Piece.Size[d] - part.Piece.Size[d] - near
 		c.joint.Reveals = append(c.joint.Reveals,
 			deck.Reveal{Side: from, Distance: near}, deck.Reveal{Side: from.Opposite(), Distance: far})
@@ -64,8 +64,8 @@ func (c *jointCheck) wall(side joinery.Side) joinery.Length {
 	return ch.Lo
 }
 
-// revealOf is the joint's reveal at a side.
-func revealOf(j *deck.Joint, side joinery.Side) (joinery.Length, bool) {
+// RevealOf is the joint's reveal at a side.
+func RevealOf(j *deck.Joint, side joinery.Side) (joinery.Length, bool) {
 	for _, r := range j.Reveals {
 		if r.Side == side {
 			return r.Distance, true
@@ -85,8 +85,8 @@ func placesDiffer(found []deck.Joint, s joinery.Scale) []deck.Warning {
 				continue
 			}
 			if side, ok := skewed(a, b); ok {
-				one, _ := revealOf(a, side)
-				other, _ := revealOf(b, side)
+				one, _ := RevealOf(a, side)
+				other, _ := RevealOf(b, side)
 				warnings = append(warnings, deck.Warning{
 					Code: "place-differs", Piece: a.Part.Piece.Name, Cut: b.Part.Cut.Name, Place: b.Part.Cut.Place,
 					Text: fmt.Sprintf("%q lies %s from the %s of %q at one end, but %s from that of %q at the other",
@@ -117,7 +117,7 @@ func oneOfSeveral(j *deck.Joint, found []deck.Joint) bool {
 // dimension the two pieces gone into must be of one size to be compared.
 func skewed(a, b *deck.Joint) (joinery.Side, bool) {
 	for _, r := range a.Reveals {
-		other, ok := revealOf(b, r.Side)
+		other, ok := RevealOf(b, r.Side)
 		d := r.Side.Dimension()
 		if ok && other != r.Distance && a.Into.Piece.Size[d] == b.Into.Piece.Size[d] {
 			return r.Side, true

@@ -1,8 +1,6 @@
-package remark
+package joints
 
-import (
-	"fencecard/setup/deck"
-)
+import "fencecard/setup/deck"
 
 // lap checks two laps against each other: each takes away what the other
 // leaves standing, as long as the other piece is wide.

@@ -18,7 +18,7 @@ import (
 	"fencecard/output"
 	"fencecard/output/screen"
 	"fencecard/setup"
-	"fencecard/setup/proof"
+	"fencecard/setup/proof/attable"
 	"fencecard/setup/whatif"
 
 	"github.com/spf13/cobra"
@@ -100,7 +100,7 @@ func (o correctOptions) usage(plan string) error {
 }
 
 // keepMeasured writes the bit's true diameter into the file that has the bit.
-func (a *app) keepMeasured(planFile string, plan *joinery.Plan, l *proof.Lesson) error {
+func (a *app) keepMeasured(planFile string, plan *joinery.Plan, l *attable.Lesson) error {
 	if l.Diameter == 0 {
 		return errors.New("this cut does not show the bit's diameter: test a slot with a wall on either side")
 	}

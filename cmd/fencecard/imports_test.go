@@ -28,6 +28,7 @@ var forbidden = map[string][]string{
 	"fencecard/setup/remark/joints":           {"fencecard/setup/proof", "fencecard/setup/whatif", "fencecard/output", "fencecard/joinery/planfile"},
 	"fencecard/setup/remark/trade":            {"fencecard/setup/proof", "fencecard/setup/remark/joints", "fencecard/output", "fencecard/joinery/planfile"},
 	"fencecard/setup/remark":                  {"fencecard/setup/proof", "fencecard/setup/whatif", "fencecard/output", "fencecard/joinery/planfile"},
+	"fencecard/setup/proof/attable":           {"fencecard/setup/remark", "fencecard/setup/whatif", "fencecard/output", "fencecard/joinery/planfile", "github.com/spf13/cobra"},
 	"fencecard/setup/proof":                   {"fencecard/setup/remark", "fencecard/setup/whatif", "fencecard/output", "fencecard/joinery/planfile", "github.com/spf13/cobra"},
 	"fencecard/setup/book":                    {"fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf", "github.com/gofrs/flock"},
 	"fencecard/setup/search":                  {"fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile"},

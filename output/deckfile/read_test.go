@@ -20,6 +20,7 @@ import (
 	"fencecard/setup"
 	"fencecard/setup/deck"
 	"fencecard/setup/proof"
+	"fencecard/setup/proof/attable"
 	"fencecard/setup/remark"
 )
 
@@ -194,8 +195,8 @@ func FuzzDeck(f *testing.F) {
 			for j := range claims.Setups[i].Cards {
 				number := claims.Setups[i].Cards[j].Number
 				one := joinery.Inch
-				proof.AsSet(plan, claims, number, proof.Settings{Near: &one, Far: &one, BackStop: &one, Start: &one, Stop: &one, Height: &one})
-				proof.Correct(plan, claims, number, proof.TestCut{Setback: one, Width: one, Length: one, Depth: one})
+				attable.AsSet(plan, claims, number, attable.Settings{Near: &one, Far: &one, BackStop: &one, Start: &one, Stop: &one, Height: &one})
+				attable.Correct(plan, claims, number, attable.TestCut{Setback: one, Width: one, Length: one, Depth: one})
 			}
 		}
 	})

@@ -7,11 +7,11 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/output/wording"
-	"fencecard/setup/proof"
+	"fencecard/setup/proof/attable"
 )
 
 // AsSetText writes what the table as it stands would cut.
-func AsSetText(w io.Writer, scale joinery.Scale, as *proof.Standing) error {
+func AsSetText(w io.Writer, scale joinery.Scale, as *attable.Standing) error {
 	t := &textWriter{scale: scale}
 	title := cutOf(as.Run)
 	if as.Pair != "" {
@@ -30,7 +30,7 @@ const underWhat = "           "
 
 // found writes one setting: how it was measured, what to do, and what it would
 // cut.
-func (t *textWriter) found(f proof.Finding) {
+func (t *textWriter) found(f attable.Finding) {
 	a := wording.FindingAnswer(t.scale, f)
 	t.wrapped(fmt.Sprintf("%-10s ", a.What), a.Says)
 	for _, line := range append(a.Do, a.Makes...) {
@@ -39,7 +39,7 @@ func (t *textWriter) found(f proof.Finding) {
 }
 
 // CorrectionsText writes what a test cut teaches.
-func CorrectionsText(w io.Writer, scale joinery.Scale, l *proof.Lesson) error {
+func CorrectionsText(w io.Writer, scale joinery.Scale, l *attable.Lesson) error {
 	t := &textWriter{scale: scale}
 	t.wrapped(fmt.Sprintf("%-6s", l.Card.Number), cutOf(l.Card))
 	for _, c := range l.Corrections {

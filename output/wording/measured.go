@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
-	"fencecard/setup/proof"
+	"fencecard/setup/proof/attable"
 )
 
 // Answer is what is said of one thing that was measured.
@@ -20,12 +20,12 @@ type Answer struct {
 func (a Answer) Right() bool { return len(a.Do) == 0 }
 
 // FindingAnswer is what is said of one setting as it stands on the table.
-func FindingAnswer(scale joinery.Scale, f proof.Finding) Answer {
+func FindingAnswer(scale joinery.Scale, f attable.Finding) Answer {
 	a := Answer{What: f.What, Says: fmt.Sprintf("%s %s", Measured(scale, f.Measured), f.As)}
 	if f.Measured != f.Wants {
 		a.Says += ", where the sheet says " + Measured(scale, f.Wants)
 	}
-	if f.Right() && !slices.ContainsFunc(f.Makes, func(m proof.Made) bool { return m.Words != "correct" }) {
+	if f.Right() && !slices.ContainsFunc(f.Makes, func(m attable.Made) bool { return m.Words != "correct" }) {
 		a.Says += ": correct"
 		return a
 	}
@@ -39,7 +39,7 @@ func FindingAnswer(scale joinery.Scale, f proof.Finding) Answer {
 }
 
 // CorrectionAnswer is what is said of one thing that a test cut taught.
-func CorrectionAnswer(scale joinery.Scale, c proof.Correction) Answer {
+func CorrectionAnswer(scale joinery.Scale, c attable.Correction) Answer {
 	a := Answer{What: c.What, Says: fmt.Sprintf("measured %s, should be %s", Measured(scale, c.Measured), Measured(scale, c.Wants))}
 	if c.Move == "" {
 		a.Says += ": correct"

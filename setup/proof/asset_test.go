@@ -11,6 +11,7 @@ import (
 	"fencecard/joinery/planfile"
 	"fencecard/setup/internal/workpiece"
 	"fencecard/setup/proof"
+	"fencecard/setup/proof/attable"
 )
 
 // legAndRail are a leg and its mirror image with a mortise, and a rail with a
@@ -31,7 +32,7 @@ pieces:
 `
 
 // standing asks about a run of a piece in a shop.
-func standing(t *testing.T, shop, piece string, s proof.Settings) proof.Standing {
+func standing(t *testing.T, shop, piece string, s attable.Settings) attable.Standing {
 	t.Helper()
 	plan, err := planfile.Read("leg.yaml", []byte(strings.Replace(legAndRail, "SHOP", shop, 1)), nil)
 	require.NoError(t, err)
@@ -39,14 +40,14 @@ func standing(t *testing.T, shop, piece string, s proof.Settings) proof.Standing
 	for _, u := range claims.Setups {
 		for _, c := range u.Cards {
 			if c.Piece == piece {
-				as, err := proof.AsSet(plan, &claims, c.Number, s)
+				as, err := attable.AsSet(plan, &claims, c.Number, s)
 				require.NoError(t, err)
 				return as
 			}
 		}
 	}
 	t.Fatal("no run of " + piece)
-	return proof.Standing{}
+	return attable.Standing{}
 }
 
 // A mark is measured with the end of the work and from the edge of the bit that
@@ -60,19 +61,19 @@ func TestMarksAsTheSheetSaysThem(t *testing.T) {
 	const wide, short = "fence: {infeed: 20, outfeed: 20, reach: 12}", "fence: {infeed: 2, outfeed: 2, reach: 12}"
 	for _, c := range []struct {
 		shop, piece string
-		set         proof.Settings
+		set         attable.Settings
 		as, move    string
 		wants       string
 	}{
-		{wide, "leg", proof.Settings{Start: in("17/32")}, "trailing (left) edge to the top end, which leads", "move the start mark 1/32 to the right, the infeed", "1/2"},
-		{wide, "leg", proof.Settings{Stop: in("2 31/32")}, "leading (right) edge to the top end, which leads", "move the stop mark 1/32 to the left, the outfeed", "3"},
-		{wide, "leg", proof.Settings{BackStop: in("16 17/32")}, "trailing (left) edge to the bottom end, the tail", "move the back stop 1/32 to the left, the outfeed", "16 1/2"},
-		{wide, "other leg", proof.Settings{Start: in("2 31/32")}, "trailing (left) edge to the top end, the tail", "move the back stop 1/32 to the right, the infeed", "3"},
-		{wide, "other leg", proof.Settings{Stop: in("17/32")}, "leading (right) edge to the top end, the tail", "move the stop mark 1/32 to the left, the outfeed", "1/2"},
-		{wide + ", stops: blocks", "leg", proof.Settings{Start: in("16 17/32")}, "trailing (left) edge to the bottom end, the tail", "move the back stop 1/32 to the left, the outfeed", "16 1/2"},
-		{wide + ", stops: blocks", "other leg", proof.Settings{Stop: in("16 17/32")}, "leading (right) edge to the bottom end, which leads", "move the front stop 1/32 to the right, the infeed", "16 1/2"},
-		{short, "other leg", proof.Settings{Start: in("14 1/32")}, "from the bottom end, which leads, to the pencil line", "draw the line 1/32 nearer the bottom end", "14"},
-		{short, "leg", proof.Settings{Stop: in("2 31/32")}, "from the top end, which leads, to the pencil line", "draw the line 1/32 farther from the top end", "3"},
+		{wide, "leg", attable.Settings{Start: in("17/32")}, "trailing (left) edge to the top end, which leads", "move the start mark 1/32 to the right, the infeed", "1/2"},
+		{wide, "leg", attable.Settings{Stop: in("2 31/32")}, "leading (right) edge to the top end, which leads", "move the stop mark 1/32 to the left, the outfeed", "3"},
+		{wide, "leg", attable.Settings{BackStop: in("16 17/32")}, "trailing (left) edge to the bottom end, the tail", "move the back stop 1/32 to the left, the outfeed", "16 1/2"},
+		{wide, "other leg", attable.Settings{Start: in("2 31/32")}, "trailing (left) edge to the top end, the tail", "move the back stop 1/32 to the right, the infeed", "3"},
+		{wide, "other leg", attable.Settings{Stop: in("17/32")}, "leading (right) edge to the top end, the tail", "move the stop mark 1/32 to the left, the outfeed", "1/2"},
+		{wide + ", stops: blocks", "leg", attable.Settings{Start: in("16 17/32")}, "trailing (left) edge to the bottom end, the tail", "move the back stop 1/32 to the left, the outfeed", "16 1/2"},
+		{wide + ", stops: blocks", "other leg", attable.Settings{Stop: in("16 17/32")}, "leading (right) edge to the bottom end, which leads", "move the front stop 1/32 to the right, the infeed", "16 1/2"},
+		{short, "other leg", attable.Settings{Start: in("14 1/32")}, "from the bottom end, which leads, to the pencil line", "draw the line 1/32 nearer the bottom end", "14"},
+		{short, "leg", attable.Settings{Stop: in("2 31/32")}, "from the top end, which leads, to the pencil line", "draw the line 1/32 farther from the top end", "3"},
 	} {
 		as := standing(t, c.shop, c.piece, c.set)
 		require.Len(t, as.Found, 1)
@@ -100,19 +101,19 @@ func TestAskWhatWasMeasured(t *testing.T) {
 	const shop = "fence: {infeed: 20, outfeed: 20, reach: 12}"
 	for _, c := range []struct {
 		piece string
-		set   proof.Settings
+		set   attable.Settings
 		ask   string
 	}{
-		{"leg", proof.Settings{Near: in("11/16")}, "11/16 is what the sheet says to the centre of the bit."},
-		{"leg", proof.Settings{Centre: in("1/2")}, "1/2 is what the sheet says to the near edge of the bit."},
-		{"leg", proof.Settings{Centre: in("7/8")}, "7/8 is what the sheet says to the far edge of the bit."},
-		{"leg", proof.Settings{Start: in("11/16")}, "11/16 is what the sheet says from the bit's centre to the top end, which leads, at the start."},
-		{"leg", proof.Settings{Start: in("16 1/2")}, "16 1/2 is what the sheet says from the bit's trailing (left) edge to the bottom end, the tail, at the start."},
-		{"leg", proof.Settings{Start: in("3")}, "3 is what the sheet says from the bit's leading (right) edge to the top end, which leads, at the stop."},
-		{"leg", proof.Settings{Stop: in("2 13/16")}, "2 13/16 is what the sheet says from the bit's centre to the top end, which leads, at the stop."},
-		{"leg", proof.Settings{Near: in("33/64")}, ""},
-		{"leg", proof.Settings{Near: in("1/2"), Centre: in("11/16"), Far: in("7/8"), Start: in("1/2"), Stop: in("3")}, ""},
-		{"rail", proof.Settings{Near: in("1 1/2")}, "1 1/2 is what the sheet says to the far edge of the bit."},
+		{"leg", attable.Settings{Near: in("11/16")}, "11/16 is what the sheet says to the centre of the bit."},
+		{"leg", attable.Settings{Centre: in("1/2")}, "1/2 is what the sheet says to the near edge of the bit."},
+		{"leg", attable.Settings{Centre: in("7/8")}, "7/8 is what the sheet says to the far edge of the bit."},
+		{"leg", attable.Settings{Start: in("11/16")}, "11/16 is what the sheet says from the bit's centre to the top end, which leads, at the start."},
+		{"leg", attable.Settings{Start: in("16 1/2")}, "16 1/2 is what the sheet says from the bit's trailing (left) edge to the bottom end, the tail, at the start."},
+		{"leg", attable.Settings{Start: in("3")}, "3 is what the sheet says from the bit's leading (right) edge to the top end, which leads, at the stop."},
+		{"leg", attable.Settings{Stop: in("2 13/16")}, "2 13/16 is what the sheet says from the bit's centre to the top end, which leads, at the stop."},
+		{"leg", attable.Settings{Near: in("33/64")}, ""},
+		{"leg", attable.Settings{Near: in("1/2"), Centre: in("11/16"), Far: in("7/8"), Start: in("1/2"), Stop: in("3")}, ""},
+		{"rail", attable.Settings{Near: in("1 1/2")}, "1 1/2 is what the sheet says to the far edge of the bit."},
 	} {
 		for _, f := range standing(t, shop, c.piece, c.set).Found {
 			if c.ask == "" {
@@ -131,13 +132,13 @@ func TestAskWhatWasMeasured(t *testing.T) {
 func TestAcrossAnEndTheShoulderCounts(t *testing.T) {
 	in := func(text string) *joinery.Length { l := workpiece.In(t, text); return &l }
 	const shop = "fence: {infeed: 20, outfeed: 20, reach: 12}, crossing: {carriage: 1/2}"
-	as := standing(t, shop, "rail", proof.Settings{Near: in("1 9/64"), Height: in("11/16")})
+	as := standing(t, shop, "rail", attable.Settings{Near: in("1 9/64"), Height: in("11/16")})
 	require.Len(t, as.Found, 2)
 	assert.Equal(t, "move the fence 1/64 toward the bit", as.Found[0].Move)
 	require.Len(t, as.Found[0].Makes, 1)
-	assert.Equal(t, proof.Made{What: "shoulder", From: "the left", Would: *in("1 33/64"), Wants: *in("1 1/2"), Words: "1/64 too near the right"}, as.Found[0].Makes[0])
+	assert.Equal(t, attable.Made{What: "shoulder", From: "the left", Would: *in("1 33/64"), Wants: *in("1 1/2"), Words: "1/64 too near the right"}, as.Found[0].Makes[0])
 	assert.True(t, as.Found[1].Right())
-	as = standing(t, shop, "rail", proof.Settings{Height: in("3/16")})
+	as = standing(t, shop, "rail", attable.Settings{Height: in("3/16")})
 	assert.Equal(t, "raise the bit 1/2", as.Found[0].Move)
 	assert.Equal(t, "3/16 is the depth of the cut. Did you measure above the carriage?", as.Found[0].Ask)
 }
@@ -151,18 +152,18 @@ func TestAskAboutTheOtherEdge(t *testing.T) {
 	const left, right = "trailing (left) edge", "leading (right) edge"
 	for _, c := range []struct {
 		shop, piece string
-		set         proof.Settings
+		set         attable.Settings
 		ask         string
 	}{
-		{wide, "leg", proof.Settings{Start: in("7/8")}, right},       // 1/2 and the bit
-		{wide, "leg", proof.Settings{Stop: in("2 5/8")}, left},       // 3 less the bit
-		{wide, "leg", proof.Settings{BackStop: in("16 1/8")}, right}, // 16 1/2 less the bit
-		{wide, "other leg", proof.Settings{Start: in("2 5/8")}, right},
-		{wide, "other leg", proof.Settings{Stop: in("7/8")}, left},
-		{wide + ", stops: blocks", "other leg", proof.Settings{Stop: in("16 1/8")}, left},
-		{wide, "leg", proof.Settings{Start: in("1/8")}, ""}, // no edge is there
-		{wide, "leg", proof.Settings{Start: in("55/64")}, ""},
-		{short, "other leg", proof.Settings{Start: in("14 3/8")}, ""}, // a line, and no edge
+		{wide, "leg", attable.Settings{Start: in("7/8")}, right},       // 1/2 and the bit
+		{wide, "leg", attable.Settings{Stop: in("2 5/8")}, left},       // 3 less the bit
+		{wide, "leg", attable.Settings{BackStop: in("16 1/8")}, right}, // 16 1/2 less the bit
+		{wide, "other leg", attable.Settings{Start: in("2 5/8")}, right},
+		{wide, "other leg", attable.Settings{Stop: in("7/8")}, left},
+		{wide + ", stops: blocks", "other leg", attable.Settings{Stop: in("16 1/8")}, left},
+		{wide, "leg", attable.Settings{Start: in("1/8")}, ""}, // no edge is there
+		{wide, "leg", attable.Settings{Start: in("55/64")}, ""},
+		{short, "other leg", attable.Settings{Start: in("14 3/8")}, ""}, // a line, and no edge
 	} {
 		f := standing(t, c.shop, c.piece, c.set).Found[0]
 		assert.NotEmpty(t, f.Move)

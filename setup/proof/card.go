@@ -167,20 +167,20 @@ func (p *prover) mark(at int, w *wanted, numbers []markNumber, want joinery.Leng
 	off := numbers[0].line - want
 	together := !slices.ContainsFunc(numbers, func(n markNumber) bool { return differ(n.line-want, off) })
 	if together && off.Abs() > hair {
-		p.wrongCard(at, field, off, "the %s would %s %s too near the %s", w.cut.Kind, verb, p.text(off.Abs()), toward(off, leads))
+		p.wrongCard(at, field, off, "the %s would %s %s too near the %s", w.cut.Kind, verb, p.text(off.Abs()), Toward(off, leads))
 		return
 	}
 	for _, n := range numbers {
 		if off := n.line - want; off.Abs() > hair {
 			p.wrongCard(at, field+", "+n.name, off, "set by %s, the %s would %s %s too near the %s",
-				n.name, w.cut.Kind, verb, p.text(off.Abs()), toward(off, leads))
+				n.name, w.cut.Kind, verb, p.text(off.Abs()), Toward(off, leads))
 		}
 	}
 }
 
-// toward tells which way along the work something lies that is off, measured
+// Toward tells which way along the work something lies that is off, measured
 // from the side given.
-func toward(off joinery.Length, from joinery.Side) joinery.Side {
+func Toward(off joinery.Length, from joinery.Side) joinery.Side {
 	if off < 0 {
 		return from
 	}

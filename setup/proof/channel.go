@@ -147,16 +147,16 @@ func sliver(p *prover, gap joinery.Length) string {
 func (p *prover) wall(w *wanted, first, last run, near, far joinery.Length) {
 	from, kind := w.channel.Near, w.cut.Kind
 	if near.Abs() > hair && !differ(near, far) {
-		p.wrongCard(first.result, "fence", near, "the %s would lie %s too near the %s", kind, p.text(near.Abs()), toward(near, from))
+		p.wrongCard(first.result, "fence", near, "the %s would lie %s too near the %s", kind, p.text(near.Abs()), Toward(near, from))
 		return
 	}
 	if near.Abs() > hair {
 		p.wrongCard(first.result, "fence", near, "the %s wall of the %s would stand %s too near the %s",
-			from, kind, p.text(near.Abs()), toward(near, from))
+			from, kind, p.text(near.Abs()), Toward(near, from))
 	}
 	if far.Abs() > hair {
 		p.wrongCard(last.result, "fence", far, "the %s wall of the %s would stand %s too near the %s",
-			from.Opposite(), kind, p.text(far.Abs()), toward(far, from))
+			from.Opposite(), kind, p.text(far.Abs()), Toward(far, from))
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"fencecard/joinery/planfile"
 	"fencecard/setup"
 	"fencecard/setup/proof"
+	"fencecard/setup/proof/attable"
 )
 
 const legPlan = `
@@ -59,7 +60,7 @@ func ExampleAsSet() {
 	}
 	claims := proof.Of(deck)
 	start := 15 * joinery.Inch / 32 // as measured on the table
-	as, err := proof.AsSet(plan, &claims, "1.1", proof.Settings{Start: &start})
+	as, err := attable.AsSet(plan, &claims, "1.1", attable.Settings{Start: &start})
 	if err != nil {
 		log.Fatal(err)
 	}

@@ -24,7 +24,7 @@ func (p *prover) heights(at int, t table, w *wanted, s *Setup, most ladder.Cap, 
 	}
 	deep := c.Heights[len(c.Heights)-1]
 	if off := deep - w.channel.Depth; off.Abs() > hair {
-		p.wrongCard(at, "heights", off, "the %s would be %s too %s", w.cut.Kind, p.text(off.Abs()), deepOrShallow(off))
+		p.wrongCard(at, "heights", off, "the %s would be %s too %s", w.cut.Kind, p.text(off.Abs()), DeepOrShallow(off))
 	}
 	strange, first := 0, joinery.Length(0)
 	for _, h := range c.Heights {
@@ -103,7 +103,8 @@ func (p *prover) limits(at int, t table, w *wanted, bit *joinery.Bit, s *Setup, 
 	}
 }
 
-func deepOrShallow(off joinery.Length) string {
+// DeepOrShallow says which way a depth is off.
+func DeepOrShallow(off joinery.Length) string {
 	if off > 0 {
 		return "deep"
 	}

@@ -18,10 +18,10 @@ func (p *prover) startHole(at int, t table, w *wanted, s *Setup) {
 		return
 	}
 	if off := c.Hole.FromLead - t.half() - c.Start.Line; off.Abs() > hair {
-		p.wrongCard(at, "start hole", off, "the start hole would lie %s too near the %s", p.text(off.Abs()), toward(off, c.Leads))
+		p.wrongCard(at, "start hole", off, "the start hole would lie %s too near the %s", p.text(off.Abs()), Toward(off, c.Leads))
 	}
 	if off := c.Hole.FromFence - t.half() - s.Fence.NearEdge; off.Abs() > hair {
-		p.wrongCard(at, "start hole", off, "the start hole would lie %s too near the %s", p.text(off.Abs()), toward(off, c.Fence))
+		p.wrongCard(at, "start hole", off, "the start hole would lie %s too near the %s", p.text(off.Abs()), Toward(off, c.Fence))
 	}
 }
 

@@ -7,11 +7,11 @@ import (
 	"fencecard/setup/deck"
 )
 
-func (p *prover) text(l joinery.Length) string { return lengthText(p.scale, l) }
+func (p *prover) text(l joinery.Length) string { return Say(p.scale, l) }
 
-// lengthText is a length as a scale reads it, with mm but without in, as it is
+// Say is a length as a scale reads it, with mm but without in, as it is
 // said at the bench; one that falls between two divisions is given in full.
-func lengthText(s joinery.Scale, l joinery.Length) string {
+func Say(s joinery.Scale, l joinery.Length) string {
 	if !s.On(l) {
 		return s.Spell(l)
 	}

@@ -8,6 +8,7 @@ import (
 	"fencecard/setup/deck"
 	"fencecard/setup/deck/deckcode"
 	"fencecard/setup/proof"
+	"fencecard/setup/proof/attable"
 )
 
 // decks are those that browsers may have before them: the one of the plan as it
@@ -34,7 +35,7 @@ type shown struct {
 	all    []*told
 	runs   map[string]*told // by what they say
 
-	asked map[string]proof.Measures // what can be measured, by a run's number
+	asked map[string]attable.Measures // what can be measured, by a run's number
 
 	lock    sync.Mutex
 	pages   map[bool][]byte     // the document, for shared devices or not
@@ -53,7 +54,7 @@ func (t *told) cut() string { return t.run.Cut.Name + " " + t.run.Channel.Part }
 
 func show(d *deck.Deck) *shown {
 	claims := proof.Of(d)
-	s := &shown{deck: d, runs: map[string]*told{}, pages: map[bool][]byte{}, answers: map[string]answered{}, asked: proof.AllMeasures(d.Plan, &claims)}
+	s := &shown{deck: d, runs: map[string]*told{}, pages: map[bool][]byte{}, answers: map[string]answered{}, asked: attable.AllMeasures(d.Plan, &claims)}
 	for i := range d.Setups {
 		u := &d.Setups[i]
 		for k := range u.Runs {

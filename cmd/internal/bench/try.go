@@ -14,6 +14,7 @@ import (
 	"fencecard/output/page"
 	"fencecard/output/wording"
 	"fencecard/setup/proof"
+	"fencecard/setup/proof/attable"
 )
 
 // What is asked at the table.
@@ -24,7 +25,7 @@ const (
 
 // questions are those of a run: of the table as it stands and of a test cut.
 func (s *shown) questions(run string) page.Questions {
-	ask := func(all []proof.Measure) (qs []page.Question) {
+	ask := func(all []attable.Measure) (qs []page.Question) {
 		for _, m := range all {
 			qs = append(qs, page.Question{Name: m.Name, Words: m.Words, Unit: s.deck.Plan.Unit.String()})
 		}
@@ -132,14 +133,14 @@ func (s *shown) answer(t *told, what string, values map[string]string) answered 
 	scale := s.deck.Plan.Shop.Scale
 	var err error
 	if what == testCut {
-		var lesson proof.Lesson
+		var lesson attable.Lesson
 		if lesson, err = given.Correct(s.deck, says.Run); err == nil {
 			for _, c := range lesson.Corrections {
 				says.Answers = append(says.Answers, wording.CorrectionAnswer(scale, c))
 			}
 		}
 	} else {
-		var as proof.Standing
+		var as attable.Standing
 		claims := proof.Of(s.deck)
 		if as, err = given.AsSet(s.deck.Plan, &claims, says.Run); err == nil {
 			for _, f := range as.Found {

@@ -18,6 +18,7 @@ import (
 	"fencecard/setup/book"
 	"fencecard/setup/deck"
 	"fencecard/setup/proof"
+	"fencecard/setup/proof/attable"
 )
 
 // Shelf is where the desk keeps what the table taught; what is nil is not kept here.
@@ -86,28 +87,28 @@ func (w Work) learn(r *http.Request, q learnt) (lesson, error) {
 
 // slotOf puts the width of a slot to the first run of a setup that shows the bit's
 // diameter by it.
-func slotOf(d *deck.Deck, u *deck.Setup, width string) (proof.Lesson, error) {
+func slotOf(d *deck.Deck, u *deck.Setup, width string) (attable.Lesson, error) {
 	if strings.TrimSpace(width) == "" {
-		return proof.Lesson{}, errors.New("say how wide the slot is that one run cut, such as 0.372")
+		return attable.Lesson{}, errors.New("say how wide the slot is that one run cut, such as 0.372")
 	}
 	given := measured.Given{Values: map[string]string{"width": width}, Unit: d.Plan.Unit, Called: func(string) string { return "the width of the slot" }}
 	claims := proof.Of(d)
-	can := proof.AllMeasures(d.Plan, &claims)
+	can := attable.AllMeasures(d.Plan, &claims)
 	for i := range u.Runs {
 		number := u.Runs[i].Number()
-		if !slices.ContainsFunc(can[number].Cut, func(m proof.Measure) bool { return m.Name == "width" }) {
+		if !slices.ContainsFunc(can[number].Cut, func(m attable.Measure) bool { return m.Name == "width" }) {
 			continue
 		}
 		if l, err := given.Correct(d, number); err != nil || l.Diameter != 0 {
 			return l, err
 		}
 	}
-	return proof.Lesson{}, errors.New("no cut of this setup shows the bit's diameter: cut a slot with a wall on either side in scrap, at another setup of this bit")
+	return attable.Lesson{}, errors.New("no cut of this setup shows the bit's diameter: cut a slot with a wall on either side in scrap, at another setup of this bit")
 }
 
 // keepBit writes a bit's true diameter where the bit stands: into the plan's text,
 // which the maker saves, or into the shop file.
-func (w Work) keepBit(ctx context.Context, d *deck.Deck, l proof.Lesson, q learnt) (lesson, error) {
+func (w Work) keepBit(ctx context.Context, d *deck.Deck, l attable.Lesson, q learnt) (lesson, error) {
 	shop := &d.Plan.Shop
 	says := lesson{Says: []string{"the " + l.Bit.Name + " is " + shop.Scale.Spell(l.Diameter) + " from now on; print the sheets anew: their numbers may have changed"}, Text: q.Text}
 	change := func(name string, old []byte) ([]byte, error) {

@@ -9,6 +9,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/setup/deck"
 	"fencecard/setup/proof"
+	"fencecard/setup/proof/attable"
 )
 
 // Measure is a length that can be measured.
@@ -66,21 +67,21 @@ func (g Given) lengths(of []Measure) (map[string]*joinery.Length, error) {
 }
 
 // Settings reads what was measured on the table. The error is [joinery.Faults].
-func (g Given) Settings() (proof.Settings, error) {
+func (g Given) Settings() (attable.Settings, error) {
 	l, err := g.lengths(Table())
-	return proof.Settings{
+	return attable.Settings{
 		Near: l["near"], Centre: l["centre"], Far: l["far"],
 		Start: l["start"], Stop: l["stop"], BackStop: l["back-stop"], Height: l["height"],
 	}, err
 }
 
 // TestCut reads what was measured on a test cut. The error is [joinery.Faults].
-func (g Given) TestCut() (proof.TestCut, error) {
+func (g Given) TestCut() (attable.TestCut, error) {
 	l, err := g.lengths(Cut())
 	if err != nil {
-		return proof.TestCut{}, err
+		return attable.TestCut{}, err
 	}
-	var cut proof.TestCut
+	var cut attable.TestCut
 	var faults joinery.Faults
 	for _, m := range []struct {
 		name string
@@ -101,20 +102,20 @@ func (g Given) TestCut() (proof.TestCut, error) {
 
 // AsSet says what the table would cut as it was measured, in a run of a deck that
 // proves.
-func (g Given) AsSet(plan *joinery.Plan, claims *proof.Claims, run string) (proof.Standing, error) {
+func (g Given) AsSet(plan *joinery.Plan, claims *proof.Claims, run string) (attable.Standing, error) {
 	s, err := g.Settings()
 	if err != nil {
-		return proof.Standing{}, err
+		return attable.Standing{}, err
 	}
-	return proof.AsSet(plan, claims, run, s)
+	return attable.AsSet(plan, claims, run, s)
 }
 
 // Correct says what a test cut of a run teaches.
-func (g Given) Correct(d *deck.Deck, run string) (proof.Lesson, error) {
+func (g Given) Correct(d *deck.Deck, run string) (attable.Lesson, error) {
 	cut, err := g.TestCut()
 	if err != nil {
-		return proof.Lesson{}, err
+		return attable.Lesson{}, err
 	}
 	claims := proof.Of(d)
-	return proof.Correct(d.Plan, &claims, run, cut)
+	return attable.Correct(d.Plan, &claims, run, cut)
 }

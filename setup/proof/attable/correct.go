@@ -1,10 +1,11 @@
-package proof
+package attable
 
 import (
 	"cmp"
 	"fmt"
 
 	"fencecard/joinery"
+	"fencecard/setup/proof"
 )
 
 // TestCut is what a maker measures on a test cut made as the papers of one run say, in one
@@ -29,7 +30,7 @@ type Correction struct {
 
 // Lesson is all that one test cut teaches.
 type Lesson struct {
-	Card        *Card
+	Card        *proof.Card
 	Corrections []Correction
 	Bit         *joinery.Bit
 	Diameter    joinery.Length // the bit's true one, 0 where the cut does not show it
@@ -42,12 +43,12 @@ const widest = 10
 // Correct says what to move after a test cut, and what the bit's true diameter
 // is. The error is [joinery.Faults]: there is no such run, or its cut has no
 // such measure.
-func Correct(plan *joinery.Plan, claims *Claims, number string, cut TestCut) (Lesson, error) {
+func Correct(plan *joinery.Plan, claims *proof.Claims, number string, cut TestCut) (Lesson, error) {
 	b, err := benchFor(plan, claims, number)
 	if err != nil {
 		return Lesson{}, err
 	}
-	lesson := Lesson{Card: b.card, Bit: b.tool}
+	lesson := Lesson{Card: b.Card, Bit: b.Tool}
 	var faults joinery.Faults
 	for _, learn := range []func(TestCut, *Lesson) joinery.Faults{b.learnWidth, b.learnSetback, b.learnBegins, b.learnLength, b.learnDepth} {
 		faults = append(faults, learn(cut, &lesson)...)
@@ -65,27 +66,27 @@ func (b bench) learnWidth(cut TestCut, l *Lesson) joinery.Faults {
 		return nil
 	}
 	near, far := b.open()
-	n, size := b.setup.Fence.NearEdge, b.size.Between(b.card.Fence)
+	n, size := b.Setup.Fence.NearEdge, b.Size.Between(b.Card.Fence)
 	c := Correction{What: "fence", Measured: cut.Width}
 	switch {
 	case near && far:
 		return b.unmeasured("width", "the bit takes the whole side away")
 	case near:
-		c.Wants = n + b.bit
+		c.Wants = n + b.Bit
 		c.Move = b.unless(c, b.moveFence)
 	case far:
 		c.Wants = size - n
 		c.Move = b.unless(c, func(off joinery.Length) string { return b.moveFence(-off) })
 	default:
-		c.What, c.Wants, l.Diameter = "bit", b.bit, cut.Width
-		if widest*(cut.Width-b.bit).Abs() >= b.bit {
+		c.What, c.Wants, l.Diameter = "bit", b.Bit, cut.Width
+		if widest*(cut.Width-b.Bit).Abs() >= b.Bit {
 			return joinery.Faults{{
-				Problem: fmt.Sprintf("a slot %s wide is more than a tenth off the bit, %s", b.text(cut.Width), b.text(b.bit)),
+				Problem: fmt.Sprintf("a slot %s wide is more than a tenth off the bit, %s", b.text(cut.Width), b.text(b.Bit)),
 				Remedy:  "measure the slot of one run with this run's bit",
 			}}
 		}
-		if cut.Width != b.bit {
-			c.Move = fmt.Sprintf("write measured: %s for the bit %q in the shop file", b.scale.Spell(cut.Width), b.setup.Bit.Name)
+		if cut.Width != b.Bit {
+			c.Move = fmt.Sprintf("write measured: %s for the bit %q in the shop file", b.Scale.Spell(cut.Width), b.Setup.Bit.Name)
 		}
 	}
 	l.Corrections = append(l.Corrections, c)
@@ -98,15 +99,15 @@ func (b bench) learnSetback(cut TestCut, l *Lesson) joinery.Faults {
 	}
 	near, _ := b.open()
 	switch {
-	case near && b.card.Nibble != nil:
+	case near && b.Card.Nibble != nil:
 		return joinery.Faults{{
-			Problem: fmt.Sprintf("run %s has no near wall: all is taken from the %s end to the shoulder", b.card.Number, b.card.Fence),
+			Problem: fmt.Sprintf("run %s has no near wall: all is taken from the %s end to the shoulder", b.Card.Number, b.Card.Fence),
 			Remedy:  "give the distance from that end to the shoulder as --width",
 		}}
 	case near:
-		return b.unmeasured("setback", fmt.Sprintf("the cut is open at the %s", b.card.Fence))
+		return b.unmeasured("setback", fmt.Sprintf("the cut is open at the %s", b.Card.Fence))
 	}
-	c := Correction{What: "fence", Measured: cut.Setback, Wants: b.setup.Fence.NearEdge}
+	c := Correction{What: "fence", Measured: cut.Setback, Wants: b.Setup.Fence.NearEdge}
 	c.Move = b.unless(c, b.moveFence)
 	c.Ask = cmp.Or(b.askCut(c, b.acrossTheFeed()), b.fenceByWrongEdge(c))
 	l.Corrections = append(l.Corrections, c)
@@ -118,15 +119,15 @@ func (b bench) learnBegins(cut TestCut, l *Lesson) joinery.Faults {
 	if cut.Begins == 0 {
 		return nil
 	}
-	if b.card.Start == nil {
+	if b.Card.Start == nil {
 		return joinery.Faults{{
-			Problem: fmt.Sprintf("run %s has no beginning to measure: the work is fed in at the %s end", b.card.Number, b.card.Leads),
+			Problem: fmt.Sprintf("run %s has no beginning to measure: the work is fed in at the %s end", b.Card.Number, b.Card.Leads),
 			Remedy:  "leave --begins out",
 		}}
 	}
-	c := Correction{What: "start", Measured: cut.Begins, Wants: b.card.Start.Line}
+	c := Correction{What: "start", Measured: cut.Begins, Wants: b.Card.Start.Line}
 	c.Move = b.unless(c, func(off joinery.Length) string { return b.moveMark(false, b.guide(false), off) })
-	c.Ask = cmp.Or(b.askCut(c, b.alongTheFeed()), b.markByWrongEdge(c, -b.bit))
+	c.Ask = cmp.Or(b.askCut(c, b.alongTheFeed()), b.markByWrongEdge(c, -b.Bit))
 	l.Corrections = append(l.Corrections, c)
 	return nil
 }
@@ -137,7 +138,7 @@ func (b bench) learnLength(cut TestCut, l *Lesson) joinery.Faults {
 	if cut.Length == 0 {
 		return nil
 	}
-	start, stop := b.card.Start, b.card.Stop
+	start, stop := b.Card.Start, b.Card.Stop
 	c := Correction{What: "stop", Measured: cut.Length}
 	move := func(off joinery.Length) string { return b.moveMark(true, b.guide(true), off) }
 	switch {
@@ -146,7 +147,7 @@ func (b bench) learnLength(cut TestCut, l *Lesson) joinery.Faults {
 	case stop == nil && cut.Begins > 0:
 		return b.agree(cut)
 	case stop == nil:
-		c.What, c.Wants = "start", b.long-start.Line
+		c.What, c.Wants = "start", b.Long-start.Line
 		move = func(off joinery.Length) string { return b.moveMark(false, b.guide(false), -off) }
 	case start == nil:
 		c.Wants = stop.Line
@@ -156,10 +157,10 @@ func (b bench) learnLength(cut TestCut, l *Lesson) joinery.Faults {
 		c.Wants = stop.Line - start.Line
 	}
 	c.Move = b.unless(c, move)
-	c.Ask = cmp.Or(b.askCut(c, b.lengths(c)), b.markByWrongEdge(c, b.bit))
+	c.Ask = cmp.Or(b.askCut(c, b.lengths(c)), b.markByWrongEdge(c, b.Bit))
 	if c.Move != "" && start != nil && stop != nil && cut.Begins == 0 {
 		c.Assumes = fmt.Sprintf("if the cut begins where it should, %s from the %s end; measure that too, and give it as --begins",
-			b.text(start.Line), b.card.Leads)
+			b.text(start.Line), b.Card.Leads)
 	}
 	l.Corrections = append(l.Corrections, c)
 	return nil
@@ -170,9 +171,9 @@ func (b bench) learnLength(cut TestCut, l *Lesson) joinery.Faults {
 func (b bench) noLength() joinery.Faults {
 	faults := b.unmeasured("length", "the cut runs from end to end")
 	near, far := b.open()
-	if b.cut.cut.Length > 0 && near != far {
+	if b.Cut.Length > 0 && near != far {
 		faults[0].Remedy = fmt.Sprintf("the length of this %s is measured from the %s end to the shoulder: give it as --width",
-			b.cut.cut.Kind.Name, b.openEnd(near))
+			b.Cut.Kind.Name, b.openEnd(near))
 	}
 	return faults
 }
@@ -180,18 +181,18 @@ func (b bench) noLength() joinery.Faults {
 // openEnd is the end that a cut with one wall runs out at.
 func (b bench) openEnd(near bool) joinery.Side {
 	if near {
-		return b.card.Fence
+		return b.Card.Fence
 	}
-	return b.card.Fence.Opposite()
+	return b.Card.Fence.Opposite()
 }
 
 // agree faults the two measures of a cut that runs out of the work where they
 // contradict each other; where they agree, the first has said all.
 func (b bench) agree(cut TestCut) joinery.Faults {
-	if ends := cut.Begins + cut.Length; !b.right(ends, b.long) {
+	if ends := cut.Begins + cut.Length; !b.right(ends, b.Long) {
 		return joinery.Faults{{
 			Problem: fmt.Sprintf("a cut that begins %s from the %s end and is %s long would end %s from it, but this one runs out of the work at %s",
-				b.text(cut.Begins), b.card.Leads, b.text(cut.Length), b.text(ends), b.text(b.long)),
+				b.text(cut.Begins), b.Card.Leads, b.text(cut.Length), b.text(ends), b.text(b.Long)),
 			Remedy: "measure again, or leave one of --begins and --length out",
 		}}
 	}
@@ -202,7 +203,7 @@ func (b bench) learnDepth(cut TestCut, l *Lesson) joinery.Faults {
 	if cut.Depth == 0 {
 		return nil
 	}
-	c := Correction{What: "height", Measured: cut.Depth, Wants: b.cut.channel.Depth}
+	c := Correction{What: "height", Measured: cut.Depth, Wants: b.Channel.Depth}
 	c.Move = b.unless(c, b.moveBit)
 	l.Corrections = append(l.Corrections, c)
 	return nil
@@ -218,7 +219,7 @@ func (b bench) unless(c Correction, move func(off joinery.Length) string) string
 
 func (b bench) unmeasured(flag, why string) joinery.Faults {
 	return joinery.Faults{{
-		Problem: fmt.Sprintf("run %s has no %s to measure: %s", b.card.Number, flag, why),
+		Problem: fmt.Sprintf("run %s has no %s to measure: %s", b.Card.Number, flag, why),
 		Remedy:  "leave --" + flag + " out",
 	}}
 }

@@ -1,4 +1,4 @@
-package proof
+package attable
 
 import (
 	"fmt"
@@ -19,7 +19,7 @@ type number struct {
 
 // fenceSays are the distances to the near edge, the centre and the far edge.
 func (b bench) fenceSays() []number {
-	f := b.setup.Fence
+	f := b.Setup.Fence
 	return []number{
 		{"to the near edge of the bit", f.NearEdge},
 		{"to the centre of the bit", f.Centre},
@@ -29,9 +29,9 @@ func (b bench) fenceSays() []number {
 
 func (b bench) mark(stop bool) *deck.Mark {
 	if stop {
-		return b.card.Stop
+		return b.Card.Stop
 	}
-	return b.card.Start
+	return b.Card.Start
 }
 
 // guide is what of the work the sheet brings to the start or the stop. Between
@@ -40,12 +40,12 @@ func (b bench) guide(stop bool) deck.Guide {
 	switch {
 	case b.mark(stop) == nil:
 		return deck.ByLine
-	case b.shop.Stops == joinery.Blocks && stop:
+	case b.Shop.Stops == joinery.Blocks && stop:
 		return deck.ByLead
-	case b.shop.Stops == joinery.Blocks:
+	case b.Shop.Stops == joinery.Blocks:
 		return deck.ByTail
 	}
-	return b.run.Reach(stop, b.shop.Fence).Guide
+	return b.Run.Reach(stop, b.Shop.Fence).Guide
 }
 
 // says is the number that a sheet prints for a mark set by a guide.
@@ -64,11 +64,11 @@ func (b bench) as(guide deck.Guide, stop bool) string {
 	edge := "the bit's " + edgeOf(stop)
 	switch guide {
 	case deck.ByLead:
-		return fmt.Sprintf("from %s to the %s end, which leads", edge, b.card.Leads)
+		return fmt.Sprintf("from %s to the %s end, which leads", edge, b.Card.Leads)
 	case deck.ByTail:
-		return fmt.Sprintf("from %s to the %s end, the tail", edge, b.card.Leads.Opposite())
+		return fmt.Sprintf("from %s to the %s end, the tail", edge, b.Card.Leads.Opposite())
 	}
-	return fmt.Sprintf("from the %s end, which leads, to the pencil line", b.card.Leads)
+	return fmt.Sprintf("from the %s end, which leads, to the pencil line", b.Card.Leads)
 }
 
 // markSays are the numbers of the marks, those of the one asked about first.
@@ -85,9 +85,9 @@ func (b bench) markSays(stop bool) []number {
 		}
 		all = append(all,
 			number{b.as(deck.ByLead, stop) + "," + at, m.LeadPastEdge},
-			number{fmt.Sprintf("from the bit's centre to the %s end, which leads,%s", b.card.Leads, at), m.LeadPastCentre},
+			number{fmt.Sprintf("from the bit's centre to the %s end, which leads,%s", b.Card.Leads, at), m.LeadPastCentre},
 			number{b.as(deck.ByTail, stop) + "," + at, m.TailBeforeEdge},
-			number{fmt.Sprintf("from the bit's centre to the %s end, the tail,%s", b.card.Leads.Opposite(), at), m.TailBeforeCentre},
+			number{fmt.Sprintf("from the bit's centre to the %s end, the tail,%s", b.Card.Leads.Opposite(), at), m.TailBeforeCentre},
 		)
 	}
 	return all

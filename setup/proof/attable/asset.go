@@ -1,4 +1,4 @@
-package proof
+package attable
 
 import (
 	"cmp"
@@ -6,6 +6,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/setup/deck"
+	"fencecard/setup/proof"
 )
 
 // Settings is what a maker measures on the table as it stands; nil where it
@@ -45,7 +46,7 @@ type Made struct {
 
 // Standing is the table as it stands, set for one run.
 type Standing struct {
-	Run   *Card
+	Run   *proof.Card
 	Pair  string // the letter of its marks; "" where it has none
 	Found []Finding
 }
@@ -63,12 +64,12 @@ func (a *Standing) Right() bool {
 // AsSet says what the table as it stands would cut in a run of a deck that
 // proves. The error is [joinery.Faults]: there is no such run, or it has no
 // such mark.
-func AsSet(plan *joinery.Plan, claims *Claims, number string, s Settings) (Standing, error) {
+func AsSet(plan *joinery.Plan, claims *proof.Claims, number string, s Settings) (Standing, error) {
 	b, err := benchFor(plan, claims, number)
 	if err != nil {
 		return Standing{}, err
 	}
-	as := Standing{Run: b.card, Pair: b.run.Pair, Found: b.fenceAsSet(s)}
+	as := Standing{Run: b.Card, Pair: b.Run.Pair, Found: b.fenceAsSet(s)}
 	marks, err := b.marksAsSet(s)
 	if err != nil {
 		return Standing{}, err
@@ -101,21 +102,21 @@ func (b bench) fenceAsSet(s Settings) []Finding {
 
 // walls are what a fence cuts that stands so much too far from the bit.
 func (b bench) walls(off joinery.Length) []Made {
-	side := b.card.Fence
+	side := b.Card.Fence
 	wall := func(what string, wants joinery.Length) Made {
 		m := Made{What: what, From: "the " + side.String(), Would: wants + off, Wants: wants, Words: "correct"}
 		if !b.right(m.Would, m.Wants) {
-			m.Words = fmt.Sprintf("%s too near the %s", b.text(off.Abs()), toward(off, side))
+			m.Words = fmt.Sprintf("%s too near the %s", b.text(off.Abs()), proof.Toward(off, side))
 		}
 		return m
 	}
 	var made []Made
 	near, far := b.open()
 	if !near {
-		made = append(made, wall("near wall", b.setup.Fence.NearEdge))
+		made = append(made, wall("near wall", b.Setup.Fence.NearEdge))
 	}
 	if !far {
-		made = append(made, wall(b.farWall(), b.setup.Fence.NearEdge+b.bit))
+		made = append(made, wall(b.farWall(), b.Setup.Fence.NearEdge+b.Bit))
 	}
 	return made
 }
@@ -147,9 +148,9 @@ func (b bench) marksAsSet(s Settings) ([]Finding, error) {
 		found = append(found, f)
 	}
 	if start, ok := lines[false]; ok && !asked {
-		if stop, ok := lines[true]; ok && stop-start < b.bit {
+		if stop, ok := lines[true]; ok && stop-start < b.Bit {
 			return nil, joinery.Faults{{
-				Problem: fmt.Sprintf("between these marks the work would move backwards: the slot cannot be shorter than the bit, %s", b.text(b.bit)),
+				Problem: fmt.Sprintf("between these marks the work would move backwards: the slot cannot be shorter than the bit, %s", b.text(b.Bit)),
 				Remedy:  fmt.Sprintf("measure the start %s, and the stop %s", b.as(b.guide(false), false), b.as(b.guide(true), true)),
 			}}
 		}
@@ -165,12 +166,12 @@ func (b bench) markAsSet(what string, guide deck.Guide, stop bool, measured join
 	if guide == deck.ByTail {
 		off = -off
 	}
-	made := Made{What: "begins", From: fmt.Sprintf("the %s end", b.card.Leads), Would: line + off, Wants: line, Words: "correct"}
+	made := Made{What: "begins", From: fmt.Sprintf("the %s end", b.Card.Leads), Would: line + off, Wants: line, Words: "correct"}
 	if stop {
 		made.What = "ends"
 	}
 	if !b.right(f.Measured, f.Wants) {
-		made.Words = fmt.Sprintf("%s too near the %s", b.text(off.Abs()), toward(off, b.card.Leads))
+		made.Words = fmt.Sprintf("%s too near the %s", b.text(off.Abs()), proof.Toward(off, b.Card.Leads))
 		f.Ask = cmp.Or(b.ask(f, b.markSays(stop)), b.fromWrongEdge(f, guide, stop))
 		f.Move = b.moveMark(stop, guide, off)
 	}
@@ -179,36 +180,36 @@ func (b bench) markAsSet(what string, guide deck.Guide, stop bool, measured join
 }
 
 func (b bench) noMark(what string, stop bool) error {
-	how, side := "fed in", b.card.Leads
+	how, side := "fed in", b.Card.Leads
 	if stop {
-		how, side = "run out", b.card.Leads.Opposite()
+		how, side = "run out", b.Card.Leads.Opposite()
 	}
 	flag := what
 	if what == "back stop" {
 		flag = "back-stop"
 	}
 	return joinery.Faults{{
-		Problem: fmt.Sprintf("run %s has no %s: the work is %s at the %s end", b.card.Number, what, how, side),
+		Problem: fmt.Sprintf("run %s has no %s: the work is %s at the %s end", b.Card.Number, what, how, side),
 		Remedy:  "leave --" + flag + " out",
 	}}
 }
 
 // heightAsSet judges the bit's height.
 func (b bench) heightAsSet(height joinery.Length) Finding {
-	carriage := b.setup.Carriage
+	carriage := b.Setup.Carriage
 	deep := height - carriage
-	wants := b.cut.channel.Depth
+	wants := b.Channel.Depth
 	f := Finding{What: "height", As: "from the table to the top of the bit", Measured: height, Wants: wants + carriage}
-	m := Made{What: "depth", From: "the " + b.card.Down.String(), Would: deep, Wants: wants, Words: "correct"}
+	m := Made{What: "depth", From: "the " + b.Card.Down.String(), Would: deep, Wants: wants, Words: "correct"}
 	off := f.Off()
 	if !b.right(deep, wants) {
-		m.Words = fmt.Sprintf("%s too %s", b.text(off.Abs()), deepOrShallow(off))
+		m.Words = fmt.Sprintf("%s too %s", b.text(off.Abs()), proof.DeepOrShallow(off))
 		f.Move = b.moveBit(off)
 		if carriage > 0 && b.right(height, wants) {
 			f.Ask = fmt.Sprintf("%s is the depth of the cut. Did you measure above the carriage?", b.text(wants))
 		}
 	}
-	for _, rung := range b.card.Heights {
+	for _, rung := range b.Card.Heights {
 		if off < 0 && b.right(deep, rung) {
 			m.Words, f.Move, f.Ask = fmt.Sprintf("a height on the way, %s to go", b.text(-off)), "", ""
 		}

@@ -1,4 +1,4 @@
-package proof
+package attable
 
 import (
 	"fencecard/joinery"
@@ -21,12 +21,12 @@ func (b bench) moveMark(stop bool, guide deck.Guide, off joinery.Length) string 
 	which := map[bool]string{false: "start mark", true: "stop mark"}[stop]
 	switch {
 	case guide == deck.ByLine && off > 0:
-		return "draw the line " + b.text(off) + " nearer the " + b.card.Leads.String() + " end"
+		return "draw the line " + b.text(off) + " nearer the " + b.Card.Leads.String() + " end"
 	case guide == deck.ByLine:
-		return "draw the line " + b.text(-off) + " farther from the " + b.card.Leads.String() + " end"
+		return "draw the line " + b.text(-off) + " farther from the " + b.Card.Leads.String() + " end"
 	case guide == deck.ByTail && !stop:
 		which = "back stop"
-	case guide == deck.ByLead && stop && b.shop.Stops == joinery.Blocks:
+	case guide == deck.ByLead && stop && b.Shop.Stops == joinery.Blocks:
 		which = "front stop"
 	}
 	if off > 0 {

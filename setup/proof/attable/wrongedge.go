@@ -1,4 +1,4 @@
-package proof
+package attable
 
 import (
 	"fmt"
@@ -26,9 +26,9 @@ func (b bench) fromWrongEdge(f Finding, guide deck.Guide, stop bool) string {
 	case guide == deck.ByLine:
 		return ""
 	case (guide == deck.ByLead) == stop: // the other edge is nearer to that end
-		would -= b.bit
+		would -= b.Bit
 	default:
-		would += b.bit
+		would += b.Bit
 	}
 	if !b.right(f.Measured, would) {
 		return ""
@@ -56,7 +56,7 @@ func (b bench) markByWrongEdge(c Correction, off joinery.Length) string {
 // fenceByWrongEdge is the same for the fence, set to the far edge by the number
 // of the near one.
 func (b bench) fenceByWrongEdge(c Correction) string {
-	if c.Move == "" || !b.right(c.Measured, c.Wants-b.bit) {
+	if c.Move == "" || !b.right(c.Measured, c.Wants-b.Bit) {
 		return ""
 	}
 	return "off by the diameter of the bit. Was the fence set to the bit's far edge?"

@@ -1,4 +1,4 @@
-package proof
+package attable
 
 import "fmt"
 
@@ -15,8 +15,8 @@ func (b bench) askCut(c Correction, others []number) string {
 
 // acrossTheFeed are the measures that a setback is mistaken for.
 func (b bench) acrossTheFeed() []number {
-	f, side := b.setup.Fence, b.card.Fence
-	size := b.size.Between(side)
+	f, side := b.Setup.Fence, b.Card.Fence
+	size := b.Size.Between(side)
 	return []number{
 		{fmt.Sprintf("from the %s to the far wall", side), f.FarEdge},
 		{fmt.Sprintf("from the %s to the far wall", side.Opposite()), size - f.FarEdge},
@@ -26,12 +26,12 @@ func (b bench) acrossTheFeed() []number {
 
 // alongTheFeed are the measures that the beginning of a cut is mistaken for.
 func (b bench) alongTheFeed() []number {
-	lead, tail := b.card.Leads, b.card.Leads.Opposite()
-	all := []number{{fmt.Sprintf("from the %s end to where the cut begins", tail), b.long - b.card.Start.Line}}
-	if stop := b.card.Stop; stop != nil {
+	lead, tail := b.Card.Leads, b.Card.Leads.Opposite()
+	all := []number{{fmt.Sprintf("from the %s end to where the cut begins", tail), b.Long - b.Card.Start.Line}}
+	if stop := b.Card.Stop; stop != nil {
 		all = append(all,
 			number{fmt.Sprintf("from the %s end to where the cut ends", lead), stop.Line},
-			number{fmt.Sprintf("from the %s end to where the cut ends", tail), b.long - stop.Line})
+			number{fmt.Sprintf("from the %s end to where the cut ends", tail), b.Long - stop.Line})
 	}
 	return all
 }
@@ -39,7 +39,7 @@ func (b bench) alongTheFeed() []number {
 // lengths are the measures that a length with round ends is mistaken for.
 func (b bench) lengths(c Correction) []number {
 	return []number{
-		{"without the round ends", c.Wants - b.bit},
-		{"with one round end", c.Wants - b.half()},
+		{"without the round ends", c.Wants - b.Bit},
+		{"with one round end", c.Wants - b.Bit/2},
 	}
 }

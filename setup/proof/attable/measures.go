@@ -1,10 +1,11 @@
-package proof
+package attable
 
 import (
 	"fmt"
 
 	"fencecard/joinery"
 	"fencecard/setup/deck"
+	"fencecard/setup/proof"
 )
 
 // Measure is a length that a maker can measure for a run.
@@ -21,25 +22,18 @@ type Measures struct {
 
 // AllMeasures says what can be measured for each run of a deck that proves, by
 // the run's number.
-func AllMeasures(plan *joinery.Plan, claims *Claims) map[string]Measures {
+func AllMeasures(plan *joinery.Plan, claims *proof.Claims) map[string]Measures {
 	all := map[string]Measures{}
-	p := newProver(plan, claims)
-	for i := range claims.Setups {
-		s := &claims.Setups[i]
-		runs := p.paired(s, len(s.Cards)-1)
-		for j := range s.Cards {
-			if b, ok := p.bench(s, j); ok && j < len(runs) {
-				b.run = runs[j]
-				all[b.card.Number] = Measures{b.onTable(), b.onCut()}
-			}
-		}
+	for _, s := range proof.StandingRuns(plan, claims) {
+		b := bench{s}
+		all[b.Card.Number] = Measures{b.onTable(), b.onCut()}
 	}
 	return all
 }
 
 func (b bench) onTable() []Measure {
 	var all []Measure
-	if b.tool.Pilot == 0 { // else the fence is set by the pilot, with a straightedge
+	if b.Tool.Pilot == 0 { // else the fence is set by the pilot, with a straightedge
 		for i, name := range []string{"near", "centre", "far"} {
 			all = append(all, Measure{name, "fence face " + b.fenceSays()[i].as})
 		}
@@ -63,10 +57,10 @@ func (b bench) onTable() []Measure {
 
 func (b bench) onCut() []Measure {
 	near, far := b.open()
-	if b.tool.Pilot > 0 { // a shape has no walls
+	if b.Tool.Pilot > 0 { // a shape has no walls
 		near, far = true, true
 	}
-	side := b.card.Fence
+	side := b.Card.Fence
 	var all []Measure
 	if !near {
 		all = append(all, Measure{"setback", fmt.Sprintf("from the %s to the near wall", side)})
@@ -80,11 +74,11 @@ func (b bench) onCut() []Measure {
 	default:
 		all = append(all, Measure{"width", "from wall to wall, of this run alone"})
 	}
-	if b.card.Start != nil {
-		all = append(all, Measure{"begins", fmt.Sprintf("from the %s end, which leads, to where the cut begins", b.card.Leads)})
+	if b.Card.Start != nil {
+		all = append(all, Measure{"begins", fmt.Sprintf("from the %s end, which leads, to where the cut begins", b.Card.Leads)})
 	}
-	if b.card.Start != nil || b.card.Stop != nil {
+	if b.Card.Start != nil || b.Card.Stop != nil {
 		all = append(all, Measure{"length", "length of the cut, round ends included"})
 	}
-	return append(all, Measure{"depth", fmt.Sprintf("depth, from the %s", b.card.Down)})
+	return append(all, Measure{"depth", fmt.Sprintf("depth, from the %s", b.Card.Down)})
 }

@@ -8,19 +8,40 @@ import (
 	"fencecard/setup/deck"
 )
 
-// bench is one run of a deck, ready to be cut.
-type bench struct {
-	table
-	setup *Setup
-	cut   *wanted
-	tool  *joinery.Bit
-	shop  *joinery.Shop
-	scale joinery.Scale
-	run   deck.Run
+// Standing is one run of a deck as it stands on the table, ready to be cut.
+type Standing struct {
+	Card    *Card
+	Setup   *Setup
+	Cut     *joinery.Cut
+	Channel *joinery.Channel
+	Tool    *joinery.Bit
+	Bit     joinery.Length // its true diameter
+	Size    joinery.Size
+	Long    joinery.Length // of the work along the feed, from the plan
+	Shop    *joinery.Shop
+	Scale   joinery.Scale
+	Run     deck.Run // with the letters of its pair of marks
 }
 
-// benchFor finds a run by its number.
-func benchFor(plan *joinery.Plan, claims *Claims, number string) (bench, error) {
+// StandingRuns readies every run of a deck that can be cut.
+func StandingRuns(plan *joinery.Plan, claims *Claims) []Standing {
+	var all []Standing
+	p := newProver(plan, claims)
+	for i := range claims.Setups {
+		s := &claims.Setups[i]
+		runs := p.paired(s, len(s.Cards)-1)
+		for j := range s.Cards {
+			if b, ok := p.stand(s, j); ok && j < len(runs) {
+				b.Run = runs[j]
+				all = append(all, b)
+			}
+		}
+	}
+	return all
+}
+
+// StandingRun readies a run by its number.
+func StandingRun(plan *joinery.Plan, claims *Claims, number string) (Standing, error) {
 	p := newProver(plan, claims)
 	for i := range claims.Setups {
 		s := &claims.Setups[i]
@@ -29,30 +50,30 @@ func benchFor(plan *joinery.Plan, claims *Claims, number string) (bench, error) 
 			if c.Number != number {
 				continue
 			}
-			b, ok := p.bench(s, j)
+			b, ok := p.stand(s, j)
 			if !ok {
 				break
 			}
 			runs := p.paired(s, j)
-			b.run = runs[len(runs)-1]
+			b.Run = runs[len(runs)-1]
 			return b, nil
 		}
 	}
-	return bench{}, joinery.Faults{{
+	return Standing{}, joinery.Faults{{
 		Problem: fmt.Sprintf("the deck has no run %q", joinery.Brief(number, 24)),
 		Remedy:  "write a run's number as it is printed, " + runNumbers(claims),
 	}}
 }
 
-// bench readies one card of a setup, but for its pair.
-func (p *prover) bench(s *Setup, at int) (bench, bool) {
+// stand readies one card of a setup, but for its pair.
+func (p *prover) stand(s *Setup, at int) (Standing, bool) {
 	c := &s.Cards[at]
 	w, bit := p.wants.find(c), p.bits[s.Bit.Name]
 	if w == nil || bit == nil {
-		return bench{}, false
+		return Standing{}, false
 	}
 	t := onTable(c, s.Fence, w, bit)
-	return bench{table: t, setup: s, cut: w, tool: bit, shop: &p.plan.Shop, scale: p.scale}, true
+	return Standing{c, s, w.cut, w.channel, bit, t.bit, t.size, t.long, &p.plan.Shop, p.scale, deck.Run{}}, true
 }
 
 // paired are the runs of a setup up to one, with the letters of their pairs of
@@ -85,31 +106,4 @@ func runNumbers(claims *Claims) string {
 		ranges = append(ranges[:most], "and so on")
 	}
 	return strings.Join(ranges, ", ")
-}
-
-// text is a length in the shop's unit, whatever unit was measured in.
-func (b bench) text(l joinery.Length) string {
-	if !b.scale.On(l) {
-		return b.scale.Fine(l) + " " + b.scale.Unit.String()
-	}
-	return lengthText(b.scale, l)
-}
-
-// right reports whether two lengths are one on the shop's scale: half a division
-// is not wrong.
-func (b bench) right(a, c joinery.Length) bool { return 2*(a-c).Abs() <= b.scale.Division }
-
-// open tells on which sides this run leaves no wall. One that nibbles takes all
-// that is between the fence and its far edge.
-func (b bench) open() (near, far bool) {
-	n := b.setup.Fence.NearEdge
-	return n <= 0 || b.card.Nibble != nil, n+b.bit >= b.size.Between(b.card.Fence)
-}
-
-// farWall is what the wall away from the fence is called.
-func (b bench) farWall() string {
-	if b.card.Nibble != nil {
-		return "shoulder"
-	}
-	return "far wall"
 }

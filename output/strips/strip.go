@@ -27,6 +27,7 @@ type strip struct {
 	column paper.Paper // half the width kept free about the bit
 	wide   paper.Paper // the width of a whole tile
 	labels lettering   // of the marks
+	tells  bool        // the heads say from which edges lengths are
 	tags   []*tag
 	tiles  []tile
 	heads  []paper.Block // the tiles' heads
@@ -240,7 +241,15 @@ func letters(runs []*deck.Run) string {
 // lay divides the strip into tiles no higher than high and finds room for
 // every label. It reports whether there was.
 func (st *strip) lay(high paper.Paper) bool {
-	return st.labelWidth() >= leastLabel && slices.ContainsFunc(fits, func(f fit) bool { return st.layTiles(f, high) })
+	if st.labelWidth() < leastLabel {
+		return false
+	}
+	fit := func(f fit) bool { return st.layTiles(f, high) }
+	if st.tells = st.labels.terse; st.tells && slices.ContainsFunc(fits, fit) {
+		return true
+	}
+	st.tells = false
+	return slices.ContainsFunc(fits, fit)
 }
 
 func (st *strip) layTiles(f fit, high paper.Paper) bool {

@@ -48,7 +48,7 @@ func (st *strip) headOf(t tile, i int) paper.Block {
 		if t.from > 0 {
 			side = "INFEED ←"
 		}
-		return inset(paper.Stack(0, paper.Phrase{}.Say(big, side).Set(to-from), name.Set(to-from)), from)
+		return inset(paper.Stack(0, paper.Phrase{}.Say(big, side).Set(to-from), name.Set(to-from), st.measured().Set(to-from)), from)
 	}
 	w := -st.column - t.from - from
 	bit := paper.Phrase{}.Say(small, paper.Shortened(small, paper.Printable(st.u.Bit.Name), w))
@@ -59,8 +59,17 @@ func (st *strip) headOf(t tile, i int) paper.Block {
 	head.Add(in, to-in.W, 0)
 	fence := paper.Phrase{}.Say(small, "near edge").Count(st.s.Number(small, st.u.Fence.NearEdge)).Say(small, "from the fence")
 	edges := paper.Phrase{}.Say(small, "Top edge: to the fence, if this lies on the table.")
-	head.Add(paper.Stack(0, fence.Set(w), edges.Set(w)), from, in.H)
+	head.Add(paper.Stack(0, fence.Set(w), edges.Set(w), st.measured().Set(w)), from, in.H)
 	return head
+}
+
+// measured says from which edges the lengths of a strip are, where its labels have
+// no room for that and its head has.
+func (st *strip) measured() paper.Phrase {
+	if !st.tells {
+		return nil
+	}
+	return paper.Phrase{}.Say(st.s.Letters(paper.Least), "START, BACK STOP: from TRAILING edge; STOP: from LEADING.")
 }
 
 // inset moves a block right, and its left edge with it.

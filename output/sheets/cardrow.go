@@ -33,7 +33,7 @@ func (s Setter) cardGroups(d *deck.Deck, c *deck.Card, w paper.Paper) []group {
 		}
 		runs := c.Runs[i:k]
 		u := setupOf(d, runs[0])
-		g := group{head: s.cardSetup(u, w), gap: cardGap}
+		g := group{head: s.cardSetup(u, w), gap: s.cardGap()}
 		for _, r := range runs {
 			row, more := s.cardRow(u, r, w)
 			g.rows = slices.Concat(g.rows, hand(r), []paper.Block{row}, more)
@@ -47,6 +47,9 @@ func (s Setter) cardGroups(d *deck.Deck, c *deck.Card, w paper.Paper) []group {
 	}
 	var foot paper.Phrase
 	mind := wording.MindOfCard(c, wording.MindIn{Scale: s.Scale, Push: s.push, Block: true, Least: s.Frame.W < besidePicture && !s.bare})
+	if mind.Least {
+		foot = foot.Say(s.Letters(paper.Least), wording.ElseOnSetups)
+	}
 	for _, words := range s.mindPhrases(mind) {
 		foot = append(foot, words...)
 	}

@@ -17,7 +17,9 @@ const (
 	stripApart paper.Paper = 7.5 // between what stands on it
 	stripBlock paper.Paper = 2.4 // how large a stop is
 	stripEnds  paper.Paper = 18  // kept for the names of its ends
-	stripPast  paper.Paper = 10  // from where a fence ends to a stop that stands beyond it
+	shortEnds  paper.Paper = 14  // the same on a narrow strip, for shorter names
+	wideStrip  paper.Paper = 90
+	stripPast  paper.Paper = 10 // from where a fence ends to a stop that stands beyond it
 )
 
 // spot is what stands on a fence: a mark, or a stop before it.
@@ -59,7 +61,11 @@ func (s Setter) fenceFromAbove(u *deck.Setup, p *deck.Pair, r *deck.Run, w paper
 		far = max(far, m.at, -m.at)
 	}
 	const side = 2
-	half := w/2 - side - stripEnds
+	ends := stripEnds
+	if w < wideStrip {
+		ends = shortEnds
+	}
+	half := w/2 - side - ends
 	place := func(at float64) paper.Paper { return w/2 + paper.Paper(at/far)*half }
 	slices.SortStableFunc(spots, func(a, b spot) int { return cmp.Compare(a.at, b.at) })
 	// A stop beyond an end of the fence stands past the end that is drawn.
@@ -84,7 +90,7 @@ func (s Setter) fenceFromAbove(u *deck.Setup, p *deck.Pair, r *deck.Run, w paper
 			x = m.x
 		}
 	}
-	limit := right - stripEnds
+	limit := right - ends
 	for i := len(on) - 1; i >= 0 && on[i].at > 0; i-- {
 		on[i].x = min(on[i].x, limit)
 		limit = on[i].x - stripApart
@@ -96,7 +102,7 @@ func (s Setter) fenceFromAbove(u *deck.Setup, p *deck.Pair, r *deck.Run, w paper
 			x = m.x
 		}
 	}
-	low := left + stripEnds
+	low := left + ends
 	for i := range on {
 		if on[i].at > 0 {
 			break
@@ -144,17 +150,28 @@ func (s Setter) fenceFromAbove(u *deck.Setup, p *deck.Pair, r *deck.Run, w paper
 	free := func(from, to paper.Paper) bool {
 		return !slices.ContainsFunc(spots, func(m spot) bool { return m.onFence() && m.x+stripFlag/2+1 > from && m.x-stripFlag/2-1 < to })
 	}
-	outfeed, infeed := s.Say(w, "OUTFEED"), s.Say(w, "INFEED")
-	y := (stripHigh - outfeed.H) / 2
 	const arrow = 9
-	if x := left + 1; free(x, x+outfeed.W) {
-		d.Text(outfeed, x, y)
-		if free(x, x+outfeed.W+arrow+2) && x+outfeed.W+arrow < w/2-stripBit {
-			d.Arrow(paper.Pen{Width: 0.6}, 3.2, paper.At(x+outfeed.W+1+arrow, stripHigh/2), paper.At(x+outfeed.W+1, stripHigh/2))
-		}
+	outfeed, infeed := []string{"OUTFEED", "OUT"}, []string{"INFEED", "IN"}
+	if w < wideStrip { // both in short
+		outfeed, infeed = outfeed[1:], infeed[1:]
 	}
-	if x := right - 1 - infeed.W; free(x, right) {
-		d.Text(infeed, x, y)
+	for _, name := range outfeed {
+		text, x := s.Say(w, name), left+1
+		if !free(x, x+text.W) {
+			continue
+		}
+		d.Text(text, x, (stripHigh-text.H)/2)
+		if free(x, x+text.W+arrow+2) && x+text.W+arrow < w/2-stripBit {
+			d.Arrow(paper.Pen{Width: 0.6}, 3.2, paper.At(x+text.W+1+arrow, stripHigh/2), paper.At(x+text.W+1, stripHigh/2))
+		}
+		break
+	}
+	for _, name := range infeed {
+		text := s.Say(w, name)
+		if x := right - 1 - text.W; free(x, right) {
+			d.Text(text, x, (stripHigh-text.H)/2)
+			break
+		}
 	}
 	return d.Block()
 }

@@ -14,7 +14,6 @@ import (
 // Measures of piece cards on a page.
 const (
 	cardPad    paper.Paper = 1.6
-	cardGap    paper.Paper = 0.7
 	cardsApart paper.Paper = 2.5
 	cardWidest paper.Paper = 110 // two stand side by side on paper for two of nearly that
 )
@@ -125,13 +124,21 @@ func (p *cardPage) put(b paper.Block, w, h paper.Paper) bool {
 // pieceCard lays out one card, on several where it is higher than h.
 func (s Setter) pieceCard(d *deck.Deck, c *deck.Card, w, h paper.Paper) []paper.Block {
 	inner, high := w-2*cardPad, h-2*cardPad
-	first := paper.Stack(cardGap, s.cardHead(d, c, 0, inner), s.piecePicture(c, inner))
+	first := paper.Stack(s.cardGap(), s.cardHead(d, c, 0, inner), s.piecePicture(c, inner))
 	again := func(n int, _ paper.Paper) paper.Block { return s.cardHead(d, c, n-1, inner) }
-	cards := poured(first, again, s.cardColumns(inner), s.cardGroups(d, c, inner), high, high, cardGap)
+	cards := poured(first, again, s.cardColumns(inner), s.cardGroups(d, c, inner), high, high, s.cardGap())
 	for i, b := range cards {
 		cards[i] = paper.Framed(wide(b, inner), cardPad, paper.Pen{Width: 0.35, Line: paper.Dashed})
 	}
 	return cards
+}
+
+// cardGap is the space before a row of a card.
+func (s Setter) cardGap() paper.Paper {
+	if s.Frame.W < besidePicture {
+		return 0.4
+	}
+	return 0.7
 }
 
 // cardHead names the piece: its number, how many, its wood and size.
@@ -179,7 +186,7 @@ func (s Setter) finished(p *joinery.Piece) paper.Phrase {
 			words = words.Keep(l, "×")
 		}
 	}
-	if u := s.Unit(); u != "" {
+	if u := s.Unit(); u != "" && s.Frame.W >= besidePicture {
 		words = words.Tie(l, ",").Say(l, u)
 	}
 	return words

@@ -21,7 +21,7 @@ func (s Setter) runSheet(d *deck.Deck) iter.Seq[page] {
 	heading := func(sheet int) paper.Block {
 		title := paper.Phrase{}.Say(s.Bold(6), d.Plan.Title).Say(s.Letters(5), "run sheet")
 		if sheet > 0 {
-			return title.Tie(s.Letters(5), ", page "+strconv.Itoa(sheet+1)).Set(w)
+			return paper.Phrase{}.Say(s.Bold(4), d.Plan.Title).Say(s.Letters(4), "run sheet, page "+strconv.Itoa(sheet+1)).Set(w)
 		}
 		return paper.Stack(1.5, title.Set(w), s.Say(w, sums(d)),
 			s.ticked("0: pencil the names of their sides on all pieces, and check every order against them.", w))
@@ -59,17 +59,24 @@ func (s Setter) ruleRows(w paper.Paper) []paper.Block {
 }
 
 // inLines sets a phrase as one block or, where that would take much of a page,
-// as a block for each line.
+// in blocks of a few lines.
 func (s Setter) inLines(p paper.Phrase, w paper.Paper) []paper.Block {
 	if b := p.Set(w); b.H < s.body().H/3 {
 		return []paper.Block{b}
 	}
 	var rows []paper.Block
-	for _, l := range p.Lines(w) {
-		rows = append(rows, l.Block())
+	for lines := range slices.Chunk(p.Lines(w), linesTogether) {
+		var b paper.Block
+		for _, l := range lines {
+			b.Below(l.Block(), 0)
+		}
+		rows = append(rows, b)
 	}
 	return rows
 }
+
+// linesTogether is how many lines of a long text are not parted.
+const linesTogether = 3
 
 // sums counts what the deck is made of and what is set.
 func sums(d *deck.Deck) string {

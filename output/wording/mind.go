@@ -21,6 +21,8 @@ type Mind struct {
 	Do []string
 	// Squared: the round ends of all runs that leave any are chiselled square.
 	Squared bool
+	// Least: the rest of what is minded is said elsewhere.
+	Least bool
 }
 
 // MindIn is what is minded in.
@@ -29,7 +31,7 @@ type MindIn struct {
 	Push  joinery.Push // what pushes work across its end
 	Own   bool         // a run has room for cautions of its own
 	Block bool         // stops are set by their numbers, none by the work
-	Least bool         // there is room for the first sentence of what is grave, on a card
+	Least bool         // a card has room only for what no sheet of a setup can say for it
 }
 
 // Minding is a caution and the runs it holds for.
@@ -112,6 +114,13 @@ func MindOfRun(u *deck.Setup, r *deck.Run, in MindIn) Mind {
 // has not: they are of the bit as it is fitted, or told by the run's own numbers.
 var onSheetAlone = []string{"shank-and-collet", "early-mouth", "passes"}
 
+// ofThePiece are cautions that tell how a piece is cut, with its own measures: even
+// the smallest card has them.
+var ofThePiece = []string{"trapped-wood", "cuts-apart", "steep-drop", "breaks-out", "start-hole", "bored-start", "raised-bit", "comes-through"}
+
+// ElseOnSetups says on such a card where the rest is.
+const ElseOnSetups = "Mind what the card of each setup says."
+
 // MindOfCard is what to mind at the runs of one piece, of all its setups. How high
 // the stops are is left to the sheets: they are clamped once for many pieces.
 func MindOfCard(c *deck.Card, in MindIn) Mind {
@@ -123,19 +132,17 @@ func MindOfCard(c *deck.Card, in MindIn) Mind {
 		run := *r
 		run.Cautions = nil
 		for _, caution := range r.Cautions {
-			if slices.Contains(onSheetAlone, caution.Code) || in.Least && (caution.Weight < deck.Grave || caution.Code == "harmful-dust") {
+			if slices.Contains(onSheetAlone, caution.Code) || in.Least && !slices.Contains(ofThePiece, caution.Code) {
 				continue
 			}
-			said := slices.DeleteFunc(sentences(caution.Brief), ofStops)
-			if in.Least {
-				said = said[:1]
-			}
-			caution.Brief = strings.Join(said, " ")
+			caution.Brief = strings.Join(slices.DeleteFunc(sentences(caution.Brief), ofStops), " ")
 			run.Cautions = append(run.Cautions, caution)
 		}
 		all.Runs = append(all.Runs, run)
 	}
-	return minds(&all, in)
+	m := minds(&all, in)
+	m.Least = in.Least
+	return m
 }
 
 // ofStops reports whether a sentence is of the stop as it is clamped.

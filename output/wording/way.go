@@ -99,7 +99,7 @@ func (w Way) StopLine(m *deck.PairMark, text func(joinery.Length) string, fence 
 }
 
 // FromEdges says once from where all marks of a card are measured, and to what.
-const FromEdges = "Marks: START from the bit's TRAILING edge, STOP from its LEADING; left to the leading end, right to the tail."
+const FromEdges = "START from the TRAILING edge, STOP from the LEADING; left: to the leading end, right: the tail."
 
 // BackStopAt is where the back stop of a drop stands that is set by a mark, "" for
 // any other way.

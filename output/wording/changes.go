@@ -50,7 +50,7 @@ func CuttingCounted(d *deck.Deck) string {
 func Verdict(c deck.Changes) string {
 	switch {
 	case c.Proved:
-		return "proved: no choice of bits and no order takes less, setting and cutting together"
+		return "the least time, proved: no other bits and no other order take less"
 	case c.Bound > 0:
 		return fmt.Sprintf("nothing takes less than %g min; a longer search may find less", c.Bound.Minutes())
 	}

@@ -18,13 +18,29 @@ type Word struct {
 	kept    bool    // on the line of the word before, a space between
 }
 
-// Say adds words of plain text.
+// Say adds words of plain text. A fraction stays with the whole number before it.
 func (p Phrase) Say(l Letters, text string) Phrase {
+	before := ""
 	for _, t := range strings.Fields(Printable(text)) {
-		p = append(p, Word{Letters: l, text: t})
+		p = append(p, Word{Letters: l, text: t, kept: whole(before) && fraction(t)})
+		before = t
 	}
 	return p
 }
+
+// whole reports whether a word ends in a whole number, as "6" or "(-6" do.
+func whole(word string) bool {
+	word = strings.TrimLeft(word, "(-−")
+	return word != "" && strings.Trim(word, digits) == ""
+}
+
+// fraction reports whether a word begins with a fraction, as "17/32" or "17/32," do.
+func fraction(word string) bool {
+	over, under, ok := strings.Cut(word, "/")
+	return ok && whole(over) && under != "" && strings.ContainsAny(under[:1], digits)
+}
+
+const digits = "0123456789"
 
 // Tie adds text that stays with the word before it, without a space.
 func (p Phrase) Tie(l Letters, text string) Phrase {

@@ -70,3 +70,16 @@ func (b *bounds) see(p Point) {
 	}
 	b.top, b.bottom, b.right = min(b.top, p.Y), max(b.bottom, p.Y), max(b.right, p.X)
 }
+
+// A line never ends between a whole number and its fraction.
+func TestFractionsStayWhole(t *testing.T) {
+	l := Letters{Height: 3}
+	p := Phrase{}.Say(l, "or line 6 17/32, lead (-5 31/32) left; 3 of 4/4 a and/or b")
+	for w := l.Width("(-5 31/32)"); w < 200; w++ {
+		for _, line := range p.Lines(w) {
+			b := line.Block()
+			last := b.Parts[len(b.Parts)-1].Says
+			assert.False(t, strings.HasSuffix(last, " 6") || last == "6" || strings.HasSuffix(last, "(-5"), "%v: %q", w, last)
+		}
+	}
+}

@@ -45,23 +45,26 @@ func (s Setter) cardGroups(d *deck.Deck, c *deck.Card, w paper.Paper) []group {
 	if len(c.Runs) == 0 && len(c.ByHand) == 0 {
 		end.words = append(end.words, s.Say(w, "no cuts"))
 	}
-	var foot paper.Phrase
 	mind := wording.MindOfCard(c, wording.MindIn{Scale: s.Scale, Push: s.push, Block: true, Least: s.Frame.W < besidePicture && !s.bare})
-	if mind.Least {
-		foot = foot.Say(s.Letters(paper.Least), wording.ElseOnSetups)
-	}
+	l := s.Letters(paper.Least)
+	var minded, foot paper.Phrase
 	for _, words := range s.mindPhrases(mind) {
-		foot = append(foot, words...)
+		minded = append(minded, words...)
+	}
+	if mind.Least {
+		foot = foot.Say(l, wording.ElseOnSetups)
 	}
 	if slices.ContainsFunc(c.Runs, func(r *deck.Run) bool { return r.Pair != "" }) {
-		foot = foot.Say(s.Letters(paper.Least), wording.FromEdges)
+		foot = foot.Say(l, wording.FromEdges)
 	}
 	if text := s.joined(c); text != "" {
-		foot = foot.Say(s.Letters(paper.Least), text)
+		foot = foot.Say(l, text)
 	}
-	if foot != nil {
-		end.head = rule(w, paper.Thick)
-		end.words = append(end.words, s.inLines(foot, w)...)
+	for _, p := range []paper.Phrase{minded, foot} {
+		if p != nil {
+			end.head = rule(w, paper.Thick)
+			end.words = append(end.words, s.inLines(p, w)...)
+		}
 	}
 	return append(groups, end)
 }

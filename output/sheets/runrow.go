@@ -69,6 +69,11 @@ func (s Setter) columnsOf(u *deck.Setup, w paper.Paper) columns {
 		all += c.wide[k]
 	}
 	if w < wideRow {
+		if w >= liesBeside {
+			for k := range c.wide {
+				c.wide[k] += max(0, min(mostAir-air, (w-liesWide-3-all)/3))
+			}
+		}
 		c.orders = [3]paper.Paper{0, c.wide[0], c.wide[0] + c.wide[1]}
 		return c
 	}

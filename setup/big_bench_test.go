@@ -9,7 +9,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/planfile/shopfile"
 	"fencecard/setup"
-	"fencecard/setup/search"
+	"fencecard/setup/search/budget"
 )
 
 // bigPlan is a plan as a works would send it in: boards with grooves, mortises
@@ -80,7 +80,7 @@ func BenchmarkBigPlan(b *testing.B) {
 		plan := bigPlan(cuts)
 		b.Run(fmt.Sprint(cuts), func(b *testing.B) {
 			for b.Loop() {
-				d, err := setup.MakeWith(b.Context(), plan, setup.Options{Search: search.Limit{Time: 10 * time.Second}})
+				d, err := setup.MakeWith(b.Context(), plan, setup.Options{Search: budget.Limit{Time: 10 * time.Second}})
 				if err != nil {
 					b.Fatal(err)
 				}

@@ -7,6 +7,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/setup/deck"
 	"fencecard/setup/search"
+	"fencecard/setup/search/model"
 )
 
 // plain deals the setups with the best way for every job, in the plain order.
@@ -41,7 +42,7 @@ func cheapest(ctx context.Context, d *deck.Deck, jobs []Job, o Options) {
 
 // reset deals the setups anew as an answer has them, in the plain order if that
 // costs no more.
-func reset(d *deck.Deck, jobs []Job, answer *search.Answer) {
+func reset(d *deck.Deck, jobs []Job, answer *model.Answer) {
 	choice := Choice(answer.Choice)
 	orders := [][]Visit{visitsOf(jobs, answer)}
 	if visits, ok := PlainOrder(jobs, choice); ok {
@@ -59,7 +60,7 @@ func reset(d *deck.Deck, jobs []Job, answer *search.Answer) {
 }
 
 // visitsOf gives the ascents of an answer as visits.
-func visitsOf(jobs []Job, a *search.Answer) []Visit {
+func visitsOf(jobs []Job, a *model.Answer) []Visit {
 	visits := make([]Visit, len(a.Ascents))
 	for i, ascent := range a.Ascents {
 		first := ascent[0]

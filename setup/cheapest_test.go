@@ -12,7 +12,7 @@ import (
 	"fencecard/setup/deck"
 	"fencecard/setup/internal/brute"
 	"fencecard/setup/ladder"
-	"fencecard/setup/search"
+	"fencecard/setup/search/model"
 )
 
 // smallPlan is one or two boards with seven cuts at the most, that want few
@@ -64,20 +64,20 @@ func smallPlan(random *rand.Rand, stops joinery.Stops, ends bool) *joinery.Plan 
 
 // asProblem spells a plan out for the brute force, from its jobs and cards
 // alone.
-func asProblem(t *testing.T, plan *joinery.Plan) *search.Problem {
+func asProblem(t *testing.T, plan *joinery.Plan) *model.Problem {
 	jobs, err := setup.Jobs(plan)
 	require.NoError(t, err)
-	p := &search.Problem{Minutes: plan.Shop.Minutes, Scale: plan.Shop.Scale}
+	p := &model.Problem{Minutes: plan.Shop.Minutes, Scale: plan.Shop.Scale}
 	bits, blocks, fits := map[string]int{}, map[string]int{}, map[string]int{}
 	for _, j := range jobs {
-		job := search.Job{After: j.After}
+		job := model.Job{After: j.After}
 		for _, w := range j.Ways {
-			way := search.Way{Turned: w.Steps[0].Turned}
+			way := model.Way{Turned: w.Steps[0].Turned}
 			for _, r := range w.Steps {
 				if _, ok := bits[r.Bit.Name]; !ok {
 					bits[r.Bit.Name] = len(bits)
 				}
-				run := search.Run{Bit: bits[r.Bit.Name], Fence: r.NearEdge, Demand: ladder.Demand{
+				run := model.Run{Bit: bits[r.Bit.Name], Fence: r.NearEdge, Demand: ladder.Demand{
 					Depth: j.Channel.Depth, Cap: ladder.CapFor(r.Bit, j.Piece.Wood, &plan.Shop).Depth,
 				}, Over: j.Piece.Count * sideBySide(j, r, p.Scale), Raised: r.Carriage > 0}
 				c := setup.RunOf(j.Piece, j.Cut, j.Channel, r, p.Scale)

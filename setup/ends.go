@@ -7,7 +7,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark"
-	"fencecard/setup/search"
+	"fencecard/setup/search/budget"
 )
 
 // mostTries bounds how often a deck is made anew for the sake of its exits.
@@ -18,7 +18,7 @@ const mostTries = 6
 // takes no longer: all of them at once, or else one after another. What it leaves is
 // warned of.
 func endsBeforeEdges(ctx context.Context, d *deck.Deck, jobs []Job, o Options) {
-	if d.Ended != search.Through || o.Below > 0 {
+	if d.Ended != budget.Through || o.Below > 0 {
 		return // no time is left for more, or only the minutes are asked for
 	}
 	pairs := remark.Splintered(d)

@@ -9,7 +9,7 @@ import (
 	"fencecard/setup/ladder"
 	"fencecard/setup/proof"
 	"fencecard/setup/remark"
-	"fencecard/setup/search"
+	"fencecard/setup/search/budget"
 )
 
 // Make turns a plan into a deck with the default options.
@@ -21,7 +21,7 @@ func Make(plan *joinery.Plan) (*deck.Deck, error) {
 // fewest changes for 2 s at the most.
 type Options struct {
 	Plain  bool // the best bit for every cut in a sensible order, without search
-	Search search.Limit
+	Search budget.Limit
 	Below  joinery.Time // only what takes less is looked for; 0 for the least
 }
 

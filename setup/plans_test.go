@@ -12,11 +12,11 @@ import (
 	"fencecard/setup"
 	"fencecard/setup/deck"
 	"fencecard/setup/internal/workpiece"
-	"fencecard/setup/search"
+	"fencecard/setup/search/budget"
 )
 
 // bySteps lets the default steps run out whatever the machine is busy with.
-var bySteps = setup.Options{Search: search.Limit{Steps: 2 * search.StepsPerSecond, Time: time.Hour}}
+var bySteps = setup.Options{Search: budget.Limit{Steps: 2 * budget.StepsPerSecond, Time: time.Hour}}
 
 // Real plans have 20 to 60 cuts, and the search proves that nothing beats what
 // it makes of them.
@@ -55,7 +55,7 @@ func TestTheSameDeckAgain(t *testing.T) {
 		var decks [2][]string
 		for i := range decks {
 			for _, steps := range []int64{1, 300_000} {
-				o := setup.Options{Search: search.Limit{Steps: steps, Time: time.Duration(i+1) * time.Hour}}
+				o := setup.Options{Search: budget.Limit{Steps: steps, Time: time.Duration(i+1) * time.Hour}}
 				d, err := setup.MakeWith(t.Context(), plan, o)
 				require.NoError(t, err)
 				decks[i] = append(decks[i], workpiece.Route(d)...)
@@ -71,7 +71,7 @@ func TestCalledOff(t *testing.T) {
 	cancel()
 	d, err := setup.MakeWith(ctx, plan, setup.Options{})
 	require.NoError(t, err)
-	assert.Equal(t, search.CalledOff, d.Ended)
+	assert.Equal(t, budget.CalledOff, d.Ended)
 	plain, err := setup.MakeWith(t.Context(), plan, setup.Options{Plain: true})
 	require.NoError(t, err)
 	assert.LessOrEqual(t, d.Changes.Time, plain.Changes.Time)

@@ -7,15 +7,15 @@ import (
 	"fencecard/joinery"
 	"fencecard/setup/deck"
 	"fencecard/setup/ladder"
-	"fencecard/setup/search"
+	"fencecard/setup/search/model"
 )
 
 // problem puts the jobs to the search.
-func problem(jobs []Job, shop *joinery.Shop) *search.Problem {
-	p := &search.Problem{Jobs: make([]search.Job, len(jobs)), Minutes: shop.Minutes, Scale: shop.Scale}
+func problem(jobs []Job, shop *joinery.Shop) *model.Problem {
+	p := &model.Problem{Jobs: make([]model.Job, len(jobs)), Minutes: shop.Minutes, Scale: shop.Scale}
 	n := newNumbering(shop)
 	for i := range jobs {
-		p.Jobs[i] = search.Job{Ways: n.ways(&jobs[i]), After: jobs[i].After}
+		p.Jobs[i] = model.Job{Ways: n.ways(&jobs[i]), After: jobs[i].After}
 	}
 	return p
 }
@@ -27,7 +27,7 @@ type numbering struct {
 	bits   map[*joinery.Bit]int
 	stands map[place]int
 	trials map[deck.Trial]int
-	known  map[sharedWays][]search.Way
+	known  map[sharedWays][]model.Way
 }
 
 // place is where blocks stand, for work on the table or on a carriage.
@@ -49,10 +49,10 @@ type sharedWays struct {
 }
 
 func newNumbering(shop *joinery.Shop) *numbering {
-	return &numbering{shop, numberBits(shop), map[place]int{{}: 0, {raised: true}: 0}, map[deck.Trial]int{}, map[sharedWays][]search.Way{}}
+	return &numbering{shop, numberBits(shop), map[place]int{{}: 0, {raised: true}: 0}, map[deck.Trial]int{}, map[sharedWays][]model.Way{}}
 }
 
-func (n *numbering) ways(job *Job) []search.Way {
+func (n *numbering) ways(job *Job) []model.Way {
 	if n.shop.Stops == joinery.Blocks {
 		return n.spell(job)
 	}
@@ -65,18 +65,18 @@ func (n *numbering) ways(job *Job) []search.Way {
 	return n.known[key]
 }
 
-func (n *numbering) spell(job *Job) []search.Way {
-	ways := make([]search.Way, len(job.Ways))
+func (n *numbering) spell(job *Job) []model.Way {
+	ways := make([]model.Way, len(job.Ways))
 	for w, way := range job.Ways {
 		most := ladder.CapFor(way.Bit, job.Piece.Wood, n.shop)
-		runs := make([]search.Run, len(way.Steps))
+		runs := make([]model.Run, len(way.Steps))
 		for i, step := range way.Steps {
-			runs[i] = search.Run{
+			runs[i] = model.Run{
 				Bit: n.bits[step.Bit], Fence: step.NearEdge, Blocks: n.blocks(job, step), Raised: step.Carriage > 0,
 				Demand: demand(step, job.Channel, most, n.shop), Over: job.Piece.Count * way.sideways(),
 			}
 		}
-		ways[w] = search.Way{Runs: runs, Turned: way.Steps[0].Turned, Fits: n.fits(job, way)}
+		ways[w] = model.Way{Runs: runs, Turned: way.Steps[0].Turned, Fits: n.fits(job, way)}
 	}
 	return ways
 }

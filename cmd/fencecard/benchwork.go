@@ -18,7 +18,7 @@ import (
 	"fencecard/joinery/planfile"
 	"fencecard/setup"
 	"fencecard/setup/deck"
-	"fencecard/setup/search"
+	"fencecard/setup/search/budget"
 )
 
 // benchWork is the plan of a bench page, which is read again whenever one of its
@@ -84,7 +84,7 @@ func (w *benchWork) deck(ctx context.Context, plan *joinery.Plan) (*deck.Deck, e
 	if err != nil {
 		return nil, err
 	}
-	d, err := setup.MakeWith(ctx, plan, setup.Options{Plain: w.o.search == 0, Search: search.Limit{Time: time.Duration(w.o.search)}})
+	d, err := setup.MakeWith(ctx, plan, setup.Options{Plain: w.o.search == 0, Search: budget.Limit{Time: time.Duration(w.o.search)}})
 	if err != nil {
 		return nil, err
 	}

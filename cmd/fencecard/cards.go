@@ -18,7 +18,7 @@ import (
 	"fencecard/setup"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark"
-	"fencecard/setup/search"
+	"fencecard/setup/search/budget"
 	"fencecard/setup/whatif"
 )
 
@@ -176,7 +176,7 @@ func (a *app) deckFor(ctx context.Context, plan *joinery.Plan, o cardsOptions) (
 			return nil, err
 		}
 	}
-	if d.Ended != search.Through && !o.writes("json") {
+	if d.Ended != budget.Through && !o.writes("json") {
 		fmt.Fprintln(a.Err, "it cannot be made anew: to check, correct or print this deck again, write it as JSON too, as with --out cards.pdf --out deck.json")
 	}
 	matches, err := a.MarkKept(d, o.book)

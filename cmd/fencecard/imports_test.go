@@ -31,6 +31,8 @@ var forbidden = map[string][]string{
 	"fencecard/setup/proof/attable":           {"fencecard/setup/remark", "fencecard/setup/whatif", "fencecard/output", "fencecard/joinery/planfile", "github.com/spf13/cobra"},
 	"fencecard/setup/proof":                   {"fencecard/setup/remark", "fencecard/setup/whatif", "fencecard/output", "fencecard/joinery/planfile", "github.com/spf13/cobra"},
 	"fencecard/setup/book":                    {"fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf", "github.com/gofrs/flock"},
+	"fencecard/setup/search/model":            {"fencecard/setup/search/order", "fencecard/setup/deck", "fencecard/output"},
+	"fencecard/setup/search/order":            {"fencecard/setup/deck", "fencecard/output"},
 	"fencecard/setup/search":                  {"fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile"},
 	"fencecard/cmd/internal/session":          {"fencecard/cmd/internal/bench", "fencecard/cmd/internal/desk", "fencecard/cmd/internal/lists", "net/http"},
 	"fencecard/cmd/internal/terminal":         {"fencecard/setup", "fencecard/output", "fencecard/cmd/internal/session"},

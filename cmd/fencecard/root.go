@@ -12,7 +12,7 @@ import (
 	"fencecard/cmd/internal/session"
 	"fencecard/cmd/internal/terminal"
 	"fencecard/cmd/internal/typed"
-	"fencecard/setup/search"
+	"fencecard/setup/search/budget"
 )
 
 // Exit codes.
@@ -94,7 +94,7 @@ dropped on and lifted off.`,
 			}
 			if a.pressed {
 				a.started = true
-				return a.bench(cmd.Context(), nil, benchOptions{batch: 1, search: session.SearchFlag(search.DefaultTime)})
+				return a.bench(cmd.Context(), nil, benchOptions{batch: 1, search: session.SearchFlag(budget.DefaultTime)})
 			}
 			return cmd.Help()
 		},

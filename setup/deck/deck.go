@@ -2,7 +2,7 @@ package deck
 
 import (
 	"fencecard/joinery"
-	"fencecard/setup/search"
+	"fencecard/setup/search/budget"
 )
 
 // Deck is a whole plan as setups in running order, or a part of one under the
@@ -12,7 +12,7 @@ type Deck struct {
 	Code     string // four letters and digits from what the deck says; see package deckcode
 	Setups   []Setup
 	Changes  Changes
-	Ended    search.Ended // why the search for the fewest changes ended
+	Ended    budget.Ended // why the search for the fewest changes ended
 	Joints   []Joint
 	Warnings []Warning
 

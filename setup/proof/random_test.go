@@ -12,7 +12,7 @@ import (
 	"fencecard/setup"
 	"fencecard/setup/deck"
 	"fencecard/setup/proof"
-	"fencecard/setup/search"
+	"fencecard/setup/search/budget"
 )
 
 // dice throw random plans that a shop can make. Lengths are multiples of grid.
@@ -186,7 +186,7 @@ func (d dice) plan(pieces int) *joinery.Plan {
 // deckFor makes a deck in the plain order, or by a short search.
 func deckFor(t testing.TB, plan *joinery.Plan, seed uint64) *deck.Deck {
 	t.Helper()
-	o := setup.Options{Plain: seed%2 == 0, Search: search.Limit{Steps: 2000}}
+	o := setup.Options{Plain: seed%2 == 0, Search: budget.Limit{Steps: 2000}}
 	d, err := setup.MakeWith(context.Background(), plan, o)
 	require.NoError(t, err, "seed %d", seed)
 	return d

@@ -12,6 +12,8 @@ import (
 	"fencecard/setup/internal/brute"
 	"fencecard/setup/ladder"
 	"fencecard/setup/search"
+	"fencecard/setup/search/budget"
+	"fencecard/setup/search/model"
 )
 
 // cases says what the problems of a test have.
@@ -26,10 +28,10 @@ type cases struct {
 }
 
 // batch makes a random problem of a few jobs with much in common.
-func batch(random *rand.Rand, c cases) *search.Problem {
+func batch(random *rand.Rand, c cases) *model.Problem {
 	blocks := c.blocks
 	division := joinery.InchScale.Division
-	p := &search.Problem{
+	p := &model.Problem{
 		Minutes: joinery.Minutes{Bit: 3 * joinery.Minute, Fence: 2 * joinery.Minute, Height: joinery.Minute / 2, Stop: joinery.Minute},
 		Scale:   joinery.InchScale,
 	}
@@ -56,7 +58,7 @@ func batch(random *rand.Rand, c cases) *search.Problem {
 	bits, fences := 1+random.IntN(3), 1+random.IntN(4)
 	jobs := 1 + random.IntN(7)
 	for j := range jobs {
-		var job search.Job
+		var job model.Job
 		over := 0
 		if c.cutting {
 			over = 1 + random.IntN(4)*random.IntN(6)
@@ -68,7 +70,7 @@ func batch(random *rand.Rand, c cases) *search.Problem {
 			recess = min(recess, p.Scale.Floor(depth.Depth-1))
 		}
 		for range 1 + random.IntN(3) {
-			var w search.Way
+			var w model.Way
 			bit := random.IntN(bits)
 			turned := blocks && random.IntN(6) == 0
 			from := joinery.Length(random.IntN(fences))
@@ -77,7 +79,7 @@ func batch(random *rand.Rand, c cases) *search.Problem {
 				n = 2
 			}
 			for i := range n {
-				r := search.Run{Bit: bit, Fence: from, Demand: ladder.Demand{Depth: depth.Depth, Cap: cap, Every: c.every, From: recess}, Over: over}
+				r := model.Run{Bit: bit, Fence: from, Demand: ladder.Demand{Depth: depth.Depth, Cap: cap, Every: c.every, From: recess}, Over: over}
 				if outlines != nil {
 					r.Demand.Section.Outline = outlines[bit]
 					r.Demand.Cap *= 3
@@ -131,7 +133,7 @@ func TestAgainstBruteForce(t *testing.T) {
 			t.Parallel()
 			for seed := range c.problems {
 				p := batch(rand.New(rand.NewPCG(seed, 7)), c)
-				a := search.Solve(context.Background(), p, search.Limit{})
+				a := search.Solve(context.Background(), p, budget.Limit{})
 				require.Equal(t, brute.Least(p), a.Cost, "seed %d", seed)
 				require.True(t, a.Proved(), "seed %d", seed)
 				require.Equal(t, a.Cost, p.Cost(a.Choice, a.Ascents), "seed %d", seed)
@@ -142,8 +144,8 @@ func TestAgainstBruteForce(t *testing.T) {
 }
 
 // checkOrder replays an answer: every run once, each after what it waits for.
-func checkOrder(t *testing.T, p *search.Problem, a *search.Answer) {
-	climbOf := map[search.JobRun]int{}
+func checkOrder(t *testing.T, p *model.Problem, a *model.Answer) {
+	climbOf := map[model.JobRun]int{}
 	for i, c := range a.Ascents {
 		for _, r := range c {
 			_, twice := climbOf[r]
@@ -154,14 +156,14 @@ func checkOrder(t *testing.T, p *search.Problem, a *search.Answer) {
 	for j, job := range p.Jobs {
 		way := job.Ways[a.Choice[j]]
 		for i := range way.Runs {
-			at, made := climbOf[search.JobRun{Job: j, Run: i}]
+			at, made := climbOf[model.JobRun{Job: j, Run: i}]
 			require.True(t, made)
 			if i > 0 && !way.Turned {
-				require.Less(t, climbOf[search.JobRun{Job: j, Run: i - 1}], at)
+				require.Less(t, climbOf[model.JobRun{Job: j, Run: i - 1}], at)
 			}
 			for _, b := range job.After {
 				for k := range p.Jobs[b].Ways[a.Choice[b]].Runs {
-					require.Less(t, climbOf[search.JobRun{Job: b, Run: k}], at)
+					require.Less(t, climbOf[model.JobRun{Job: b, Run: k}], at)
 				}
 			}
 		}

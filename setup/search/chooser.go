@@ -4,32 +4,34 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/setup/search/budget"
+	"fencecard/setup/search/model"
 )
 
 // chooser finds the cheapest ways where everything is paid once and the order
 // costs nothing: a branch and bound.
 type chooser struct {
-	m       *model
+	m       *model.Model
 	t       *tally // what is settled on the way down
-	b       *budget
+	b       *budget.Budget
 	memory  [][]int64 // shares of every kind, from one node to the next
 	numbers []int     // by element, for share
 }
 
-func newChooser(m *model, b *budget) *chooser {
-	c := &chooser{m: m, t: newTally(m), b: b, numbers: make([]int, len(m.costs))}
-	c.memory = make([][]int64, len(m.kinds))
-	for i := range m.kinds {
-		c.memory[i] = slices.Repeat([]int64{-1}, len(m.kinds[i].elems))
+func newChooser(m *model.Model, b *budget.Budget) *chooser {
+	c := &chooser{m: m, t: newTally(m), b: b, numbers: make([]int, len(m.Costs))}
+	c.memory = make([][]int64, len(m.Kinds))
+	for i := range m.Kinds {
+		c.memory[i] = slices.Repeat([]int64{-1}, len(m.Kinds[i].Elems))
 	}
 	return c
 }
 
-// all returns every kind with every way.
-func (m *model) all() []pending {
-	und := make([]pending, len(m.kinds))
+// allOf returns every kind with every way.
+func allOf(m *model.Model) []pending {
+	und := make([]pending, len(m.Kinds))
 	for i := range und {
-		und[i] = pending{i, make([]int, len(m.kinds[i].ways))}
+		und[i] = pending{i, make([]int, len(m.Kinds[i].Ways))}
 		for w := range und[i].ways {
 			und[i].ways[w] = w
 		}
@@ -83,7 +85,7 @@ const mostFirst = 40
 func (c *chooser) weigh(und []pending, limit joinery.Time) found {
 	s := c.share(und)
 	excess := c.excess(und)
-	low := c.m.roundUp(s.raise(limit+excess-c.m.grain+1, c.rounds(und), c.b)) - excess
+	low := c.m.RoundUp(s.raise(limit+excess-c.m.Grain+1, c.rounds(und), c.b)) - excess
 	c.remember(s, und)
 	if low >= limit {
 		return found{bound: low}
@@ -93,11 +95,11 @@ func (c *chooser) weigh(und []pending, limit joinery.Time) found {
 	if len(und) <= mostFirst {
 		f.better(c.first(und))
 	}
-	if low >= f.cost || c.b.ended != Through {
+	if low >= f.cost || c.b.Ended != budget.Through {
 		return f
 	}
 	limit = min(limit, f.cost)
-	left, fewer := s.without(und, limit+excess-c.m.grain)
+	left, fewer := s.without(und, limit+excess-c.m.Grain)
 	if slices.ContainsFunc(left, func(p pending) bool { return len(p.ways) == 0 }) {
 		return c.close(f, limit)
 	}
@@ -122,12 +124,12 @@ func (c *chooser) excess(und []pending) joinery.Time {
 	var sum joinery.Time
 	for _, p := range und {
 		for _, w := range p.ways {
-			runs := c.m.kinds[p.kind].ways[w].runs
+			runs := c.m.Kinds[p.kind].Ways[w].Runs
 			for i := range runs {
 				r := &runs[i]
-				if !seen[r.station] && !c.t.settled(r) {
-					seen[r.station] = true
-					sum += c.t.excess(r.station)
+				if !seen[r.Station] && !c.t.settled(r) {
+					seen[r.Station] = true
+					sum += c.t.excess(r.Station)
 				}
 			}
 		}

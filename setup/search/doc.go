@@ -3,10 +3,10 @@
 // fence, setting heights and setting stop blocks take the least time. It proves
 // the least, or says how far below its answer the least can be.
 //
-// It knows nothing of wood. A [Problem] has jobs; a [Job] has ways; a way is a
+// It knows nothing of wood. A [model.Problem] has jobs; a [model.Job] has ways; a way is a
 // chain of runs over the bit; a run needs a bit, a fence distance, perhaps stop
 // blocks, and a ladder that brings the bit to its full depth. Runs made together
-// go up one ladder: an [Ascent]. A change costs time whenever an ascent needs
+// go up one ladder: a [model.Ascent]. A change costs time whenever an ascent needs
 // another bit, fence distance or pair of blocks than the one before it, and every
 // ascent sets each height of its ladder. Every pass of a run costs time, and so
 // does a trial of fit, once for all ways that need it.
@@ -15,15 +15,15 @@
 // matter of sharing: every bit, fence distance and height is paid once by all
 // who use it. That choice is found by branch and bound (chooser.go, fork.go),
 // the bound being shares of each cost put on the jobs that may need it
-// (shares.go); ladders enter it by regions of height that need a rung (region.go),
-// passes by the fewest that a run's cap asks for (cutting.go). What a ladder shared
-// by many costs beyond that is counted where runs are put together (visit.go).
+// (shares.go); ladders enter it by regions of height that need a rung (model/region.go),
+// passes by the fewest that a run's cap asks for (model/cutting.go). What a ladder shared
+// by many costs beyond that is counted where runs are put together (model/visit.go).
 // Then the runs are ordered at the least cost that After allows, the most
-// promising order gone on from first (order.go, next.go, tails.go). Where the
+// promising order gone on from first (package order). Where the
 // order costs nothing more the answer is proved; where it does, a second branch
 // and bound weighs other ways for the jobs that wait for one another (knot.go).
 // Answers to big problems are improved by taking a few jobs out and putting each
-// back where it is cheapest (improve.go, insertion.go, sequence.go), and the bound
+// back where it is cheapest (improve.go, order/insertion.go, order/sequence.go), and the bound
 // says how much better an answer could be.
 //
 // All arithmetic is in whole numbers and nothing depends on the clock as long

@@ -7,6 +7,8 @@ import (
 	"fencecard/joinery"
 	"fencecard/setup/ladder"
 	"fencecard/setup/search"
+	"fencecard/setup/search/budget"
+	"fencecard/setup/search/model"
 )
 
 // A groove can be made in one run with its own bit, or in two with the bit that
@@ -14,18 +16,18 @@ import (
 func Example() {
 	const in = joinery.Inch
 	depth := ladder.Demand{Depth: in / 4, Cap: in / 4}
-	run := func(bit int, fence joinery.Length) search.Run {
-		return search.Run{Bit: bit, Fence: fence, Demand: depth}
+	run := func(bit int, fence joinery.Length) model.Run {
+		return model.Run{Bit: bit, Fence: fence, Demand: depth}
 	}
-	p := &search.Problem{
+	p := &model.Problem{
 		Minutes: joinery.Minutes{Bit: 3 * joinery.Minute, Fence: 2 * joinery.Minute, Height: joinery.Minute / 2},
 		Scale:   joinery.InchScale,
-		Jobs: []search.Job{
-			{Ways: []search.Way{{Runs: []search.Run{run(0, in)}}}},
-			{Ways: []search.Way{{Runs: []search.Run{run(1, in)}}, {Runs: []search.Run{run(0, in), run(0, 5*in/4)}}}},
+		Jobs: []model.Job{
+			{Ways: []model.Way{{Runs: []model.Run{run(0, in)}}}},
+			{Ways: []model.Way{{Runs: []model.Run{run(1, in)}}, {Runs: []model.Run{run(0, in), run(0, 5*in/4)}}}},
 		},
 	}
-	a := search.Solve(context.Background(), p, search.Limit{})
+	a := search.Solve(context.Background(), p, budget.Limit{})
 	fmt.Println("ways", a.Choice, "ascents", a.Ascents)
 	fmt.Println(a.Cost.Minutes(), "min, proved:", a.Proved())
 	// Output:

@@ -25,7 +25,7 @@ func (c *chooser) first(und []pending) ([]pick, joinery.Time) {
 func (c *chooser) mend(und []pending, picks []pick) ([]pick, joinery.Time) {
 	before := c.t.cost()
 	for _, p := range picks {
-		c.t.add(&c.m.kinds[p.kind].ways[p.way])
+		c.t.add(&c.m.Kinds[p.kind].Ways[p.way])
 	}
 	for again := true; again; {
 		again = false
@@ -33,7 +33,7 @@ func (c *chooser) mend(und []pending, picks []pick) ([]pick, joinery.Time) {
 			if c.cheaper(&picks[i], und[i].ways) {
 				again = true
 			}
-			if !c.b.spend(4 * len(und[i].ways)) {
+			if !c.b.Spend(4 * len(und[i].ways)) {
 				again = false
 				break
 			}
@@ -41,22 +41,22 @@ func (c *chooser) mend(und []pending, picks []pick) ([]pick, joinery.Time) {
 	}
 	cost := c.t.cost() - before
 	for _, p := range picks {
-		c.t.remove(&c.m.kinds[p.kind].ways[p.way])
+		c.t.remove(&c.m.Kinds[p.kind].Ways[p.way])
 	}
 	return picks, cost
 }
 
 // cheaper changes a pick in the tally to the cheapest of the ways.
 func (c *chooser) cheaper(p *pick, ways []int) bool {
-	kind := &c.m.kinds[p.kind]
-	c.t.remove(&kind.ways[p.way])
-	best, least := p.way, c.t.price(&kind.ways[p.way])
+	kind := &c.m.Kinds[p.kind]
+	c.t.remove(&kind.Ways[p.way])
+	best, least := p.way, c.t.price(&kind.Ways[p.way])
 	for _, w := range ways {
-		if price := c.t.price(&kind.ways[w]); price < least {
+		if price := c.t.price(&kind.Ways[w]); price < least {
 			best, least = w, price
 		}
 	}
-	c.t.add(&kind.ways[best])
+	c.t.add(&kind.Ways[best])
 	changed := best != p.way
 	p.way = best
 	return changed

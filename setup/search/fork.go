@@ -34,10 +34,10 @@ func (c *chooser) fork(und []pending, e int, limit joinery.Time) found {
 		c.take(&total, c.solve(without, limit), &limit)
 	}
 	c.t.need(e)
-	with := c.solve(und, limit-c.m.costs[e])
+	with := c.solve(und, limit-c.m.Costs[e])
 	c.t.release(e)
-	with.cost += c.m.costs[e]
-	with.bound += c.m.costs[e]
+	with.cost += c.m.Costs[e]
+	with.bound += c.m.Costs[e]
 	c.take(&total, with, &limit)
 	return total
 }
@@ -58,7 +58,7 @@ func (c *chooser) doWithout(und []pending, e int) ([]pending, bool) {
 	for i, p := range und {
 		left[i].kind = p.kind
 		for _, w := range p.ways {
-			if _, needs := slices.BinarySearch(c.m.kinds[p.kind].ways[w].elems, e); !needs {
+			if _, needs := slices.BinarySearch(c.m.Kinds[p.kind].Ways[w].Elems, e); !needs {
 				left[i].ways = append(left[i].ways, w)
 			}
 		}
@@ -76,8 +76,8 @@ func (c *chooser) disputed(und []pending) (int, bool) {
 	for _, p := range und {
 		seen := map[int]bool{}
 		for _, w := range p.ways {
-			for _, e := range c.m.kinds[p.kind].ways[w].elems {
-				if e < c.m.stationElement(0) && !seen[e] {
+			for _, e := range c.m.Kinds[p.kind].Ways[w].Elems {
+				if e < c.m.StationElement(0) && !seen[e] {
 					seen[e] = true
 					users[e]++
 				}
@@ -86,10 +86,10 @@ func (c *chooser) disputed(und []pending) (int, bool) {
 	}
 	best, most := -1, 0
 	for e, n := range users {
-		if c.t.paid(e) || e >= c.m.bits && n < 2 {
+		if c.t.paid(e) || e >= c.m.Bits && n < 2 {
 			continue
 		}
-		if e < c.m.bits {
+		if e < c.m.Bits {
 			n += len(und) // bits first
 		}
 		if n > most || n == most && e < best {

@@ -5,6 +5,9 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/setup/ladder"
+	"fencecard/setup/search/model"
+	"fencecard/setup/search/order"
 )
 
 // improvement is a search for cheaper answers by taking a few jobs that have
@@ -13,8 +16,8 @@ import (
 // and less of them.
 type improvement struct {
 	s      *solver
-	q      *sequence
-	p      *placing
+	q      *order.Sequence
+	p      *order.Placing
 	groups [][]int // of kinds that wait for one another
 }
 
@@ -29,32 +32,32 @@ func (s *solver) improve(start ordered) {
 	if s.choice != nil {
 		start = s.order
 	}
-	i := &improvement{s: s, q: newSequence(s.m), p: &placing{random: rand.New(rand.NewPCG(1, 2)), b: s.b}, groups: make([][]int, s.m.groups)}
-	for k := range s.m.kinds {
-		i.groups[s.m.kinds[k].group] = append(i.groups[s.m.kinds[k].group], k)
+	i := &improvement{s: s, q: order.NewSequence(s.m), p: &order.Placing{Random: rand.New(rand.NewPCG(1, 2)), B: s.b}, groups: make([][]int, s.m.Groups)}
+	for k := range s.m.Kinds {
+		i.groups[s.m.Kinds[k].Group] = append(i.groups[s.m.Kinds[k].Group], k)
 	}
-	i.q.load(start.choice, start.visited())
+	i.q.Load(start.Choice, start.visited())
 	i.run()
 }
 
 func (i *improvement) run() {
-	now := i.q.spelt()
-	way := slices.Clone(i.q.way)
-	cost, best := i.q.cost, i.q.cost
+	now := i.q.Spelt()
+	way := slices.Clone(i.q.Way)
+	cost, best := i.q.Cost, i.q.Cost
 	bestWay, bestVisits := way, now
-	steps := i.s.b.left
-	for stale := 0; stale < roundsForOne*len(i.s.m.kinds) && i.s.bound < best && i.s.b.spend(len(i.q.stops)); stale++ {
+	steps := i.s.b.Left
+	for stale := 0; stale < roundsForOne*len(i.s.m.Kinds) && i.s.bound < best && i.s.b.Spend(len(i.q.Stops)); stale++ {
 		// What may be kept for the worse: half a fence setting at first, nothing in the end.
-		worse := joinery.Time(int64(i.s.m.problem.Minutes.Fence) / 2 * (i.s.b.left >> 10) / (steps>>10 + 1))
+		worse := joinery.Time(int64(i.s.m.Problem.Minutes.Fence) / 2 * (i.s.b.Left >> 10) / (steps>>10 + 1))
 		i.round()
-		if i.whole() && i.q.cost <= cost+joinery.Time(i.p.random.Int64N(int64(worse)+1)) {
-			now, way, cost = i.q.spelt(), slices.Clone(i.q.way), i.q.cost
+		if i.whole() && i.q.Cost <= cost+joinery.Time(i.p.Random.Int64N(int64(worse)+1)) {
+			now, way, cost = i.q.Spelt(), slices.Clone(i.q.Way), i.q.Cost
 			if cost < best {
 				best, bestWay, bestVisits, stale = cost, way, now, 0
 			}
 			continue
 		}
-		i.q.load(way, now)
+		i.q.Load(way, now)
 	}
 	if best < i.s.cost {
 		i.s.keepVisits(bestWay, bestVisits)
@@ -62,21 +65,21 @@ func (i *improvement) run() {
 }
 
 // whole reports whether everything is put in.
-func (i *improvement) whole() bool { return !slices.Contains(i.q.way, -1) }
+func (i *improvement) whole() bool { return !slices.Contains(i.q.Way, -1) }
 
 // round takes some kinds out and puts them back.
 func (i *improvement) round() {
 	out := i.choose()
 	for _, k := range out {
-		i.q.takeOut(k)
+		i.q.TakeOut(k)
 	}
-	i.p.late = i.p.random.IntN(2) == 0
+	i.p.Late = i.p.Random.IntN(2) == 0
 	for _, k := range i.inOrder(out) {
-		in, ok := i.q.cheapest(k, i.p)
+		in, ok := i.q.Cheapest(k, i.p)
 		if !ok {
 			return
 		}
-		i.q.putIn(k, in)
+		i.q.PutIn(k, in)
 	}
 }
 
@@ -84,34 +87,34 @@ func (i *improvement) round() {
 // which the fence or the bit stays, and with them sometimes all that they wait for
 // and that waits for them.
 func (i *improvement) choose() []int {
-	random, q := i.p.random, i.q
-	at := random.IntN(len(q.stops))
-	alike := func(s *stop) int { return q.m.stations[s.station].key }
+	random, q := i.p.Random, i.q
+	at := random.IntN(len(q.Stops))
+	alike := func(s *order.Stop) int { return q.M.Stations[s.Station].Key }
 	if random.IntN(4) == 0 {
-		alike = func(s *stop) int { return q.m.stations[s.station].bit }
+		alike = func(s *order.Stop) int { return q.M.Stations[s.Station].Bit }
 	}
 	from, to := at, at+1
-	for from > 0 && alike(q.stops[from-1]) == alike(q.stops[at]) {
+	for from > 0 && alike(q.Stops[from-1]) == alike(q.Stops[at]) {
 		from--
 	}
-	for to < len(q.stops) && alike(q.stops[to]) == alike(q.stops[at]) {
+	for to < len(q.Stops) && alike(q.Stops[to]) == alike(q.Stops[at]) {
 		to++
 	}
 	seen := map[int]bool{}
 	var out []int
 	add := func(kind int) {
-		w := &q.m.kinds[kind].ways[q.way[kind]]
-		if !seen[kind] && !(w.turned && len(w.runs) > 1) && len(w.runs) <= mostRuns {
+		w := &q.M.Kinds[kind].Ways[q.Way[kind]]
+		if !seen[kind] && !(w.Turned && len(w.Runs) > 1) && len(w.Runs) <= order.MostRuns {
 			out = append(out, kind)
 		}
 		seen[kind] = true
 	}
 	groups := random.IntN(2) == 0
-	for _, s := range q.stops[from:to] {
-		for _, r := range s.runs {
-			add(r.kind)
+	for _, s := range q.Stops[from:to] {
+		for _, r := range s.Runs {
+			add(r.Kind)
 			if groups {
-				for _, k := range i.groups[q.m.kinds[r.kind].group] {
+				for _, k := range i.groups[q.M.Kinds[r.Kind].Group] {
 					add(k)
 				}
 			}
@@ -135,9 +138,9 @@ func (i *improvement) inOrder(kinds []int) []int {
 			return
 		}
 		out[k] = false
-		before := i.q.m.kinds[k].after
-		if i.p.late {
-			before = i.q.then[k]
+		before := i.q.M.Kinds[k].After
+		if i.p.Late {
+			before = i.q.Then[k]
 		}
 		for _, b := range before {
 			visit(b)
@@ -151,13 +154,13 @@ func (i *improvement) inOrder(kinds []int) []int {
 }
 
 // visited lists the visits of an order.
-func (o ordered) visited() []visited {
-	var all []visited
-	for _, s := range o.stays(o.last) {
-		for _, t := range s.ascents {
-			v := visited{station: t.station}
-			for _, x := range t.list {
-				v.runs = append(v.runs, o.list[x].runs...)
+func (o ordered) visited() []order.Visited {
+	var all []order.Visited
+	for _, s := range o.Stays(o.last) {
+		for _, t := range s.Ascents {
+			v := order.Visited{Station: t.Station}
+			for _, x := range t.List {
+				v.Runs = append(v.Runs, o.List[x].Runs...)
 			}
 			all = append(all, v)
 		}
@@ -166,25 +169,36 @@ func (o ordered) visited() []visited {
 }
 
 // keepVisits keeps an answer given by its visits.
-func (s *solver) keepVisits(way []int, visits []visited) {
+func (s *solver) keepVisits(way []int, visits []order.Visited) {
 	e := s.errands(way)
-	at := map[kindRun]int{}
-	for x := range e.list {
-		at[e.list[x].runs[0]] = x
+	at := map[order.KindRun]int{}
+	for x := range e.List {
+		at[e.List[x].Runs[0]] = x
 	}
-	last := e.start()
+	last := e.Start()
 	for _, v := range visits {
-		if len(e.at[v.station]) == 0 { // nothing waits there
+		if len(e.At[v.Station]) == 0 { // nothing waits there
 			continue
 		}
-		t := ascent{station: v.station}
-		for _, r := range v.runs {
-			t.list = append(t.list, at[r])
+		t := order.Ascent{Station: v.Station}
+		for _, r := range v.Runs {
+			t.List = append(t.List, at[r])
 		}
-		slices.SortStableFunc(t.list, func(a, b int) int { return compareDemands(e.list[a].demand, e.list[b].demand) })
-		last = e.follow(last, t)
+		slices.SortStableFunc(t.List, func(a, b int) int { return model.CompareDemands(e.List[a].Demand, e.List[b].Demand) })
+		last = e.Follow(last, t)
 	}
 	if order := (ordered{e, last}); order.cost() < s.cost {
 		s.keep(way, order)
 	}
+}
+
+// uses lists, by station, the demands of its ascents.
+func (o ordered) uses() [][][]ladder.Demand {
+	used := make([][][]ladder.Demand, len(o.M.Stations))
+	for _, s := range o.Stays(o.last) {
+		for _, t := range s.Ascents {
+			used[t.Station] = append(used[t.Station], o.Demands(t.List))
+		}
+	}
+	return used
 }

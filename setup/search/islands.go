@@ -5,12 +5,13 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/setup/search/model"
 )
 
 // islands splits the pending kinds into groups that share nothing that is
 // still to be paid, and no ladder that is not a sum of rungs.
 func (c *chooser) islands(und []pending) [][]pending {
-	together := newUnion(len(und))
+	together := model.NewUnion(len(und))
 	owner := map[int]int{} // of an element or ladder, the first kind that may need it
 	for i, p := range und {
 		claim := func(e int) {
@@ -19,25 +20,25 @@ func (c *chooser) islands(und []pending) [][]pending {
 				owner[e] = i
 				return
 			}
-			together.join(first, i)
+			together.Join(first, i)
 		}
 		for _, w := range p.ways {
-			way := &c.m.kinds[p.kind].ways[w]
-			for _, e := range way.elems {
+			way := &c.m.Kinds[p.kind].Ways[w]
+			for _, e := range way.Elems {
 				if !c.t.paid(e) {
 					claim(e)
 				}
 			}
-			for i := range way.runs {
-				r := &way.runs[i]
-				if !c.m.stations[r.station].exact && !c.t.settled(r) {
-					claim(-1 - r.station)
+			for i := range way.Runs {
+				r := &way.Runs[i]
+				if !c.m.Stations[r.Station].Exact && !c.t.settled(r) {
+					claim(-1 - r.Station)
 				}
 			}
 		}
 	}
 	var islands [][]pending
-	for _, members := range together.groups() {
+	for _, members := range together.Groups() {
 		var island []pending
 		for _, i := range members {
 			island = append(island, und[i])

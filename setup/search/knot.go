@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/setup/search/budget"
 )
 
 // knot finds the cheapest ways where the order costs something: a branch and
@@ -25,7 +26,7 @@ type knot struct {
 // unknot searches for something cheaper than the solver's best and returns the
 // bound it proved.
 func (s *solver) unknot(u *unordered) joinery.Time {
-	used, fair := s.m.uses(u.choice), s.m.uses(u.fair)
+	used, fair := s.m.Uses(u.choice), s.m.Uses(u.fair)
 	for at := range used {
 		if len(used[at]) == 0 {
 			used[at] = fair[at]
@@ -38,30 +39,30 @@ func (s *solver) unknot(u *unordered) joinery.Time {
 			}
 		}
 	}
-	s.m.numberElements(used)
+	s.m.NumberElements(used)
 	k := &knot{
 		chooser:    newChooser(s.m, s.b),
 		s:          s,
-		way:        slices.Repeat([]int{-1}, len(s.m.kinds)),
+		way:        slices.Repeat([]int{-1}, len(s.m.Kinds)),
 		surcharges: map[string]known{},
 	}
 	k.soften()
-	return k.search(s.m.all(), 0)
+	return k.search(allOf(s.m), 0)
 }
 
 // soften marks the stations where more than one kind that waits may be made.
 func (k *knot) soften() {
-	by := make([]int, len(k.m.stations)) // the first such kind, plus one
-	for i := range k.m.kinds {
-		if !k.m.kinds[i].tied {
+	by := make([]int, len(k.m.Stations)) // the first such kind, plus one
+	for i := range k.m.Kinds {
+		if !k.m.Kinds[i].Tied {
 			continue
 		}
-		for _, w := range k.m.kinds[i].ways {
-			for _, r := range w.runs {
-				if by[r.station] != 0 && by[r.station] != i+1 {
-					k.t.soft[r.station] = true
+		for _, w := range k.m.Kinds[i].Ways {
+			for _, r := range w.Runs {
+				if by[r.Station] != 0 && by[r.Station] != i+1 {
+					k.t.soft[r.Station] = true
 				}
-				by[r.station] = i + 1
+				by[r.Station] = i + 1
 			}
 		}
 	}
@@ -75,7 +76,7 @@ func (k *knot) search(und []pending, extra joinery.Time) joinery.Time {
 	if ok && len(n.und) == 0 {
 		return k.s.try(k.way)
 	}
-	if !ok || k.b.ended != Through {
+	if !ok || k.b.Ended != budget.Through {
 		return n.bound
 	}
 	group := k.next(n.und)
@@ -108,5 +109,5 @@ func (k *knot) untied(und []pending, low joinery.Time) (bound joinery.Time, thro
 		k.s.try(choice)
 	}
 	bound = low + f.bound
-	return bound, bound >= k.s.cost || k.b.ended != Through
+	return bound, bound >= k.s.cost || k.b.Ended != budget.Through
 }

@@ -1,6 +1,11 @@
 package search
 
-import "slices"
+import (
+	"slices"
+
+	"fencecard/setup/search/model"
+	"fencecard/setup/search/order"
+)
 
 // mostPreferred bounds how many kinds that wait are gone through for ways that
 // a maker would rather have; each takes an order of its own.
@@ -12,10 +17,10 @@ const mostPreferred = 300
 func (s *solver) prefer() {
 	p := &preferrer{s, newTally(s.m), slices.Clone(s.choice)}
 	for k, w := range p.choice {
-		p.t.add(&s.m.kinds[k].ways[w])
+		p.t.add(&s.m.Kinds[k].Ways[w])
 	}
-	for b := range s.m.bits {
-		for other := range s.m.bits {
+	for b := range s.m.Bits {
+		for other := range s.m.Bits {
 			p.swap(b, other)
 		}
 	}
@@ -26,8 +31,8 @@ func (s *solver) prefer() {
 			}
 		}
 	}
-	if !s.m.tied {
-		order, _ := s.inOrder(p.choice, noLimit)
+	if !s.m.Tied {
+		order, _ := s.inOrder(p.choice, order.NoLimit)
 		s.keep(p.choice, order)
 	}
 }
@@ -48,7 +53,7 @@ func (p *preferrer) swap(from, to int) {
 		if p.bit(k, w) != from {
 			continue
 		}
-		other := slices.IndexFunc(p.s.m.kinds[k].ways, func(w way) bool { return p.s.m.stations[w.runs[0].station].bit == to })
+		other := slices.IndexFunc(p.s.m.Kinds[k].Ways, func(w model.ReadyWay) bool { return p.s.m.Stations[w.Runs[0].Station].Bit == to })
 		if other < 0 {
 			return
 		}
@@ -61,7 +66,7 @@ func (p *preferrer) swap(from, to int) {
 }
 
 func (p *preferrer) bit(kind, way int) int {
-	return p.s.m.stations[p.s.m.kinds[kind].ways[way].runs[0].station].bit
+	return p.s.m.Stations[p.s.m.Kinds[kind].Ways[way].Runs[0].Station].Bit
 }
 
 // change takes other ways if they cost no more.
@@ -69,17 +74,17 @@ func (p *preferrer) change(picks []pick) bool {
 	m := p.s.m
 	before, other := p.t.cost(), slices.Clone(p.choice)
 	for _, c := range picks {
-		p.t.remove(&m.kinds[c.kind].ways[other[c.kind]])
+		p.t.remove(&m.Kinds[c.kind].Ways[other[c.kind]])
 		other[c.kind] = c.way
-		p.t.add(&m.kinds[c.kind].ways[c.way])
+		p.t.add(&m.Kinds[c.kind].Ways[c.way])
 	}
 	if p.t.cost() <= before && p.orders(other) {
 		p.choice = other
 		return true
 	}
 	for _, c := range picks {
-		p.t.remove(&m.kinds[c.kind].ways[c.way])
-		p.t.add(&m.kinds[c.kind].ways[p.choice[c.kind]])
+		p.t.remove(&m.Kinds[c.kind].Ways[c.way])
+		p.t.add(&m.Kinds[c.kind].Ways[p.choice[c.kind]])
 	}
 	return false
 }
@@ -87,10 +92,10 @@ func (p *preferrer) change(picks []pick) bool {
 // orders reports whether another choice can be put in order at no more cost,
 // and keeps that order.
 func (p *preferrer) orders(choice []int) bool {
-	if !p.s.m.tied {
+	if !p.s.m.Tied {
 		return true
 	}
-	if len(choice) > mostPreferred || !p.s.b.spend(100*len(choice)) {
+	if len(choice) > mostPreferred || !p.s.b.Spend(100*len(choice)) {
 		return false
 	}
 	order, _ := p.s.inOrder(choice, p.s.cost+1)

@@ -10,7 +10,7 @@ func (c *chooser) settle(und []pending) (left []pending, settled []pick, undo fu
 	for _, p := range und {
 		if len(p.ways) == 1 {
 			settled = append(settled, pick{p.kind, p.ways[0]})
-			c.t.add(&c.m.kinds[p.kind].ways[p.ways[0]])
+			c.t.add(&c.m.Kinds[p.kind].Ways[p.ways[0]])
 			continue
 		}
 		left = append(left, p)
@@ -24,7 +24,7 @@ func (c *chooser) settle(und []pending) (left []pending, settled []pick, undo fu
 			c.t.release(e)
 		}
 		for _, p := range settled {
-			c.t.remove(&c.m.kinds[p.kind].ways[p.way])
+			c.t.remove(&c.m.Kinds[p.kind].Ways[p.way])
 		}
 	}
 }
@@ -32,14 +32,14 @@ func (c *chooser) settle(und []pending) (left []pending, settled []pick, undo fu
 // common lists the bits and keys that every way left to a kind needs.
 func (c *chooser) common(p pending) []int {
 	var common []int
-	ways := c.m.kinds[p.kind].ways
-	for _, e := range ways[p.ways[0]].elems {
-		if e >= c.m.stationElement(0) {
+	ways := c.m.Kinds[p.kind].Ways
+	for _, e := range ways[p.ways[0]].Elems {
+		if e >= c.m.StationElement(0) {
 			break
 		}
 		everywhere := true
 		for _, w := range p.ways[1:] {
-			if _, found := slices.BinarySearch(ways[w].elems, e); !found {
+			if _, found := slices.BinarySearch(ways[w].Elems, e); !found {
 				everywhere = false
 				break
 			}

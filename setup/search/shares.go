@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/setup/search/budget"
 )
 
 // pending is a kind whose way is not settled, and the ways it may still take.
@@ -75,13 +76,13 @@ func (c *chooser) share(und []pending) *shares {
 // sharer numbers the elements at stake for one kind. Number holds the numbers
 // given so far, plus one, by element.
 func (c *chooser) sharer(p *pending, s *shares, number []int) sharer {
-	kind := &c.m.kinds[p.kind]
-	place := make([]int, len(kind.elems)) // in the sharer's elems, plus one
+	kind := &c.m.Kinds[p.kind]
+	place := make([]int, len(kind.Elems)) // in the sharer's elems, plus one
 	var k sharer
 	for _, w := range p.ways {
 		var needs []int
-		for i, e := range kind.ways[w].elems {
-			at := kind.ways[w].at[i]
+		for i, e := range kind.Ways[w].Elems {
+			at := kind.Ways[w].At[i]
 			if place[at] == 0 {
 				if c.t.paid(e) {
 					place[at] = -1
@@ -89,7 +90,7 @@ func (c *chooser) sharer(p *pending, s *shares, number []int) sharer {
 				}
 				if number[e] == 0 {
 					s.ids = append(s.ids, e)
-					s.costs = append(s.costs, int64(c.m.costs[e])*part)
+					s.costs = append(s.costs, int64(c.m.Costs[e])*part)
 					number[e] = len(s.ids)
 				}
 				k.elems = append(k.elems, number[e]-1)
@@ -103,7 +104,7 @@ func (c *chooser) sharer(p *pending, s *shares, number []int) sharer {
 		}
 		slices.Sort(needs)
 		k.ways = append(k.ways, needs)
-		k.own = append(k.own, int64(kind.ways[w].own)*part)
+		k.own = append(k.own, int64(kind.Ways[w].Own)*part)
 		k.names = append(k.names, w)
 		s.size += len(needs) + 1
 	}
@@ -145,7 +146,7 @@ const patience = 8
 
 // raise improves the shares until the bound reaches the target or the rounds are
 // used up, and leaves the best ones found.
-func (s *shares) raise(target joinery.Time, rounds int, b *budget) joinery.Time {
+func (s *shares) raise(target joinery.Time, rounds int, b *budget.Budget) joinery.Time {
 	goal := int64(target) * part
 	best, stale, halved := int64(math.MinInt64), 0, 0
 	var kept []int64
@@ -157,7 +158,7 @@ func (s *shares) raise(target joinery.Time, rounds int, b *budget) joinery.Time 
 		} else if stale++; stale == patience {
 			stale, halved = 0, halved+1
 		}
-		if v >= goal || !s.stride(goal-v, halved) || !b.spend(s.size) {
+		if v >= goal || !s.stride(goal-v, halved) || !b.Spend(s.size) {
 			break
 		}
 	}

@@ -5,27 +5,30 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/setup/search/budget"
+	"fencecard/setup/search/model"
+	"fencecard/setup/search/order"
 )
 
 // Solve finds the cheapest answer, or the cheapest it comes upon within its
 // limit, with a bound below which there is none. Called off, it gives the best
 // so far.
-func Solve(ctx context.Context, p *Problem, l Limit) *Answer {
-	s := &solver{m: newModel(p), b: newBudget(ctx, l)}
+func Solve(ctx context.Context, p *model.Problem, l budget.Limit) *model.Answer {
+	s := &solver{m: model.New(p), b: budget.New(ctx, l)}
 	s.solve()
 	return s.answer()
 }
 
 // answer spells out the best found.
-func (s *solver) answer() *Answer {
-	a := &Answer{Cost: s.cost + s.m.fixed, Bound: min(s.bound, s.cost) + s.m.fixed, Ended: s.b.ended}
+func (s *solver) answer() *model.Answer {
+	a := &model.Answer{Cost: s.cost + s.m.Fixed, Bound: min(s.bound, s.cost) + s.m.Fixed, Ended: s.b.Ended}
 	if s.choice == nil {
 		return a
 	}
-	a.Choice = make([]int, len(s.m.problem.Jobs))
-	a.Ascents = s.order.spelt(s.order.last)
-	for k := range s.m.kinds {
-		for _, j := range s.m.kinds[k].jobs {
+	a.Choice = make([]int, len(s.m.Problem.Jobs))
+	a.Ascents = s.order.Spelt(s.order.last)
+	for k := range s.m.Kinds {
+		for _, j := range s.m.Kinds[k].Jobs {
 			a.Choice[j] = s.choice[k]
 		}
 	}
@@ -34,8 +37,8 @@ func (s *solver) answer() *Answer {
 
 // solver is one run of Solve.
 type solver struct {
-	m      *model
-	b      *budget
+	m      *model.Model
+	b      *budget.Budget
 	choice []int // the best found, the way of each kind
 	order  ordered
 	cost   joinery.Time
@@ -43,18 +46,18 @@ type solver struct {
 }
 
 func (s *solver) solve() {
-	s.cost = noLimit
-	if known := s.m.problem.Known; known > 0 {
-		s.cost = known - s.m.fixed
+	s.cost = order.NoLimit
+	if known := s.m.Problem.Known; known > 0 {
+		s.cost = known - s.m.Fixed
 	}
 	u := s.unordered()
 	s.bound = u.bound
 	start := s.quickly(u.choice)
-	if !s.m.tied && !s.m.open() {
+	if !s.m.Tied && !open(s.m) {
 		return
 	}
 	s.quickly(make([]int, len(u.choice))) // the first ways are easier to put in order, having the fewest runs
-	if len(s.m.kinds) <= mostProved {
+	if len(s.m.Kinds) <= mostProved {
 		s.with(proofShare, func() { s.prove(u) })
 	}
 	if s.bound < s.cost && start.last != nil {
@@ -67,8 +70,8 @@ func (s *solver) solve() {
 }
 
 // open reports whether some kind has more than one way.
-func (m *model) open() bool {
-	return slices.ContainsFunc(m.kinds, func(k kind) bool { return len(k.ways) > 1 })
+func open(m *model.Model) bool {
+	return slices.ContainsFunc(m.Kinds, func(k model.Kind) bool { return len(k.Ways) > 1 })
 }
 
 const (
@@ -81,23 +84,23 @@ const (
 // with does something with one part in so many of the steps that are left.
 func (s *solver) with(share int64, do func()) {
 	whole := s.b
-	s.b = whole.part(whole.left / share)
+	s.b = whole.Part(whole.Left / share)
 	do()
-	whole.giveBack(s.b)
+	whole.GiveBack(s.b)
 	s.b = whole
 }
 
 // prove looks for the best order of the best ways, and then for other ways, until
 // the bound is reached. Where no job waits for another the ways decide alone.
 func (s *solver) prove(u *unordered) {
-	if s.bound < s.cost && !s.m.tied {
+	if s.bound < s.cost && !s.m.Tied {
 		u.prove(s.b, s.cost)
 		s.bound = max(s.bound, u.bound)
 	}
 	if s.bound < s.cost || s.choice == nil {
 		s.with(orderShare, func() { s.try(u.choice) })
 	}
-	if s.bound < s.cost && s.m.tied {
+	if s.bound < s.cost && s.m.Tied {
 		s.bound = max(s.bound, s.unknot(u))
 	}
 }
@@ -106,7 +109,7 @@ func (s *solver) prove(u *unordered) {
 // the best so far.
 func (s *solver) quickly(choice []int) ordered {
 	e := s.errands(choice)
-	order := ordered{e, e.quick(e.start(), s.b)}
+	order := ordered{e, e.Quick(e.Start(), s.b)}
 	if order.last != nil && order.cost() < s.cost {
 		s.keep(choice, order)
 	}
@@ -129,21 +132,21 @@ func (s *solver) keep(choice []int, order ordered) {
 
 // ordered is an order of errands.
 type ordered struct {
-	*errands
-	last *leg
+	*order.Errands
+	last *order.Leg
 }
 
-func (o ordered) cost() joinery.Time { return o.fixed + o.last.spent }
+func (o ordered) cost() joinery.Time { return o.Fixed + o.last.Spent }
 
 // inOrder puts a choice of ways in order, the last leg nil where no order costs
 // less than the limit, and says what any order costs at the least.
 func (s *solver) inOrder(choice []int, limit joinery.Time) (ordered, joinery.Time) {
 	e := s.errands(choice)
-	last, low := e.order(limit-e.fixed, s.b)
-	return ordered{e, last}, e.fixed + low
+	last, low := e.Order(limit-e.Fixed, s.b)
+	return ordered{e, last}, e.Fixed + low
 }
 
 // errands lists the runs of a choice of ways, to be put in order.
-func (s *solver) errands(choice []int) *errands {
-	return newErrands(s.m, slices.Clone(choice), s.m.truly())
+func (s *solver) errands(choice []int) *order.Errands {
+	return order.NewErrands(s.m, slices.Clone(choice), s.m.Truly())
 }

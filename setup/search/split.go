@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/setup/search/model"
 )
 
 // next returns the group of kinds to be settled next: one that is begun, else one
@@ -15,8 +16,8 @@ func (k *knot) next(und []pending) int {
 		return group
 	}
 	for _, p := range und {
-		if kind := &k.m.kinds[p.kind]; len(p.ways) > 1 && (kind.tied || kind.chained(p.ways)) {
-			return kind.group
+		if kind := &k.m.Kinds[p.kind]; len(p.ways) > 1 && (kind.Tied || chained(kind, p.ways)) {
+			return kind.Group
 		}
 	}
 	return -1
@@ -28,11 +29,11 @@ func (k *knot) begun(und []pending) int {
 	begun := map[int]bool{}
 	for i, w := range k.way {
 		if w >= 0 {
-			begun[k.m.kinds[i].group] = true
+			begun[k.m.Kinds[i].Group] = true
 		}
 	}
 	for _, p := range und {
-		if g := k.m.kinds[p.kind].group; len(p.ways) > 1 && begun[g] {
+		if g := k.m.Kinds[p.kind].Group; len(p.ways) > 1 && begun[g] {
 			return g
 		}
 	}
@@ -45,14 +46,14 @@ func (k *knot) begun(und []pending) int {
 func (k *knot) split(und []pending, group int) [][]pending {
 	at := -1
 	for i, p := range und {
-		if len(p.ways) > 1 && (group < 0 || k.m.kinds[p.kind].group == group) && (at < 0 || len(p.ways) < len(und[at].ways)) {
+		if len(p.ways) > 1 && (group < 0 || k.m.Kinds[p.kind].Group == group) && (at < 0 || len(p.ways) < len(und[at].ways)) {
 			at = i
 		}
 	}
 	if at < 0 {
 		return nil
 	}
-	ways := k.m.kinds[und[at].kind].ways
+	ways := k.m.Kinds[und[at].kind].Ways
 	prices := map[int]joinery.Time{}
 	for _, w := range und[at].ways {
 		prices[w] = k.t.price(&ways[w])
@@ -68,6 +69,6 @@ func (k *knot) split(und []pending, group int) [][]pending {
 }
 
 // chained reports whether some of a kind's ways are chains.
-func (k *kind) chained(ways []int) bool {
-	return slices.ContainsFunc(ways, func(w int) bool { return len(k.ways[w].runs) > 1 })
+func chained(k *model.Kind, ways []int) bool {
+	return slices.ContainsFunc(ways, func(w int) bool { return len(k.Ways[w].Runs) > 1 })
 }

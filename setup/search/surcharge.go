@@ -5,6 +5,8 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/setup/search/model"
+	"fencecard/setup/search/order"
 )
 
 // node is where a search of pending kinds stands when their ways are weighed.
@@ -32,7 +34,7 @@ func (k *knot) enter(und []pending, limit, extra joinery.Time) (n node, leave fu
 	low := k.t.cost() - k.excess(und)
 	shares := k.share(und)
 	if len(und) > 0 {
-		low += k.m.roundUp(shares.raise(limit-low-extra-k.m.grain+1, k.rounds(und), k.b))
+		low += k.m.RoundUp(shares.raise(limit-low-extra-k.m.Grain+1, k.rounds(und), k.b))
 		k.remember(shares, und)
 	}
 	if low+extra < limit {
@@ -42,7 +44,7 @@ func (k *knot) enter(und []pending, limit, extra joinery.Time) (n node, leave fu
 	if n.bound >= limit || len(und) == 0 {
 		return n, leave, n.bound < limit
 	}
-	n.und, _ = shares.without(und, limit-n.spent+k.excess(und)-k.m.grain)
+	n.und, _ = shares.without(und, limit-n.spent+k.excess(und)-k.m.Grain)
 	if slices.ContainsFunc(n.und, func(p pending) bool { return len(p.ways) == 0 }) {
 		n.bound = limit
 		return n, leave, false
@@ -63,7 +65,7 @@ type known struct {
 func (k *knot) surcharge(enough joinery.Time) joinery.Time {
 	choice := slices.Repeat([]int{-1}, len(k.way))
 	for i, w := range k.way {
-		if w >= 0 && (k.m.kinds[i].tied || k.m.kinds[i].chained([]int{w})) {
+		if w >= 0 && (k.m.Kinds[i].Tied || chained(&k.m.Kinds[i], []int{w})) {
 			choice[i] = w
 		}
 	}
@@ -71,15 +73,15 @@ func (k *knot) surcharge(enough joinery.Time) joinery.Time {
 	if s, ok := k.surcharges[key]; ok && (s.all || s.extra >= enough) {
 		return s.extra
 	}
-	rungs := func(station int, list []asked) joinery.Time {
+	rungs := func(station int, list []model.Asked) joinery.Time {
 		if !k.t.soft[station] {
 			return 0
 		}
-		return joinery.Time(neededBy(k.m.stations[station].regions, list)) * k.m.problem.Minutes.Height
+		return joinery.Time(model.NeededBy(k.m.Stations[station].Regions, list)) * k.m.Problem.Minutes.Height
 	}
-	e := newErrands(k.m, choice, pricing{rungs, rungs})
-	once := e.once()
-	_, low := e.order(once+enough, k.b)
+	e := order.NewErrands(k.m, choice, model.Pricing{Cost: rungs, Least: rungs})
+	once := e.Once()
+	_, low := e.Order(once+enough, k.b)
 	k.surcharges[key] = known{low - once, low < once+enough}
 	return low - once
 }

@@ -4,13 +4,15 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/setup/search/budget"
+	"fencecard/setup/search/model"
 )
 
 // unordered looks for the cheapest ways where everything is paid once and the
 // order costs nothing.
 type unordered struct {
-	m      *model
-	b      *budget
+	m      *model.Model
+	b      *budget.Budget
 	choice []int // the best found, the way of each kind
 	fair   []int // the way of each kind that is cheapest at its shares
 	cost   joinery.Time
@@ -20,17 +22,17 @@ type unordered struct {
 // unordered starts from the first way of every kind.
 func (s *solver) unordered() *unordered {
 	u := &unordered{m: s.m, b: s.b}
-	first := make([]int, len(s.m.kinds))
+	first := make([]int, len(s.m.Kinds))
 	t := newTally(s.m)
 	for k := range first {
-		t.add(&s.m.kinds[k].ways[0])
+		t.add(&s.m.Kinds[k].Ways[0])
 	}
 	u.choice, u.fair, u.cost = first, slices.Clone(first), t.cost()
 	u.weigh()
 	if u.bound < u.cost {
-		lent := u.b.part(u.b.left / proveShare)
+		lent := u.b.Part(u.b.Left / proveShare)
 		u.prove(lent, u.cost)
-		u.b.giveBack(lent)
+		u.b.GiveBack(lent)
 	}
 	return u
 }
@@ -43,7 +45,7 @@ const (
 // weigh bounds all choices by shares, and keeps the choice these lead to.
 func (u *unordered) weigh() {
 	c := newChooser(u.m, u.b)
-	und, settled, undo := c.settle(u.m.all())
+	und, settled, undo := c.settle(allOf(u.m))
 	defer undo()
 	if len(und) == 0 {
 		u.keep(settled, c.t.cost())
@@ -52,9 +54,9 @@ func (u *unordered) weigh() {
 	}
 	s := c.share(und)
 	base := c.t.cost() - c.excess(und)
-	lent := u.b.part(u.b.left / weighShare)
-	u.bound = base + u.m.roundUp(s.raise(u.cost-base-u.m.grain+1, weighRounds, lent))
-	u.b.giveBack(lent)
+	lent := u.b.Part(u.b.Left / weighShare)
+	u.bound = base + u.m.RoundUp(s.raise(u.cost-base-u.m.Grain+1, weighRounds, lent))
+	u.b.GiveBack(lent)
 	for i, p := range und {
 		u.fair[p.kind] = s.kinds[i].names[s.kinds[i].best]
 	}
@@ -78,9 +80,9 @@ func (u *unordered) keep(picks []pick, cost joinery.Time) {
 const proveShare = 8
 
 // prove finds the cheapest choice below a limit by branch and bound.
-func (u *unordered) prove(b *budget, limit joinery.Time) {
+func (u *unordered) prove(b *budget.Budget, limit joinery.Time) {
 	limit = min(limit, u.cost)
-	f := newChooser(u.m, b).solve(u.m.all(), limit)
+	f := newChooser(u.m, b).solve(allOf(u.m), limit)
 	if f.picks != nil {
 		u.keep(f.picks, f.cost)
 	}

@@ -10,6 +10,8 @@ import (
 	"fencecard/joinery"
 	"fencecard/setup/ladder"
 	"fencecard/setup/search"
+	"fencecard/setup/search/budget"
+	"fencecard/setup/search/model"
 )
 
 // Of many depths at one setting some go up apart where one ladder for all would
@@ -18,22 +20,22 @@ import (
 func TestManyDepthsAtOneSetting(t *testing.T) {
 	const in = joinery.Inch
 	for _, depths := range []int{2, 7, 20, 59, 60, 61, 70} {
-		p := &search.Problem{
+		p := &model.Problem{
 			Minutes: joinery.Minutes{Bit: 3 * joinery.Minute, Fence: 2 * joinery.Minute, Height: joinery.Minute / 2, Run: joinery.Minute / 5},
 			Scale:   joinery.InchScale,
 		}
 		for i := range depths {
 			demand := ladder.Demand{Depth: joinery.Length(11+i) * in / 64, Cap: joinery.Length(8+i%5) * in / 64}
-			p.Jobs = append(p.Jobs, search.Job{Ways: []search.Way{{Runs: []search.Run{{Demand: demand, Over: 1 + i%7}}}}})
+			p.Jobs = append(p.Jobs, model.Job{Ways: []model.Way{{Runs: []model.Run{{Demand: demand, Over: 1 + i%7}}}}})
 		}
-		a := search.Solve(context.Background(), p, search.Limit{})
+		a := search.Solve(context.Background(), p, budget.Limit{})
 		require.Equal(t, a.Cost, p.Cost(a.Choice, a.Ascents), "%d depths", depths)
 		checkOrder(t, p, a)
-		var all search.Ascent
+		var all model.Ascent
 		for j := range p.Jobs {
-			all = append(all, search.JobRun{Job: j})
+			all = append(all, model.JobRun{Job: j})
 		}
-		assert.LessOrEqual(t, a.Cost, p.Cost(a.Choice, []search.Ascent{all}))
+		assert.LessOrEqual(t, a.Cost, p.Cost(a.Choice, []model.Ascent{all}))
 		assert.LessOrEqual(t, a.Bound, a.Cost)
 	}
 }

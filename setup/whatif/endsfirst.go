@@ -9,7 +9,7 @@ import (
 	"fencecard/setup"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark"
-	"fencecard/setup/search"
+	"fencecard/setup/search/budget"
 )
 
 // endsFirst says, by setup, what it would cost to cut an end before the long
@@ -54,7 +54,7 @@ func (t *trier) waitingCost(e remark.Exit) (says string, tried bool) {
 	if !ok {
 		return "", false
 	}
-	after, err := setup.MakeWith(t.ctx, plan, setup.Options{Search: search.Limit{Steps: trySteps}})
+	after, err := setup.MakeWith(t.ctx, plan, setup.Options{Search: budget.Limit{Steps: trySteps}})
 	if err != nil {
 		return "each would wait for the other", true
 	}

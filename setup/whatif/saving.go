@@ -5,7 +5,7 @@ import (
 
 	"fencecard/setup"
 	"fencecard/setup/deck"
-	"fencecard/setup/search"
+	"fencecard/setup/search/budget"
 )
 
 // Saving is a change to the plan that spares setups.
@@ -79,7 +79,7 @@ func (t *trier) saved(e edit) *Saving {
 	if !ok {
 		return nil
 	}
-	after, err := setup.MakeWith(t.ctx, plan, setup.Options{Search: search.Limit{Steps: trySteps}, Below: t.d.Changes.Time})
+	after, err := setup.MakeWith(t.ctx, plan, setup.Options{Search: budget.Limit{Steps: trySteps}, Below: t.d.Changes.Time})
 	if err != nil || len(after.Setups) >= len(t.d.Setups) || after.Changes.Time >= t.d.Changes.Time || t.warnsMore(after) {
 		return nil
 	}

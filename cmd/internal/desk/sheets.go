@@ -8,7 +8,7 @@ import (
 	"fencecard/output"
 	"fencecard/output/page"
 	"fencecard/setup/deck"
-	"fencecard/setup/search"
+	"fencecard/setup/search/budget"
 	"fencecard/setup/whatif"
 )
 
@@ -33,7 +33,7 @@ func (w Work) sheets(r *http.Request, q planText) (printed, error) {
 		at := w.at(said.Place, "")
 		return at.Line, at.From
 	}})
-	return printed{seen{[]remarkAt{}}, d.Code, html.String(), d.Ended == search.Through}, err
+	return printed{seen{[]remarkAt{}}, d.Code, html.String(), d.Ended == budget.Through}, err
 }
 
 func (w Work) deck(r *http.Request, q planText) (*deck.Deck, error) {

@@ -12,7 +12,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/setup"
 	"fencecard/setup/deck"
-	"fencecard/setup/search"
+	"fencecard/setup/search/budget"
 )
 
 // SearchFlag is how long the fewest changes are looked for. Commands that mean a
@@ -21,7 +21,7 @@ type SearchFlag time.Duration
 
 // Flag adds the flag to a command.
 func (s *SearchFlag) Flag(cmd *cobra.Command) {
-	cmd.Flags().DurationVar((*time.Duration)(s), "search", search.DefaultTime, "look for the fewest changes for this long at the most; 0 for none")
+	cmd.Flags().DurationVar((*time.Duration)(s), "search", budget.DefaultTime, "look for the fewest changes for this long at the most; 0 for none")
 }
 
 // MakeDeck makes a plan's deck. Meanwhile the first interrupt ends only the
@@ -34,14 +34,14 @@ func (a *Session) MakeDeck(ctx context.Context, plan *joinery.Plan, most SearchF
 	defer stop()
 	done := a.Busy("looking for the fewest changes of the table, for " + time.Duration(most).String() + " at the most; Ctrl-C takes the best so far")
 	defer done()
-	d, err := setup.MakeWith(searching, plan, setup.Options{Plain: most == 0, Search: search.Limit{Time: time.Duration(most)}})
+	d, err := setup.MakeWith(searching, plan, setup.Options{Plain: most == 0, Search: budget.Limit{Time: time.Duration(most)}})
 	if err != nil {
 		return nil, err
 	}
 	switch d.Ended {
-	case search.TimeUp:
+	case budget.TimeUp:
 		fmt.Fprintln(a.Err, "the search for fewer changes was cut short: another run may make another deck")
-	case search.CalledOff:
+	case budget.CalledOff:
 		fmt.Fprintln(a.Err, "interrupted: the search for fewer changes was cut short, and these are the best cards found so far")
 	}
 	return d, nil

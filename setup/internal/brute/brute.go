@@ -7,24 +7,24 @@ package brute
 import (
 	"fencecard/joinery"
 	"fencecard/setup/ladder"
-	"fencecard/setup/search"
+	"fencecard/setup/search/model"
 )
 
 // Least finds the least cost by trying every way of every job and, for each,
 // every order: at every moment every set of runs that may be made now at one
 // bit, fence distance and pair of blocks. It takes long beyond seven jobs.
-func Least(p *search.Problem) joinery.Time {
+func Least(p *model.Problem) joinery.Time {
 	b := &brute{p: p, choice: make([]int, len(p.Jobs)), best: 1 << 40}
 	b.choose(0)
 	return b.best
 }
 
 type brute struct {
-	p      *search.Problem
+	p      *model.Problem
 	choice []int
 	best   joinery.Time
 
-	runs   []search.Run
+	runs   []model.Run
 	before []int // for each run the runs, as bits, that must be in earlier climbs
 	twin   []int // for each run its other run where the piece is turned, or -1
 	seen   map[bruteState]joinery.Time

@@ -1,4 +1,5 @@
-package search
+// Package budget is how long a search may take, in steps, and why it ended.
+package budget
 
 import (
 	"context"
@@ -31,64 +32,65 @@ type Limit struct {
 // DefaultTime is how long a search may take where nobody says.
 const DefaultTime = 2 * time.Second
 
-// budget counts down the steps of one search.
-type budget struct {
+// Budget counts down the steps of one search.
+type Budget struct {
 	ctx      context.Context
-	left     int64
+	Left     int64
 	deadline time.Time
 	toClock  int64 // steps until the clock and the context are looked at
-	ended    Ended
+	Ended    Ended
 }
 
-func newBudget(ctx context.Context, l Limit) *budget {
+// New is what a limit allows, from now on.
+func New(ctx context.Context, l Limit) *Budget {
 	if l.Time == 0 {
 		l.Time = DefaultTime
 	}
 	if l.Steps == 0 {
 		l.Steps = int64(l.Time.Seconds() * StepsPerSecond)
 	}
-	return &budget{ctx: ctx, left: l.Steps, deadline: time.Now().Add(l.Time)}
+	return &Budget{ctx: ctx, Left: l.Steps, deadline: time.Now().Add(l.Time)}
 }
 
 // clockEvery is how many steps pass between two looks at the clock.
 const clockEvery = 100_000
 
-// spend takes steps and reports whether the search may go on.
-func (b *budget) spend(steps int) bool {
-	if b.ended != Through {
+// Spend takes steps and reports whether the search may go on.
+func (b *Budget) Spend(steps int) bool {
+	if b.Ended != Through {
 		return false
 	}
 	n := int64(steps) + 1
-	b.left -= n
+	b.Left -= n
 	b.toClock -= n
-	if b.left < 0 {
-		b.ended = StepsUsed
+	if b.Left < 0 {
+		b.Ended = StepsUsed
 	} else if b.toClock < 0 {
 		b.toClock = clockEvery
 		switch {
 		case b.ctx.Err() != nil:
-			b.ended = CalledOff
+			b.Ended = CalledOff
 		case time.Now().After(b.deadline):
-			b.ended = TimeUp
+			b.Ended = TimeUp
 		}
 	}
-	return b.ended == Through
+	return b.Ended == Through
 }
 
-// part lends some of the steps to a smaller search.
-func (b *budget) part(steps int64) *budget {
+// Part lends some of the steps to a smaller search.
+func (b *Budget) Part(steps int64) *Budget {
 	lent := *b
-	lent.left = min(steps, b.left)
-	b.left -= lent.left
+	lent.Left = min(steps, b.Left)
+	b.Left -= lent.Left
 	return &lent
 }
 
-// giveBack takes back what the smaller search has left. That it used up its
+// GiveBack takes back what the smaller search has left. That it used up its
 // steps does not end this one.
-func (b *budget) giveBack(lent *budget) {
-	b.left += max(0, lent.left)
+func (b *Budget) GiveBack(lent *Budget) {
+	b.Left += max(0, lent.Left)
 	b.toClock = lent.toClock
-	if lent.ended != StepsUsed {
-		b.ended = lent.ended
+	if lent.Ended != StepsUsed {
+		b.Ended = lent.Ended
 	}
 }

@@ -1,6 +1,9 @@
-package search
+package order
 
-import "fencecard/joinery"
+import (
+	"fencecard/joinery"
+	"fencecard/setup/search/model"
+)
 
 // A chain of errands that wait for one another bounds an order from below. Two
 // of a chain at one station are never in one ascent, so each goes up a ladder of
@@ -16,54 +19,54 @@ type tail struct {
 }
 
 // findTails works out the tail of every errand.
-func (e *errands) findTails() {
-	e.tails = make([]tail, len(e.list))
+func (e *Errands) findTails() {
+	e.tails = make([]tail, len(e.List))
 	order := e.lastFirst()
-	after := make([]set, len(e.list)) // all that wait for it, directly or not
+	after := make([]model.Set, len(e.List)) // all that wait for it, directly or not
 	for _, x := range order {
-		after[x] = newSet(len(e.list))
-		for _, y := range e.list[x].then {
-			after[x].add(y)
-			after[x].join(after[y])
+		after[x] = model.NewSet(len(e.List))
+		for _, y := range e.List[x].then {
+			after[x].Add(y)
+			after[x].Join(after[y])
 		}
 		e.tails[x] = e.tailOf(x, after)
 	}
 }
 
 // tailOf works out one tail from those of the errands after it.
-func (e *errands) tailOf(x int, after []set) tail {
-	s := e.m.stations[e.list[x].station]
+func (e *Errands) tailOf(x int, after []model.Set) tail {
+	s := e.M.Stations[e.List[x].station]
 	t := tail{stays: 1, bits: 1}
 	// What waits for something away from this fence distance, or this bit.
-	offKey, offBit := newSet(len(e.list)), newSet(len(e.list))
-	for y := range e.list {
-		if !after[x].has(y) {
+	offKey, offBit := model.NewSet(len(e.List)), model.NewSet(len(e.List))
+	for y := range e.List {
+		if !after[x].Has(y) {
 			continue
 		}
-		o := e.m.stations[e.list[y].station]
-		if o.key != s.key {
-			offKey.join(after[y])
+		o := e.M.Stations[e.List[y].station]
+		if o.Key != s.Key {
+			offKey.Join(after[y])
 		}
-		if o.bit != s.bit {
-			offBit.join(after[y])
+		if o.Bit != s.Bit {
+			offBit.Join(after[y])
 		}
 	}
-	for y := range e.list {
-		if !after[x].has(y) {
+	for y := range e.List {
+		if !after[x].Has(y) {
 			continue
 		}
-		o := e.m.stations[e.list[y].station]
-		if e.list[y].station == e.list[x].station {
+		o := e.M.Stations[e.List[y].station]
+		if e.List[y].station == e.List[x].station {
 			t.ladders = max(t.ladders, e.tails[y].ladders)
 		}
-		if o.key == s.key {
-			t.stays = max(t.stays, e.tails[y].stays+again(offKey.has(y)))
+		if o.Key == s.Key {
+			t.stays = max(t.stays, e.tails[y].stays+again(offKey.Has(y)))
 		}
-		if o.bit == s.bit {
-			t.bits = max(t.bits, e.tails[y].bits+again(offBit.has(y)))
+		if o.Bit == s.Bit {
+			t.bits = max(t.bits, e.tails[y].bits+again(offBit.Has(y)))
 		}
 	}
-	t.ladders += e.heights(e.list[x].station, []int{x})
+	t.ladders += e.heights(e.List[x].station, []int{x})
 	return t
 }
 
@@ -75,21 +78,21 @@ func again(yes bool) int {
 }
 
 // lastFirst lists the errands so that each comes after all that wait for it.
-func (e *errands) lastFirst() []int {
-	order := make([]int, 0, len(e.list))
-	seen := newSet(len(e.list))
+func (e *Errands) lastFirst() []int {
+	order := make([]int, 0, len(e.List))
+	seen := model.NewSet(len(e.List))
 	var visit func(x int)
 	visit = func(x int) {
-		if seen.has(x) {
+		if seen.Has(x) {
 			return
 		}
-		seen.add(x)
-		for _, y := range e.list[x].then {
+		seen.Add(x)
+		for _, y := range e.List[x].then {
 			visit(y)
 		}
 		order = append(order, x)
 	}
-	for x := range e.list {
+	for x := range e.List {
 		visit(x)
 	}
 	return order
@@ -97,14 +100,14 @@ func (e *errands) lastFirst() []int {
 
 // restAt is what is left to be spent at a station at the least: its ladders and
 // blocks.
-func (e *errands) restAt(l *leg, station int) joinery.Time {
+func (e *Errands) restAt(l *Leg, station int) joinery.Time {
 	e.asked = e.asked[:0]
 	var longest joinery.Time
-	for _, x := range e.at[station] {
-		if l.done.has(x) {
+	for _, x := range e.At[station] {
+		if l.done.Has(x) {
 			continue
 		}
-		e.asked = gatherAsked(e.asked, e.list[x].demand, e.list[x].over)
+		e.asked = model.GatherAsked(e.asked, e.List[x].Demand, e.List[x].over)
 		if e.tails != nil {
 			longest = max(longest, e.tails[x].ladders)
 		}
@@ -112,24 +115,24 @@ func (e *errands) restAt(l *leg, station int) joinery.Time {
 	if len(e.asked) == 0 {
 		return 0
 	}
-	return max(e.visits.least(station, e.asked), longest) + e.m.blockCost(e.m.stations[station])
+	return max(e.visits.Least(station, e.asked), longest) + e.M.BlockCost(e.M.Stations[station])
 }
 
 // restOf is what is left to be spent for setting a key and its bit.
-func (e *errands) restOf(l *leg, key, bit int) joinery.Time {
-	minutes := e.m.problem.Minutes
+func (e *Errands) restOf(l *Leg, key, bit int) joinery.Time {
+	minutes := e.M.Problem.Minutes
 	stays := e.most(l, e.ofKey[key], func(t tail) int { return t.stays })
 	bits := e.most(l, e.ofBit[bit], func(t tail) int { return t.bits })
 	return joinery.Time(stays)*minutes.Fence + joinery.Time(bits)*minutes.Bit
 }
 
 // most is the greatest count in the tails of what is left at some stations.
-func (e *errands) most(l *leg, stations []int, count func(tail) int) int {
+func (e *Errands) most(l *Leg, stations []int, count func(tail) int) int {
 	most := 0
 	for _, s := range stations {
-		for _, x := range e.at[s] {
+		for _, x := range e.At[s] {
 			switch {
-			case l.done.has(x):
+			case l.done.Has(x):
 			case e.tails == nil:
 				return 1
 			default:

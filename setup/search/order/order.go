@@ -1,4 +1,7 @@
-package search
+// Package order puts the runs of chosen ways into the order that costs least: the
+// most promising partial order gone on from first, or, in big problems, each run put
+// where it is cheapest. How it belongs to the whole is told in package search.
+package order
 
 import (
 	"container/heap"
@@ -6,21 +9,23 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/setup/search/budget"
+	"fencecard/setup/search/model"
 )
 
-// leg is an ascent and all that came before it.
-type leg struct {
-	from   *leg
-	ascent ascent
-	done   set
-	spent  joinery.Time
+// Leg is an ascent and all that came before it.
+type Leg struct {
+	from   *Leg
+	ascent Ascent
+	done   model.Set
+	Spent  joinery.Time
 	rest   joinery.Time // what is left takes at the least, with everything set anew
 }
 
-// ascent is one going up a ladder: the errands made at a station.
-type ascent struct {
-	station int // -1 before the first
-	list    []int
+// Ascent is one going up a ladder: the errands made at a station.
+type Ascent struct {
+	Station int // -1 before the first
+	List    []int
 }
 
 // mostErrands is the size to which an order is searched; beyond it the order
@@ -30,43 +35,43 @@ const mostErrands = 400
 // mostLegs bounds one search for an order.
 const mostLegs = 20_000
 
-// order returns the last leg of the cheapest order, and the least that any order
+// Order returns the last leg of the cheapest order, and the least that any order
 // can cost, which is its cost where the search went through. The leg is nil where
 // no order costs less than the limit, or none is found while the steps last.
-func (e *errands) order(limit joinery.Time, b *budget) (*leg, joinery.Time) {
-	start := e.start()
+func (e *Errands) Order(limit joinery.Time, b *budget.Budget) (*Leg, joinery.Time) {
+	start := e.Start()
 	low := e.least(start)
 	if low >= limit {
 		return nil, low
 	}
-	best := e.quick(start, b)
+	best := e.Quick(start, b)
 	if best == nil {
 		return nil, low
 	}
-	if best.spent == low || len(e.stations) == 0 || e.size() > mostErrands {
+	if best.Spent == low || len(e.stations) == 0 || e.size() > mostErrands {
 		return best, low
 	}
 	return e.search(start, best, limit, b)
 }
 
-// noLimit is more than any order costs.
-const noLimit = joinery.Time(math.MaxInt64)
+// NoLimit is more than any order costs.
+const NoLimit = joinery.Time(math.MaxInt64)
 
-func (e *errands) size() int {
+func (e *Errands) size() int {
 	n := 0
 	for _, s := range e.stations {
-		n += len(e.at[s])
+		n += len(e.At[s])
 	}
 	return n
 }
 
-// start is the table before anything is set.
-func (e *errands) start() *leg {
-	l := &leg{ascent: ascent{station: -1}, done: newSet(len(e.list))}
+// Start is the table before anything is set.
+func (e *Errands) Start() *Leg {
+	l := &Leg{ascent: Ascent{Station: -1}, done: model.NewSet(len(e.List))}
 	for _, s := range e.stations {
 		l.rest += e.restAt(l, s)
 	}
-	minutes := e.m.problem.Minutes
+	minutes := e.M.Problem.Minutes
 	for _, stations := range e.ofKey {
 		l.rest += joinery.Time(e.most(l, stations, func(t tail) int { return t.stays })) * minutes.Fence
 	}
@@ -78,39 +83,39 @@ func (e *errands) start() *leg {
 
 // least is what an order through this leg costs at the least: what is left
 // where the table stands needs no new setting.
-func (e *errands) least(l *leg) joinery.Time {
-	low := l.spent + l.rest
-	if l.ascent.station < 0 {
+func (e *Errands) least(l *Leg) joinery.Time {
+	low := l.Spent + l.rest
+	if l.ascent.Station < 0 {
 		return low
 	}
-	s, minutes := e.m.stations[l.ascent.station], e.m.problem.Minutes
-	if e.anyLeft(l, e.ofBit[s.bit]) {
+	s, minutes := e.M.Stations[l.ascent.Station], e.M.Problem.Minutes
+	if e.anyLeft(l, e.ofBit[s.Bit]) {
 		low -= minutes.Bit
 	}
-	if e.anyLeft(l, e.ofKey[s.key]) {
+	if e.anyLeft(l, e.ofKey[s.Key]) {
 		low -= minutes.Fence
 	}
-	if e.anyLeft(l, []int{l.ascent.station}) {
-		low -= e.m.blockCost(s)
+	if e.anyLeft(l, []int{l.ascent.Station}) {
+		low -= e.M.BlockCost(s)
 	}
 	return low
 }
 
 // left lists the errands of a station not yet made, by depth.
-func (e *errands) left(l *leg, station int) []int {
+func (e *Errands) left(l *Leg, station int) []int {
 	var left []int
-	for _, x := range e.at[station] {
-		if !l.done.has(x) {
+	for _, x := range e.At[station] {
+		if !l.done.Has(x) {
 			left = append(left, x)
 		}
 	}
 	return left
 }
 
-func (e *errands) anyLeft(l *leg, stations []int) bool {
+func (e *Errands) anyLeft(l *Leg, stations []int) bool {
 	for _, s := range stations {
-		for _, x := range e.at[s] {
-			if !l.done.has(x) {
+		for _, x := range e.At[s] {
+			if !l.done.Has(x) {
 				return true
 			}
 		}
@@ -118,39 +123,39 @@ func (e *errands) anyLeft(l *leg, stations []int) bool {
 	return false
 }
 
-// follow makes an ascent.
-func (e *errands) follow(l *leg, t ascent) *leg {
-	s := e.m.stations[t.station]
-	minutes := e.m.problem.Minutes
-	next := &leg{from: l, ascent: t, done: slices.Clone(l.done), spent: l.spent, rest: l.rest}
+// Follow makes an ascent.
+func (e *Errands) Follow(l *Leg, t Ascent) *Leg {
+	s := e.M.Stations[t.Station]
+	minutes := e.M.Problem.Minutes
+	next := &Leg{from: l, ascent: t, done: slices.Clone(l.done), Spent: l.Spent, rest: l.rest}
 	newBit, newKey := true, true
-	if l.ascent.station >= 0 {
-		last := e.m.stations[l.ascent.station]
-		newBit, newKey = last.bit != s.bit, last.key != s.key
+	if l.ascent.Station >= 0 {
+		last := e.M.Stations[l.ascent.Station]
+		newBit, newKey = last.Bit != s.Bit, last.Key != s.Key
 	}
 	if newBit {
-		next.spent += minutes.Bit
+		next.Spent += minutes.Bit
 	}
 	if newKey {
-		next.spent += minutes.Fence
+		next.Spent += minutes.Fence
 	}
-	if newKey || l.ascent.station != t.station {
-		next.spent += e.m.blockCost(s)
+	if newKey || l.ascent.Station != t.Station {
+		next.Spent += e.M.BlockCost(s)
 	}
-	next.spent += e.heights(t.station, t.list)
-	next.rest -= e.restAt(l, t.station) + e.restOf(l, s.key, s.bit)
-	for _, x := range t.list {
-		next.done.add(x)
+	next.Spent += e.heights(t.Station, t.List)
+	next.rest -= e.restAt(l, t.Station) + e.restOf(l, s.Key, s.Bit)
+	for _, x := range t.List {
+		next.done.Add(x)
 	}
-	next.rest += e.restAt(next, t.station) + e.restOf(next, s.key, s.bit)
+	next.rest += e.restAt(next, t.Station) + e.restOf(next, s.Key, s.Bit)
 	return next
 }
 
-// quick finds a good order without search, or nil where the steps do not last.
-func (e *errands) quick(start *leg, b *budget) *leg {
+// Quick finds a good order without search, or nil where the steps do not last.
+func (e *Errands) Quick(start *Leg, b *budget.Budget) *Leg {
 	best := e.dive(start, 0, b)
-	if best != nil && best.spent > e.least(start) {
-		if other := e.dive(start, e.m.problem.Minutes.Fence/10, b); other != nil && other.spent < best.spent {
+	if best != nil && best.Spent > e.least(start) {
+		if other := e.dive(start, e.M.Problem.Minutes.Fence/10, b); other != nil && other.Spent < best.Spent {
 			best = other
 		}
 	}
@@ -160,20 +165,20 @@ func (e *errands) quick(start *leg, b *budget) *leg {
 // dive goes on at the least cost until all errands are made. An ascent is charged
 // for every errand it leaves waiting at its fence distance: they make it come
 // back. Of equal ascents it takes the one that leaves the fewest.
-func (e *errands) dive(l *leg, charge joinery.Time, b *budget) *leg {
+func (e *Errands) dive(l *Leg, charge joinery.Time, b *budget.Budget) *Leg {
 	for e.anyLeft(l, e.stations) {
-		var best *leg
+		var best *Leg
 		var least joinery.Time
 		var fewest int
 		for _, t := range e.next(l) {
-			next := e.follow(l, t)
-			waiting := e.countLeft(next, e.ofKey[e.m.stations[t.station].key])
+			next := e.Follow(l, t)
+			waiting := e.countLeft(next, e.ofKey[e.M.Stations[t.Station].Key])
 			low := e.least(next) + joinery.Time(waiting)*charge
 			if best == nil || low < least || low == least && waiting < fewest {
 				best, least, fewest = next, low, waiting
 			}
 		}
-		if !b.spend(4 * len(e.list)) {
+		if !b.Spend(4 * len(e.List)) {
 			return nil
 		}
 		l = best
@@ -181,7 +186,7 @@ func (e *errands) dive(l *leg, charge joinery.Time, b *budget) *leg {
 	return l
 }
 
-func (e *errands) countLeft(l *leg, stations []int) int {
+func (e *Errands) countLeft(l *Leg, stations []int) int {
 	n := 0
 	for _, s := range stations {
 		n += len(e.left(l, s))
@@ -191,24 +196,24 @@ func (e *errands) countLeft(l *leg, stations []int) int {
 
 // search finds the cheapest order below a limit: of all legs reached, the one
 // that promises the least is gone on from first.
-func (e *errands) search(start, best *leg, limit joinery.Time, b *budget) (*leg, joinery.Time) {
+func (e *Errands) search(start, best *Leg, limit joinery.Time, b *budget.Budget) (*Leg, joinery.Time) {
 	type state struct {
 		done    string
 		station int
 	}
 	reached := map[state]joinery.Time{}
 	open, turn := &legHeap{}, 0
-	limit = min(limit, best.spent)
-	push := func(l *leg) {
+	limit = min(limit, best.Spent)
+	push := func(l *Leg) {
 		low := e.least(l)
 		if low >= limit {
 			return
 		}
-		key := state{l.done.key(), l.ascent.station}
-		if before, ok := reached[key]; ok && before <= l.spent {
+		key := state{l.done.Key(), l.ascent.Station}
+		if before, ok := reached[key]; ok && before <= l.Spent {
 			return
 		}
-		reached[key] = l.spent
+		reached[key] = l.Spent
 		turn++
 		heap.Push(open, promise{low, turn, l})
 	}
@@ -218,15 +223,15 @@ func (e *errands) search(start, best *leg, limit joinery.Time, b *budget) (*leg,
 		if p.low >= limit {
 			break
 		}
-		if legs == mostLegs || !b.spend(16*len(e.list)) {
+		if legs == mostLegs || !b.Spend(16*len(e.List)) {
 			return best, p.low
 		}
 		if !e.anyLeft(p.leg, e.stations) {
-			best, limit = p.leg, p.leg.spent
+			best, limit = p.leg, p.leg.Spent
 			continue
 		}
 		for _, t := range e.next(p.leg) {
-			push(e.follow(p.leg, t))
+			push(e.Follow(p.leg, t))
 		}
 	}
 	if e.rough {
@@ -239,7 +244,7 @@ func (e *errands) search(start, best *leg, limit joinery.Time, b *budget) (*leg,
 type promise struct {
 	low  joinery.Time
 	turn int
-	leg  *leg
+	leg  *Leg
 }
 
 type legHeap []promise

@@ -1,4 +1,4 @@
-package search
+package model
 
 import (
 	"encoding/binary"
@@ -13,17 +13,17 @@ import (
 // cost time: then it may be cheaper to go up twice, the table untouched but for
 // the heights. A visit is the best way to part some runs at a station into ascents.
 
-// asked is what the runs of one demand come to.
-type asked struct {
+// Asked is what the runs of one demand come to.
+type Asked struct {
 	ladder.Demand
-	over joinery.Time // what one pass of all of them takes
+	Over joinery.Time // what one pass of all of them takes
 }
 
 // visit is what the heights of one take, and the passes beyond the fewest.
 type visit struct {
 	cost  joinery.Time
 	least joinery.Time // no way to part the runs costs less
-	parts []uint       // which demands make an ascent together, as bits; nil where all do
+	Parts []uint       // which demands make an ascent together, as bits; nil where all do
 }
 
 const (
@@ -31,8 +31,8 @@ const (
 	mostPacked = 60 // more go up together
 )
 
-// visit works out the visit of some demands, sorted and each there once.
-func (m *model) visit(station int, list []asked) visit {
+// Visit works out the visit of some demands, sorted and each there once.
+func (m *Model) Visit(station int, list []Asked) visit {
 	key := make([]byte, 0, 128)
 	if list[0].Section.Shaped() { // the same depths of another outline are other wood
 		key = binary.AppendVarint(key, int64(-1-station))
@@ -41,7 +41,7 @@ func (m *model) visit(station int, list []asked) visit {
 		key = binary.AppendVarint(key, int64(a.Depth))
 		key = binary.AppendVarint(key, int64(a.Cap))
 		key = binary.AppendVarint(key, int64(a.From))
-		key = binary.AppendVarint(key, int64(a.over))
+		key = binary.AppendVarint(key, int64(a.Over))
 	}
 	v, ok := m.visits[string(key)]
 	if !ok {
@@ -51,7 +51,7 @@ func (m *model) visit(station int, list []asked) visit {
 	return v
 }
 
-func (m *model) newVisit(list []asked) visit {
+func (m *Model) newVisit(list []Asked) visit {
 	rungs, extra := m.together(list)
 	v := visit{cost: rungs + extra, least: rungs}
 	switch {
@@ -59,7 +59,7 @@ func (m *model) newVisit(list []asked) visit {
 	case len(list) > mostParted:
 		m.pack(list, &v)
 	default:
-		v.cost, v.parts = m.part(list, uint(1)<<len(list)-1)
+		v.cost, v.Parts = m.part(list, uint(1)<<len(list)-1)
 		v.least = v.cost
 	}
 	return v
@@ -67,7 +67,7 @@ func (m *model) newVisit(list []asked) visit {
 
 // pack puts each of many demands, the deepest first, to those that it goes up with
 // at the least cost, and keeps that if it costs less than all together.
-func (m *model) pack(list []asked, v *visit) {
+func (m *Model) pack(list []Asked, v *visit) {
 	var parts []uint
 	var costs []joinery.Time
 	var sum joinery.Time
@@ -88,12 +88,12 @@ func (m *model) pack(list []asked, v *visit) {
 		sum += least
 	}
 	if sum < v.cost {
-		v.cost, v.parts = sum, parts
+		v.cost, v.Parts = sum, parts
 	}
 }
 
 // part finds the cheapest way to part some demands, given as bits.
-func (m *model) part(list []asked, all uint) (joinery.Time, []uint) {
+func (m *Model) part(list []Asked, all uint) (joinery.Time, []uint) {
 	cheapest := make([]joinery.Time, all+1)
 	first := make([]uint, all+1)         // the ascent that holds the least demand
 	alone := make([]joinery.Time, all+1) // as one ascent
@@ -119,8 +119,8 @@ func (m *model) part(list []asked, all uint) (joinery.Time, []uint) {
 }
 
 // ascent is what some of the demands cost in one ascent, given as bits.
-func (m *model) ascent(list []asked, set uint) (rungs, extra joinery.Time) {
-	some := make([]asked, 0, len(list))
+func (m *Model) ascent(list []Asked, set uint) (rungs, extra joinery.Time) {
+	some := make([]Asked, 0, len(list))
 	for i, a := range list {
 		if set&(1<<i) != 0 {
 			some = append(some, a)
@@ -131,80 +131,80 @@ func (m *model) ascent(list []asked, set uint) (rungs, extra joinery.Time) {
 
 // together is what the rungs of one ladder for all demands cost, and the passes
 // beyond the fewest.
-func (m *model) together(list []asked) (rungs, extra joinery.Time) {
+func (m *Model) together(list []Asked) (rungs, extra joinery.Time) {
 	demands := make([]ladder.Demand, len(list))
 	for i, a := range list {
 		demands[i] = a.Demand
 	}
-	heights := ladder.Of(demands, m.problem.Scale)
+	heights := ladder.Of(demands, m.Problem.Scale)
 	for _, a := range list {
-		extra += a.over * joinery.Time(len(ladder.Used(heights, a.Demand))-a.Passes())
+		extra += a.Over * joinery.Time(len(ladder.Used(heights, a.Demand))-a.Passes())
 	}
-	return joinery.Time(len(heights)) * m.problem.Minutes.Height, extra
+	return joinery.Time(len(heights)) * m.Problem.Minutes.Height, extra
 }
 
-// pricing says what a visit of some runs to a station takes: what it comes to,
+// Pricing says what a visit of some runs to a station takes: what it comes to,
 // and the least that it and more visits for the same runs come to.
-type pricing struct {
-	cost, least func(station int, list []asked) joinery.Time
+type Pricing struct {
+	Cost, Least func(station int, list []Asked) joinery.Time
 }
 
-// truly prices visits as they are.
-func (m *model) truly() pricing {
+// Truly prices visits as they are.
+func (m *Model) Truly() Pricing {
 	if len(m.visits) > mostVisits {
 		m.visits = map[string]visit{}
 	}
-	return pricing{
-		func(station int, list []asked) joinery.Time {
-			if m.plain(station, list) {
+	return Pricing{
+		func(station int, list []Asked) joinery.Time {
+			if m.Plain(station, list) {
 				return m.rungs(list)
 			}
-			return m.visit(station, list).cost
+			return m.Visit(station, list).cost
 		},
-		m.atLeast,
+		m.AtLeast,
 	}
 }
 
 // mostVisits is how many visits are remembered.
 const mostVisits = 100_000
 
-// atLeast prices visits by the least they may come to.
-func (m *model) atLeast(station int, list []asked) joinery.Time {
-	if m.plain(station, list) {
+// AtLeast prices visits by the least they may come to.
+func (m *Model) AtLeast(station int, list []Asked) joinery.Time {
+	if m.Plain(station, list) {
 		return m.rungs(list)
 	}
-	return m.visit(station, list).least
+	return m.Visit(station, list).least
 }
 
-// plain reports whether what some runs cost at a station is their rungs: none takes
+// Plain reports whether what some runs cost at a station is their rungs: none takes
 // a pass beyond the fewest. A shaped edge may even alone, where the scale shows no
 // height for a full bite.
-func (m *model) plain(station int, list []asked) bool {
-	return !m.stations[station].mixed || len(list) == 0 || len(list) == 1 && !list[0].Section.Shaped()
+func (m *Model) Plain(station int, list []Asked) bool {
+	return !m.Stations[station].Mixed || len(list) == 0 || len(list) == 1 && !list[0].Section.Shaped()
 }
 
 // rungs is what the rungs of one ladder cost.
-func (m *model) rungs(list []asked) joinery.Time {
+func (m *Model) rungs(list []Asked) joinery.Time {
 	m.asked = m.asked[:0]
 	for _, a := range list {
 		m.asked = append(m.asked, a.Demand)
 	}
-	return joinery.Time(ladder.Count(m.asked, m.problem.Scale)) * m.problem.Minutes.Height
+	return joinery.Time(ladder.Count(m.asked, m.Problem.Scale)) * m.Problem.Minutes.Height
 }
 
-// gatherAsked puts one more run into a list that is sorted by demand.
-func gatherAsked(list []asked, d ladder.Demand, over joinery.Time) []asked {
+// GatherAsked puts one more run into a list that is sorted by demand.
+func GatherAsked(list []Asked, d ladder.Demand, over joinery.Time) []Asked {
 	if n := len(list); n > 0 && list[n-1].Demand == d {
-		list[n-1].over += over
+		list[n-1].Over += over
 		return list
 	}
-	return append(list, asked{d, over})
+	return append(list, Asked{d, over})
 }
 
 // mixes reports whether a ladder made for some demands may have a run take more
 // passes than are counted for it alone.
-func (m *model) mixes(demands []ladder.Demand) bool {
-	if m.problem.Minutes.Run == 0 || len(demands) < 2 && !demands[0].Section.Shaped() {
+func (m *Model) mixes(demands []ladder.Demand) bool {
+	if m.Problem.Minutes.Run == 0 || len(demands) < 2 && !demands[0].Section.Shaped() {
 		return false
 	}
 	if demands[0].Every {

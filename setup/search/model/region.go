@@ -1,4 +1,4 @@
-package search
+package model
 
 import (
 	"cmp"
@@ -99,11 +99,11 @@ func needed(cut []region, demands []ladder.Demand) int {
 	return n
 }
 
-// neededBy counts the regions that some runs need.
-func neededBy(cut []region, list []asked) int {
+// NeededBy counts the regions that some runs need.
+func NeededBy(cut []region, list []Asked) int {
 	n := 0
 	for _, r := range cut {
-		if slices.ContainsFunc(list, func(a asked) bool { return r.needed(a.Demand) }) {
+		if slices.ContainsFunc(list, func(a Asked) bool { return r.needed(a.Demand) }) {
 			n++
 		}
 	}

@@ -1,9 +1,10 @@
-package search
+package order
 
 import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/setup/search/model"
 )
 
 // mostDepths is how many different demands at one station are told apart when
@@ -13,14 +14,14 @@ const mostDepths = 10
 // parts lists the parts of what is ready at a station that may be worth an ascent
 // of their own. A part takes along what needs no rung more. What frees nothing
 // it takes only where that is cheaper than another time.
-func (e *errands) parts(station int, ready set) [][]int {
-	key := ready.key() // an errand is of one station
+func (e *Errands) parts(station int, ready model.Set) [][]int {
+	key := ready.Key() // an errand is of one station
 	if known, ok := e.known[key]; ok {
 		return known
 	}
 	var list []int
-	for _, x := range e.at[station] {
-		if ready.has(x) {
+	for _, x := range e.At[station] {
+		if ready.Has(x) {
 			list = append(list, x)
 		}
 	}
@@ -32,7 +33,7 @@ func (e *errands) parts(station int, ready set) [][]int {
 	}
 	freeing := 0 // what lets others begin, or is one run of a turned piece
 	for i, g := range alike {
-		if slices.ContainsFunc(g, func(x int) bool { return len(e.list[x].then) > 0 || e.list[x].twin >= 0 }) {
+		if slices.ContainsFunc(g, func(x int) bool { return len(e.List[x].then) > 0 || e.List[x].twin >= 0 }) {
 			freeing |= 1 << i
 		}
 	}
@@ -52,20 +53,20 @@ func (e *errands) parts(station int, ready set) [][]int {
 }
 
 // costs is what the ladder for a part costs.
-func (e *errands) costs(station int, groups [][]int, part int) joinery.Time {
+func (e *Errands) costs(station int, groups [][]int, part int) joinery.Time {
 	return e.heights(station, members(groups, part))
 }
 
 // alike groups errands, which are by depth, by what they ask of the ladder. The
 // runs of turned pieces stand alone: they oblige to the other run.
-func (e *errands) alike(list []int) [][]int {
+func (e *Errands) alike(list []int) [][]int {
 	var groups [][]int
 	joinable := false
 	for i, x := range list {
-		if !joinable || e.list[x].twin >= 0 || e.list[x].demand != e.list[list[i-1]].demand {
+		if !joinable || e.List[x].twin >= 0 || e.List[x].Demand != e.List[list[i-1]].Demand {
 			groups = append(groups, nil)
 		}
-		joinable = e.list[x].twin < 0
+		joinable = e.List[x].twin < 0
 		last := len(groups) - 1
 		groups[last] = append(groups[last], x)
 	}
@@ -74,13 +75,13 @@ func (e *errands) alike(list []int) [][]int {
 
 // close adds to a part every group that needs no rung more: left out, it could
 // only make a later ladder longer.
-func (e *errands) close(station int, groups [][]int, part int) int {
-	if s := e.m.stations[station]; s.uneven || s.mixed {
+func (e *Errands) close(station int, groups [][]int, part int) int {
+	if s := e.M.Stations[station]; s.Uneven || s.Mixed {
 		return part
 	}
 	cost := e.costs(station, groups, part)
 	for i := range groups {
-		if with := part | 1<<i; with != part && e.list[groups[i][0]].twin < 0 && e.costs(station, groups, with) == cost {
+		if with := part | 1<<i; with != part && e.List[groups[i][0]].twin < 0 && e.costs(station, groups, with) == cost {
 			part = with
 		}
 	}

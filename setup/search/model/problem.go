@@ -1,8 +1,9 @@
-package search
+package model
 
 import (
 	"fencecard/joinery"
 	"fencecard/setup/ladder"
+	"fencecard/setup/search/budget"
 )
 
 // Problem is a batch of jobs and what changing the table costs.
@@ -94,7 +95,7 @@ type Answer struct {
 	Ascents []Ascent     // in running order
 	Cost    joinery.Time // of the known answer where there is no choice
 	Bound   joinery.Time // no answer costs less
-	Ended   Ended
+	Ended   budget.Ended
 }
 
 // Proved reports whether no answer costs less.

@@ -1,4 +1,4 @@
-package search
+package model
 
 import (
 	"math/rand/v2"
@@ -22,20 +22,20 @@ func TestWhatIsCoveredAddsNoRung(t *testing.T) {
 		return d
 	}
 	count := func(demands ...ladder.Demand) int {
-		var p pile
+		var p Pile
 		for _, d := range demands {
-			p.add(&run{demand: d})
+			p.Add(&ReadyRun{Demand: d})
 		}
 		return ladder.Count(p.demands(), joinery.InchScale)
 	}
 	covered := 0
 	for range 5000 {
-		var p pile
+		var p Pile
 		for range 1 + random.IntN(3) {
-			p.add(&run{demand: demand()})
+			p.Add(&ReadyRun{Demand: demand()})
 		}
 		d := demand()
-		if !p.covers(d) {
+		if !p.Covers(d) {
 			continue
 		}
 		covered++

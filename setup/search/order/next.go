@@ -1,6 +1,10 @@
-package search
+package order
 
-import "slices"
+import (
+	"slices"
+
+	"fencecard/setup/search/model"
+)
 
 // next lists the ascents worth trying next. Where one of them can be put off
 // by no better order it is the only one:
@@ -12,13 +16,13 @@ import "slices"
 //     forward from wherever a better order had it, it costs no more;
 //   - else, where nothing for this bit is ready, a bit that can be finished in
 //     one go.
-func (e *errands) next(l *leg) []ascent {
-	if l.ascent.station >= 0 {
+func (e *Errands) next(l *Leg) []Ascent {
+	if l.ascent.Station >= 0 {
 		if ascents, only := e.here(l); only {
 			return ascents
 		}
 	}
-	if l.ascent.station < 0 || !e.anyReady(l, e.ofBit[e.m.stations[l.ascent.station].bit]) {
+	if l.ascent.Station < 0 || !e.anyReady(l, e.ofBit[e.M.Stations[l.ascent.Station].Bit]) {
 		for b, stations := range e.ofBit {
 			if e.bitReady(l, stations) {
 				return e.onBit(l, b)
@@ -29,8 +33,8 @@ func (e *errands) next(l *leg) []ascent {
 }
 
 // anywhere lists the ascents worth trying at any of the stations.
-func (e *errands) anywhere(l *leg, stations []int) []ascent {
-	var all []ascent
+func (e *Errands) anywhere(l *Leg, stations []int) []Ascent {
+	var all []Ascent
 	for _, s := range stations {
 		all = append(all, e.ascentsAt(l, s)...)
 	}
@@ -39,33 +43,33 @@ func (e *errands) anywhere(l *leg, stations []int) []ascent {
 
 // here looks for an ascent that should come next where the table stands: at its
 // station, its key or its bit.
-func (e *errands) here(l *leg) ([]ascent, bool) {
-	s := e.m.stations[l.ascent.station]
-	if e.owesTwin(l, e.ofKey[s.key]) {
-		return e.anywhere(l, e.ofKey[s.key]), true
+func (e *Errands) here(l *Leg) ([]Ascent, bool) {
+	s := e.M.Stations[l.ascent.Station]
+	if e.owesTwin(l, e.ofKey[s.Key]) {
+		return e.anywhere(l, e.ofKey[s.Key]), true
 	}
-	if e.through(l, l.ascent.station) {
-		return e.ascentsAt(l, l.ascent.station), true
+	if e.through(l, l.ascent.Station) {
+		return e.ascentsAt(l, l.ascent.Station), true
 	}
-	if e.anyReady(l, []int{l.ascent.station}) {
+	if e.anyReady(l, []int{l.ascent.Station}) {
 		return nil, false
 	}
-	for _, k := range e.ofKey[s.key] {
+	for _, k := range e.ofKey[s.Key] {
 		if e.through(l, k) {
 			return e.ascentsAt(l, k), true
 		}
 	}
-	if e.anyReady(l, e.ofKey[s.key]) {
+	if e.anyReady(l, e.ofKey[s.Key]) {
 		return nil, false
 	}
-	if k, ok := e.wholeKey(l, s.bit); ok {
+	if k, ok := e.wholeKey(l, s.Bit); ok {
 		return e.ascentsAt(l, k), true
 	}
 	return nil, false
 }
 
 // onBit lists the ascents worth trying with one bit.
-func (e *errands) onBit(l *leg, bit int) []ascent {
+func (e *Errands) onBit(l *Leg, bit int) []Ascent {
 	if s, ok := e.wholeKey(l, bit); ok {
 		return e.ascentsAt(l, s)
 	}
@@ -74,12 +78,12 @@ func (e *errands) onBit(l *leg, bit int) []ascent {
 
 // wholeKey returns a station of the first fence distance of a bit where
 // nothing that is left must wait.
-func (e *errands) wholeKey(l *leg, bit int) (int, bool) {
+func (e *Errands) wholeKey(l *Leg, bit int) (int, bool) {
 	stations := e.ofBit[bit]
 	for i := 0; i < len(stations); {
-		key := e.m.stations[stations[i]].key
+		key := e.M.Stations[stations[i]].Key
 		first, whole := -1, true
-		for ; i < len(stations) && e.m.stations[stations[i]].key == key; i++ {
+		for ; i < len(stations) && e.M.Stations[stations[i]].Key == key; i++ {
 			if len(e.left(l, stations[i])) == 0 {
 				continue
 			}
@@ -96,13 +100,13 @@ func (e *errands) wholeKey(l *leg, bit int) (int, bool) {
 }
 
 // ready reports whether an errand may be made now.
-func (e *errands) ready(l *leg, x int) bool {
-	return !l.done.has(x) && l.done.hasAll(e.list[x].before)
+func (e *Errands) ready(l *Leg, x int) bool {
+	return !l.done.Has(x) && l.done.HasAll(e.List[x].before)
 }
 
-func (e *errands) anyReady(l *leg, stations []int) bool {
+func (e *Errands) anyReady(l *Leg, stations []int) bool {
 	for _, s := range stations {
-		for _, x := range e.at[s] {
+		for _, x := range e.At[s] {
 			if e.ready(l, x) {
 				return true
 			}
@@ -113,7 +117,7 @@ func (e *errands) anyReady(l *leg, stations []int) bool {
 
 // allReady reports whether something is left at a station and none of it must
 // wait.
-func (e *errands) allReady(l *leg, station int) bool {
+func (e *Errands) allReady(l *Leg, station int) bool {
 	left := e.left(l, station)
 	for _, x := range left {
 		if !e.ready(l, x) {
@@ -125,12 +129,12 @@ func (e *errands) allReady(l *leg, station int) bool {
 
 // through reports whether a station can be finished now, and with it the
 // stations of the other runs of turned pieces.
-func (e *errands) through(l *leg, station int) bool {
+func (e *Errands) through(l *Leg, station int) bool {
 	if !e.allReady(l, station) {
 		return false
 	}
 	for _, x := range e.left(l, station) {
-		if twin := e.list[x].twin; twin >= 0 && !l.done.has(twin) && !e.allReady(l, e.list[twin].station) {
+		if twin := e.List[x].twin; twin >= 0 && !l.done.Has(twin) && !e.allReady(l, e.List[twin].station) {
 			return false
 		}
 	}
@@ -139,10 +143,10 @@ func (e *errands) through(l *leg, station int) bool {
 
 // owesTwin reports whether a piece must still be turned at one of the stations,
 // its other run being made: the fence stays until it is.
-func (e *errands) owesTwin(l *leg, stations []int) bool {
+func (e *Errands) owesTwin(l *Leg, stations []int) bool {
 	for _, s := range stations {
-		for _, x := range e.at[s] {
-			if twin := e.list[x].twin; twin >= 0 && !l.done.has(x) && l.done.has(twin) {
+		for _, x := range e.At[s] {
+			if twin := e.List[x].twin; twin >= 0 && !l.done.Has(x) && l.done.Has(twin) {
 				return true
 			}
 		}
@@ -152,21 +156,21 @@ func (e *errands) owesTwin(l *leg, stations []int) bool {
 
 // bitReady reports whether something is left for a bit, and whether all of it
 // waits for nothing but what this bit makes.
-func (e *errands) bitReady(l *leg, stations []int) bool {
+func (e *Errands) bitReady(l *Leg, stations []int) bool {
 	with := slices.Clone(l.done)
 	any := false
 	for _, s := range stations {
-		for _, x := range e.at[s] {
-			any = any || !with.has(x)
-			with.add(x)
+		for _, x := range e.At[s] {
+			any = any || !with.Has(x)
+			with.Add(x)
 		}
 	}
 	if !any {
 		return false
 	}
 	for _, s := range stations {
-		for _, x := range e.at[s] {
-			if !with.hasAll(e.list[x].before) {
+		for _, x := range e.At[s] {
+			if !with.HasAll(e.List[x].before) {
 				return false
 			}
 		}
@@ -176,22 +180,22 @@ func (e *errands) bitReady(l *leg, stations []int) bool {
 
 // ascentsAt lists the ascents worth trying at one station: all that is left if it
 // can be finished, else every part of what is ready that frees something.
-func (e *errands) ascentsAt(l *leg, station int) []ascent {
+func (e *Errands) ascentsAt(l *Leg, station int) []Ascent {
 	if e.through(l, station) {
-		return []ascent{{station, e.left(l, station)}}
+		return []Ascent{{station, e.left(l, station)}}
 	}
-	ready := newSet(len(e.list))
-	for _, x := range e.at[station] {
+	ready := model.NewSet(len(e.List))
+	for _, x := range e.At[station] {
 		if e.ready(l, x) {
-			ready.add(x)
+			ready.Add(x)
 		}
 	}
-	if ready.empty() {
+	if ready.Empty() {
 		return nil
 	}
-	var ascents []ascent
+	var ascents []Ascent
 	for _, list := range e.parts(station, ready) {
-		ascents = append(ascents, ascent{station, list})
+		ascents = append(ascents, Ascent{station, list})
 	}
 	return ascents
 }

@@ -1,9 +1,10 @@
-package search
+package model
 
 // union joins numbers into groups.
 type union []int // of every number, one that leads nearer to its group's least
 
-func newUnion(n int) union {
+// NewUnion has every one in a group of its own.
+func NewUnion(n int) union {
 	u := make(union, n)
 	for i := range u {
 		u[i] = i
@@ -19,13 +20,14 @@ func (u union) find(i int) int {
 	return i
 }
 
-func (u union) join(i, j int) {
+// Join puts two into one group.
+func (u union) Join(i, j int) {
 	a, b := u.find(i), u.find(j)
 	u[max(a, b)] = min(a, b)
 }
 
-// groups lists the groups by their least numbers.
-func (u union) groups() [][]int {
+// Groups lists the groups by their least numbers.
+func (u union) Groups() [][]int {
 	at := make([]int, len(u)) // of a least number, its group, plus one
 	var all [][]int
 	for i := range u {

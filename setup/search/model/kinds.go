@@ -1,4 +1,4 @@
-package search
+package model
 
 import (
 	"encoding/binary"
@@ -11,19 +11,19 @@ import (
 // be done with all of them together. Jobs are alike if they have the same ways,
 // but for how many pieces they are, and wait, and are waited for, alike. Jobs that
 // wait for one another are also alike, as a whole group, to another group.
-func (m *model) numberKinds() {
-	jobs := m.problem.Jobs
+func (m *Model) numberKinds() {
+	jobs := m.Problem.Jobs
 	l := newLikeness(jobs)
-	together := newUnion(len(jobs))
+	together := NewUnion(len(jobs))
 	for j := range jobs {
 		for _, before := range jobs[j].After {
-			together.join(j, before)
+			together.Join(j, before)
 		}
 	}
 	stationOf := m.stationIndex()
 	kindOf := make([]int, len(jobs))
 	seen := map[string][]int{} // the kinds of a group, by what it looks like
-	for _, group := range together.groups() {
+	for _, group := range together.Groups() {
 		looks := l.group(group)
 		kinds, known := seen[looks]
 		if !known {
@@ -32,8 +32,8 @@ func (m *model) numberKinds() {
 		}
 		for i, j := range group {
 			kindOf[j] = kinds[i]
-			k := &m.kinds[kinds[i]]
-			k.jobs, k.pieces = append(k.jobs, j), k.pieces+l.pieces[j]
+			k := &m.Kinds[kinds[i]]
+			k.Jobs, k.pieces = append(k.Jobs, j), k.pieces+l.pieces[j]
 		}
 		if !known {
 			m.tie(l, group, kindOf)
@@ -42,33 +42,33 @@ func (m *model) numberKinds() {
 }
 
 // newKinds makes the kinds of one group and lists the kind of each job.
-func (m *model) newKinds(l *likeness, group []int, stationOf map[stationKey]int) []int {
+func (m *Model) newKinds(l *likeness, group []int, stationOf map[stationKey]int) []int {
 	at := make(map[int]int, len(group)) // the kind of the first of jobs that are alike
 	kinds := make([]int, len(group))
 	for i, j := range group {
 		first := l.first[j]
 		if _, ok := at[first]; !ok {
-			at[first] = len(m.kinds)
-			m.kinds = append(m.kinds, kind{ways: m.ways(&m.problem.Jobs[j], l.pieces[j], stationOf), group: m.groups})
+			at[first] = len(m.Kinds)
+			m.Kinds = append(m.Kinds, Kind{Ways: m.ways(&m.Problem.Jobs[j], l.pieces[j], stationOf), Group: m.Groups})
 		}
 		kinds[i] = at[first]
 	}
-	m.groups++
+	m.Groups++
 	return kinds
 }
 
 // tie tells the kinds of a new group what they wait for.
-func (m *model) tie(l *likeness, group, kindOf []int) {
+func (m *Model) tie(l *likeness, group, kindOf []int) {
 	for _, j := range group {
-		k := &m.kinds[kindOf[j]]
-		k.tied = len(group) > 1
-		m.tied = m.tied || k.tied
+		k := &m.Kinds[kindOf[j]]
+		k.Tied = len(group) > 1
+		m.Tied = m.Tied || k.Tied
 		if l.first[j] != j {
 			continue
 		}
-		for _, before := range m.problem.Jobs[j].After {
-			if b := kindOf[before]; !slices.Contains(k.after, b) {
-				k.after = append(k.after, b)
+		for _, before := range m.Problem.Jobs[j].After {
+			if b := kindOf[before]; !slices.Contains(k.After, b) {
+				k.After = append(k.After, b)
 			}
 		}
 	}

@@ -162,10 +162,7 @@ func TestBenchStops(t *testing.T) {
 // as stored is there, once, and a tick that was not is there once when it is sent
 // again. FENCECARD_KILLS says how often.
 func TestKilledWhileTicking(t *testing.T) {
-	kills := 12
-	if n, err := strconv.Atoi(os.Getenv("FENCECARD_KILLS")); err == nil {
-		kills = n
-	}
+	kills := killsOr(12)
 	plan, _ := leg(t)
 	book, file := aBook(t)
 	random := rand.New(rand.NewPCG(18, 1))
@@ -209,6 +206,14 @@ func TestKilledWhileTicking(t *testing.T) {
 			assert.Equal(t, 1, times, n)
 		}
 	}
+}
+
+// killsOr is how often a program is killed in a test.
+func killsOr(few int) int {
+	if n, err := strconv.Atoi(os.Getenv("FENCECARD_KILLS")); err == nil {
+		return n
+	}
+	return few
 }
 
 // countedTicks counts the whole lines of each device by their counters.

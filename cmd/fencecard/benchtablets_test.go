@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -25,12 +26,13 @@ func tablet(t *testing.T, address string) *browser.Tab {
 	return b
 }
 
-func fourLegs(t *testing.T) (plan string) {
+// legs is a plan of so many legs.
+func legs(t *testing.T, count int) (plan string) {
 	t.Helper()
 	plan = filepath.Join(t.TempDir(), "legs.yaml")
-	four := strings.Replace(legPlan, "- piece: leg\n", "- piece: leg\n    count: 4\n", 1)
-	require.Contains(t, four, "count: 4")
-	require.NoError(t, os.WriteFile(plan, []byte(four), 0o666))
+	many := strings.Replace(legPlan, "- piece: leg\n", fmt.Sprintf("- piece: leg\n    count: %d\n", count), 1)
+	require.Contains(t, many, "count:")
+	require.NoError(t, os.WriteFile(plan, []byte(many), 0o666))
 	return plan
 }
 
@@ -56,17 +58,16 @@ func (s *served) letIn() string {
 	return ""
 }
 
-// storedOnce checks that the file of ticks has so many, each of them once.
-func storedOnce(t *testing.T, file string, want int) {
+// ticksOnce counts the ticks in the file, each of which must be there once.
+func ticksOnce(t *testing.T, file string) (sum int) {
 	t.Helper()
-	sum := 0
-	for _, lines := range countedTicks(t, file) {
+	for device, lines := range countedTicks(t, file) {
 		for n, times := range lines {
-			assert.Equal(t, 1, times, n)
-			sum++
+			require.Equal(t, 1, times, "%s %d", device, n)
 		}
+		sum += len(lines)
 	}
-	assert.Equal(t, want, sum)
+	return sum
 }
 
 // Two at once, the desk and a tablet that was let in: each sees what the other ticks.
@@ -74,7 +75,7 @@ func TestTwoTabletsAtOnce(t *testing.T) {
 	if runtime.GOOS == "darwin" {
 		t.Skip("it has one loopback address")
 	}
-	plan := fourLegs(t)
+	plan := legs(t, 4)
 	book, file := aBook(t)
 	s := serve(t, plan, book, "--share=127.0.0.2")
 	desk := tablet(t, s.address+"run/1.1")
@@ -93,7 +94,7 @@ func TestTwoTabletsAtOnce(t *testing.T) {
 	}
 	shared.Hold(box(1), time.Second) // what the desk ticked
 	desk.Until(boxIs(1, "open"))
-	storedOnce(t, file, 5)
+	assert.Equal(t, 5, ticksOnce(t, file))
 }
 
 // The program is killed under both; both work on, and when it is back what they ticked
@@ -102,7 +103,7 @@ func TestTheProgramIsKilledUnderTablets(t *testing.T) {
 	if runtime.GOOS == "darwin" {
 		t.Skip("it has one loopback address")
 	}
-	plan := fourLegs(t)
+	plan := legs(t, 4)
 	book, file := aBook(t)
 	s := serve(t, plan, book, "--share=127.0.0.2")
 	desk := tablet(t, s.address+"run/1.1")
@@ -131,15 +132,52 @@ func TestTheProgramIsKilledUnderTablets(t *testing.T) {
 	shared.Until("typeof bench === 'object' && bench.desk.state() && bench.queue.length() === 0")
 	browser.Eval[any](shared, `bench.parts.go("run-1.1")`)
 	shared.Until(boxIs(2, "done"))
-	storedOnce(t, file, 3)
+	assert.Equal(t, 3, ticksOnce(t, file))
 	desk.Reload()
 	desk.Until(boxIs(1, "done") + " && " + boxIs(2, "done"))
+}
+
+// workOn ticks one box after another of the legs' first run, as long as the page is
+// open and told to.
+const workOn = `var made = 0, working = setInterval(function () {
+	const run = bench.deck.runs[0];
+	bench.desk.tick(bench.boxes.box(run, made % run.rungs.length + 1, Math.floor(made / run.rungs.length) + 1), true);
+	made++;
+}, 10)`
+
+// shownDone counts the boxes that the page shows as done.
+const shownDone = `bench.boxes.count(bench.deck.runs).done`
+
+// A page ticks while the program is killed at random moments and started again. What
+// it ever showed as done is in the file, once, and at the end all that was ticked is.
+func TestKilledUnderAPage(t *testing.T) {
+	kills := killsOr(6)
+	plan := legs(t, 2000)
+	book, file := aBook(t)
+	random := rand.New(rand.NewPCG(18, 2))
+	s := serve(t, plan, book, "--search=0")
+	b := tablet(t, s.address+"run/1.1")
+	browser.Eval[any](b, workOn)
+	for range kills {
+		b.Until("!bench.desk.gone()")
+		time.Sleep(time.Duration(random.Int64N(int64(120 * time.Millisecond))))
+		require.NoError(t, s.cmd.Process.Kill())
+		_ = s.cmd.Wait()
+		b.Until("bench.desk.gone()")
+		require.LessOrEqual(t, browser.Eval[int](b, shownDone), ticksOnce(t, file), "shown as done and not stored")
+		s = serve(t, plan, book, "--search=0", "--port", s.port())
+	}
+	made := browser.Eval[int](b, "clearInterval(working), made")
+	b.Until("bench.queue.length() === 0")
+	assert.Equal(t, made, ticksOnce(t, file))
+	b.Until(fmt.Sprintf("%s === %d", shownDone, made))
+	t.Logf("%d kills, %d ticks", kills, made)
 }
 
 // A tablet sleeps: it runs nothing while another ticks and the program goes and comes.
 // Awake it shows how things are, and hands over what it had ticked before.
 func TestATabletSleeps(t *testing.T) {
-	plan := fourLegs(t)
+	plan := legs(t, 4)
 	book, file := aBook(t)
 	s := serve(t, plan, book)
 	sleeper, other := tablet(t, s.address+"run/1.1"), tablet(t, s.address+"run/1.1")
@@ -157,5 +195,5 @@ func TestATabletSleeps(t *testing.T) {
 	sleeper.Until(boxIs(3, "done"))
 	sleeper.Until(boxIs(2, "done"))
 	other.Until(boxIs(2, "done"))
-	storedOnce(t, file, 2)
+	assert.Equal(t, 2, ticksOnce(t, file))
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/require"
 )
 
 // Tap touches an element with a finger, as briefly as one does.
@@ -20,12 +21,21 @@ func (b *Tab) Tap(selector string) {
 // Hold touches an element for some time.
 func (b *Tab) Hold(selector string, long time.Duration) {
 	b.t.Helper()
-	at := Eval[[]float64](b, fmt.Sprintf(`(function () {
+	where := fmt.Sprintf(`(async function () {
 		const e = document.querySelector(%q);
-		let box = e.getBoundingClientRect();
-		if (box.top < 120 || box.bottom > innerHeight - 120) { e.scrollIntoView({ block: "center" }); box = e.getBoundingClientRect(); }
-		return [box.left + box.width / 2, box.top + box.height / 2];
-	})()`, selector))
+		const box = e.getBoundingClientRect();
+		if (box.top < 120 || box.bottom > innerHeight - 120) { e.scrollIntoView({ block: "center" }); }
+		// A finger comes when what was scrolled is seen: two frames later at the latest.
+		const frame = function () { return new Promise(function (go) { requestAnimationFrame(go); setTimeout(go, 300); }); };
+		await frame();
+		await frame();
+		const seen = e.getBoundingClientRect();
+		return [seen.left + seen.width / 2, seen.top + seen.height / 2];
+	})()`, selector)
+	ctx, stop := context.WithTimeout(b.ctx, patience)
+	defer stop()
+	at, err := chromedp.Run(ctx, chromedp.Evaluate[[]float64](where, chromedp.EvalAwaitPromise))
+	require.NoError(b.t, err, selector)
 	b.do(touch(input.DispatchTouchEventTypeTouchStart, &input.TouchPoint{X: at[0], Y: at[1]}))
 	time.Sleep(long)
 	b.do(touch(input.DispatchTouchEventTypeTouchEnd))

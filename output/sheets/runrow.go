@@ -42,8 +42,23 @@ const (
 	leastTicks paper.Paper = 4*tickSide + 3*0.6
 )
 
-// columnsOf returns the columns of the runs of a setup in a width.
+// rowsOf is what columns are for: the runs of a setup in a width.
+type rowsOf struct {
+	setup *deck.Setup
+	wide  paper.Paper
+}
+
+// columnsOf returns the columns of the runs of a setup in a width, reckoned once.
 func (s Setter) columnsOf(u *deck.Setup, w paper.Paper) columns {
+	if c, ok := s.rows.Load(rowsOf{u, w}); ok {
+		return c.(columns)
+	}
+	c := s.reckonColumns(u, w)
+	s.rows.Store(rowsOf{u, w}, c)
+	return c
+}
+
+func (s Setter) reckonColumns(u *deck.Setup, w paper.Paper) columns {
 	var c columns
 	if len(u.Marks) > 0 {
 		c.name = letterWide

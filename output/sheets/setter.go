@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"sync"
+
 	"fencecard/joinery"
 	"fencecard/output/paper"
 	"fencecard/output/setting"
@@ -12,6 +14,7 @@ import (
 type Setter struct {
 	setting.Setter
 	minds map[int]wording.Mind // of the setups, by number
+	rows  *sync.Map            // of columns, by rowsOf
 	push  joinery.Push         // what pushes work across its end
 	bare  bool                 // without boxes and lines to write on: they are elsewhere
 }
@@ -35,7 +38,7 @@ func newSetter(d *deck.Deck, o Pages) Setter {
 		s.Other = &other
 	}
 	s.push = shop.Cross.With
-	s.minds = map[int]wording.Mind{}
+	s.minds, s.rows = map[int]wording.Mind{}, &sync.Map{}
 	for i := range d.Setups {
 		s.minds[d.Setups[i].Number] = wording.MindOf(&d.Setups[i], wording.MindIn{Scale: s.Scale, Push: s.push, Block: s.Blocks, Own: s.Frame.W >= wideRow})
 	}

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fencecard/output/paper"
+	"fencecard/output/views"
 	"fencecard/output/wording"
 	"fencecard/setup/deck"
 )
@@ -52,7 +53,7 @@ func (s Setter) pairPanel(u *deck.Setup, p *deck.Pair, runs []*deck.Run, mind wo
 	letter := black(p.Letter, s.Bold(7), max(10, s.Bold(7).Width(p.Letter)+4), 10)
 	var b paper.Block
 	b.Add(letter, -pad, -pad)
-	b.Add(s.fenceFromAbove(u, p, runs[0], inner-2*letter.W), letter.W, 0)
+	b.Add(views.FenceFromAbove(s.Setter, u, p, runs[0], inner-2*letter.W), letter.W, 0)
 	asides := s.backStop(p, runs[0])
 	under := len(asides) > 0 && inner >= abreastMarks // the other ways have a line there
 	if under {

@@ -7,6 +7,7 @@ import (
 	"strconv"
 
 	"fencecard/joinery"
+	"fencecard/output/oblique"
 	"fencecard/output/paper"
 	"fencecard/setup/deck"
 )
@@ -124,7 +125,7 @@ func (p *cardPage) put(b paper.Block, w, h paper.Paper) bool {
 // pieceCard lays out one card, on several where it is higher than h.
 func (s Setter) pieceCard(d *deck.Deck, c *deck.Card, w, h paper.Paper) []paper.Block {
 	inner, high := w-2*cardPad, h-2*cardPad
-	first := paper.Stack(s.cardGap(), s.cardHead(d, c, 0, inner), s.piecePicture(c, inner))
+	first := paper.Stack(s.cardGap(), s.cardHead(d, c, 0, inner), oblique.Picture(s.Setter, c, inner, s.body().H))
 	again := func(n int, _ paper.Paper) paper.Block { return s.cardHead(d, c, n-1, inner) }
 	cards := poured(first, again, s.cardColumns(inner), s.cardGroups(d, c, inner), high, high, s.cardGap())
 	for i, b := range cards {

@@ -1,11 +1,11 @@
-package sheets
+package views
 
 import (
 	"cmp"
 	"slices"
 
 	"fencecard/output/paper"
-	"fencecard/output/views"
+	"fencecard/output/setting"
 	"fencecard/setup/deck"
 )
 
@@ -32,10 +32,10 @@ type spot struct {
 // onFence reports whether it is a mark.
 func (m spot) onFence() bool { return m.kind == "start" || m.kind == "stop" }
 
-// fenceFromAbove shows a fence and the bit before it as the operator sees them,
+// FenceFromAbove shows a fence and the bit before it as the operator sees them,
 // with the marks and the back stop where they stand: to scale, but for what
 // would run into one another.
-func (s Setter) fenceFromAbove(u *deck.Setup, p *deck.Pair, r *deck.Run, w paper.Paper) paper.Block {
+func FenceFromAbove(s setting.Setter, u *deck.Setup, p *deck.Pair, r *deck.Run, w paper.Paper) paper.Block {
 	var spots []spot
 	add := func(at float64, kind string) { spots = append(spots, spot{at: at, kind: kind}) }
 	if p.Start != nil {
@@ -140,9 +140,9 @@ func (s Setter) fenceFromAbove(u *deck.Setup, p *deck.Pair, r *deck.Run, w paper
 			d.Fill(shade, path...)
 			d.Stroke(paper.Thick, path...)
 		case "block":
-			views.Crossed(d, paper.Box{X: m.x, Y: face, W: stripBlock, H: stripBlock})
+			Crossed(d, paper.Box{X: m.x, Y: face, W: stripBlock, H: stripBlock})
 		default:
-			views.Crossed(d, paper.Box{X: m.x - stripBlock, Y: face, W: stripBlock, H: stripBlock})
+			Crossed(d, paper.Box{X: m.x - stripBlock, Y: face, W: stripBlock, H: stripBlock})
 		}
 	}
 	// The names of the ends, where no mark stands in their way; an arrow to the

@@ -1,4 +1,4 @@
-package sheets
+package oblique
 
 import (
 	"cmp"
@@ -7,6 +7,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/output/paper"
+	"fencecard/output/setting"
 	"fencecard/output/wording"
 	"fencecard/setup/deck"
 	"fencecard/setup/solid"
@@ -118,7 +119,7 @@ type labelled struct {
 // view draws a view in a width and height: cuts that show black, hidden ones
 // dashed, each with its runs, which stand in columns on both sides. It
 // reports whether they have room.
-func (s Setter) view(p pieceView, cuts []pictured, w, h paper.Paper, told map[*joinery.Cut]bool) (paper.Block, bool) {
+func view(s setting.Setter, p pieceView, cuts []pictured, w, h paper.Paper, told map[*joinery.Cut]bool) (paper.Block, bool) {
 	const gap, captionHigh = 2.5, 4.5
 	column := paper.Paper(8)
 	for _, c := range cuts {
@@ -171,8 +172,8 @@ func (s Setter) view(p pieceView, cuts []pictured, w, h paper.Paper, told map[*j
 	}
 	room := spread(left, h-captionHigh)
 	room = spread(right, h-captionHigh) && room
-	s.labels(d, left, func(l *labelled) (paper.Paper, paper.Paper) { return column - l.text.W, column + 0.7 })
-	s.labels(d, right, func(*labelled) (paper.Paper, paper.Paper) { return w - column, w - column - 0.7 })
+	labels(d, left, func(l *labelled) (paper.Paper, paper.Paper) { return column - l.text.W, column + 0.7 })
+	labels(d, right, func(*labelled) (paper.Paper, paper.Paper) { return w - column, w - column - 0.7 })
 	caption := "from the front"
 	if p.behind {
 		caption = "from behind"
@@ -200,7 +201,7 @@ func spread(all []*labelled, h paper.Paper) bool {
 }
 
 // labels draws labels and the lines to their cuts.
-func (s Setter) labels(d *paper.Drawing, all []*labelled, place func(*labelled) (x, foot paper.Paper)) {
+func labels(d *paper.Drawing, all []*labelled, place func(*labelled) (x, foot paper.Paper)) {
 	for _, l := range all {
 		if l.y < 0 {
 			continue // more cuts than any picture has room to name

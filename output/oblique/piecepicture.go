@@ -1,8 +1,11 @@
-package sheets
+// Package oblique draws a piece as it stands in the finished work, seen from the front
+// or from behind, with its cuts: for its card, and for a plan that is being written.
+package oblique
 
 import (
 	"fencecard/joinery"
 	"fencecard/output/paper"
+	"fencecard/output/setting"
 	"fencecard/setup/deck"
 	"fencecard/setup/solid"
 )
@@ -89,8 +92,9 @@ func boxOf(points []paper.Point) paper.Box {
 	return paper.Box{X: least.X, Y: least.Y, W: most.X - least.X, H: most.Y - least.Y}
 }
 
-// piecePicture draws a piece with all its cuts, from one side or from two.
-func (s Setter) piecePicture(c *deck.Card, w paper.Paper) paper.Block {
+// Picture draws a piece with all its cuts, from one side or from two, on a page as
+// high as that.
+func Picture(s setting.Setter, c *deck.Card, w, page paper.Paper) paper.Block {
 	cuts := picturedCuts(c)
 	if len(cuts) == 0 {
 		return paper.Block{}
@@ -101,7 +105,7 @@ func (s Setter) piecePicture(c *deck.Card, w paper.Paper) paper.Block {
 	if f.W > f.H {
 		high = 19
 	}
-	if s.body().H < 150 { // a card has little room
+	if page < 150 { // a card has little room
 		high *= 0.8
 	}
 	abreast := len(views) == 2 && f.H > f.W && w >= 80
@@ -117,7 +121,7 @@ func (s Setter) piecePicture(c *deck.Card, w paper.Paper) paper.Block {
 		var all paper.Block
 		room := true
 		for i, v := range views {
-			b, ok := s.view(v, cuts, each, high, told)
+			b, ok := view(s, v, cuts, each, high, told)
 			room = room && ok
 			if abreast {
 				all.Add(b, paper.Paper(i)*(each+4), 0)
@@ -125,7 +129,7 @@ func (s Setter) piecePicture(c *deck.Card, w paper.Paper) paper.Block {
 				all.Below(b, 1)
 			}
 		}
-		if room || high > min(mostPicture, s.body().H*0.4) {
+		if room || high > min(mostPicture, page*0.4) {
 			return all
 		}
 		high *= 1.25

@@ -4,6 +4,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -90,4 +91,21 @@ func TestNoNetwork(t *testing.T) {
 			}
 		}
 	}
+}
+
+// A room is one idea, and no heap. The one that is larger is held together by one
+// type: whatever is cut has lengths.
+func TestNoRoomIsAHeap(t *testing.T) {
+	most := map[string]int{"fencecard/joinery": 42}
+	out, err := exec.Command("go", "list", "-f", `{{.ImportPath}} {{len .GoFiles}}`, "fencecard/...").Output()
+	require.NoError(t, err)
+	rooms := 0
+	for line := range strings.Lines(string(out)) {
+		pkg, count, _ := strings.Cut(strings.TrimSpace(line), " ")
+		files, err := strconv.Atoi(count)
+		require.NoError(t, err)
+		assert.LessOrEqual(t, files, max(25, most[pkg]), "%s has %d files: part it by its ideas", pkg, files)
+		rooms++
+	}
+	assert.Greater(t, rooms, 40)
 }

@@ -67,17 +67,17 @@ func dataFolder(system string, env func(string) string) (string, bool) {
 }
 
 // OpenBook reads the setup book and reports what is damaged in it.
-func (a *Session) OpenBook(flag string) (*book.Book, error) {
+func (s *Session) OpenBook(flag string) (*book.Book, error) {
 	defer CollectSooner()()
-	b, err := a.ReadBook(flag)
+	b, err := s.ReadBook(flag)
 	if err == nil {
-		a.reportDamage(b)
+		s.reportDamage(b)
 	}
 	return b, err
 }
 
 // ReadBook reads the setup book; one that is not there yet is empty.
-func (a *Session) ReadBook(flag string) (*book.Book, error) {
+func (s *Session) ReadBook(flag string) (*book.Book, error) {
 	path, _, err := BookPath(flag)
 	if err != nil {
 		return nil, err
@@ -89,7 +89,7 @@ func (a *Session) ReadBook(flag string) (*book.Book, error) {
 	case err != nil:
 		return nil, Plainly(err)
 	}
-	data, err := a.ReadNamed(path)
+	data, err := s.ReadNamed(path)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return nil, err
 	}
@@ -98,10 +98,10 @@ func (a *Session) ReadBook(flag string) (*book.Book, error) {
 
 // MarkKept gives a deck what the setup book says of its setups, and returns what
 // was found. A book that the maker did not ask for never stops the cards.
-func (a *Session) MarkKept(d *deck.Deck, flag string) ([]book.Match, error) {
-	b, err := a.OpenBook(flag)
+func (s *Session) MarkKept(d *deck.Deck, flag string) ([]book.Match, error) {
+	b, err := s.OpenBook(flag)
 	if err != nil && flag == "" {
-		fmt.Fprintf(a.Err, "%v\nthe setup book was not used\n", err)
+		fmt.Fprintf(s.Err, "%v\nthe setup book was not used\n", err)
 		return nil, nil
 	}
 	if err != nil {
@@ -111,34 +111,34 @@ func (a *Session) MarkKept(d *deck.Deck, flag string) ([]book.Match, error) {
 }
 
 // OfferNear tells of kept setups that are near those of a deck.
-func (a *Session) OfferNear(d *deck.Deck, matches []book.Match) {
+func (s *Session) OfferNear(d *deck.Deck, matches []book.Match) {
 	near := false
 	for _, m := range matches {
 		printed := slices.ContainsFunc(d.Setups, func(s deck.Setup) bool { return s.Number == m.Setup.Number })
 		if printed && len(m.Offers) > 0 {
 			near = true
-			a.Note("%s", screen.OfferLine(m, d.Plan.Shop.Scale))
+			s.Note("%s", screen.OfferLine(m, d.Plan.Shop.Scale))
 		}
 	}
 	if near {
-		a.Note("fencecard book match tells more")
+		s.Note("fencecard book match tells more")
 	}
 }
 
 // reportDamage says what of a book cannot be used; the rest of it can.
-func (a *Session) reportDamage(b *book.Book) {
+func (s *Session) reportDamage(b *book.Book) {
 	if err := b.Damage().Err(); err != nil {
-		fmt.Fprintln(a.Err, err)
+		fmt.Fprintln(s.Err, err)
 	}
 	for _, e := range b.Entries() {
 		if e.Edited.Known() {
-			fmt.Fprintf(a.Err, "%s: note: %q was edited since it was kept; its code is %s now\n", e.Edited, e.Name, e.Code)
+			fmt.Fprintf(s.Err, "%s: note: %q was edited since it was kept; its code is %s now\n", e.Edited, e.Name, e.Code)
 		}
 	}
 }
 
 // ChangeBook changes the setup book while no other run does.
-func (a *Session) ChangeBook(ctx context.Context, flag string, change func(*book.Book) (*book.Book, error)) (path string, err error) {
+func (s *Session) ChangeBook(ctx context.Context, flag string, change func(*book.Book) (*book.Book, error)) (path string, err error) {
 	path, chosen, err := BookPath(flag)
 	if err != nil {
 		return "", err
@@ -163,7 +163,7 @@ func (a *Session) ChangeBook(ctx context.Context, flag string, change func(*book
 	if err != nil {
 		return "", bookFault(path, err)
 	}
-	a.reportDamage(changed)
+	s.reportDamage(changed)
 	return path, nil
 }
 

@@ -26,12 +26,12 @@ func OfferPlan(_ *cobra.Command, args []string, _ string) ([]string, cobra.Shell
 }
 
 // OfferPlanAndRun offers plans, and the runs of a plan behind it.
-func (a *Session) OfferPlanAndRun(deck *Printed) completer {
+func (s *Session) OfferPlanAndRun(deck *Printed) completer {
 	return func(cmd *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
 		if len(args) != 1 {
 			return OfferPlan(cmd, args, begun)
 		}
-		return a.FromDeck(deck, RunWords)(cmd, args, begun)
+		return s.FromDeck(deck, RunWords)(cmd, args, begun)
 	}
 }
 
@@ -58,16 +58,16 @@ func SetupWords(d *deck.Deck) []string {
 }
 
 // FromDeck offers what the deck of the plan named has.
-func (a *Session) FromDeck(p *Printed, words func(*deck.Deck) []string) completer {
+func (s *Session) FromDeck(p *Printed, words func(*deck.Deck) []string) completer {
 	return func(cmd *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
-		plan, err := a.Silently().ReadPlan(args)
+		plan, err := s.Silently().ReadPlan(args)
 		if err != nil {
 			return nil, noFiles
 		}
 		if plan, err = setup.Batch(plan, max(1, p.Batch)); err != nil {
 			return nil, noFiles
 		}
-		d, err := a.Silently().MadeOrRead(context.Background(), plan, *p)
+		d, err := s.Silently().MadeOrRead(context.Background(), plan, *p)
 		if err != nil {
 			return nil, noFiles
 		}
@@ -76,8 +76,8 @@ func (a *Session) FromDeck(p *Printed, words func(*deck.Deck) []string) complete
 }
 
 // OfferPieces offers the pieces of the plan named.
-func (a *Session) OfferPieces(_ *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
-	plan, err := a.Silently().ReadPlan(args)
+func (s *Session) OfferPieces(_ *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
+	plan, err := s.Silently().ReadPlan(args)
 	if err != nil {
 		return nil, noFiles
 	}
@@ -106,12 +106,12 @@ func OfferWoodFlag(_ *cobra.Command, _ []string, begun string) ([]string, cobra.
 }
 
 // OfferKept offers the names of the setups in the book.
-func (a *Session) OfferKept(flag *string) completer {
+func (s *Session) OfferKept(flag *string) completer {
 	return func(_ *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
 		if len(args) > 0 {
 			return nil, noFiles
 		}
-		b, err := a.Silently().ReadBook(*flag)
+		b, err := s.Silently().ReadBook(*flag)
 		if err != nil {
 			return nil, noFiles
 		}

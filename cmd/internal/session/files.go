@@ -12,21 +12,21 @@ import (
 )
 
 // ReadFile reads a file named on the command line; "-" is standard input.
-func (a *Session) ReadFile(name string) ([]byte, error) {
+func (s *Session) ReadFile(name string) ([]byte, error) {
 	if name == "-" {
-		return readAll(a.In, "standard input")
+		return readAll(s.In, "standard input")
 	}
-	return a.ReadNamed(name)
+	return s.ReadNamed(name)
 }
 
 // ReadNamed reads a file by its name, whatever that is.
-func (a *Session) ReadNamed(name string) ([]byte, error) {
+func (s *Session) ReadNamed(name string) ([]byte, error) {
 	f, err := os.Open(name)
 	if err != nil {
 		return nil, Missing(name, err)
 	}
 	defer f.Close()
-	if err := a.source(f); err != nil {
+	if err := s.source(f); err != nil {
 		return nil, Plainly(err)
 	}
 	return readAll(f, name)
@@ -34,10 +34,10 @@ func (a *Session) ReadNamed(name string) ([]byte, error) {
 
 // source remembers a file that is read, so that it is not written over. A
 // terminal or a pipe may be both.
-func (a *Session) source(f *os.File) error {
+func (s *Session) source(f *os.File) error {
 	info, err := f.Stat()
 	if err == nil && info.Mode().IsRegular() {
-		a.sources = append(a.sources, info)
+		s.sources = append(s.sources, info)
 	}
 	return err
 }
@@ -89,9 +89,9 @@ func Cause(err error) error {
 // WriteFile puts data into a file in one step, so that there is the old file or
 // the new one and never a half. It does not write over a file unless forced,
 // and never over what it was made from, by whatever name or link.
-func (a *Session) WriteFile(name string, data []byte, force bool) error {
+func (s *Session) WriteFile(name string, data []byte, force bool) error {
 	if there, err := os.Stat(name); err == nil {
-		for _, source := range a.sources {
+		for _, source := range s.sources {
 			if os.SameFile(there, source) {
 				return fmt.Errorf("%s is read for this, and writing over it would destroy it; give --out another name", name)
 			}

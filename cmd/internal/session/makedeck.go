@@ -26,13 +26,13 @@ func (s *SearchFlag) Flag(cmd *cobra.Command) {
 
 // MakeDeck makes a plan's deck. Meanwhile the first interrupt ends only the
 // search.
-func (a *Session) MakeDeck(ctx context.Context, plan *joinery.Plan, most SearchFlag) (*deck.Deck, error) {
+func (s *Session) MakeDeck(ctx context.Context, plan *joinery.Plan, most SearchFlag) (*deck.Deck, error) {
 	if most < 0 {
 		return nil, Usage(errors.New("--search takes a time such as 5s, or 0 for no search"))
 	}
 	searching, stop := terminal.CallOff(ctx)
 	defer stop()
-	done := a.Busy("looking for the fewest changes of the table, for " + time.Duration(most).String() + " at the most; Ctrl-C takes the best so far")
+	done := s.Busy("looking for the fewest changes of the table, for " + time.Duration(most).String() + " at the most; Ctrl-C takes the best so far")
 	defer done()
 	d, err := setup.MakeWith(searching, plan, setup.Options{Plain: most == 0, Search: budget.Limit{Time: time.Duration(most)}})
 	if err != nil {
@@ -40,9 +40,9 @@ func (a *Session) MakeDeck(ctx context.Context, plan *joinery.Plan, most SearchF
 	}
 	switch d.Ended {
 	case budget.TimeUp:
-		fmt.Fprintln(a.Err, "the search for fewer changes was cut short: another run may make another deck")
+		fmt.Fprintln(s.Err, "the search for fewer changes was cut short: another run may make another deck")
 	case budget.CalledOff:
-		fmt.Fprintln(a.Err, "interrupted: the search for fewer changes was cut short, and these are the best cards found so far")
+		fmt.Fprintln(s.Err, "interrupted: the search for fewer changes was cut short, and these are the best cards found so far")
 	}
 	return d, nil
 }

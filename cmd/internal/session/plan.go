@@ -15,13 +15,13 @@ import (
 
 // ReadPlan reads the plan named by the arguments, or the built-in one, which
 // it says on standard error.
-func (a *Session) ReadPlan(args []string) (*joinery.Plan, error) {
+func (s *Session) ReadPlan(args []string) (*joinery.Plan, error) {
 	if len(args) == 0 {
-		a.Note("fencecard: no plan named, using the built-in boot bench")
+		s.Note("fencecard: no plan named, using the built-in boot bench")
 		return planfile.Read("boot-bench.yaml", examples.BootBench, nil)
 	}
 	name := args[0]
-	data, err := a.ReadFile(name)
+	data, err := s.ReadFile(name)
 	if err != nil {
 		return nil, err
 	}
@@ -30,12 +30,12 @@ func (a *Session) ReadPlan(args []string) (*joinery.Plan, error) {
 		name, folder = "stdin", "."
 	}
 	defer CollectSooner()()
-	return planfile.Read(name, data, a.ShopIn(folder))
+	return planfile.Read(name, data, s.ShopIn(folder))
 }
 
 // ShopIn reads shop files from a plan's folder and below it: a plan from
 // somebody else must not make the program read other files.
-func (a *Session) ShopIn(folder string) func(path string) ([]byte, error) {
+func (s *Session) ShopIn(folder string) func(path string) ([]byte, error) {
 	return func(path string) ([]byte, error) {
 		root, err := os.OpenRoot(folder)
 		if err != nil {
@@ -54,7 +54,7 @@ func (a *Session) ShopIn(folder string) func(path string) ([]byte, error) {
 			return nil, Plainly(err)
 		}
 		defer f.Close()
-		if err := a.source(f); err != nil {
+		if err := s.source(f); err != nil {
 			return nil, Plainly(err)
 		}
 		return readAll(f, path)

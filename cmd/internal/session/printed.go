@@ -70,9 +70,9 @@ func (p *Printed) Setup(flag, text string) (int, error) {
 
 // Is refuses a deck of another code than was named. Where none was, it says
 // which deck is meant.
-func (a *Session) Is(d *deck.Deck, p Printed) error {
+func (s *Session) Is(d *deck.Deck, p Printed) error {
 	if p.Code == "" {
-		a.Note("deck %s", d.Code)
+		s.Note("deck %s", d.Code)
 		return nil
 	}
 	if strings.EqualFold(p.Code, d.Code) {
@@ -92,24 +92,24 @@ func (a *Session) Is(d *deck.Deck, p Printed) error {
 
 // PrintedDeck makes or reads the deck that is meant. One that is read must
 // prove.
-func (a *Session) PrintedDeck(ctx context.Context, plan *joinery.Plan, p Printed) (*deck.Deck, error) {
+func (s *Session) PrintedDeck(ctx context.Context, plan *joinery.Plan, p Printed) (*deck.Deck, error) {
 	plan, err := setup.Batch(plan, p.Batch)
 	if err != nil {
 		return nil, err
 	}
-	d, err := a.MadeOrRead(ctx, plan, p)
+	d, err := s.MadeOrRead(ctx, plan, p)
 	if err != nil {
 		return nil, err
 	}
-	return d, a.Is(d, p)
+	return d, s.Is(d, p)
 }
 
 // MadeOrRead makes a deck anew or reads it from its JSON, which must prove.
-func (a *Session) MadeOrRead(ctx context.Context, plan *joinery.Plan, p Printed) (*deck.Deck, error) {
+func (s *Session) MadeOrRead(ctx context.Context, plan *joinery.Plan, p Printed) (*deck.Deck, error) {
 	if p.File == "" {
-		return a.MakeDeck(ctx, plan, p.Search)
+		return s.MakeDeck(ctx, plan, p.Search)
 	}
-	data, err := a.ReadFile(p.File)
+	data, err := s.ReadFile(p.File)
 	if err != nil {
 		return nil, err
 	}

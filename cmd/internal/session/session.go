@@ -24,34 +24,34 @@ type Session struct {
 }
 
 // Silently is a session that says nothing: a shell would print it into the line.
-func (a *Session) Silently() *Session {
-	return &Session{In: a.In, Out: io.Discard, Err: io.Discard, Quiet: true}
+func (s *Session) Silently() *Session {
+	return &Session{In: s.In, Out: io.Discard, Err: io.Discard, Quiet: true}
 }
 
 // Note says on standard error what is neither a result nor wrong.
-func (a *Session) Note(format string, args ...any) {
-	if !a.Quiet {
-		fmt.Fprintf(a.Err, format+"\n", args...)
+func (s *Session) Note(format string, args ...any) {
+	if !s.Quiet {
+		fmt.Fprintf(s.Err, format+"\n", args...)
 	}
 }
 
 // Wrote says that a file was written or changed, unless asked to be quiet.
-func (a *Session) Wrote(format string, args ...any) error {
-	if a.Quiet {
+func (s *Session) Wrote(format string, args ...any) error {
+	if s.Quiet {
 		return nil
 	}
-	return a.Tell(format, args...)
+	return s.Tell(format, args...)
 }
 
 // Tell says something on standard output. The names in it come from the
 // command line, or from a book of somebody else's.
-func (a *Session) Tell(format string, args ...any) error {
+func (s *Session) Tell(format string, args ...any) error {
 	for i, arg := range args {
 		if name, ok := arg.(string); ok {
 			args[i] = joinery.Printable(name)
 		}
 	}
-	_, err := fmt.Fprintf(a.Out, format, args...)
+	_, err := fmt.Fprintf(s.Out, format, args...)
 	return err
 }
 
@@ -60,8 +60,8 @@ const patience = time.Second
 
 // Busy tells what goes on, in one line, where it takes longer than that and
 // somebody sits before it. Nothing is told after done returns.
-func (a *Session) Busy(what string) (done func()) {
-	if !a.Watched || a.Quiet {
+func (s *Session) Busy(what string) (done func()) {
+	if !s.Watched || s.Quiet {
 		return func() {}
 	}
 	end, ended := make(chan struct{}), make(chan struct{})
@@ -70,7 +70,7 @@ func (a *Session) Busy(what string) (done func()) {
 		select {
 		case <-end:
 		case <-time.After(patience):
-			a.Note("%s", what)
+			s.Note("%s", what)
 		}
 	}()
 	return func() {

@@ -6,11 +6,11 @@ import (
 )
 
 // ReadShop reads a shop file, or gives the built-in shop for no name.
-func (a *Session) ReadShop(name string, unit joinery.Unit) (joinery.Shop, error) {
+func (s *Session) ReadShop(name string, unit joinery.Unit) (joinery.Shop, error) {
 	if name == "" {
 		return shopfile.BuiltIn(unit), nil
 	}
-	data, err := a.ReadFile(name)
+	data, err := s.ReadFile(name)
 	if err != nil {
 		return joinery.Shop{}, err
 	}

@@ -51,23 +51,23 @@ func (t Target) OnScreen() bool { return t.File == "-" || t.File == "" && !t.Sta
 // Write writes what was printed for something, such as a plan. A PDF or a page for
 // a screen that was printed for the same and that nobody changed gives way to it; any other file
 // only where forced.
-func (a *Session) Write(t Target, data []byte, of string, force bool) error {
+func (s *Session) Write(t Target, data []byte, of string, force bool) error {
 	if t.OnScreen() {
-		_, err := a.Out.Write(data)
+		_, err := s.Out.Write(data)
 		return err
 	}
 	if t.Stamped() {
 		data = paper.Stamp(data, of)
-		force = force || a.isOurs(t.File, of)
+		force = force || s.isOurs(t.File, of)
 	}
-	return a.WriteFile(t.File, data, force)
+	return s.WriteFile(t.File, data, force)
 }
 
 // isOurs reports whether a file was printed for the same, and is as it was printed.
-func (a *Session) isOurs(file, of string) bool {
+func (s *Session) isOurs(file, of string) bool {
 	if shelf.Ordinary(file) != nil {
 		return false // a pipe or a terminal would be waited for
 	}
-	there, err := a.Silently().ReadNamed(file)
+	there, err := s.Silently().ReadNamed(file)
 	return err == nil && paper.Stamped(there, of)
 }

@@ -82,3 +82,17 @@ func TestHeadWithWhatWasLearnt(t *testing.T) {
 	assert.Greater(t, head.H, paper.Paper(mostHead))
 	assert.LessOrEqual(t, head.H, paper.Paper(mostHeadWithCautions))
 }
+
+// Every head on letter and A4 paper has its section, in one unit and in both.
+func TestHeadsHaveTheirSection(t *testing.T) {
+	for _, d := range realDecks(t) {
+		for _, o := range []Pages{{}, {Paper: A4, Units: InBoth}} {
+			s := newSetter(d.deck, o)
+			for i := range d.deck.Setups {
+				head, _ := s.head(d.deck, i, s.minds[d.deck.Setups[i].Number], 1)
+				assert.True(t, slices.ContainsFunc(head.Parts, func(p paper.Part) bool { return strings.HasPrefix(p.Says, "scale 1:") }),
+					"%s, setup %d, units %d", d.Name, i+1, o.Units)
+			}
+		}
+	}
+}

@@ -81,6 +81,9 @@ func (e *infeedEnd) lay(w, h paper.Paper) (paper.Block, bool) {
 		}
 	}
 	e.depth = e.s.Say(w, e.s.Plain(e.section.Depth))
+	if e.plain { // it stands among the heights as well
+		e.depth = e.s.Say(w, e.s.Scale.Read(e.section.Depth).String())
+	}
 	e.down = e.name(e.c.Step.Down, "down", w)
 	e.takes = e.passesTake(w)
 	fits := func(try drawingScale) (bool, int) { return e.fit(try, w, h), e.y.broken() + e.z.broken() }

@@ -41,10 +41,10 @@ type Field struct {
 	Value   string `json:"value"`   // as it is written in the plan; "" for a key left out
 	Default string `json:"default"` // what holds where it is left out
 	// Choices are the words that may stand there; where Open is set, others may as
-	// well. Of [planfile.Spots] they are the sides.
+	// well. Of [keys.Spots] they are the sides.
 	Choices []string `json:"choices"`
 	Open    bool     `json:"open"`
-	// Shape tells how several values are written: of [planfile.Names] the value
+	// Shape tells how several values are written: of [keys.Names] the value
 	// lists names with commas, in double quotes what has a comma itself.
 	Shape keys.Shape `json:"shape"`
 	// From is the list of names to offer, see [Offers]; of "cuts" that of the piece.

@@ -9,6 +9,5 @@
 // deck written as JSON. It uses the types of the package setup but none of the
 // functions that make cards; a test holds it to that.
 //
-// [AsSet] answers what the table as it stands would cut, and [Correct] what a
-// test cut teaches.
+// A run ready to be cut, [Standing], is what package attable puts measures to.
 package proof

@@ -5,7 +5,7 @@ import (
 	"fencecard/setup/deck"
 )
 
-// Cautions gives every card its cautions, the gravest first. [Make] has done so;
+// Cautions gives every card its cautions, the gravest first. The package setup has done so;
 // a deck that is put together otherwise needs it.
 func Cautions(d *deck.Deck) {
 	apart, holes := takenApart(d), startHoles(d)

@@ -107,6 +107,11 @@ func (s Setter) again(u *deck.Setup, n, of int, w paper.Paper) paper.Block {
 	caution := paper.Phrase{}
 	if len(mind.All) > 0 {
 		c := mind.All[0]
+		for _, other := range mind.All { // of the gravest the one that most of the runs have
+			if other.Weight == c.Weight && len(other.Runs) > len(c.Runs) && other.Code != "shank-and-collet" {
+				c = other
+			}
+		}
 		words := c.Brief
 		if w < wideRow {
 			words = firstSentence(words)

@@ -32,8 +32,12 @@ func findDeepWaste(w *work) []finding {
 		if m.cut.Kind.Has("cheeks") {
 			remedy = fmt.Sprintf("leave the %s out of its cheeks, and add a lap there with by: saw", m.channel.Down)
 		}
-		found = append(found, finding{m.cut, fmt.Sprintf("the %s is %s and takes %d passes over the bit, about %g min: a saw is quicker (%s)",
-			m.words(), what, passes, minutes, remedy), []string{"depth", "cheeks"}})
+		over := "1 pass"
+		if passes > 1 {
+			over = fmt.Sprintf("%d passes", passes)
+		}
+		found = append(found, finding{m.cut, fmt.Sprintf("the %s is %s and takes %s over the bit, about %g min: a saw is quicker (%s)",
+			m.words(), what, over, minutes, remedy), []string{"depth", "cheeks"}})
 	}
 	return found
 }

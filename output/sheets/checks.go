@@ -19,7 +19,7 @@ func startChecks(d *deck.Deck, i int) []string {
 	if !bitStays(d, i) {
 		all = append(all, "collet tight", "speed")
 	}
-	all = append(all, "fence, height locked", "bit turned by hand", "guard", "switch in reach")
+	all = append(all, "fence, height locked", "bit turned by hand", "guard", "foot switch")
 	if len(d.Setups[i].Marks) > 0 {
 		all = append(all, "stops clamped")
 	}

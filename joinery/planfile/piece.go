@@ -67,6 +67,7 @@ func (r *planReader) readPieces(f *yamlfile.Fields) {
 	}
 	if !r.over() {
 		r.checkMates()
+		r.checkRaised()
 		r.checkJoints()
 	}
 }

@@ -1,6 +1,7 @@
 package planfile
 
 import (
+	"fmt"
 	"strings"
 
 	"fencecard/joinery"
@@ -46,4 +47,33 @@ func (r *planReader) raisedEdges(b *blank) joint.Raised {
 		return edges
 	}
 	return joint.Raised{}
+}
+
+// checkRaised faults panels whose raised edges do not go into the groove that they
+// name, or that names them.
+func (r *planReader) checkRaised() {
+	for i := range r.plan.Pieces {
+		p := &r.plan.Pieces[i]
+		for k := range p.Cuts {
+			panel := &p.Cuts[k]
+			of, groove := r.plan.Mate(panel)
+			if groove == nil {
+				continue
+			}
+			name := p.Name
+			if groove.Kind.Shapes {
+				panel, groove, name, of = groove, panel, of.Name, p
+			}
+			if !panel.Kind.Shapes || panel.Moulding == nil || !groove.Kind.Receives || panel.Moulding.Leaves <= groove.Width {
+				continue
+			}
+			scale := r.plan.Shop.Scale
+			r.Add(joinery.Fault{
+				Place: panel.Places.At(panel.Place, "leaves"),
+				Problem: fmt.Sprintf("the raised edges of %s are left %s thick, and do not go into the %s %s of %s, which is %s wide",
+					yamlfile.Quoted(name), scale.Say(panel.Moulding.Leaves), groove.Kind, yamlfile.Quoted(groove.Name), yamlfile.Quoted(of.Name), scale.Say(groove.Width)),
+				Remedy: fmt.Sprintf("write leaves: %s, or width: %s in the groove", scale.Format(groove.Width), scale.Format(panel.Moulding.Leaves)),
+			})
+		}
+	}
 }

@@ -23,6 +23,8 @@ var jointWarnings = []WarningCode{
 	{"mates-apart", "Two cuts that are to be joined make no joint.", "the plan"},
 	{"part-too-thick", "A tenon or board is too thick for its slot.", jointPlay},
 	{"part-loose", "A tenon or board is loose in its slot.", jointPlay},
+	{"panel-edge-short", "A raised edge is not thin as far as it goes into its groove.", "the plan"},
+	{"panel-comes-out", "A groove is so shallow that the panel shrinks out of it.", handbookMovement},
 	{"part-too-wide", "A tenon or board is wider than its slot is long.", "the plan"},
 	{"tenon-bottoms", "A tenon meets the bottom of its mortise.", "mortise a little deeper than the tenon is long: Handwork in Wood, ch. VII; by how much: " + trade.CommonPractice},
 	{"round-ends", "A square part goes into a slot with round ends.", "worked out from the round of the bit"},

@@ -26,6 +26,7 @@ func (c *jointCheck) run() {
 	}
 	c.channel = c.joint.Into.Cut.Channels[0]
 	c.thickness()
+	c.raisedEdge()
 	c.width()
 	c.length()
 	c.roundEnds()
@@ -58,7 +59,16 @@ func (c *jointCheck) thickness() {
 	fit := deck.Fit{Of: "thickness", Room: c.channel.Width, Part: acrossOf(c.joint.Part, c.channel.Near.Dimension()), Wants: clearance}
 	c.joint.Fits = append(c.joint.Fits, fit)
 	part, into := c.joint.Part, c.joint.Into
+	_, panel := c.raised()
 	switch {
+	case panel != nil && (fit.Gap() < 0 || fit.Gap() > trade.LooseFit.Of(c.scale)):
+		code, is := "part-too-thick", "does not go in"
+		if fit.Gap() > 0 {
+			code, is = "part-loose", "is loose"
+		}
+		c.warn(part, code, "panel %q leaves the edges of %s %s thick, which %s: %s is %s wide; write leaves: %s",
+			panel.Name, part, c.text(fit.Part), is, into, c.text(fit.Room), c.scale.Format(fit.Room))
+	case panel != nil:
 	case fit.Gap() < 0 && part.Cut != nil:
 		c.warn(part, "part-too-thick", "%s is %s thick, but %s is %s wide: take %s more off its cheeks",
 			part, c.text(fit.Part), into, c.text(fit.Room), c.text(fit.Wants-fit.Gap()))

@@ -48,6 +48,9 @@ func joints(d *deck.Deck) ([]deck.Joint, []deck.Warning) {
 			}
 			seen[[2]*joinery.Cut{cut, otherCut}] = true
 			one, other := halfOf(piece, cut, otherCut), halfOf(otherPiece, otherCut, cut)
+			if one.Cut == nil {
+				one, other = other, one
+			}
 			if warning, apart := mateApart(one, other); apart {
 				warnings = append(warnings, warning)
 				continue
@@ -65,9 +68,10 @@ func joints(d *deck.Deck) ([]deck.Joint, []deck.Warning) {
 	return found, append(warnings, tenonsMeet(found, d.Plan.Shop.Scale)...)
 }
 
-// halfOf is one half of a joint with another cut.
+// halfOf is one half of a joint with another cut. A raised panel goes in as a whole,
+// by the edge that faces the groove.
 func halfOf(piece *joinery.Piece, cut, with *joinery.Cut) deck.Half {
-	if cut == nil {
+	if cut == nil || cut.Kind.Shapes && with != nil && with.Kind.Receives {
 		return deck.Half{Piece: piece, End: with.In.Opposite(), Enters: with.Depth}
 	}
 	return deck.Half{Piece: piece, Cut: cut, End: cut.At, Enters: cut.Length}

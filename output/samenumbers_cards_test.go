@@ -5,8 +5,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"maps"
-	"os"
-	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
@@ -17,11 +15,9 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/examples"
-	"fencecard/joinery/planfile"
 	"fencecard/output/deckfile"
 	"fencecard/output/internal/render"
 	"fencecard/output/sheets"
-	"fencecard/setup"
 	"fencecard/setup/deck"
 )
 
@@ -254,14 +250,7 @@ func spelledRuns(list string) []string {
 // TestCardsSayTheSame reads the printed piece cards of every plan back and compares
 // every number of every run with the deck's JSON.
 func TestCardsSayTheSame(t *testing.T) {
-	plans := map[string][]byte{"boot bench": examples.BootBench}
-	files, err := filepath.Glob("../testdata/plans/*.yaml")
-	require.NoError(t, err)
-	for _, file := range append(files, "../testdata/wall-cabinet.yaml", "../testdata/frame.yaml") {
-		plans[filepath.Base(file)], err = os.ReadFile(file)
-		require.NoError(t, err)
-	}
-	compared := 0
+	plans, compared := allPlans(t), 0
 	for name, plan := range plans {
 		d := deckOf(t, name, plan)
 		want := jsonOf(t, d).said(d)
@@ -269,15 +258,6 @@ func TestCardsSayTheSame(t *testing.T) {
 		compared += len(want)
 	}
 	t.Logf("%d numbers of %d plans", compared, len(plans))
-}
-
-func deckOf(t *testing.T, name string, plan []byte) *deck.Deck {
-	t.Helper()
-	p, err := planfile.Read(name, plan, nil)
-	require.NoError(t, err)
-	d, err := setup.Make(p)
-	require.NoError(t, err)
-	return d
 }
 
 // TestCardMutationsAreFound changes one number of a deck at a time, prints its

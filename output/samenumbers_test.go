@@ -359,9 +359,9 @@ func checkStrips(t *testing.T, words []string, j *jsonDeck, what string) (n int)
 	return n
 }
 
-// TestEveryFormSaysTheSame reads back what every writer made of every plan of
-// the test data and of the examples, number by number.
-func TestEveryFormSaysTheSame(t *testing.T) {
+// allPlans are the plans of the test data and the examples, by name.
+func allPlans(t *testing.T) map[string][]byte {
+	t.Helper()
 	plans := map[string][]byte{"boot bench": examples.BootBench}
 	files, err := filepath.Glob("../testdata/plans/*.yaml")
 	require.NoError(t, err)
@@ -369,12 +369,24 @@ func TestEveryFormSaysTheSame(t *testing.T) {
 		plans[filepath.Base(file)], err = os.ReadFile(file)
 		require.NoError(t, err)
 	}
-	compared, onStrips := 0, 0
+	return plans
+}
+
+func deckOf(t *testing.T, name string, plan []byte) *deck.Deck {
+	t.Helper()
+	p, err := planfile.Read(name, plan, nil)
+	require.NoError(t, err)
+	d, err := setup.Make(p)
+	require.NoError(t, err)
+	return d
+}
+
+// TestEveryFormSaysTheSame reads back what every writer made of every plan of
+// the test data and of the examples, number by number.
+func TestEveryFormSaysTheSame(t *testing.T) {
+	plans, compared, onStrips := allPlans(t), 0, 0
 	for name, plan := range plans {
-		p, err := planfile.Read(name, plan, nil)
-		require.NoError(t, err)
-		d, err := setup.Make(p)
-		require.NoError(t, err)
+		d := deckOf(t, name, plan)
 		var b bytes.Buffer
 		require.NoError(t, output.JSON(&b, d))
 		var j jsonDeck

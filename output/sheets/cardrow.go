@@ -62,7 +62,7 @@ func (s Setter) cardGroups(d *deck.Deck, c *deck.Card, w paper.Paper) []group {
 	}
 	for _, p := range []paper.Phrase{minded, foot} {
 		if p != nil {
-			end.head = rule(w, paper.Thick)
+			end.head = s.opening(w)
 			end.words = append(end.words, s.inLines(p, w)...)
 		}
 	}
@@ -103,7 +103,21 @@ func (s Setter) cardSetup(u *deck.Setup, w paper.Paper) paper.Block {
 	l, bold := s.Letters(paper.Least), s.Bold(paper.Least)
 	p := paper.Phrase{}.Say(bold, "SETUP "+strconv.Itoa(u.Number)+":")
 	p = s.fenceSaid(u, p, paper.Least)
-	return paper.Stack(0.9, rule(w, paper.Thick), p.Tie(l, ",").Say(l, u.Bit.Name).Set(w))
+	b := s.opening(w)
+	b.Add(p.Tie(l, ",").Say(l, u.Bit.Name).Set(w), 0, b.H)
+	return b
+}
+
+// opening is the line before a part of a card, and the space that keeps it off the
+// letters below.
+func (s Setter) opening(w paper.Paper) paper.Block {
+	pen, under := paper.Thick, paper.Paper(0.9)
+	if s.Frame.W < besidePicture {
+		pen, under = paper.Thin, 0.15
+	}
+	b := paper.Block{W: w, H: under}
+	b.Add(rule(w, pen), 0, 0)
+	return b
 }
 
 // cardRow is one run of a piece: a box to tick for every piece, the orders, and

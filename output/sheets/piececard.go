@@ -137,7 +137,7 @@ func (s Setter) pieceCard(d *deck.Deck, c *deck.Card, w, h paper.Paper) []paper.
 // cardGap is the space before a row of a card.
 func (s Setter) cardGap() paper.Paper {
 	if s.Frame.W < besidePicture {
-		return 0.4
+		return 0.3
 	}
 	return 0.7
 }

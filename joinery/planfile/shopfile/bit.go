@@ -45,16 +45,22 @@ func (r *shopReader) readBit(n *yaml.Node) (joinery.Bit, bool) {
 	}
 	before := len(r.Faults)
 	f := r.Fields(n, "the bit", keys.Bit)
-	f.Need("bit", "diameter")
-	bit := joinery.Bit{Place: r.Place(n), Name: f.Name("bit")}
+	kind, known := r.bitKind(f)
+	if _, shapes := kind.Shape(); shapes || !known {
+		f.Need("bit") // what shapes edges is as wide as its pilot and its outline make it
+	} else {
+		f.Need("bit", "diameter")
+	}
+	bit := joinery.Bit{Kind: kind, Place: r.Place(n), Name: f.Name("bit")}
 	if value := f.Value("bit"); value != nil {
 		bit.Place = r.Place(value)
 	}
-	bit.Kind = r.bitKind(f)
 	bit.Diameter, bit.Measured = r.diameter(f), f.Positive("measured")
 	bit.Cutting, bit.Shank, bit.Cap = r.likely(f, "cutting"), r.likely(f, "shank"), r.likely(f, "cap")
 	bit.Plunges, bit.Speed = f.Answer("plunges"), r.speed(f)
-	r.readOutline(f, &bit)
+	if known {
+		r.readOutline(f, &bit)
+	}
 	if len(r.Faults) == before {
 		r.checkMeasured(f, bit)
 		if bit.Outline == nil {
@@ -85,14 +91,15 @@ func (r *shopReader) diameter(f *yamlfile.Fields) joinery.Length {
 	return d
 }
 
-func (r *shopReader) bitKind(f *yamlfile.Fields) joinery.BitKind {
+// bitKind reads a bit's kind, and reports whether it is one.
+func (r *shopReader) bitKind(f *yamlfile.Fields) (joinery.BitKind, bool) {
 	text, n, ok := f.Scalar("kind")
 	if !ok {
-		return joinery.Straight
+		return joinery.Straight, !f.Written("kind")
 	}
 	kind, ok := joinery.ParseBitKind(strings.ToLower(text))
 	if !ok {
 		r.Choice(r.Place(n), "kind of bit", text, joinery.BitKindNames()...)
 	}
-	return kind
+	return kind, ok
 }

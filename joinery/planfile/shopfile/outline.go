@@ -13,7 +13,7 @@ import (
 )
 
 // readOutline reads the outline of a bit that shapes edges, and holds it against
-// the bit's diameter and cutting length.
+// the bit's diameter, which may be left out.
 func (r *shopReader) readOutline(f *yamlfile.Fields, bit *joinery.Bit) {
 	shape, ok := bit.Kind.Shape()
 	if !ok {
@@ -44,11 +44,17 @@ func (r *shopReader) readOutline(f *yamlfile.Fields, bit *joinery.Bit) {
 	if n := f.Key("measured"); n != nil {
 		r.Fault(n, "take measured out; where the cut is off, correct radius, pilot or outline", "the width of a bit that shapes edges cuts no wall")
 	}
-	if len(r.Faults) > before || bit.Diameter == 0 {
+	if len(r.Faults) > before || f.Written("diameter") && bit.Diameter == 0 {
 		return
 	}
-	spell := joinery.DefaultScale(r.Unit).Spell
-	if want := bit.Pilot + 2*o.Wide(); bit.Diameter != want {
+	spell, want := joinery.DefaultScale(r.Unit).Spell, bit.Pilot+2*o.Wide()
+	switch {
+	case !f.Written("diameter") && want > widestBit:
+		r.Fault(f.Value("pilot"), checkUnit, "a pilot of %s and a reach of %s on each side make %s, and no router bit is this wide", spell(bit.Pilot), spell(o.Wide()), spell(want))
+		return
+	case !f.Written("diameter"):
+		bit.Diameter = want
+	case bit.Diameter != want:
 		r.Fault(f.Value("diameter"), "write diameter: "+strings.TrimSuffix(strings.TrimSuffix(spell(want), " in"), " mm")+", or correct pilot, radius or outline",
 			"a pilot of %s and a reach of %s on each side make %s, not %s", spell(bit.Pilot), spell(o.Wide()), spell(want), spell(bit.Diameter))
 		return

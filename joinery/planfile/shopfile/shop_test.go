@@ -145,3 +145,16 @@ func TestShares(t *testing.T) {
 		assert.ErrorContains(t, err, "write a share of the bit's diameter", text)
 	}
 }
+
+// A bit that shapes edges is as wide as its pilot and its outline make it; where the
+// label is not copied, that is its diameter.
+func TestDiameterOfAShapedBitLeftOut(t *testing.T) {
+	for _, c := range []struct{ bit, diameter string }{
+		{"{bit: b, kind: round-over, pilot: 1/2, radius: 1/4}", "1"},
+		{"{bit: b, kind: outline, pilot: 1/2, outline: [[0, 3/8], [1/4, 1]]}", "2 1/2"},
+	} {
+		shop, err := shopfile.Read("shop.yaml", []byte("bits:\n  - "+c.bit+"\n"), joinery.Inches)
+		require.NoError(t, err, c.bit)
+		assert.Equal(t, c.diameter, joinery.InchScale.Format(shop.Bits[0].Diameter), c.bit)
+	}
+}

@@ -106,6 +106,9 @@ func (s Setter) trial(u *deck.Setup, w paper.Paper) []paper.Block {
 		if len(items) == 0 {
 			words = words.Say(s.Bold(paper.Least), "TRIAL in scrap:")
 		}
+		if s.bare {
+			words = words.Say(s.Letters(paper.Least), "·") // no box parts it from the one before
+		}
 		text := words.Say(s.Letters(paper.Least), what).Keep(s.Bold(3.2), s.Plain(l)).Set(w - boxWide - 2)
 		if s.bare {
 			items = append(items, text)

@@ -87,9 +87,11 @@ func (s *Screen) Marks(u *deck.Setup, g wording.Group) (Drawing, error) {
 	return s.draw(s.sheets.pairPanel(u, g.Pair, g.Runs, s.sheets.minds[u.Number], screenWide))
 }
 
-// Row is one run as the sheet of its setup has it.
+// Row is one run as the sheet of its setup has it, under the names of its columns:
+// a row may be all that shows on a screen.
 func (s *Screen) Row(u *deck.Setup, r *deck.Run) (Drawing, error) {
-	return s.draw(s.sheets.runRow(u, []*deck.Run{r}, s.sheets.minds[u.Number], screenWide))
+	row := s.sheets.runRow(u, []*deck.Run{r}, s.sheets.minds[u.Number], screenWide)
+	return s.draw(paper.Stack(0.6, s.sheets.rowsHead(u, screenWide), row))
 }
 
 // Lies is a run's piece as it lies on the table.

@@ -132,14 +132,14 @@ func (s Setter) trial(u *deck.Setup, w paper.Paper) []paper.Block {
 		measure("to shoulder", u.Fence.FarEdge)
 	}
 	if len(u.Heights) > 0 {
-		where := "deep"
-		if slices.ContainsFunc(u.Runs, shaped) {
-			where = "up the edge"
+		switch {
+		case slices.ContainsFunc(u.Runs, shaped): // measured with what stands before it, at the full height
+			measure("up the edge", u.Heights[len(u.Heights)-1])
+		case u.Recessed():
+			measure("in the trial slot of the head, first height deep", u.Heights[0])
+		default:
+			measure("deep", u.Heights[0])
 		}
-		if u.Recessed() {
-			where = "in the trial slot of the head, first height deep"
-		}
-		measure(where, u.Heights[0])
 	}
 	for i := range u.Runs {
 		if thick, _, ok := remark.TrialTenon(&u.Runs[i]); ok {

@@ -38,14 +38,18 @@ type Fault struct {
 
 // Error gives the fault in one line; [Faults.Error] adds the excerpts.
 func (f Fault) Error() string {
-	text := f.Problem
 	if f.Place.File != "" {
-		text = f.Place.String() + ": " + text
+		return f.Place.String() + ": " + f.Words()
 	}
-	if f.Remedy != "" {
-		text += "; " + f.Remedy
+	return f.Words()
+}
+
+// Words are the fault without its place.
+func (f Fault) Words() string {
+	if f.Remedy == "" {
+		return f.Problem
 	}
-	return text
+	return f.Problem + "; " + f.Remedy
 }
 
 // Faults is a list of faults; as an error it prints them all.

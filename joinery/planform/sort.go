@@ -42,6 +42,9 @@ var sorts = []sort{
 func isCut(word string) bool   { return joinery.KindNamed(word) != nil }
 func isJoint(word string) bool { return joint.KindNamed(word) != nil }
 
+// IsKind reports whether a word is one of the kinds of form.
+func IsKind(word string) bool { return sortOf(word) != nil }
+
 // sortOf finds a sort by its kind of form, or nil.
 func sortOf(kind string) *sort {
 	for i := range sorts {

@@ -73,11 +73,7 @@ func (r *Report) Add(found []Difference) {
 func Unread(faults joinery.Faults) Report {
 	var r Report
 	for _, f := range faults {
-		text := f.Problem
-		if f.Remedy != "" {
-			text += "; " + f.Remedy
-		}
-		r.Faults = append(r.Faults, Difference{Field: "the deck", Text: text, Place: f.Place})
+		r.Faults = append(r.Faults, Difference{Field: "the deck", Text: f.Words(), Place: f.Place})
 	}
 	return r
 }

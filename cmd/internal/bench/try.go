@@ -187,7 +187,7 @@ func inWords(err error) string {
 	}
 	var all []string
 	for _, f := range faults {
-		all = append(all, f.Problem+"; "+f.Remedy)
+		all = append(all, f.Words())
 	}
 	return strings.Join(all, "\n")
 }

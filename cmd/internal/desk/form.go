@@ -94,7 +94,7 @@ func (q formAsked) chosen(forms []planform.Form) (planform.Form, bool) {
 	switch at := slices.IndexFunc(forms, func(f planform.Form) bool { return f.At == q.At }); {
 	case q.At != "" && at >= 0:
 		f = forms[at]
-	case q.At != "" || !isKind(q.Kind):
+	case q.At != "" || !planform.IsKind(q.Kind):
 		return f, false
 	case q.Kind == planform.Cut:
 		f = planform.BlankCut(q.Word, q.Under, text)
@@ -118,21 +118,13 @@ func (q formAsked) chosen(forms []planform.Form) (planform.Form, bool) {
 	return f, true
 }
 
-// isKind reports whether something new of a kind can be asked for.
-func isKind(kind string) bool {
-	return slices.Contains([]string{planform.Plan, planform.Piece, planform.Cut, planform.Joint, planform.Shop, planform.Bit, planform.Wood}, kind)
-}
-
 // said is a fault in words; another error is given back.
 func said(err error) (string, error) {
 	var fault joinery.Fault
 	if !errors.As(err, &fault) {
 		return "", err
 	}
-	if fault.Remedy != "" {
-		return fault.Problem + "; " + fault.Remedy, nil
-	}
-	return fault.Problem, nil
+	return fault.Words(), nil
 }
 
 // removed takes something out, and shows what it was in.

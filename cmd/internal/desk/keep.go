@@ -180,7 +180,7 @@ func plainFault(err error) error {
 	}
 	var all []string
 	for _, f := range faults {
-		all = append(all, strings.TrimSuffix(f.Problem+"; "+f.Remedy, "; "))
+		all = append(all, f.Words())
 	}
 	return errors.New(cmp.Or(strings.Join(all, "\n"), err.Error()))
 }

@@ -46,10 +46,7 @@ func (w Work) faults(err error) ([]remarkAt, error) {
 		return all, err
 	}
 	for _, f := range faults {
-		words := f.Problem
-		if f.Remedy != "" {
-			words += "; " + f.Remedy
-		}
+		words := f.Words()
 		if f.Other.Known() {
 			words += " (" + f.Other.String() + ": " + f.Clash + ")"
 		}

@@ -27,6 +27,9 @@ type Outline struct {
 	Corners []Corner // of a drawn outline, from the pilot down
 }
 
+// MostCorners is more than any drawn outline needs.
+const MostCorners = 100
+
 // Corner is a corner of a drawn outline.
 type Corner struct{ Below, Reach Length }
 
@@ -46,6 +49,10 @@ func (o *Outline) Wide() Length {
 	}
 	return wide
 }
+
+// Across is the diameter of a bit with the outline and a pilot: the outline reaches
+// beyond it on each side.
+func (o *Outline) Across(pilot Length) Length { return pilot + 2*o.Wide() }
 
 // Flat is the reach at the pilot itself: the flat that the outline begins with.
 func (o *Outline) Flat() Length {

@@ -27,7 +27,7 @@ func Code(s *deck.Setup) string {
 }
 
 // contents writes what counts of a setup, one fact a line.
-func contents(s *deck.Setup) string { return spell(s, allMM) }
+func contents(s *deck.Setup) string { return spell(s, deckcode.Lengths) }
 
 // alike writes what two setups have in common that are the same but for the rungs
 // that lead to the full depths.
@@ -39,9 +39,7 @@ func spell(s *deck.Setup, heights func([]joinery.Length) string) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "fencecard setup 1\nbit %s %s\nfence %s\nheights%s\n",
 		s.Bit.Kind, s.Bit.True().MM(), s.Fence.NearEdge.MM(), heights(s.Heights))
-	if o := s.Bit.Outline; o != nil {
-		fmt.Fprintf(&b, "pilot %s shape %d radius %s%s\n", s.Bit.Pilot.MM(), o.Shape, o.Radius.MM(), allMM(o.Lengths()))
-	}
+	deckcode.Shapes(&b, s.Bit)
 	if s.Carriage > 0 {
 		fmt.Fprintf(&b, "carriage %s\n", s.Carriage.MM())
 	}
@@ -67,14 +65,6 @@ func run(r *deck.Run, heights func([]joinery.Length) string) string {
 	}
 	return fmt.Sprintf("card %s down %s to fence %s leads, %s long, from %s to %s, depth %s, heights%s\n",
 		r.Step.Down, r.Step.Fence, r.Leads, r.Length.MM(), start, stop, r.Channel.Depth.MM(), heights(r.Heights))
-}
-
-func allMM(ls []joinery.Length) string {
-	var b strings.Builder
-	for _, l := range ls {
-		b.WriteString(" " + l.MM())
-	}
-	return b.String()
 }
 
 // plainCode takes hyphens and capitals out of a code as typed.

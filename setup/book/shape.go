@@ -21,9 +21,6 @@ func outlineText(o *joinery.Outline, s speller) string {
 	return strings.Join(words, ", ")
 }
 
-// mostCorners is more than any outline needs.
-const mostCorners = 100
-
 // outline reads the form of a bit that shapes edges, nil for another.
 func (g *group) outline(bit *joinery.Bit) *joinery.Outline {
 	shape, ok := bit.Kind.Shape()
@@ -38,7 +35,7 @@ func (g *group) outline(bit *joinery.Bit) *joinery.Outline {
 	} else {
 		o.Radius = g.needLength(keyRadius, "1/4 in", 1)
 	}
-	if f, ok := g.one(keyDiameter); ok && g.faults.count == before && bit.True() != bit.Pilot+2*o.Wide() {
+	if f, ok := g.one(keyDiameter); ok && g.faults.count == before && bit.True() != o.Across(bit.Pilot) {
 		g.fault(f, "the pilot and the reach on each side make the diameter", "diameter, pilot and outline do not fit each other")
 	}
 	if g.faults.count > before {
@@ -64,7 +61,7 @@ func (g *group) corners() []joinery.Corner {
 		if ok {
 			c.Below, ok = g.parse(f, strings.TrimSpace(below))
 		}
-		if !ok || c.Reach < 0 || c.Below <= last || len(corners) == 0 && c.Below != 0 || len(corners) == mostCorners {
+		if !ok || c.Reach < 0 || c.Below <= last || len(corners) == 0 && c.Below != 0 || len(corners) == joinery.MostCorners {
 			g.fault(f, "write "+example+": how far beyond the pilot, and how far below it, from the pilot down", "the outline cannot be read")
 			return nil
 		}

@@ -47,7 +47,7 @@ func (r *shopReader) readOutline(f *yamlfile.Fields, bit *joinery.Bit) {
 	if len(r.Faults) > before || f.Written("diameter") && bit.Diameter == 0 {
 		return
 	}
-	spell, want := joinery.DefaultScale(r.Unit).Spell, bit.Pilot+2*o.Wide()
+	spell, want := joinery.DefaultScale(r.Unit).Spell, o.Across(bit.Pilot)
 	switch {
 	case !f.Written("diameter") && want > widestBit:
 		r.Fault(f.Value("pilot"), checkUnit, "a pilot of %s and a reach of %s on each side make %s, and no router bit is this wide", spell(bit.Pilot), spell(o.Wide()), spell(want))
@@ -62,9 +62,6 @@ func (r *shopReader) readOutline(f *yamlfile.Fields, bit *joinery.Bit) {
 	bit.Outline = o
 }
 
-// mostCorners is more than any outline needs.
-const mostCorners = 100
-
 // readCorners reads a list of heights below the pilot and reaches beyond it.
 func (r *shopReader) readCorners(f *yamlfile.Fields) []joinery.Corner {
 	n := f.Value("outline")
@@ -72,8 +69,8 @@ func (r *shopReader) readCorners(f *yamlfile.Fields) []joinery.Corner {
 		return nil
 	}
 	remedy := "write " + keys.Example("outline") + ": pairs of how far below the pilot, and how far beyond it"
-	if n.Kind != yaml.SequenceNode || len(n.Content) < 2 || len(n.Content) > mostCorners {
-		r.Fault(n, remedy, "an outline is a list of 2 to %d corners", mostCorners)
+	if n.Kind != yaml.SequenceNode || len(n.Content) < 2 || len(n.Content) > joinery.MostCorners {
+		r.Fault(n, remedy, "an outline is a list of 2 to %d corners", joinery.MostCorners)
 		return nil
 	}
 	var corners []joinery.Corner

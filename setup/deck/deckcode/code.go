@@ -44,8 +44,8 @@ func contents(w io.Writer, d *deck.Deck) {
 	for i := range d.Setups {
 		s := &d.Setups[i]
 		fmt.Fprintf(w, "setup %d bit %q %s fence %s carriage %s heights%s\n",
-			s.Number, s.Bit.Name, s.Bit.True().MM(), s.Fence.NearEdge.MM(), s.Carriage.MM(), allMM(s.Heights))
-		shapes(w, s.Bit)
+			s.Number, s.Bit.Name, s.Bit.True().MM(), s.Fence.NearEdge.MM(), s.Carriage.MM(), Lengths(s.Heights))
+		Shapes(w, s.Bit)
 		for k := range s.Runs {
 			run(w, &s.Runs[k])
 		}
@@ -69,7 +69,7 @@ const saysLength = 16
 func Says(s *deck.Setup, r *deck.Run) string {
 	sum := sha256.New()
 	fmt.Fprintf(sum, "fencecard run 1 bit %q %s fence %s carriage %s\n", s.Bit.Name, s.Bit.True().MM(), s.Fence.NearEdge.MM(), s.Carriage.MM())
-	shapes(sum, s.Bit)
+	Shapes(sum, s.Bit)
 	says(sum, r)
 	return hex.EncodeToString(sum.Sum(nil))[:saysLength]
 }
@@ -89,23 +89,24 @@ func says(w io.Writer, r *deck.Run) {
 	fmt.Fprintf(w, "%q, %q %q; down %s, fence %s, leads %s, %s long; pair %q, %s %s to %s %s; guided %t, %d from %s, hole %v, raised %t; heights%s\n",
 		r.Piece.Name, r.Cut.Name, r.Channel.Part,
 		r.Step.Down, r.Step.Fence, r.Leads, r.Length.MM(),
-		r.Pair, r.Begin, r.A.MM(), r.End, r.B.MM(), r.Guided, r.Sideways(), back.MM(), r.Hole != nil, r.Raised, allMM(r.Heights))
+		r.Pair, r.Begin, r.A.MM(), r.End, r.B.MM(), r.Guided, r.Sideways(), back.MM(), r.Hole != nil, r.Raised, Lengths(r.Heights))
 	if r.Screw != nil {
 		fmt.Fprintf(w, "screw %s\n", r.Screw.FromMiddle.MM())
 	}
 }
 
-// shapes writes the outline of a bit that shapes edges: of another outline the same
+// Shapes writes the outline of a bit that shapes edges: of another outline the same
 // heights leave another edge.
-func shapes(w io.Writer, bit *joinery.Bit) {
+func Shapes(w io.Writer, bit *joinery.Bit) {
 	o := bit.Outline
 	if o == nil {
 		return
 	}
-	fmt.Fprintf(w, "pilot %s shape %d radius %s%s\n", bit.Pilot.MM(), o.Shape, o.Radius.MM(), allMM(o.Lengths()))
+	fmt.Fprintf(w, "pilot %s shape %d radius %s%s\n", bit.Pilot.MM(), o.Shape, o.Radius.MM(), Lengths(o.Lengths()))
 }
 
-func allMM(ls []joinery.Length) string {
+// Lengths writes lengths in exact millimetres, a space before each.
+func Lengths(ls []joinery.Length) string {
 	var b strings.Builder
 	for _, l := range ls {
 		b.WriteString(" " + l.MM())

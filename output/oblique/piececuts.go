@@ -109,6 +109,13 @@ func (p pieceView) fitted(w, h paper.Paper) pieceView {
 	return p
 }
 
+// centred moves what is drawn of a view into the middle of a width and height.
+func (p pieceView) centred(w, h paper.Paper) func(path []paper.Point) []paper.Point {
+	f := p.frame()
+	shift := paper.At((w-f.W)/2-f.X, (h-f.H)/2-f.Y)
+	return func(path []paper.Point) []paper.Point { return paper.Shifted(shift, path) }
+}
+
 // labelled is what is written beside a picture, tied to its cut by a line.
 type labelled struct {
 	to   paper.Point // in the middle of the cut
@@ -126,9 +133,7 @@ func view(s setting.Setter, p pieceView, cuts []pictured, w, h paper.Paper, told
 		column = max(column, min(w/4, s.Bold(paper.Least).Width(c.says)+0.1))
 	}
 	p = p.fitted(w-2*(column+gap), h-captionHigh)
-	f := p.frame()
-	shift := paper.At((w-f.W)/2-f.X, (h-captionHigh-f.H)/2-f.Y)
-	move := func(path []paper.Point) []paper.Point { return paper.Shifted(shift, path) }
+	move := p.centred(w, h-captionHigh)
 	d := &paper.Drawing{W: w, H: h}
 	whole := solid.Whole(p.size)
 	for _, side := range joinery.Sides {

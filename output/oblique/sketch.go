@@ -60,9 +60,7 @@ func named(k setting.Setter, w paper.Paper, p pieceView, cuts []pictured, chosen
 	l, bold := k.Letters(paper.Least), k.Bold(paper.Least)
 	column := bold.Width("BOTTOM") + 0.1
 	p = p.fitted(w-2*(column+gap)-16, h-captionHigh-2*under)
-	f := p.frame()
-	shift := paper.At((w-f.W)/2-f.X, (h-captionHigh-f.H)/2-f.Y)
-	move := func(path []paper.Point) []paper.Point { return paper.Shifted(shift, path) }
+	move := p.centred(w, h-captionHigh)
 	d := &paper.Drawing{W: w, H: h}
 	whole := solid.Whole(p.size)
 	for _, side := range p.seen {

@@ -48,9 +48,8 @@ type besideSetup struct {
 }
 
 type besideGroup struct {
-	Blocks string
-	Marks  template.HTML
-	Rows   []template.HTML
+	groupHead
+	Rows []template.HTML
 }
 
 // saidView is a warning and where in the text it is.
@@ -130,24 +129,17 @@ func setupBeside(s *sheets.Screen, d *deck.Deck, i int) (besideSetup, error) {
 	if view.Head, err = drawn(s.Head(i)); err != nil {
 		return view, err
 	}
-	climb := -1
-	for _, g := range wording.Groups(u) {
-		var group besideGroup
-		if s.Blocks && g.Climb != climb {
-			group.Blocks = wording.BlocksFor(u, g.Climb)
-			climb = g.Climb
-		}
-		if group.Marks, err = drawn(s.Marks(u, g)); err != nil {
-			return view, err
-		}
+	err = eachGroup(s, u, wording.Groups(u), func(g wording.Group, head groupHead) error {
+		group := besideGroup{groupHead: head}
 		for _, r := range g.Runs {
 			row, err := drawn(s.Row(u, r))
 			if err != nil {
-				return view, err
+				return err
 			}
 			group.Rows = append(group.Rows, row)
 		}
 		view.Groups = append(view.Groups, group)
-	}
-	return view, nil
+		return nil
+	})
+	return view, err
 }

@@ -31,9 +31,8 @@ type height struct {
 
 // groupView is a pair of marks and its runs.
 type groupView struct {
-	Blocks string // for which runs stop blocks are set
-	Marks  template.HTML
-	Runs   []runView
+	groupHead
+	Runs []runView
 }
 
 func (v *view) setup(s *sheets.Screen, d *deck.Deck, i int) (setupView, error) {
@@ -62,24 +61,43 @@ func (v *view) setup(s *sheets.Screen, d *deck.Deck, i int) (setupView, error) {
 	}
 	groups := wording.Groups(u)
 	v.Script.add(u, groups)
-	climb := -1
-	for _, g := range groups {
-		var group groupView
-		if s.Blocks && g.Climb != climb {
-			group.Blocks = wording.BlocksFor(u, g.Climb)
-			climb = g.Climb
-		}
-		if group.Marks, err = drawn(s.Marks(u, g)); err != nil {
-			return view, err
-		}
+	err = eachGroup(s, u, groups, func(g wording.Group, head groupHead) error {
+		group := groupView{groupHead: head}
 		for _, r := range g.Runs {
 			run, err := v.run(s, u, r, &view)
 			if err != nil {
-				return view, err
+				return err
 			}
 			group.Runs = append(group.Runs, run)
 		}
 		view.Groups = append(view.Groups, group)
+		return nil
+	})
+	return view, err
+}
+
+// groupHead stands over the runs of a pair of marks.
+type groupHead struct {
+	Blocks string // for which runs stop blocks are set; "" where that was said, or none are
+	Marks  template.HTML
+}
+
+// eachGroup draws what stands over the runs of each pair of marks, and hands both on.
+func eachGroup(s *sheets.Screen, u *deck.Setup, groups []wording.Group, each func(g wording.Group, head groupHead) error) error {
+	climb := -1
+	for _, g := range groups {
+		var head groupHead
+		if s.Blocks && g.Climb != climb {
+			head.Blocks = wording.BlocksFor(u, g.Climb)
+			climb = g.Climb
+		}
+		var err error
+		if head.Marks, err = drawn(s.Marks(u, g)); err != nil {
+			return err
+		}
+		if err := each(g, head); err != nil {
+			return err
+		}
 	}
-	return view, nil
+	return nil
 }

@@ -119,27 +119,25 @@ func (s Setter) trial(u *deck.Setup, w paper.Paper) []paper.Block {
 		})
 		items = append(items, beside(text, box, 1.5))
 	}
-	shaped := func(r deck.Run) bool { return r.Channel.Section.Shaped() }
+	shaped := slices.ContainsFunc(u.Runs, func(r deck.Run) bool { return r.Channel.Section.Shaped() })
 	switch nibbled := slices.ContainsFunc(u.Runs, func(r deck.Run) bool { return r.Nibble != nil }); {
-	case slices.ContainsFunc(u.Runs, shaped):
+	case shaped:
 		section := deck.SectionAt(u.Runs[0].Step, u.Runs[0].Channel)
 		full := u.Heights[len(u.Heights)-1]
 		measure("at the full height, over the face", s.Scale.Round(joinery.FromMillimetres(section.Reach(full))))
+		measure("up the edge", full)
 	case u.Fence.NearEdge > 0 && !nibbled:
 		measure("to slot", u.Fence.NearEdge)
 		measure("wide", u.Bit.True())
 	default: // of an end nibbled away no slot remains
 		measure("to shoulder", u.Fence.FarEdge)
 	}
-	if len(u.Heights) > 0 {
-		switch {
-		case slices.ContainsFunc(u.Runs, shaped): // measured with what stands before it, at the full height
-			measure("up the edge", u.Heights[len(u.Heights)-1])
-		case u.Recessed():
-			measure("in the trial slot of the head, first height deep", u.Heights[0])
-		default:
-			measure("deep", u.Heights[0])
+	if len(u.Heights) > 0 && !shaped {
+		where := "deep"
+		if u.Recessed() {
+			where = "in the trial slot of the head, first height deep"
 		}
+		measure(where, u.Heights[0])
 	}
 	for i := range u.Runs {
 		if thick, _, ok := remark.TrialTenon(&u.Runs[i]); ok {

@@ -145,7 +145,7 @@ func nearest(all []spelled, key string) []Wood {
 		slips := allowed + 1
 		for _, names := range [][]string{all[i].exact, all[i].loose} {
 			for _, name := range names {
-				slips = min(slips, editDistance(name, key))
+				slips = min(slips, Slips(name, key))
 			}
 		}
 		switch {
@@ -157,32 +157,6 @@ func nearest(all []spelled, key string) []Wood {
 		woods = append(woods, all[i].Wood)
 	}
 	return woods
-}
-
-// editDistance counts the letters to put in, leave out, change or swap with
-// their neighbour to make one word of the other (Damerau's distance,
-// restricted form).
-func editDistance(a, b string) int {
-	x, y := []rune(a), []rune(b)
-	before, last, row := make([]int, len(y)+1), make([]int, len(y)+1), make([]int, len(y)+1)
-	for j := range last {
-		last[j] = j
-	}
-	for i := range x {
-		row[0] = i + 1
-		for j := range y {
-			change := 1
-			if x[i] == y[j] {
-				change = 0
-			}
-			row[j+1] = min(last[j+1]+1, row[j]+1, last[j]+change)
-			if i > 0 && j > 0 && x[i] == y[j-1] && x[i-1] == y[j] {
-				row[j+1] = min(row[j+1], before[j-1]+1)
-			}
-		}
-		before, last, row = last, row, before
-	}
-	return last[len(y)]
 }
 
 // orList joins names as "a, b or c".

@@ -113,19 +113,6 @@ func TestEveryNameMeansOneWood(t *testing.T) {
 	}
 }
 
-func TestEditDistance(t *testing.T) {
-	for _, c := range []struct {
-		a, b string
-		want int
-	}{
-		{"", "", 0}, {"ash", "", 3}, {"oak", "oak", 0}, {"oak", "aok", 1},
-		{"maple", "mapel", 1}, {"maple", "maple s", 2}, {"kitten", "sitting", 3},
-	} {
-		assert.Equal(t, c.want, editDistance(c.a, c.b), "%s %s", c.a, c.b)
-		assert.Equal(t, c.want, editDistance(c.b, c.a), "%s %s", c.b, c.a)
-	}
-}
-
 func FuzzFindWood(f *testing.F) {
 	for _, seed := range []string{"white ash", "ash, white", "oak", "(", ",", "\xff", "fir-"} {
 		f.Add(seed)

@@ -21,9 +21,35 @@ func Nearest(word string, names []string) string {
 			continue
 		}
 		// A word of which no letter is right is not near.
-		if slips := editDistance(typed, strings.ToLower(name)); slips < min(fewest, letters) {
+		if slips := Slips(typed, strings.ToLower(name)); slips < min(fewest, letters) {
 			best, fewest = name, slips
 		}
 	}
 	return best
+}
+
+// Slips counts the letters to put in, leave out, change or swap with
+// their neighbour to make one word of the other (Damerau's distance,
+// restricted form).
+func Slips(a, b string) int {
+	x, y := []rune(a), []rune(b)
+	before, last, row := make([]int, len(y)+1), make([]int, len(y)+1), make([]int, len(y)+1)
+	for j := range last {
+		last[j] = j
+	}
+	for i := range x {
+		row[0] = i + 1
+		for j := range y {
+			change := 1
+			if x[i] == y[j] {
+				change = 0
+			}
+			row[j+1] = min(last[j+1]+1, row[j]+1, last[j]+change)
+			if i > 0 && j > 0 && x[i] == y[j-1] && x[i-1] == y[j] {
+				row[j+1] = min(row[j+1], before[j-1]+1)
+			}
+		}
+		before, last, row = last, row, before
+	}
+	return last[len(y)]
 }

@@ -12,18 +12,6 @@ type Plan struct {
 	Place   Place
 }
 
-// Climate is the air the finished work will live in, at its driest and at its
-// dampest.
-type Climate struct {
-	Dry, Damp   float64 // relative humidity, percent
-	Temperature Temperature
-	Assembly    float64 // moisture content of the wood when the work is put together, percent; 0 when not said
-}
-
-// DefaultClimate is that of a house heated in winter: 30 to 65 % at 70 F
-// (common practice, no source).
-var DefaultClimate = Climate{Dry: 30, Damp: 65, Temperature: Temperature{Degrees: 70, Fahrenheit: true}}
-
 // Piece is one kind of blank and all its cuts, as it stands in the finished
 // work, seen from the front.
 type Piece struct {

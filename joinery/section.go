@@ -1,7 +1,5 @@
 package joinery
 
-import "fmt"
-
 // Section is what a channel looks like across its run: a rectangle, the zero
 // value, or an edge shaped by a bit with an outline. An outline is one and the
 // same for a shop's bit and all that it shapes.
@@ -37,17 +35,4 @@ func (s Section) Widest(raise Length) float64 {
 // Area is the wood in mm2 that is gone across the run with the bit raised so far.
 func (s Section) Area(raise Length) float64 {
 	return s.Outline.area(raise.Millimetres(), s.Forward.Millimetres())
-}
-
-// Strip gives an area in mm2 as the length of a strip 1 mm wide, so that areas
-// compare exactly as lengths do.
-func Strip(area float64) Length { return FromMillimetres(area) }
-
-// SayArea says an area in mm2 in the unit of the scale: "0.025 sq in", "16.4 mm2".
-func (s Scale) SayArea(area float64) string {
-	if s.Unit == Inches {
-		side := Inch.Millimetres()
-		return fmt.Sprintf("%.3f sq in", area/side/side)
-	}
-	return fmt.Sprintf("%.1f mm2", area)
 }

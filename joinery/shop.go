@@ -1,10 +1,5 @@
 package joinery
 
-import (
-	"fmt"
-	"strconv"
-)
-
 // Shop is what the maker's table, fence and bits allow.
 type Shop struct {
 	Name    string // "built-in shop", or the file it came from
@@ -65,17 +60,6 @@ func DefaultRules(u Unit) Rules {
 // greatest distance from the fence to the bit's centre; 0 when not said.
 type FenceReach struct {
 	Infeed, Outfeed, Reach Length
-}
-
-// Share is a fraction of a bit's diameter, such as 5/8.
-type Share struct{ Num, Den int64 }
-
-// String gives the share as a fraction, "5/8", or "1" for the whole.
-func (s Share) String() string {
-	if s.Den == 1 {
-		return strconv.FormatInt(s.Num, 10)
-	}
-	return fmt.Sprintf("%d/%d", s.Num, s.Den)
 }
 
 // Time is a span of time in thousandths of a minute, so that costs compare

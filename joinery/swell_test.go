@@ -17,14 +17,14 @@ func TestSwells(t *testing.T) {
 	oak, _, ok := FindWood("white oak")
 	require.True(t, ok)
 	board := &Piece{Size: Size{10 * Inch, Inch, 30 * Inch}, Grain: TopBottom, Wood: oak}
-	moves, err := Climate{}.Swells(board, LeftRight, 10*Inch)
+	moves, err := board.Swells(Climate{}, LeftRight, 10*Inch)
 	require.NoError(t, err)
 	assert.InDelta(t, 0.212, moves.Inches(), 0.005)
-	moves, err = DefaultClimate.Swells(board, TopBottom, 30*Inch)
+	moves, err = board.Swells(DefaultClimate, TopBottom, 30*Inch)
 	require.NoError(t, err)
 	assert.Zero(t, moves, "wood does not move along its grain")
 	board.Wood = Wood{}
-	unknown, err := DefaultClimate.Swells(board, LeftRight, 10*Inch)
+	unknown, err := board.Swells(DefaultClimate, LeftRight, 10*Inch)
 	require.NoError(t, err)
 	assert.InDelta(t, 10*0.00431*5.8, unknown.Inches(), 0.006, "American beech stands in")
 }

@@ -64,3 +64,15 @@ const (
 
 // Published reports whether the figure was read in a public copy of the table.
 func (o Origin) Published() bool { return strings.HasPrefix(string(o), "table ") }
+
+// unknownWood stands in for a wood that the plan does not name: of the woods of
+// the table it moves most.
+const unknownWood = "American beech"
+
+// Reckoned returns the wood, or the one that stands in for an unknown.
+func (w Wood) Reckoned() Wood {
+	if w.Name == "" {
+		w, _, _ = FindWood(unknownWood)
+	}
+	return w
+}

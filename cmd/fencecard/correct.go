@@ -85,7 +85,7 @@ func (a *app) correct(ctx context.Context, args []string, o correctOptions) erro
 
 // usage finds flags that do not go together.
 func (o correctOptions) usage(plan string) error {
-	width := slices.ContainsFunc(o.measured, func(m *measure) bool { return m.flag == "width" && m.text != "" })
+	width := slices.ContainsFunc(o.measured, func(m *measuredFlag) bool { return m.flag == "width" && m.text != "" })
 	switch {
 	case o.run == "":
 		return session.Usage(errors.New("which run was tested? Write its number behind the plan, as in fencecard correct bench.yaml 3.6 --depth 27/32"))

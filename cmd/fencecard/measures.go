@@ -30,7 +30,7 @@ func (o *atTable) flags(a *app, cmd *cobra.Command, tested string, all []measure
 	cmd.Flags().StringVar(&o.run, "card", "", "the run that "+tested+", by its `NUMBER`: the same as RUN")
 	session.Offer(cmd, "card", a.FromDeck(&o.deck, session.RunWords))
 	for _, m := range all {
-		o.measured = append(o.measured, &measure{flag: m.Name, says: m.Says})
+		o.measured = append(o.measured, &measuredFlag{flag: m.Name, says: m.Says})
 	}
 	o.measured.flags(cmd)
 }
@@ -56,18 +56,18 @@ func (o *atTable) given(unit joinery.Unit) measured.Given {
 	return measured.Given{Values: values, Unit: unit, Called: func(name string) string { return "--" + name }}
 }
 
-// measure is a length that a maker measures and gives by a flag.
-type measure struct {
+// measuredFlag is a length that a maker measures and gives by a flag.
+type measuredFlag struct {
 	flag, says string
 	text       string // "" where it was not measured
 }
 
 // String, Set and Type make it the value of a flag.
-func (m *measure) String() string        { return m.text }
-func (m *measure) Set(text string) error { m.text = text; return nil }
-func (m *measure) Type() string          { return "LENGTH" }
+func (m *measuredFlag) String() string        { return m.text }
+func (m *measuredFlag) Set(text string) error { m.text = text; return nil }
+func (m *measuredFlag) Type() string          { return "LENGTH" }
 
-type measures []*measure
+type measures []*measuredFlag
 
 // flags adds the flags. Some have another spelling.
 func (ms measures) flags(cmd *cobra.Command) {

@@ -12,7 +12,7 @@ func (w *work) seasons(along joinery.Dimension, width joinery.Length) joinery.Le
 // swells is how much a piece moves along a dimension; 0 with a fault where that
 // is not known.
 func (w *work) swells(p *joinery.Piece, along joinery.Dimension, width joinery.Length) joinery.Length {
-	moves, err := w.climate.Swells(p, along, width)
+	moves, err := p.Swells(w.climate, along, width)
 	if err != nil && len(w.faults) == 0 {
 		w.fault("write a length in place of seasons", []string{"room"}, "how %q moves from season to season is not known: %v", p.Name, err)
 	}

@@ -304,7 +304,7 @@ joints:
 	room := 18*in + 6*in/8 - panel.Size[0]
 	// 18.4 x 0.00365 x 5.8 = 0.389 in (Wood Handbook, table 13-5 and table 4-2)
 	assert.InDelta(t, 0.389, room.Inches(), 1.0/64)
-	moves, err := plan.Climate.Swells(panel, joinery.LeftRight, panel.Size[0])
+	moves, err := panel.Swells(plan.Climate, joinery.LeftRight, panel.Size[0])
 	require.NoError(t, err)
 	assert.GreaterOrEqual(t, room, moves)
 	assert.Less(t, room-moves, in/64)

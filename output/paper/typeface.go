@@ -57,7 +57,7 @@ func (g *glyphs) of(r rune) (Paper, bool) {
 var faces = sync.OnceValue(func() [2]*glyphs {
 	var all [2]*glyphs
 	for f := range all {
-		all[f] = measure(FaceFiles[f])
+		all[f] = glyphsOf(FaceFiles[f])
 	}
 	return all
 })
@@ -66,9 +66,9 @@ var faces = sync.OnceValue(func() [2]*glyphs {
 // plane they have none, and the PDF writer takes none.
 const lastRune = 0xFFFF
 
-// measure reads the widths of a font that is part of the program, so a fault
+// glyphsOf reads the widths of a font that is part of the program, so a fault
 // in it is a fault of the program.
-func measure(file []byte) *glyphs {
+func glyphsOf(file []byte) *glyphs {
 	parsed, err := sfnt.Parse(file)
 	if err != nil {
 		panic("output: embedded font: " + err.Error())

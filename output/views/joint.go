@@ -61,16 +61,16 @@ func mouthOf(h deck.Half) jointFigure {
 	near, run, size := ch.Near.Dimension(), ch.Run(), h.Piece.Size
 	across := wallsOf(ch, size)
 	if ch.Setback > 0 {
-		f.measures = append(f.measures, measure{near, toSide(across, ch.Near, size)})
+		f.measures = append(f.measures, dimension{near, toSide(across, ch.Near, size)})
 	}
-	f.measures = append(f.measures, measure{near, across})
+	f.measures = append(f.measures, dimension{near, across})
 	along := extent{ch.Lo, ch.Hi}
 	if from := h.Cut.Span.Side; from != joinery.NoSide && !ch.OpenAt(from, size) {
-		f.measures = append(f.measures, measure{run, toSide(along, from, size)})
+		f.measures = append(f.measures, dimension{run, toSide(along, from, size)})
 	} else if ch.Lo > 0 && ch.Hi < size[run] {
-		f.measures = append(f.measures, measure{run, toSide(along, run.Low(), size)})
+		f.measures = append(f.measures, dimension{run, toSide(along, run.Low(), size)})
 	}
-	f.measures = append(f.measures, measure{run, along})
+	f.measures = append(f.measures, dimension{run, along})
 	f.caption = h.Piece.Name + ", " + standing(f.from)
 	return f
 }
@@ -89,11 +89,11 @@ func (p jointPlace) end(j *deck.Joint) jointFigure {
 	for _, d := range []joinery.Dimension{p.near, p.run} {
 		body, tongue := p.body[d], p.tongue[d]
 		if tongue.lo > body.lo {
-			f.measures = append(f.measures, measure{d, extent{body.lo, tongue.lo}})
+			f.measures = append(f.measures, dimension{d, extent{body.lo, tongue.lo}})
 		}
-		f.measures = append(f.measures, measure{d, tongue})
+		f.measures = append(f.measures, dimension{d, tongue})
 		if tongue.hi < body.hi {
-			f.measures = append(f.measures, measure{d, extent{tongue.hi, body.hi}})
+			f.measures = append(f.measures, dimension{d, extent{tongue.hi, body.hi}})
 		}
 	}
 	f.caption = j.Part.Piece.Name + ", its end " + standing(f.from)
@@ -116,9 +116,9 @@ func (p jointPlace) section(j *deck.Joint, through, shown joinery.Dimension) joi
 		tongue.joined = p.channel.Down
 	}
 	f.shapes = append(f.shapes, tongue)
-	f.measures = append(f.measures, measure{p.depth, p.hollow[p.depth]})
+	f.measures = append(f.measures, dimension{p.depth, p.hollow[p.depth]})
 	if p.tongue[p.depth] != p.hollow[p.depth] {
-		f.measures = append(f.measures, measure{p.depth, p.tongue[p.depth]})
+		f.measures = append(f.measures, dimension{p.depth, p.tongue[p.depth]})
 	}
 	for _, r := range j.Reveals {
 		if r.Side.Dimension() != shown || r.Distance == 0 {
@@ -132,7 +132,7 @@ func (p jointPlace) section(j *deck.Joint, through, shown joinery.Dimension) joi
 		if r.Distance < 0 {
 			e = extent{e.hi, e.lo}
 		}
-		f.measures = append(f.measures, measure{shown, e})
+		f.measures = append(f.measures, dimension{shown, e})
 	}
 	f.caption = "together, cut through, seen from the " + from.String() + ", the " + seenFrom(from).above().String() + " up"
 	return f

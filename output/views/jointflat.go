@@ -63,8 +63,8 @@ type shape struct {
 	broken, joined joinery.Side
 }
 
-// measure is a dimension of a figure.
-type measure struct {
+// dimension is a dimension of a figure.
+type dimension struct {
 	d joinery.Dimension
 	extent
 }
@@ -73,7 +73,7 @@ type measure struct {
 type jointFigure struct {
 	from     joinery.Side
 	shapes   []shape
-	measures []measure
+	measures []dimension
 	caption  string
 
 	flat

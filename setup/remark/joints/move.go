@@ -20,8 +20,8 @@ func (c *jointCheck) movement() {
 		c.warn(part, "movement-unknown", "%v", err)
 		return
 	}
-	partMoves, err := climate.Swells(part.Piece, run, width)
-	intoMoves, err2 := climate.Swells(into.Piece, run, min(width, into.Piece.Size[run]))
+	partMoves, err := part.Piece.Swells(climate, run, width)
+	intoMoves, err2 := into.Piece.Swells(climate, run, min(width, into.Piece.Size[run]))
 	if err = cmp.Or(err, err2); err != nil {
 		c.warn(part, "movement-unknown", "how %s moves in %s is not known: %v", part, into, err)
 		return

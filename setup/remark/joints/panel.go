@@ -30,7 +30,7 @@ func (c *jointCheck) raisedEdge() {
 		return
 	}
 	part, into := c.joint.Part, c.joint.Into
-	moves, err := c.climate().Swells(part.Piece, part.End.Dimension(), part.Piece.Size.Between(part.End))
+	moves, err := part.Piece.Swells(c.climate(), part.End.Dimension(), part.Piece.Size.Between(part.End))
 	if err != nil {
 		c.warn(part, "movement-unknown", "how %s moves in %s is not known: %v", part, into, err)
 		return

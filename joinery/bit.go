@@ -1,5 +1,10 @@
 package joinery
 
+import (
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
+)
+
 // BitKind is the kind of a router bit.
 type BitKind uint8
 
@@ -55,16 +60,16 @@ const (
 type Bit struct {
 	Name     string
 	Kind     BitKind
-	Diameter Length   // as labelled
-	Measured Length   // as measured from a trial slot; it counts, the label does not
-	Cutting  Length   // length of the cutting edge
-	Shank    Length   // diameter of the shank
-	Plunges  Answer   // whether work may be dropped onto it
-	Cap      Length   // the shop's own greatest depth of one pass
-	Speed    int      // the highest speed its maker allows, rpm; 0 when not said
-	Outline  *Outline // of a bit that shapes edges; nil for one that cuts straight walls
-	Pilot    Length   // diameter of the pilot over the outline
-	Place    Place
+	Diameter measure.Length // as labelled
+	Measured measure.Length // as measured from a trial slot; it counts, the label does not
+	Cutting  measure.Length // length of the cutting edge
+	Shank    measure.Length // diameter of the shank
+	Plunges  Answer         // whether work may be dropped onto it
+	Cap      measure.Length // the shop's own greatest depth of one pass
+	Speed    int            // the highest speed its maker allows, rpm; 0 when not said
+	Outline  *Outline       // of a bit that shapes edges; nil for one that cuts straight walls
+	Pilot    measure.Length // diameter of the pilot over the outline
+	Place    plantext.Place
 }
 
 // Bit returns the shop's bit of that name, or nil.
@@ -78,7 +83,7 @@ func (s *Shop) Bit(name string) *Bit {
 }
 
 // True returns the diameter that counts: the measured one where it is known.
-func (b Bit) True() Length {
+func (b Bit) True() measure.Length {
 	if b.Measured > 0 {
 		return b.Measured
 	}

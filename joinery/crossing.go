@@ -1,9 +1,11 @@
 package joinery
 
+import "fencecard/joinery/measure"
+
 // Crossing is how a shop pushes work across its end.
 type Crossing struct {
 	With Push
-	Base Length // thickness of a carriage's base, which raises the work; 0 for the others
+	Base measure.Length // thickness of a carriage's base, which raises the work; 0 for the others
 }
 
 // Push is what pushes the work.

@@ -1,31 +1,36 @@
 package joinery
 
+import (
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
+)
+
 // Cut is one cut as the maker wrote it. Which fields count depends on its
 // kind: [Kind.Keys] lists them.
 type Cut struct {
 	Kind     *Kind
 	Name     string
-	In       Side       // the side the bit enters
-	At       Side       // the end a lap or tenon is on
-	Along    Side       // the edge a rabbet takes away
-	Width    Length     // near wall to far wall
-	Length   Length     // of a lap or tenon, along the piece
-	Depth    Length     // from In into the wood
-	Start    Setback    // where the near wall is
-	Span     Span       // where it runs
-	Cheeks   []Cheek    // of a tenon, in the order of [Sides]
-	Slot     *ScrewSlot // of a slot for a screw; else nil
-	Moulding *Moulding  // of a shaped edge; else nil
-	Fence    Fencing    // the maker's wish for the fence
-	Square   bool       // round ends are chiselled square afterwards
+	In       Side           // the side the bit enters
+	At       Side           // the end a lap or tenon is on
+	Along    Side           // the edge a rabbet takes away
+	Width    measure.Length // near wall to far wall
+	Length   measure.Length // of a lap or tenon, along the piece
+	Depth    measure.Length // from In into the wood
+	Start    Setback        // where the near wall is
+	Span     Span           // where it runs
+	Cheeks   []Cheek        // of a tenon, in the order of [Sides]
+	Slot     *ScrewSlot     // of a slot for a screw; else nil
+	Moulding *Moulding      // of a shaped edge; else nil
+	Fence    Fencing        // the maker's wish for the fence
+	Square   bool           // round ends are chiselled square afterwards
 	After    []string
 	Mates    Mate // what goes into it, or what it goes into
 	Note     string
 	Bit      string // the one bit to make it with, by its name in the shop; "" for any
 	Bored    bool   // its start is bored first, so that no work is dropped onto the bit
 	By       string // what it is made with by hand, such as "saw"; "" at the router table
-	Place    Place
-	Places   Places
+	Place    plantext.Place
+	Places   plantext.Places
 
 	Channels []Channel // what the cut comes down to; filled by [Cut.Lay]
 }
@@ -33,7 +38,7 @@ type Cut struct {
 // Setback is the distance from a side to a channel's near wall. A centred
 // channel has no distance; its side may be [NoSide].
 type Setback struct {
-	Distance Length
+	Distance measure.Length
 	From     Side
 	Centred  bool
 }
@@ -41,7 +46,7 @@ type Setback struct {
 // Span is where a channel runs, from one line to another, both measured from
 // one side. The zero value means from end to end.
 type Span struct {
-	From, To Length
+	From, To measure.Length
 	Side     Side // NoSide: from end to end
 	// Bare tells that To was written with a unit and From without one, which
 	// with that unit would be another length.
@@ -62,7 +67,7 @@ type Mate struct {
 // Cheek is how much a tenon takes off one side.
 type Cheek struct {
 	Side  Side
-	Depth Length
+	Depth measure.Length
 }
 
 // Fencing is which side a maker wants against the fence.
@@ -74,24 +79,24 @@ type Fencing struct {
 // Channel is the channel every cut comes down to: a rectangle across its run, or
 // a shaped edge.
 type Channel struct {
-	Part    string  // which part of the cut this is, "front cheek", or ""
-	Down    Side    // the side the bit enters; it lies on the table
-	Near    Side    // the side the near wall is measured from
-	Setback Length  // from Near to the near wall
-	Width   Length  // near wall to far wall
-	Depth   Length  // from Down into the wood
-	Lo, Hi  Length  // the span, from the low side of [Channel.Run]
-	Section Section // across its run; what is said of walls is then that of the block around it
-	Recess  Recess  // a wider channel of its cut, made before it, from whose floor it goes on
+	Part    string         // which part of the cut this is, "front cheek", or ""
+	Down    Side           // the side the bit enters; it lies on the table
+	Near    Side           // the side the near wall is measured from
+	Setback measure.Length // from Near to the near wall
+	Width   measure.Length // near wall to far wall
+	Depth   measure.Length // from Down into the wood
+	Lo, Hi  measure.Length // the span, from the low side of [Channel.Run]
+	Section Section        // across its run; what is said of walls is then that of the block around it
+	Recess  Recess         // a wider channel of its cut, made before it, from whose floor it goes on
 }
 
 // Recess is a channel in whose floor another one lies: how deep and how wide it
 // is, and how far each of its ends lies beyond the other's. The zero value is none.
-type Recess struct{ Depth, Width, Beyond Length }
+type Recess struct{ Depth, Width, Beyond measure.Length }
 
 // ShankRoom is the least that is left between a turning shank and the wall of a
 // recess that it enters, 0.5 mm (common practice, no source).
-const ShankRoom = Millimetre / 2
+const ShankRoom = measure.Millimetre / 2
 
 // Run returns the dimension the channel runs along.
 func (c Channel) Run() Dimension {

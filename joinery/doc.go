@@ -6,7 +6,7 @@
 // out once, by [Cut.Lay], as one or more rectangular channels; everything
 // that comes after (setups, cards, proofs) knows only channels.
 //
-// Lengths are exact: see [Length]. A piece is described as it stands in the
+// Lengths are exact: see [measure.Length]. A piece is described as it stands in the
 // finished work, seen from the front, so left and right are the viewer's:
 //
 //	X points right, Y points back, Z points to the top (right-handed).

@@ -2,6 +2,8 @@ package joinery
 
 import (
 	"cmp"
+	"fencecard/joinery/plantext"
+	"fencecard/joinery/timber"
 	"slices"
 	"sync"
 )
@@ -29,8 +31,8 @@ type Kind struct {
 	Laps     bool // lies on another that laps
 	Shapes   bool // shapes an edge by a bit with an outline
 
-	Deepest Share // of the stock's thickness that it may take
-	Through bool  // or all of it
+	Deepest timber.Share // of the stock's thickness that it may take
+	Through bool         // or all of it
 
 	lay    func(*layout)
 	common string // the name it goes by, where Name is another word for it
@@ -86,7 +88,7 @@ func KindsThat(is func(*Kind) bool) string {
 			names = append(names, k.Name)
 		}
 	}
-	return List(names, "or")
+	return plantext.List(names, "or")
 }
 
 // String gives the word the maker used.

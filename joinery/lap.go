@@ -1,5 +1,10 @@
 package joinery
 
+import (
+	"fencecard/joinery/measure"
+	"fencecard/joinery/timber"
+)
+
 // Lap is a cut across the end of a piece that takes off part of its thickness.
 var Lap = Kind{
 	Name:     "lap",
@@ -7,7 +12,7 @@ var Lap = Kind{
 	Required: []string{"in", "at", "length", "depth"},
 	Example:  "in: back, at: left, length: 1 1/2, depth: 3/8",
 	Laps:     true,
-	Deepest:  Share{2, 3}, // common practice, no source
+	Deepest:  timber.Share{Num: 2, Den: 3}, // common practice, no source
 	lay:      layLap,
 }
 
@@ -20,7 +25,7 @@ func layLap(l *layout) {
 }
 
 // shoulder lays one channel across the end At, entered from a side.
-func (l *layout) shoulder(part string, down Side, key string, depth Length) {
+func (l *layout) shoulder(part string, down Side, key string, depth measure.Length) {
 	c := l.cut
 	wideOK := l.wide("length", 0, c.Length, c.At)
 	if !l.deep(key, depth, down) || !wideOK {

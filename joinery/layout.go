@@ -1,6 +1,8 @@
 package joinery
 
 import (
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
 	"fmt"
 	"strings"
 )
@@ -10,14 +12,14 @@ import (
 type layout struct {
 	piece    *Piece
 	cut      *Cut
-	scale    Scale
+	scale    measure.Scale
 	channels []Channel
-	faults   Faults
+	faults   plantext.Faults
 }
 
 // Lay turns the cut into channels on its piece and keeps them in Channels. The
 // scale is for the lengths in messages. A cut with faults keeps no channels.
-func (c *Cut) Lay(p *Piece, s Scale) Faults {
+func (c *Cut) Lay(p *Piece, s measure.Scale) plantext.Faults {
 	l := layout{piece: p, cut: c, scale: s}
 	c.Kind.lay(&l)
 	for _, channel := range l.channels {
@@ -31,8 +33,8 @@ func (c *Cut) Lay(p *Piece, s Scale) Faults {
 }
 
 // LayAll lays every cut of the piece.
-func (p *Piece) LayAll(s Scale) Faults {
-	var faults Faults
+func (p *Piece) LayAll(s measure.Scale) plantext.Faults {
+	var faults plantext.Faults
 	for i := range p.Cuts {
 		faults = append(faults, p.Cuts[i].Lay(p, s)...)
 	}
@@ -41,7 +43,7 @@ func (p *Piece) LayAll(s Scale) Faults {
 
 // fault adds a fault at the first of the keys that was written.
 func (l *layout) fault(remedy string, keys []string, problem string, args ...any) {
-	l.faults.Add(Fault{
+	l.faults.Add(plantext.Fault{
 		Place:   l.cut.Places.At(l.cut.Place, keys...),
 		Problem: fmt.Sprintf("%s %q in %q: ", l.cut.Kind, l.cut.Name, l.piece.Name) + fmt.Sprintf(problem, args...),
 		Remedy:  remedy,
@@ -49,7 +51,7 @@ func (l *layout) fault(remedy string, keys []string, problem string, args ...any
 }
 
 // text is a length with its unit, for messages.
-func (l *layout) text(length Length) string {
+func (l *layout) text(length measure.Length) string {
 	return l.scale.Format(length) + " " + l.scale.Unit.String()
 }
 
@@ -82,7 +84,7 @@ func besides(side Side) string {
 }
 
 // deep checks a depth from a side into the wood.
-func (l *layout) deep(key string, depth Length, in Side) bool {
+func (l *layout) deep(key string, depth measure.Length, in Side) bool {
 	thick := l.piece.Size.Between(in)
 	switch {
 	case depth <= 0:
@@ -98,16 +100,16 @@ func (l *layout) deep(key string, depth Length, in Side) bool {
 
 // orMetric asks whether a whole number of inches that does not fit was meant in
 // millimetres, where that would fit.
-func (l *layout) orMetric(length, most Length) string {
-	number := length / Inch
-	if l.scale.Unit != Inches || length%Inch != 0 || number*Millimetre > most {
+func (l *layout) orMetric(length, most measure.Length) string {
+	number := length / measure.Inch
+	if l.scale.Unit != measure.Inches || length%measure.Inch != 0 || number*measure.Millimetre > most {
 		return ""
 	}
 	return fmt.Sprintf("; if millimetres are meant, write %d mm", number)
 }
 
 // wide checks a channel's walls against the piece.
-func (l *layout) wide(key string, setback, width Length, from Side) bool {
+func (l *layout) wide(key string, setback, width measure.Length, from Side) bool {
 	across := l.piece.Size.Between(from)
 	switch {
 	case width <= 0:
@@ -126,7 +128,7 @@ func (l *layout) wide(key string, setback, width Length, from Side) bool {
 }
 
 // reach returns where the span lies on its dimension, from the low side.
-func (l *layout) reach(run Dimension) (lo, hi Length, ok bool) {
+func (l *layout) reach(run Dimension) (lo, hi measure.Length, ok bool) {
 	span, size := l.cut.Span, l.piece.Size[run]
 	if span.Whole() {
 		return 0, size, true

@@ -1,6 +1,7 @@
 package joinery
 
 import (
+	"fencecard/joinery/measure"
 	"maps"
 	"slices"
 	"testing"
@@ -10,34 +11,34 @@ import (
 )
 
 // box is the wood a channel takes, from and to along X, Y, Z.
-type box [3][2]Length
+type box [3][2]measure.Length
 
 // boxOf works a channel out as a box from the meaning of its fields alone.
 func boxOf(c Channel, size Size) box {
 	var b box
-	along := func(from Side, near, far Length) {
+	along := func(from Side, near, far measure.Length) {
 		d := from.Dimension()
 		if from.High() {
 			near, far = size[d]-far, size[d]-near
 		}
-		b[d] = [2]Length{near, far}
+		b[d] = [2]measure.Length{near, far}
 	}
 	along(c.Down, 0, c.Depth)
 	along(c.Near, c.Setback, c.Setback+c.Width)
-	b[c.Run()] = [2]Length{c.Lo, c.Hi}
+	b[c.Run()] = [2]measure.Length{c.Lo, c.Hi}
 	return b
 }
 
-func eighths(n int) Length { return Length(n) * Inch / 8 }
+func eighths(n int) measure.Length { return measure.Length(n) * measure.Inch / 8 }
 
 // leg is 1 5/8 x 1 5/8 and 17 tall.
 func leg() *Piece {
-	return &Piece{Name: "leg", Size: Size{eighths(13), eighths(13), 17 * Inch}, Grain: TopBottom}
+	return &Piece{Name: "leg", Size: Size{eighths(13), eighths(13), 17 * measure.Inch}, Grain: TopBottom}
 }
 
 func lay(t *testing.T, p *Piece, c Cut) []Channel {
 	t.Helper()
-	require.Empty(t, c.Lay(p, InchScale))
+	require.Empty(t, c.Lay(p, measure.InchScale))
 	return c.Channels
 }
 
@@ -45,16 +46,16 @@ func lay(t *testing.T, p *Piece, c Cut) []Channel {
 // 14 to 16 1/2 above the bottom, 5/8 to 1 5/8 from the left.
 func TestMortise(t *testing.T) {
 	channels := lay(t, leg(), Cut{
-		Kind: &Mortise, In: Right, Width: eighths(3), Depth: Inch,
+		Kind: &Mortise, In: Right, Width: eighths(3), Depth: measure.Inch,
 		Start: Setback{Distance: eighths(4), From: Front},
-		Span:  Span{From: eighths(4), To: 3 * Inch, Side: Top},
+		Span:  Span{From: eighths(4), To: 3 * measure.Inch, Side: Top},
 	})
 	require.Len(t, channels, 1)
 	assert.Equal(t, Channel{
-		Down: Right, Near: Front, Setback: eighths(4), Width: eighths(3), Depth: Inch,
-		Lo: 14 * Inch, Hi: 16*Inch + eighths(4),
+		Down: Right, Near: Front, Setback: eighths(4), Width: eighths(3), Depth: measure.Inch,
+		Lo: 14 * measure.Inch, Hi: 16*measure.Inch + eighths(4),
 	}, channels[0])
-	assert.Equal(t, box{{eighths(5), eighths(13)}, {eighths(4), eighths(7)}, {14 * Inch, 16*Inch + eighths(4)}},
+	assert.Equal(t, box{{eighths(5), eighths(13)}, {eighths(4), eighths(7)}, {14 * measure.Inch, 16*measure.Inch + eighths(4)}},
 		boxOf(channels[0], leg().Size))
 	assert.False(t, channels[0].OpenAt(Top, leg().Size))
 	assert.False(t, channels[0].OpenBeside(Front, leg().Size))
@@ -64,28 +65,28 @@ func TestMortise(t *testing.T) {
 func TestStoppedDado(t *testing.T) {
 	c := lay(t, leg(), Cut{
 		Kind: &Dado, In: Right, Width: eighths(6), Depth: eighths(2),
-		Start: Setback{Distance: 4 * Inch, From: Bottom},
+		Start: Setback{Distance: 4 * measure.Inch, From: Bottom},
 		Span:  Span{To: eighths(10), Side: Back},
 	})[0]
-	assert.Equal(t, box{{eighths(11), eighths(13)}, {eighths(3), eighths(13)}, {4 * Inch, 4*Inch + eighths(6)}}, boxOf(c, leg().Size))
+	assert.Equal(t, box{{eighths(11), eighths(13)}, {eighths(3), eighths(13)}, {4 * measure.Inch, 4*measure.Inch + eighths(6)}}, boxOf(c, leg().Size))
 	assert.True(t, c.OpenAt(Back, leg().Size))
 	assert.False(t, c.OpenAt(Front, leg().Size))
 }
 
 func TestCentredChannels(t *testing.T) {
-	board := &Piece{Name: "board", Size: Size{20 * Inch, eighths(6), 4 * Inch}, Grain: LeftRight}
+	board := &Piece{Name: "board", Size: Size{20 * measure.Inch, eighths(6), 4 * measure.Inch}, Grain: LeftRight}
 	for _, c := range []struct {
 		name string
 		cut  Cut
 		near Side
-		at   Length
+		at   measure.Length
 	}{
 		{"a groove runs with the grain", Cut{Kind: &Groove, In: Top}, Front, eighths(2)},
-		{"a dado across it", Cut{Kind: &Dado, In: Front}, Left, 10*Inch - eighths(1)},
-		{"the span says which way", Cut{Kind: &Dado, In: Front, Span: Span{To: Inch, Side: Left}}, Bottom, 2*Inch - eighths(1)},
+		{"a dado across it", Cut{Kind: &Dado, In: Front}, Left, 10*measure.Inch - eighths(1)},
+		{"the span says which way", Cut{Kind: &Dado, In: Front, Span: Span{To: measure.Inch, Side: Left}}, Bottom, 2*measure.Inch - eighths(1)},
 		{"the side is named", Cut{Kind: &Groove, In: Top, Start: Setback{From: Back}}, Back, eighths(2)},
 		{"the fence is named", Cut{Kind: &Groove, In: Top, Fence: Fencing{Side: Back}}, Back, eighths(2)},
-		{"into the end grain, from a side", Cut{Kind: &Mortise, In: Left, Start: Setback{From: Bottom}}, Bottom, 2*Inch - eighths(1)},
+		{"into the end grain, from a side", Cut{Kind: &Mortise, In: Left, Start: Setback{From: Bottom}}, Bottom, 2*measure.Inch - eighths(1)},
 	} {
 		c.cut.Width, c.cut.Depth, c.cut.Start.Centred = eighths(2), eighths(2), true
 		channel := lay(t, board, c.cut)[0]
@@ -97,21 +98,21 @@ func TestCentredChannels(t *testing.T) {
 
 func TestRabbet(t *testing.T) {
 	c := lay(t, leg(), Cut{Kind: &Rabbet, In: Back, Along: Left, Width: eighths(3), Depth: eighths(4)})[0]
-	assert.Equal(t, box{{0, eighths(3)}, {eighths(9), eighths(13)}, {0, 17 * Inch}}, boxOf(c, leg().Size))
+	assert.Equal(t, box{{0, eighths(3)}, {eighths(9), eighths(13)}, {0, 17 * measure.Inch}}, boxOf(c, leg().Size))
 	assert.True(t, c.OpenBeside(Left, leg().Size))
-	stopped := lay(t, leg(), Cut{Kind: &Rabbet, In: Back, Along: Left, Width: eighths(3), Depth: eighths(4), Span: Span{From: Inch, To: 2 * Inch, Side: Top}})[0]
-	assert.Equal(t, [2]Length{15 * Inch, 16 * Inch}, boxOf(stopped, leg().Size)[TopBottom])
+	stopped := lay(t, leg(), Cut{Kind: &Rabbet, In: Back, Along: Left, Width: eighths(3), Depth: eighths(4), Span: Span{From: measure.Inch, To: 2 * measure.Inch, Side: Top}})[0]
+	assert.Equal(t, [2]measure.Length{15 * measure.Inch, 16 * measure.Inch}, boxOf(stopped, leg().Size)[TopBottom])
 }
 
 func TestLap(t *testing.T) {
-	c := lay(t, leg(), Cut{Kind: &Lap, In: Front, At: Top, Length: 2 * Inch, Depth: eighths(6)})[0]
-	assert.Equal(t, box{{0, eighths(13)}, {0, eighths(6)}, {15 * Inch, 17 * Inch}}, boxOf(c, leg().Size))
+	c := lay(t, leg(), Cut{Kind: &Lap, In: Front, At: Top, Length: 2 * measure.Inch, Depth: eighths(6)})[0]
+	assert.Equal(t, box{{0, eighths(13)}, {0, eighths(6)}, {15 * measure.Inch, 17 * measure.Inch}}, boxOf(c, leg().Size))
 }
 
 // Each cheek is a channel across the end; a side not named keeps its wood.
 func TestTenon(t *testing.T) {
-	rail := &Piece{Name: "rail", Size: Size{20 * Inch, eighths(6), 4 * Inch}, Grain: LeftRight}
-	channels := lay(t, rail, Cut{Kind: &Tenon, At: Right, Length: Inch, Cheeks: []Cheek{
+	rail := &Piece{Name: "rail", Size: Size{20 * measure.Inch, eighths(6), 4 * measure.Inch}, Grain: LeftRight}
+	channels := lay(t, rail, Cut{Kind: &Tenon, At: Right, Length: measure.Inch, Cheeks: []Cheek{
 		{Front, eighths(1)}, {Back, eighths(2)}, {Top, eighths(4)},
 	}})
 	require.Len(t, channels, 3)
@@ -119,9 +120,9 @@ func TestTenon(t *testing.T) {
 		part string
 		box  box
 	}{
-		{"front cheek", box{{19 * Inch, 20 * Inch}, {0, eighths(1)}, {0, 4 * Inch}}},
-		{"back cheek", box{{19 * Inch, 20 * Inch}, {eighths(4), eighths(6)}, {0, 4 * Inch}}},
-		{"top cheek", box{{19 * Inch, 20 * Inch}, {0, eighths(6)}, {3*Inch + eighths(4), 4 * Inch}}},
+		{"front cheek", box{{19 * measure.Inch, 20 * measure.Inch}, {0, eighths(1)}, {0, 4 * measure.Inch}}},
+		{"back cheek", box{{19 * measure.Inch, 20 * measure.Inch}, {eighths(4), eighths(6)}, {0, 4 * measure.Inch}}},
+		{"top cheek", box{{19 * measure.Inch, 20 * measure.Inch}, {0, eighths(6)}, {3*measure.Inch + eighths(4), 4 * measure.Inch}}},
 	} {
 		assert.Equal(t, want.part, channels[i].Part)
 		assert.Equal(t, want.box, boxOf(channels[i], rail.Size), want.part)
@@ -131,9 +132,9 @@ func TestTenon(t *testing.T) {
 
 func TestCutsThatDoNotFit(t *testing.T) {
 	sound := Cut{
-		Kind: &Mortise, Name: "rail", In: Right, Width: eighths(3), Depth: Inch,
+		Kind: &Mortise, Name: "rail", In: Right, Width: eighths(3), Depth: measure.Inch,
 		Start: Setback{Distance: eighths(4), From: Front},
-		Span:  Span{From: eighths(4), To: 3 * Inch, Side: Top},
+		Span:  Span{From: eighths(4), To: 3 * measure.Inch, Side: Top},
 	}
 	for _, c := range []struct {
 		change  func(*Cut)
@@ -142,10 +143,10 @@ func TestCutsThatDoNotFit(t *testing.T) {
 		{func(c *Cut) { c.Depth = 0 }, "the depth is 0"},
 		{func(c *Cut) { c.Depth = eighths(14) }, "1 3/4 in deep from the right, but the piece measures 1 5/8 in left-right"},
 		{func(c *Cut) { c.Width = 0 }, "the width is 0"},
-		{func(c *Cut) { c.Width = 2 * Inch }, "a width of 2 in is more than the piece has"},
+		{func(c *Cut) { c.Width = 2 * measure.Inch }, "a width of 2 in is more than the piece has"},
 		{func(c *Cut) { c.Start.Distance = eighths(11) }, "1 3/8 in from the front plus 3/8 in of width ends 1/8 in outside the piece"},
 		{func(c *Cut) { c.Start.From = Left }, "setback names the left, opposite the side the bit enters"},
-		{func(c *Cut) { c.Span.To = 18 * Inch }, "the span ends 1 in outside the piece"},
+		{func(c *Cut) { c.Span.To = 18 * measure.Inch }, "the span ends 1 in outside the piece"},
 		{func(c *Cut) { c.Span.To = 0 }, "the span begins at 1/2 in and ends at 0 in"},
 		{func(c *Cut) { c.Span.To = eighths(4) }, "the span begins and ends at 1/2 in"},
 		{func(c *Cut) { c.Span.Side = Front }, "the span is measured from the front, but the cut runs top-bottom"},
@@ -156,21 +157,21 @@ func TestCutsThatDoNotFit(t *testing.T) {
 	} {
 		cut := sound
 		c.change(&cut)
-		faults := cut.Lay(leg(), InchScale)
+		faults := cut.Lay(leg(), measure.InchScale)
 		require.Len(t, faults, 1, c.problem)
 		assert.Contains(t, faults[0].Problem, `mortise "rail" in "leg": `+c.problem)
 		assert.NotEmpty(t, faults[0].Remedy, c.problem)
 		assert.Empty(t, cut.Channels)
 	}
 	for _, cut := range []Cut{
-		{Kind: &Rabbet, In: Back, Along: Front, Width: Inch, Depth: Inch},
-		{Kind: &Rabbet, In: Back, Along: Left, Width: Inch, Depth: 2 * Inch},
-		{Kind: &Lap, In: Top, At: Top, Length: Inch, Depth: Inch},
-		{Kind: &Lap, In: Front, At: Top, Length: 18 * Inch, Depth: Inch},
-		{Kind: &Tenon, At: Top, Length: Inch, Cheeks: []Cheek{{Top, Inch}}},
-		{Kind: &Tenon, At: Top, Length: Inch, Cheeks: []Cheek{{Left, Inch}, {Right, Inch}}},
+		{Kind: &Rabbet, In: Back, Along: Front, Width: measure.Inch, Depth: measure.Inch},
+		{Kind: &Rabbet, In: Back, Along: Left, Width: measure.Inch, Depth: 2 * measure.Inch},
+		{Kind: &Lap, In: Top, At: Top, Length: measure.Inch, Depth: measure.Inch},
+		{Kind: &Lap, In: Front, At: Top, Length: 18 * measure.Inch, Depth: measure.Inch},
+		{Kind: &Tenon, At: Top, Length: measure.Inch, Cheeks: []Cheek{{Top, measure.Inch}}},
+		{Kind: &Tenon, At: Top, Length: measure.Inch, Cheeks: []Cheek{{Left, measure.Inch}, {Right, measure.Inch}}},
 	} {
-		faults := cut.Lay(leg(), InchScale)
+		faults := cut.Lay(leg(), measure.InchScale)
 		require.Len(t, faults, 1, "%v", cut.Kind)
 		assert.NotEmpty(t, faults[0].Remedy)
 	}
@@ -181,7 +182,7 @@ func TestCutsThatDoNotFit(t *testing.T) {
 func TestCutsThatJustFit(t *testing.T) {
 	p := leg()
 	lay(t, p, Cut{Kind: &Mortise, In: Right, Width: eighths(13), Depth: eighths(13), Start: Setback{From: Front}})
-	lay(t, p, Cut{Kind: &Mortise, In: Right, Width: Inch, Depth: 1, Start: Setback{From: Back, Distance: eighths(5)}, Span: Span{To: 17 * Inch, Side: Bottom}})
+	lay(t, p, Cut{Kind: &Mortise, In: Right, Width: measure.Inch, Depth: 1, Start: Setback{From: Back, Distance: eighths(5)}, Span: Span{To: 17 * measure.Inch, Side: Bottom}})
 }
 
 func TestKinds(t *testing.T) {

@@ -1,6 +1,7 @@
 package joinery
 
 import (
+	"fencecard/joinery/measure"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -10,14 +11,14 @@ import (
 // frame is four legs, each a mirror of the first, a front rail and its mirror,
 // and a rail that serves both ends.
 func frame(legNames, railNames bool) *Plan {
-	leg := Piece{Name: "front left leg", Size: Size{2 * Inch, 2 * Inch, 17 * Inch}, Grain: TopBottom, Cuts: []Cut{
+	leg := Piece{Name: "front left leg", Size: Size{2 * measure.Inch, 2 * measure.Inch, 17 * measure.Inch}, Grain: TopBottom, Cuts: []Cut{
 		{Kind: &Mortise, Name: "rail", In: Right},
 		{Kind: &Mortise, Name: "end rail", In: Back},
 	}}
-	rail := Piece{Name: "front rail", Size: Size{30 * Inch, Inch, 3 * Inch}, Cuts: []Cut{
+	rail := Piece{Name: "front rail", Size: Size{30 * measure.Inch, measure.Inch, 3 * measure.Inch}, Cuts: []Cut{
 		{Kind: &Tenon, Name: "left", At: Left}, {Kind: &Tenon, Name: "right", At: Right},
 	}}
-	end := Piece{Name: "end rail", Size: Size{Inch, 12 * Inch, 3 * Inch}, Cuts: []Cut{
+	end := Piece{Name: "end rail", Size: Size{measure.Inch, 12 * measure.Inch, 3 * measure.Inch}, Cuts: []Cut{
 		{Kind: &Tenon, Name: "front", At: Front}, {Kind: &Tenon, Name: "back", At: Back},
 	}}
 	if legNames {
@@ -28,11 +29,11 @@ func frame(legNames, railNames bool) *Plan {
 		rail.Cuts[0].Mates = Mate{Piece: "front left leg", Cut: "rail"}
 		rail.Cuts[1].Mates = Mate{Piece: "front right leg", Cut: "rail"}
 	}
-	right := leg.Mirrored("front right leg", LeftRight, InchScale)
-	both := right.Mirrored("back right leg", FrontBack, InchScale)
+	right := leg.Mirrored("front right leg", LeftRight, measure.InchScale)
+	both := right.Mirrored("back right leg", FrontBack, measure.InchScale)
 	both.MirrorOf = leg.Name
-	return &Plan{Pieces: []Piece{leg, right, leg.Mirrored("back left leg", FrontBack, InchScale), both,
-		rail, rail.Mirrored("back rail", FrontBack, InchScale), end}}
+	return &Plan{Pieces: []Piece{leg, right, leg.Mirrored("back left leg", FrontBack, measure.InchScale), both,
+		rail, rail.Mirrored("back rail", FrontBack, measure.InchScale), end}}
 }
 
 func TestMatesOfMirroredPieces(t *testing.T) {

@@ -1,6 +1,9 @@
 package joinery
 
-import "slices"
+import (
+	"fencecard/joinery/measure"
+	"slices"
+)
 
 // Flips tells for each dimension whether something was mirrored across it.
 type Flips [3]bool
@@ -13,7 +16,7 @@ func (f Flips) Flipped(d Dimension) Flips {
 
 // Mirrored returns the piece as seen in a mirror across a dimension, under a
 // new name, with its cuts laid again. Sizes, woods and cut names stay.
-func (p *Piece) Mirrored(name string, across Dimension, s Scale) Piece {
+func (p *Piece) Mirrored(name string, across Dimension, s measure.Scale) Piece {
 	m := *p
 	m.Name, m.MirrorOf, m.Across = name, p.Name, p.Across.Flipped(across)
 	m.Called = p.Called.Mirrored(across)

@@ -1,6 +1,7 @@
 package joinery
 
 import (
+	"fencecard/joinery/measure"
 	"math/rand/v2"
 	"testing"
 
@@ -11,22 +12,22 @@ import (
 // everyKind is a piece 8 x 6 x 20 with a cut of each kind, none of them the
 // same seen in a mirror.
 func everyKind(t *testing.T) *Piece {
-	p := &Piece{Name: "post", Count: 2, Size: Size{8 * Inch, 6 * Inch, 20 * Inch}, Grain: TopBottom}
+	p := &Piece{Name: "post", Count: 2, Size: Size{8 * measure.Inch, 6 * measure.Inch, 20 * measure.Inch}, Grain: TopBottom}
 	p.Cuts = []Cut{
-		{Kind: &Mortise, Name: "a", In: Right, Width: Inch, Depth: 2 * Inch, Start: Setback{Distance: Inch, From: Front}, Span: Span{From: Inch, To: 4 * Inch, Side: Top}},
-		{Kind: &Groove, Name: "b", In: Back, Width: Inch, Depth: Inch, Start: Setback{Distance: Inch, From: Left}, Fence: Fencing{Side: Left}},
-		{Kind: &Dado, Name: "c", In: Front, Width: Inch, Depth: Inch, Start: Setback{Distance: 3 * Inch, From: Bottom}, Span: Span{To: 5 * Inch, Side: Left}},
-		{Kind: &Groove, Name: "d", In: Left, Width: Inch, Depth: Inch, Start: Setback{Centred: true}},
-		{Kind: &Rabbet, Name: "e", In: Back, Along: Right, Width: Inch, Depth: 2 * Inch},
-		{Kind: &Lap, Name: "f", In: Front, At: Bottom, Length: 2 * Inch, Depth: 3 * Inch},
-		{Kind: &Tenon, Name: "g", At: Top, Length: Inch, Cheeks: []Cheek{{Left, Inch}, {Right, 2 * Inch}, {Front, Inch}}},
+		{Kind: &Mortise, Name: "a", In: Right, Width: measure.Inch, Depth: 2 * measure.Inch, Start: Setback{Distance: measure.Inch, From: Front}, Span: Span{From: measure.Inch, To: 4 * measure.Inch, Side: Top}},
+		{Kind: &Groove, Name: "b", In: Back, Width: measure.Inch, Depth: measure.Inch, Start: Setback{Distance: measure.Inch, From: Left}, Fence: Fencing{Side: Left}},
+		{Kind: &Dado, Name: "c", In: Front, Width: measure.Inch, Depth: measure.Inch, Start: Setback{Distance: 3 * measure.Inch, From: Bottom}, Span: Span{To: 5 * measure.Inch, Side: Left}},
+		{Kind: &Groove, Name: "d", In: Left, Width: measure.Inch, Depth: measure.Inch, Start: Setback{Centred: true}},
+		{Kind: &Rabbet, Name: "e", In: Back, Along: Right, Width: measure.Inch, Depth: 2 * measure.Inch},
+		{Kind: &Lap, Name: "f", In: Front, At: Bottom, Length: 2 * measure.Inch, Depth: 3 * measure.Inch},
+		{Kind: &Tenon, Name: "g", At: Top, Length: measure.Inch, Cheeks: []Cheek{{Left, measure.Inch}, {Right, 2 * measure.Inch}, {Front, measure.Inch}}},
 	}
-	require.Empty(t, p.LayAll(InchScale))
+	require.Empty(t, p.LayAll(measure.InchScale))
 	return p
 }
 
 func (b box) mirrored(across Dimension, size Size) box {
-	b[across] = [2]Length{size[across] - b[across][1], size[across] - b[across][0]}
+	b[across] = [2]measure.Length{size[across] - b[across][1], size[across] - b[across][0]}
 	return b
 }
 
@@ -44,7 +45,7 @@ func boxes(p *Piece) map[string][]box {
 func TestMirroredCutsTakeTheMirroredWood(t *testing.T) {
 	p := everyKind(t)
 	for _, across := range Dimensions {
-		m := p.Mirrored("other", across, InchScale)
+		m := p.Mirrored("other", across, measure.InchScale)
 		got := boxes(&m)
 		for name, want := range boxes(p) {
 			for i := range want {
@@ -64,8 +65,8 @@ func TestMirrorsOfMirrors(t *testing.T) {
 	p := everyKind(t)
 	for _, a := range Dimensions {
 		for _, b := range Dimensions {
-			once, other := p.Mirrored("m", a, InchScale), p.Mirrored("m", b, InchScale)
-			twice, swapped := once.Mirrored("m", b, InchScale), other.Mirrored("m", a, InchScale)
+			once, other := p.Mirrored("m", a, measure.InchScale), p.Mirrored("m", b, measure.InchScale)
+			twice, swapped := once.Mirrored("m", b, measure.InchScale), other.Mirrored("m", a, measure.InchScale)
 			assert.Equal(t, boxes(&twice), boxes(&swapped), "%s, %s", a, b)
 			if a == b {
 				assert.Equal(t, boxes(p), boxes(&twice))
@@ -80,7 +81,7 @@ func TestMirrorsOfMirrors(t *testing.T) {
 func TestMirrorSwapsTheLeadingEnd(t *testing.T) {
 	p := everyKind(t)
 	for _, across := range Dimensions {
-		m := p.Mirrored("other", across, InchScale)
+		m := p.Mirrored("other", across, measure.InchScale)
 		for i, c := range p.Cuts {
 			for j, ch := range c.Channels {
 				mirrored := m.Cuts[i].Channels[j]
@@ -105,13 +106,13 @@ func TestMirrorSwapsTheLeadingEnd(t *testing.T) {
 func TestReversedTakesTheSameWood(t *testing.T) {
 	random := rand.New(rand.NewPCG(1, 1))
 	for range 2_000 {
-		size := Size{Inch + Length(random.Int64N(int64(Foot))), Inch + Length(random.Int64N(int64(Foot))), Inch + Length(random.Int64N(int64(Foot)))}
+		size := Size{measure.Inch + measure.Length(random.Int64N(int64(measure.Foot))), measure.Inch + measure.Length(random.Int64N(int64(measure.Foot))), measure.Inch + measure.Length(random.Int64N(int64(measure.Foot)))}
 		down := Sides[random.IntN(6)]
 		near := Sides[random.IntN(6)]
 		if near.Dimension() == down.Dimension() {
 			continue
 		}
-		c := Channel{Down: down, Near: near, Depth: 1, Hi: Inch, Setback: Length(random.Int64N(int64(Inch / 2))), Width: 1 + Length(random.Int64N(int64(Inch/2)))}
+		c := Channel{Down: down, Near: near, Depth: 1, Hi: measure.Inch, Setback: measure.Length(random.Int64N(int64(measure.Inch / 2))), Width: 1 + measure.Length(random.Int64N(int64(measure.Inch/2)))}
 		r := c.Reversed(size)
 		require.Equal(t, near.Opposite(), r.Near)
 		require.Equal(t, boxOf(c, size), boxOf(r, size))

@@ -1,6 +1,7 @@
 package joinery
 
 import (
+	"fencecard/joinery/measure"
 	"math"
 	"slices"
 )
@@ -23,18 +24,18 @@ const (
 // down.
 type Outline struct {
 	Shape   Shape
-	Radius  Length   // of a round or a hollow; of a slope its height and its reach
-	Corners []Corner // of a drawn outline, from the pilot down
+	Radius  measure.Length // of a round or a hollow; of a slope its height and its reach
+	Corners []Corner       // of a drawn outline, from the pilot down
 }
 
 // MostCorners is more than any drawn outline needs.
 const MostCorners = 100
 
 // Corner is a corner of a drawn outline.
-type Corner struct{ Below, Reach Length }
+type Corner struct{ Below, Reach measure.Length }
 
 // Deep is the height of the whole outline.
-func (o *Outline) Deep() Length {
+func (o *Outline) Deep() measure.Length {
 	if o.Shape == Drawn {
 		return o.Corners[len(o.Corners)-1].Below
 	}
@@ -42,7 +43,7 @@ func (o *Outline) Deep() Length {
 }
 
 // Wide is the greatest reach beyond the pilot.
-func (o *Outline) Wide() Length {
+func (o *Outline) Wide() measure.Length {
 	wide := o.Radius
 	for _, c := range o.Corners {
 		wide = max(wide, c.Reach)
@@ -52,10 +53,10 @@ func (o *Outline) Wide() Length {
 
 // Across is the diameter of a bit with the outline and a pilot: the outline reaches
 // beyond it on each side.
-func (o *Outline) Across(pilot Length) Length { return pilot + 2*o.Wide() }
+func (o *Outline) Across(pilot measure.Length) measure.Length { return pilot + 2*o.Wide() }
 
 // Flat is the reach at the pilot itself: the flat that the outline begins with.
-func (o *Outline) Flat() Length {
+func (o *Outline) Flat() measure.Length {
 	if o.Shape == Drawn {
 		return o.Corners[0].Reach
 	}
@@ -82,8 +83,8 @@ func (o *Outline) Same(other *Outline) bool {
 }
 
 // Lengths lists the numbers of the corners in their order.
-func (o *Outline) Lengths() []Length {
-	var all []Length
+func (o *Outline) Lengths() []measure.Length {
+	var all []measure.Length
 	for _, c := range o.Corners {
 		all = append(all, c.Below, c.Reach)
 	}

@@ -10,18 +10,19 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 const square = 25.4 * 25.4 // mm2 of a square inch
 
 func shapes() map[string]*joinery.Outline {
-	half := joinery.Inch / 2
+	half := measure.Inch / 2
 	return map[string]*joinery.Outline{
 		"round":  {Shape: joinery.Round, Radius: half},
 		"hollow": {Shape: joinery.Hollowed, Radius: half},
 		"slope":  {Shape: joinery.Sloped, Radius: half},
-		"panel":  {Shape: joinery.Drawn, Corners: []joinery.Corner{{Below: 0, Reach: 3 * joinery.Inch / 8}, {Below: joinery.Inch / 4, Reach: joinery.Inch}}},
-		"bead":   {Shape: joinery.Drawn, Corners: []joinery.Corner{{}, {Below: joinery.Inch / 8, Reach: joinery.Inch / 4}, {Below: 3 * joinery.Inch / 8, Reach: joinery.Inch / 8}}},
+		"panel":  {Shape: joinery.Drawn, Corners: []joinery.Corner{{Below: 0, Reach: 3 * measure.Inch / 8}, {Below: measure.Inch / 4, Reach: measure.Inch}}},
+		"bead":   {Shape: joinery.Drawn, Corners: []joinery.Corner{{}, {Below: measure.Inch / 8, Reach: measure.Inch / 4}, {Below: 3 * measure.Inch / 8, Reach: measure.Inch / 8}}},
 	}
 }
 
@@ -36,7 +37,7 @@ func TestAreasByClosedFormulas(t *testing.T) {
 		o := shapes()[name]
 		assert.InDelta(t, want*square, joinery.Section{Outline: o}.Area(o.Deep()), 1e-9, name)
 		// Raised over its height it leaves a step as wide as its reach at the end.
-		more := joinery.Section{Outline: o}.Area(o.Deep()+joinery.Inch/4) - joinery.Section{Outline: o}.Area(o.Deep())
+		more := joinery.Section{Outline: o}.Area(o.Deep()+measure.Inch/4) - joinery.Section{Outline: o}.Area(o.Deep())
 		end := map[bool]float64{true: 0.125, false: 0.5}[name == "bead"]
 		if name == "panel" {
 			end = 1
@@ -49,7 +50,7 @@ func TestAreasByClosedFormulas(t *testing.T) {
 // second pass 0.0283; at 3/8 that would be 0.034, and 7/16 would take 0.033.
 func TestARoundOverInTwoPasses(t *testing.T) {
 	s := joinery.Section{Outline: shapes()["round"]}
-	at := func(n joinery.Length) float64 { return s.Area(n*joinery.Inch/32) / square }
+	at := func(n measure.Length) float64 { return s.Area(n*measure.Inch/32) / square }
 	assert.InDelta(t, 0.0254, at(13), 0.00005)
 	assert.InDelta(t, 0.0283, at(16)-at(13), 0.00005)
 	assert.InDelta(t, 0.034, at(16)-at(12), 0.0005)
@@ -62,9 +63,9 @@ func TestARoundOverInTwoPasses(t *testing.T) {
 // face and the table: every shape, at heights and fence distances of all sorts.
 func TestAreasAgainstAGeometryLibrary(t *testing.T) {
 	for name, o := range shapes() {
-		for raise := joinery.Length(1); raise <= 20; raise += 3 {
-			for forward := joinery.Length(0); forward <= 12; forward += 4 {
-				h, s := raise*joinery.Inch/32, forward*joinery.Inch/32
+		for raise := measure.Length(1); raise <= 20; raise += 3 {
+			for forward := measure.Length(0); forward <= 12; forward += 4 {
+				h, s := raise*measure.Inch/32, forward*measure.Inch/32
 				section := joinery.Section{Outline: o, Forward: s}
 				want := polygon(t, o, h.Millimetres(), s.Millimetres())
 				assert.InDelta(t, want, section.Area(h), 0.02, "%s raised %d/32, the fence %d/32 forward", name, raise, forward)
@@ -105,8 +106,8 @@ func TestReaches(t *testing.T) {
 		assert.False(t, all[name].Undercut(), name)
 	}
 	assert.True(t, all["bead"].Undercut())
-	assert.Equal(t, joinery.Inch/4, all["bead"].Wide())
-	assert.Equal(t, 3*joinery.Inch/8, all["panel"].Flat())
+	assert.Equal(t, measure.Inch/4, all["bead"].Wide())
+	assert.Equal(t, 3*measure.Inch/8, all["panel"].Flat())
 	assert.InDelta(t, 0.25*25.4, joinery.Section{Outline: all["bead"]}.Widest(all["bead"].Deep()), 1e-9)
 }
 
@@ -115,10 +116,10 @@ func TestReaches(t *testing.T) {
 func TestPassesByHeightNest(t *testing.T) {
 	for name, o := range shapes() {
 		nests := true
-		for raise := joinery.Length(1); raise < 20; raise++ {
-			low, high := joinery.Section{Outline: o}, raise*joinery.Inch/32
+		for raise := measure.Length(1); raise < 20; raise++ {
+			low, high := joinery.Section{Outline: o}, raise*measure.Inch/32
 			for z := 0.0; z < high.Millimetres(); z += 0.1 {
-				nests = nests && low.ReachAt(high, z) <= low.ReachAt(high+joinery.Inch/32, z)+1e-9
+				nests = nests && low.ReachAt(high, z) <= low.ReachAt(high+measure.Inch/32, z)+1e-9
 			}
 		}
 		assert.Equal(t, !o.Undercut(), nests, name)

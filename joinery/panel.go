@@ -1,5 +1,7 @@
 package joinery
 
+import "fencecard/joinery/timber"
+
 // RaisedPanel shapes all four edges of a panel, so that they go into the grooves
 // of a frame and the field stands out.
 var RaisedPanel = Kind{
@@ -14,7 +16,7 @@ var RaisedPanel = Kind{
 		"repeat": "it shapes all four edges at once",
 	},
 	Shapes:  true,
-	Deepest: Share{1, 1},
+	Deepest: timber.Share{Num: 1, Den: 1},
 	lay:     layPanel,
 }
 

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	. "fencecard/joinery"
+	. "fencecard/joinery/measure"
 
 	"github.com/stretchr/testify/assert"
 )

@@ -1,15 +1,21 @@
 package joinery
 
+import (
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
+	"fencecard/joinery/timber"
+)
+
 // Plan is a maker's plan, read and checked: every mirror is already a piece of
 // its own, every wood and the shop are looked up.
 type Plan struct {
 	Name    string // the file's name without folder and ending, or "plan"
 	Title   string
-	Unit    Unit
+	Unit    measure.Unit
 	Shop    Shop
-	Climate Climate
+	Climate timber.Climate
 	Pieces  []Piece
-	Place   Place
+	Place   plantext.Place
 }
 
 // Piece is one kind of blank and all its cuts, as it stands in the finished
@@ -20,13 +26,13 @@ type Piece struct {
 	Size     Size
 	Opening  Size // the lengths that were written between shoulders, 0 where whole ones were
 	Grain    Dimension
-	Wood     Wood
+	Wood     timber.Wood
 	MirrorOf string // the piece this one was mirrored from, or ""
 	Across   Flips  // the dimensions it was mirrored across
 	Called   Pencilled
 	Cuts     []Cut
-	Place    Place
-	Places   Places
+	Place    plantext.Place
+	Places   plantext.Places
 }
 
 // Cut returns the piece's cut of that name, or nil.

@@ -1,5 +1,10 @@
 package joinery
 
+import (
+	"fencecard/joinery/measure"
+	"fencecard/joinery/timber"
+)
+
 // Profile shapes an edge by a bit with an outline.
 var Profile = Kind{
 	Name:     "profile",
@@ -14,7 +19,7 @@ var Profile = Kind{
 		"mates":  "an edge that goes into a groove is that of a panel",
 	},
 	Shapes:  true,
-	Deepest: Share{1, 1},
+	Deepest: timber.Share{Num: 1, Den: 1},
 	lay:     layProfile,
 }
 
@@ -22,9 +27,9 @@ var Profile = Kind{
 type Moulding struct {
 	Down, Fence Side // of the arris: the face on the table and the edge at the fence
 	Outline     *Outline
-	Raise       Length // 0: the whole outline
-	Reach       Length // over the face at the table; 0: all of it
-	Leaves      Length // of a raised panel: the thickness of its edge
+	Raise       measure.Length // 0: the whole outline
+	Reach       measure.Length // over the face at the table; 0: all of it
+	Leaves      measure.Length // of a raised panel: the thickness of its edge
 }
 
 // mirrored returns the moulding as seen in a mirror.
@@ -40,11 +45,11 @@ func (m *Moulding) mirrored(turn func(*Side)) *Moulding {
 
 // fenceFlat is the least flat that is left of an edge to ride the fence: 3/16 in,
 // 5 mm (common practice, no source).
-func fenceFlat(u Unit) Length {
-	if u == Millimetres {
-		return 5 * Millimetre
+func fenceFlat(u measure.Unit) measure.Length {
+	if u == measure.Millimetres {
+		return 5 * measure.Millimetre
 	}
-	return 3 * Inch / 16
+	return 3 * measure.Inch / 16
 }
 
 func layProfile(l *layout) {
@@ -68,11 +73,11 @@ func layProfile(l *layout) {
 }
 
 // shaped is a channel along an edge as a bit with the cut's outline shapes it.
-func (l *layout) shaped(part string, down, fence Side, raise, reach Length) (Channel, bool) {
+func (l *layout) shaped(part string, down, fence Side, raise, reach measure.Length) (Channel, bool) {
 	o := l.cut.Moulding.Outline
 	section := Section{Outline: o}
 	thick, across := l.piece.Size.Between(down), l.piece.Size.Between(fence)
-	whole := FromMillimetres(section.Reach(raise))
+	whole := measure.FromMillimetres(section.Reach(raise))
 	switch {
 	case raise > thick:
 		l.fault("raise it "+l.text(thick)+" at the most"+l.orMetric(raise, thick), []string{"raise", "leaves", "on"},
@@ -90,7 +95,7 @@ func (l *layout) shaped(part string, down, fence Side, raise, reach Length) (Cha
 	if reach > 0 {
 		section.Forward = whole - reach
 	}
-	whole = FromMillimetres(section.Widest(raise))
+	whole = measure.FromMillimetres(section.Widest(raise))
 	if whole == 0 {
 		l.fault("raise it higher", []string{"raise"}, "raised %s the bit cuts nothing", l.text(raise))
 		return Channel{}, false

@@ -1,5 +1,7 @@
 package joinery
 
+import "fencecard/joinery/timber"
+
 // Rabbet is a channel that takes away an edge.
 var Rabbet = Kind{
 	Name:     "rabbet",
@@ -8,7 +10,7 @@ var Rabbet = Kind{
 	Optional: []string{"span"},
 	Example:  "in: back, along: left, width: 3/8, depth: 1/2",
 	Edge:     true,
-	Deepest:  Share{2, 3}, // common practice, no source
+	Deepest:  timber.Share{Num: 2, Den: 3}, // common practice, no source
 	lay:      layRabbet,
 }
 

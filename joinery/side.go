@@ -1,5 +1,7 @@
 package joinery
 
+import "fencecard/joinery/measure"
+
 // Side is one of the six sides of a piece as it stands in the finished work,
 // seen from the front. The zero value is no side.
 type Side uint8
@@ -103,10 +105,10 @@ func (d Dimension) High() Side { return Side(2*d + 2) }
 func (d Dimension) Third(e Dimension) Dimension { return 3 - d - e }
 
 // Size is the size of a blank by dimension.
-type Size [3]Length
+type Size [3]measure.Length
 
 // Between returns the distance from a side to the one opposite.
-func (s Size) Between(side Side) Length { return s[side.Dimension()] }
+func (s Size) Between(side Side) measure.Length { return s[side.Dimension()] }
 
 // Longest returns the longest dimension, of equals the first: the way the grain
 // runs where a plan does not say.

@@ -2,6 +2,9 @@ package joinery
 
 import (
 	"errors"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
+	"fencecard/joinery/timber"
 	"fmt"
 )
 
@@ -17,19 +20,19 @@ var Slot = Kind{
 		"repeat": "how long each slot is follows from its own distance to the fixed line: write one slot for each screw",
 	},
 	Walled:  true,
-	Deepest: Share{3, 4}, // common practice, no source
+	Deepest: timber.Share{Num: 3, Den: 4}, // common practice, no source
 	Through: true,
 	lay:     laySlot,
 }
 
 // ScrewSlot is what a maker says of a slot.
 type ScrewSlot struct {
-	Centre    [2]Setback // from two sides that meet
-	Along     Dimension  // the way the board moves
-	Screw     Length     // how wide the slot is for the screw's shank
-	Head      Length     // and for its head
-	HeadDepth Length
-	Move      ScrewMove
+	Centre    [2]Setback     // from two sides that meet
+	Along     Dimension      // the way the board moves
+	Screw     measure.Length // how wide the slot is for the screw's shank
+	Head      measure.Length // and for its head
+	HeadDepth measure.Length
+	Move      timber.ScrewMove
 }
 
 // Mirrored returns the slot as seen in a mirror.
@@ -71,7 +74,7 @@ func laySlot(l *layout) {
 	}
 	moves, err := s.Move.Over(l.piece.Wood)
 	if err != nil {
-		var why Fault
+		var why plantext.Fault
 		errors.As(err, &why)
 		l.fault("write the whole movement as a length, such as move: 1/4", []string{"move"}, "how far the screw moves is not known: %s", why.Problem)
 		return
@@ -138,7 +141,7 @@ func (l *layout) slotCentre(across Dimension) (middle Size, near Side, ok bool) 
 
 // slotInside checks that the slot for the head, so long in one dimension, leaves
 // wood at both its ends.
-func (l *layout) slotInside(d Dimension, long Length, middle Size, moves Length) bool {
+func (l *layout) slotInside(d Dimension, long measure.Length, middle Size, moves measure.Length) bool {
 	size, half := l.piece.Size[d], (long+1)/2
 	if middle[d] > half && size-middle[d] > half {
 		return true

@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	. "fencecard/joinery"
+	. "fencecard/joinery/measure"
+	. "fencecard/joinery/timber"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"

@@ -2,6 +2,7 @@ package joinery
 
 import (
 	_ "embed"
+	"fencecard/joinery/measure"
 	"fmt"
 	"math"
 	"strconv"
@@ -13,7 +14,7 @@ import (
 var speedTable string
 
 type speedRow struct {
-	diameter Length
+	diameter measure.Length
 	rpm      int
 }
 
@@ -35,7 +36,7 @@ func readSpeeds(table string) ([]speedRow, error) {
 			continue
 		}
 		diameter, rpm, _ := strings.Cut(line, "\t")
-		d, err := ParseLength(diameter, Inches)
+		d, err := measure.ParseLength(diameter, measure.Inches)
 		if err != nil {
 			return nil, fmt.Errorf("speed table, line %d: %w", i+1, err)
 		}
@@ -75,7 +76,7 @@ func (t TopSpeed) String() string {
 // A more cautious chart of speeds has one figure for bits from an inch to two
 // (common practice, no source).
 const (
-	cautiousFrom, cautiousTo = Inch, 2 * Inch
+	cautiousFrom, cautiousTo = measure.Inch, 2 * measure.Inch
 	cautiousRPM              = 18000
 )
 
@@ -113,7 +114,7 @@ func (b Bit) RimSpeed(rpm int) float64 {
 // A bit that shapes edges is a panel bit from 50 mm (2 in is as good as that), and
 // turns no faster than this (common practice, no source).
 const (
-	panelBit = 50 * Millimetre
+	panelBit = 50 * measure.Millimetre
 	panelRPM = 12000
 )
 

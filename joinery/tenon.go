@@ -1,12 +1,17 @@
 package joinery
 
+import (
+	"fencecard/joinery/measure"
+	"fencecard/joinery/timber"
+)
+
 // Tenon is a tongue at the end of a piece: one channel for each cheek named.
 var Tenon = Kind{
 	Name:     "tenon",
 	Required: []string{"at", "length", "cheeks"},
 	Example:  "at: left, length: 7/8, cheeks: {front: 3/16, back: 3/16}",
 	Enters:   true,
-	Deepest:  Share{2, 3}, // common practice, no source
+	Deepest:  timber.Share{Num: 2, Den: 3}, // common practice, no source
 	lay:      layTenon,
 }
 
@@ -17,7 +22,7 @@ const RoundEdges = "round its edges by hand, as the ends of the mortise are"
 // layTenon lays a channel for each cheek, the end of the piece to the fence.
 func layTenon(l *layout) {
 	c := l.cut
-	var taken [3]Length
+	var taken [3]measure.Length
 	for _, cheek := range c.Cheeks {
 		if c.At != NoSide && cheek.Side.Dimension() == c.At.Dimension() {
 			l.fault("name cheeks from these: "+besides(c.At), []string{"cheeks"},

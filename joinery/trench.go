@@ -1,5 +1,7 @@
 package joinery
 
+import "fencecard/joinery/timber"
+
 // Mortise is a slot for a tenon, stopped at both ends as a rule.
 var Mortise = Kind{
 	Name:     "mortise",
@@ -11,7 +13,7 @@ var Mortise = Kind{
 	Walled:   true,
 	Receives: true,
 	Encloses: true,
-	Deepest:  Share{7, 8}, // Handwork in Wood, ch. VII
+	Deepest:  timber.Share{Num: 7, Den: 8}, // Handwork in Wood, ch. VII
 	Through:  true,
 	lay:      layTrench,
 }
@@ -27,7 +29,7 @@ var Groove = Kind{
 	Gauged:   true,
 	Walled:   true,
 	Receives: true,
-	Deepest:  Share{1, 2}, // common practice, no source
+	Deepest:  timber.Share{Num: 1, Den: 2}, // common practice, no source
 	lay:      layTrench,
 }
 
@@ -42,7 +44,7 @@ var Dado = Kind{
 	Grained:  true,
 	Walled:   true,
 	Receives: true,
-	Deepest:  Share{1, 2}, // common practice, no source
+	Deepest:  timber.Share{Num: 1, Den: 2}, // common practice, no source
 	lay:      layTrench,
 }
 

@@ -3,7 +3,7 @@ package output
 import (
 	"io"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/deckfile"
 	"fencecard/setup/proof/attable"
 )
@@ -38,7 +38,7 @@ type jsonCorrection struct {
 }
 
 // AsSetJSON writes what the table as it stands would cut.
-func AsSetJSON(w io.Writer, scale joinery.Scale, as *attable.Standing) error {
+func AsSetJSON(w io.Writer, scale measure.Scale, as *attable.Standing) error {
 	s := deckfile.Scale(scale)
 	out := struct {
 		Run   string        `json:"run"`
@@ -61,7 +61,7 @@ func AsSetJSON(w io.Writer, scale joinery.Scale, as *attable.Standing) error {
 }
 
 // CorrectionsJSON writes what a test cut teaches.
-func CorrectionsJSON(w io.Writer, scale joinery.Scale, l *attable.Lesson) error {
+func CorrectionsJSON(w io.Writer, scale measure.Scale, l *attable.Lesson) error {
 	s := deckfile.Scale(scale)
 	out := struct {
 		Run         string           `json:"run"`

@@ -6,7 +6,8 @@ import (
 	"io"
 	"strconv"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
 	"fencecard/output/deckfile"
 	"fencecard/setup/book"
 	"fencecard/setup/deck"
@@ -33,7 +34,7 @@ type jsonDamage struct {
 
 // KeptSetupsJSON writes entries of a setup book, and what is damaged in it. It
 // writes one after another: all of a long book at once are many times its size.
-func KeptSetupsJSON(w io.Writer, entries []*book.Entry, damage joinery.Faults) error {
+func KeptSetupsJSON(w io.Writer, entries []*book.Entry, damage plantext.Faults) error {
 	out := bufio.NewWriter(w)
 	out.WriteString("{\n  \"format\": \"fencecard book 1\",\n  \"first\": " + strconv.Quote(trade.Deference) + ",\n  \"entries\": ")
 	err := listed(out, len(entries), func(i int) any {
@@ -123,7 +124,7 @@ func MatchesJSON(w io.Writer, d *deck.Deck, matches []book.Match) error {
 }
 
 func offerToJSON(s deckfile.Scale, o book.Offer) jsonOffer {
-	out := jsonOffer{jsonKept: *deckfile.KeptOf(o.Entry.Kept(joinery.Scale(s))), Shift: s.Length(o.Shift), Allowed: true,
+	out := jsonOffer{jsonKept: *deckfile.KeptOf(o.Entry.Kept(measure.Scale(s))), Shift: s.Length(o.Shift), Allowed: true,
 		Changes: []jsonPlanChange{}, Refused: []string{}, Beware: []string{}}
 	if o.Use == nil {
 		return out

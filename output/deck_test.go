@@ -7,8 +7,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"fencecard/joinery"
 	"fencecard/joinery/examples"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
 	"fencecard/output"
 	"fencecard/output/sheets"
@@ -29,12 +29,12 @@ var writers = map[string]func(io.Writer, *deck.Deck) error{
 // and whether it is the whole deck or a part.
 func TestNoWriterTakesASpoiledDeck(t *testing.T) {
 	for name, spoil := range map[string]func(d *deck.Deck){
-		"start mark": func(d *deck.Deck) { firstStopped(d).Start.LeadPastEdge += joinery.Inch / 64 },
-		"stop mark":  func(d *deck.Deck) { firstStopped(d).Stop.TailBeforeCentre -= joinery.Inch / 64 },
-		"fence":      func(d *deck.Deck) { d.Setups[0].Fence.NearEdge += joinery.Inch / 64 },
+		"start mark": func(d *deck.Deck) { firstStopped(d).Start.LeadPastEdge += measure.Inch / 64 },
+		"stop mark":  func(d *deck.Deck) { firstStopped(d).Stop.TailBeforeCentre -= measure.Inch / 64 },
+		"fence":      func(d *deck.Deck) { d.Setups[0].Fence.NearEdge += measure.Inch / 64 },
 		"height": func(d *deck.Deck) {
 			r := firstStopped(d)
-			r.Heights = append(r.Heights[:len(r.Heights):len(r.Heights)], r.Channel.Depth+joinery.Inch/8)
+			r.Heights = append(r.Heights[:len(r.Heights):len(r.Heights)], r.Channel.Depth+measure.Inch/8)
 		},
 		"side": func(d *deck.Deck) { r := firstStopped(d); r.Leads = r.Leads.Opposite() },
 	} {

@@ -5,7 +5,7 @@ import (
 	"io"
 	"strconv"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/deckfile"
 	"fencecard/setup/proof"
 )
@@ -35,7 +35,7 @@ type jsonDifference struct {
 }
 
 // ProofJSON writes a proof as one JSON document.
-func ProofJSON(w io.Writer, scale joinery.Scale, r *proof.Report) error {
+func ProofJSON(w io.Writer, scale measure.Scale, r *proof.Report) error {
 	out := jsonProof{
 		Proved: r.Proved(), Runs: len(r.Results),
 		Faults:   make([]jsonDifference, len(r.Faults)),

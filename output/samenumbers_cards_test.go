@@ -15,6 +15,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/examples"
+	"fencecard/joinery/measure"
 	"fencecard/output/deckfile"
 	"fencecard/output/internal/render"
 	"fencecard/output/sheets"
@@ -263,10 +264,10 @@ func TestCardsSayTheSame(t *testing.T) {
 // TestCardMutationsAreFound changes one number of a deck at a time, prints its
 // cards, and must find that they do not say what the JSON of the deck said before.
 func TestCardMutationsAreFound(t *testing.T) {
-	const step = joinery.Inch / 64
+	const step = measure.Inch / 64
 	d := deckOf(t, "boot bench", examples.BootBench)
 	marked, plain := &d.Setups[2].Runs[0], &d.Setups[9].Runs[0]
-	plain.Nibble = &deck.Nibble{Passes: 2, DrawBack: joinery.Inch} // the bench has none
+	plain.Nibble = &deck.Nibble{Passes: 2, DrawBack: measure.Inch} // the bench has none
 	want := jsonOf(t, d).said(d)
 	changes := map[string]func() (undo func()){
 		"near edge":   func() func() { return changed(&d.Setups[4].Fence.NearEdge, step) },
@@ -293,7 +294,7 @@ func TestCardMutationsAreFound(t *testing.T) {
 	require.True(t, maps.Equal(want, readCards(cardWords(t, d), d)), "all undone")
 }
 
-func changed[N int | joinery.Length](n *N, by N) func() {
+func changed[N int | measure.Length](n *N, by N) func() {
 	*n += by
 	return func() { *n -= by }
 }

@@ -5,6 +5,8 @@ import (
 	"math"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/timber"
 	"fencecard/output/deckfile"
 	"fencecard/setup"
 )
@@ -27,7 +29,7 @@ type jsonAllowing struct {
 }
 
 // ShopJSON writes what a shop allows as JSON.
-func ShopJSON(w io.Writer, shop *joinery.Shop, woods []joinery.Wood) error {
+func ShopJSON(w io.Writer, shop *joinery.Shop, woods []timber.Wood) error {
 	s := deckfile.Scale(shop.Scale)
 	out := jsonShop{Format: "fencecard shop 1", Name: shop.Name, Unit: shop.Scale.Unit.String(), Bits: []jsonAllowing{}}
 	for _, a := range setup.Allowances(shop, woods) {
@@ -47,7 +49,7 @@ func ShopJSON(w io.Writer, shop *joinery.Shop, woods []joinery.Wood) error {
 	return deckfile.Indented(w, out)
 }
 
-func orNull(s deckfile.Scale, l joinery.Length) *deckfile.Length {
+func orNull(s deckfile.Scale, l measure.Length) *deckfile.Length {
 	if l == 0 {
 		return nil
 	}

@@ -6,6 +6,8 @@ import (
 	"math"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/timber"
 	"fencecard/output/deckfile"
 	"fencecard/output/screen"
 	"fencecard/setup"
@@ -30,8 +32,8 @@ type jsonWood struct {
 }
 
 type jsonOrigin struct {
-	From      joinery.Origin `json:"from"`
-	Published bool           `json:"published"`
+	From      timber.Origin `json:"from"`
+	Published bool          `json:"published"`
 }
 
 type jsonHardness struct {
@@ -53,7 +55,7 @@ type jsonCap struct {
 }
 
 // WoodsJSON writes the table of woods as JSON.
-func WoodsJSON(w io.Writer, woods []joinery.Wood) error {
+func WoodsJSON(w io.Writer, woods []timber.Wood) error {
 	out := jsonWoods{Format: "fencecard woods 1", Woods: make([]jsonWood, len(woods))}
 	for i, wood := range woods {
 		out.Woods[i] = woodToJSON(wood)
@@ -62,16 +64,16 @@ func WoodsJSON(w io.Writer, woods []joinery.Wood) error {
 }
 
 // WoodJSON writes one wood as JSON, with its caps for each bit of a shop.
-func WoodJSON(w io.Writer, wood joinery.Wood, shop *joinery.Shop, remark string) error {
+func WoodJSON(w io.Writer, wood timber.Wood, shop *joinery.Shop, remark string) error {
 	out, s := woodToJSON(wood), deckfile.Scale(shop.Scale)
 	out.Remark = remark
-	for _, a := range setup.Allowances(shop, []joinery.Wood{wood}) {
+	for _, a := range setup.Allowances(shop, []timber.Wood{wood}) {
 		out.Caps = append(out.Caps, jsonCap{Bit: a.Bit.Name, Depth: s.Length(a.Caps[0].Depth), Rule: a.Caps[0].Rule})
 	}
 	return deckfile.Indented(w, out)
 }
 
-func woodToJSON(wood joinery.Wood) jsonWood {
+func woodToJSON(wood timber.Wood) jsonWood {
 	out := jsonWood{
 		Name: wood.Name, Botanical: wood.Botanical, Group: string(wood.Group), Moves: wood.Moves(), Note: wood.Note,
 		Shrinkage: directions(wood.ShrinkR, wood.ShrinkT, wood.ShrinkFrom),
@@ -83,7 +85,7 @@ func woodToJSON(wood joinery.Wood) jsonWood {
 	return out
 }
 
-func directions(radial, tangential float64, from joinery.Origin) *jsonDirections {
+func directions(radial, tangential float64, from timber.Origin) *jsonDirections {
 	if from == "" {
 		return nil
 	}
@@ -99,7 +101,7 @@ func known(f float64) *float64 {
 }
 
 // EMCJSON writes a moisture content, to a hundredth of a percent.
-func EMCJSON(w io.Writer, air joinery.Temperature, humidity, moisture float64) error {
+func EMCJSON(w io.Writer, air timber.Temperature, humidity, moisture float64) error {
 	return deckfile.Indented(w, struct {
 		Moisture    float64 `json:"moisture"`
 		Temperature string  `json:"temperature"`
@@ -124,7 +126,7 @@ type jsonMoving struct {
 	Becomes deckfile.Length `json:"becomes"`
 	By      string          `json:"by"`
 	Figure  float64         `json:"figure,omitempty"`
-	Origin  joinery.Origin  `json:"from,omitempty"`
+	Origin  timber.Origin   `json:"from,omitempty"`
 }
 
 // ChangeJSON writes a change of width as JSON.
@@ -135,11 +137,11 @@ func ChangeJSON(w io.Writer, c screen.WoodChange) error {
 	})
 }
 
-func changed(c screen.WoodChange, l joinery.Length) deckfile.Length {
+func changed(c screen.WoodChange, l measure.Length) deckfile.Length {
 	return deckfile.Length{MM: json.Number(l.MM()), Text: c.Text(l)}
 }
 
-func movingOf(c screen.WoodChange, m *joinery.Movement) *jsonMoving {
+func movingOf(c screen.WoodChange, m *timber.Movement) *jsonMoving {
 	if m == nil {
 		return nil
 	}

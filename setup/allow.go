@@ -2,6 +2,8 @@ package setup
 
 import (
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/timber"
 	"fencecard/setup/ladder"
 )
 
@@ -11,12 +13,12 @@ type Allowance struct {
 	Caps    []ladder.Cap // of one pass, in each of the woods asked for
 	Top     joinery.TopSpeed
 	Rim     float64        // speed of the rim at the top speed, m/s; 0 where that is not known
-	Deepest joinery.Length // the deepest cut; 0 when nothing bounds it
-	Widest  joinery.Length // the widest cut, the fence moved from pass to pass; 0 when nothing bounds it
+	Deepest measure.Length // the deepest cut; 0 when nothing bounds it
+	Widest  measure.Length // the widest cut, the fence moved from pass to pass; 0 when nothing bounds it
 }
 
 // Allowances works out what each bit of the shop may do in the woods given.
-func Allowances(shop *joinery.Shop, woods []joinery.Wood) []Allowance {
+func Allowances(shop *joinery.Shop, woods []timber.Wood) []Allowance {
 	all := make([]Allowance, len(shop.Bits))
 	for i := range shop.Bits {
 		bit := &shop.Bits[i]
@@ -31,7 +33,7 @@ func Allowances(shop *joinery.Shop, woods []joinery.Wood) []Allowance {
 }
 
 // deepestCut is the lesser of the bit's cutting length and the table's lift.
-func deepestCut(bit *joinery.Bit, shop *joinery.Shop) joinery.Length {
+func deepestCut(bit *joinery.Bit, shop *joinery.Shop) measure.Length {
 	if bit.Cutting == 0 || shop.Lift > 0 && shop.Lift < bit.Cutting {
 		return shop.Lift
 	}
@@ -40,7 +42,7 @@ func deepestCut(bit *joinery.Bit, shop *joinery.Shop) joinery.Length {
 
 // widestCut is as far as the fence moves from a cut at its face: to its reach at
 // the bit's centre and half the bit beyond, or the most moves anybody makes.
-func widestCut(bit *joinery.Bit, shop *joinery.Shop) joinery.Length {
+func widestCut(bit *joinery.Bit, shop *joinery.Shop) measure.Length {
 	if shop.Fence.Reach == 0 {
 		return 0
 	}

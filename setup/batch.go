@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 )
 
 // mostInBatch bounds the pieces of one kind in a batch; it keeps tallies and
@@ -16,16 +17,16 @@ const mostInBatch = 100_000
 // than 100,000 pieces of one kind, is a fault.
 func Batch(plan *joinery.Plan, n int) (*joinery.Plan, error) {
 	if n < 1 {
-		return nil, joinery.Faults{{
+		return nil, plantext.Faults{{
 			Problem: fmt.Sprintf("a batch of %d", n), Remedy: "a batch is 1 or more, such as --batch 12"}}
 	}
-	var faults joinery.Faults
+	var faults plantext.Faults
 	batch := *plan
 	batch.Pieces = slices.Clone(plan.Pieces)
 	for i := range batch.Pieces {
 		p := &batch.Pieces[i]
 		if p.Count > mostInBatch/n {
-			faults.Add(joinery.Fault{
+			faults.Add(plantext.Fault{
 				Place:   p.Places.At(p.Place, "count"),
 				Problem: fmt.Sprintf("a batch of %d makes too many of %q", n, p.Name),
 				Remedy:  fmt.Sprintf("of one piece there can be %d at the most", mostInBatch),

@@ -7,7 +7,9 @@ import (
 	"time"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile/shopfile"
+	"fencecard/joinery/timber"
 	"fencecard/setup"
 	"fencecard/setup/search/budget"
 )
@@ -16,16 +18,16 @@ import (
 // and rabbets of usual widths, a third of them to be cut from either side, in
 // two woods.
 func bigPlan(cuts int) *joinery.Plan {
-	const in = joinery.Inch
+	const in = measure.Inch
 	random := rand.New(rand.NewPCG(1, 2))
-	plan := &joinery.Plan{Name: "big", Unit: joinery.Inches, Shop: shopfile.BuiltIn(joinery.Inches)}
-	ash, _, _ := joinery.FindWood("white ash")
-	cherry, _, _ := joinery.FindWood("black cherry")
-	widths := []joinery.Length{in / 4, 3 * in / 8, in / 2, 5 * in / 8, 3 * in / 4, 7 * in / 16, 9 * in / 16, in}
+	plan := &joinery.Plan{Name: "big", Unit: measure.Inches, Shop: shopfile.BuiltIn(measure.Inches)}
+	ash, _, _ := timber.FindWood("white ash")
+	cherry, _, _ := timber.FindWood("black cherry")
+	widths := []measure.Length{in / 4, 3 * in / 8, in / 2, 5 * in / 8, 3 * in / 4, 7 * in / 16, 9 * in / 16, in}
 	for n := 0; n < cuts; {
 		p := joinery.Piece{
 			Name: fmt.Sprintf("board %d", len(plan.Pieces)+1), Count: 1 + random.IntN(4), Wood: ash,
-			Size: joinery.Size{joinery.Length(20+random.IntN(20)) * in, joinery.Length(3+random.IntN(2)) * in / 4, joinery.Length(4+random.IntN(4)) * in},
+			Size: joinery.Size{measure.Length(20+random.IntN(20)) * in, measure.Length(3+random.IntN(2)) * in / 4, measure.Length(4+random.IntN(4)) * in},
 		}
 		if random.IntN(3) == 0 {
 			p.Wood = cherry
@@ -34,15 +36,15 @@ func bigPlan(cuts int) *joinery.Plan {
 			c := joinery.Cut{
 				Kind: &joinery.Groove, Name: fmt.Sprintf("cut %d", len(p.Cuts)+1), In: joinery.Front,
 				Width: widths[min(random.IntN(len(widths)), random.IntN(len(widths)))],
-				Depth: joinery.Length(2+random.IntN(7)) * in / 16,
-				Start: joinery.Setback{Distance: joinery.Length(1+random.IntN(44)) * in / 16, From: joinery.Bottom},
+				Depth: measure.Length(2+random.IntN(7)) * in / 16,
+				Start: joinery.Setback{Distance: measure.Length(1+random.IntN(44)) * in / 16, From: joinery.Bottom},
 				Fence: joinery.Fencing{Either: random.IntN(3) == 0},
 			}
 			switch random.IntN(4) {
 			case 0:
 				c.Kind, c.Along = &joinery.Rabbet, joinery.Top
 			case 1:
-				c.Span = joinery.Span{From: 2 * in, To: joinery.Length(6+random.IntN(8)) * in, Side: joinery.Left}
+				c.Span = joinery.Span{From: 2 * in, To: measure.Length(6+random.IntN(8)) * in, Side: joinery.Left}
 			}
 			p.Cuts = append(p.Cuts, c)
 			n++
@@ -53,7 +55,7 @@ func bigPlan(cuts int) *joinery.Plan {
 	return plan
 }
 
-func lay(p *joinery.Piece, scale joinery.Scale) {
+func lay(p *joinery.Piece, scale measure.Scale) {
 	if faults := p.LayAll(scale); len(faults) > 0 {
 		panic(faults)
 	}
@@ -61,12 +63,12 @@ func lay(p *joinery.Piece, scale joinery.Scale) {
 
 // withoutWays leaves a plan's cuts one way each: one bit, one side to the fence.
 func withoutWays(plan *joinery.Plan) *joinery.Plan {
-	plan.Shop.Bits = []joinery.Bit{{Name: "1/4", Diameter: joinery.Inch / 4, Plunges: joinery.Yes}}
+	plan.Shop.Bits = []joinery.Bit{{Name: "1/4", Diameter: measure.Inch / 4, Plunges: joinery.Yes}}
 	for i := range plan.Pieces {
 		p := &plan.Pieces[i]
 		for j := range p.Cuts {
 			p.Cuts[j].Fence = joinery.Fencing{}
-			p.Cuts[j].Width = min(p.Cuts[j].Width, 7*joinery.Inch/16) // no fence distance between the first and the last
+			p.Cuts[j].Width = min(p.Cuts[j].Width, 7*measure.Inch/16) // no fence distance between the first and the last
 		}
 		lay(p, plan.Shop.Scale)
 	}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/ladder"
 )
@@ -235,7 +236,7 @@ func (m maker) turned(bit *joinery.Bit, c *joinery.Cut, ch joinery.Channel, size
 }
 
 // within reports whether the fence reaches that far from the bit's centre.
-func (m maker) within(bit *joinery.Bit, near joinery.Length) bool {
+func (m maker) within(bit *joinery.Bit, near measure.Length) bool {
 	reach := m.shop.Fence.Reach
 	return reach == 0 || deck.FenceAt(bit, near).Centre <= reach
 }

@@ -4,7 +4,7 @@ import (
 	"context"
 	"slices"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 	"fencecard/setup/deck"
 	"fencecard/setup/search"
 	"fencecard/setup/search/model"
@@ -15,7 +15,7 @@ func plain(d *deck.Deck, jobs []Job) ([]deck.Setup, deck.Changes, error) {
 	choice := make(Choice, len(jobs)) // the best way stands first
 	visits, ok := PlainOrder(jobs, choice)
 	if !ok {
-		return nil, deck.Changes{}, joinery.Faults{{Place: d.Plan.Place,
+		return nil, deck.Changes{}, plantext.Faults{{Place: d.Plan.Place,
 			Problem: "some cuts wait for each other in a circle", Remedy: "take one `after` away"}}
 	}
 	setups := Deal(d.Plan, jobs, choice, visits)

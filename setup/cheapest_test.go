@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup"
 	"fencecard/setup/deck"
 	"fencecard/setup/internal/brute"
@@ -19,12 +20,12 @@ import (
 // fence distances and two or three bits, and wait for one another now and then.
 // With ends, some cuts are laps that are pushed over the bit on a carriage.
 func smallPlan(random *rand.Rand, stops joinery.Stops, ends bool) *joinery.Plan {
-	const in = joinery.Inch
+	const in = measure.Inch
 	plan := &joinery.Plan{Name: "small", Shop: joinery.Shop{
-		Scale: joinery.InchScale, Stops: stops,
+		Scale: measure.InchScale, Stops: stops,
 		Minutes: joinery.Minutes{Bit: 3 * joinery.Minute, Fence: 2 * joinery.Minute, Height: joinery.Minute / 2, Stop: joinery.Minute, Run: joinery.Minute / 5, Fit: 2 * joinery.Minute},
 	}}
-	for _, eighths := range []joinery.Length{2, 3, 4}[:2+random.IntN(2)] {
+	for _, eighths := range []measure.Length{2, 3, 4}[:2+random.IntN(2)] {
 		plan.Shop.Bits = append(plan.Shop.Bits, joinery.Bit{Name: fmt.Sprint(eighths), Diameter: eighths * in / 8, Plunges: joinery.Yes})
 	}
 	if ends {
@@ -35,8 +36,8 @@ func smallPlan(random *rand.Rand, stops joinery.Stops, ends bool) *joinery.Plan 
 		for range 1 + random.IntN(left) {
 			c := joinery.Cut{
 				Kind: &joinery.Groove, Name: fmt.Sprint("cut ", len(p.Cuts)), In: joinery.Front,
-				Width: joinery.Length(2+random.IntN(3)) * in / 8, Depth: joinery.Length(1+random.IntN(4)) * in / 8,
-				Start: joinery.Setback{Distance: joinery.Length(1+random.IntN(3)) * in / 4, From: joinery.Bottom},
+				Width: measure.Length(2+random.IntN(3)) * in / 8, Depth: measure.Length(1+random.IntN(4)) * in / 8,
+				Start: joinery.Setback{Distance: measure.Length(1+random.IntN(3)) * in / 4, From: joinery.Bottom},
 				Fence: joinery.Fencing{Either: random.IntN(6) == 0},
 			}
 			switch random.IntN(4) {
@@ -44,11 +45,11 @@ func smallPlan(random *rand.Rand, stops joinery.Stops, ends bool) *joinery.Plan 
 				c.Start = joinery.Setback{From: joinery.Bottom, Centred: true}
 				c.Fence.Either = true
 			case 1:
-				c.Span = joinery.Span{From: in, To: joinery.Length(4+random.IntN(2)) * in, Side: joinery.Left}
+				c.Span = joinery.Span{From: in, To: measure.Length(4+random.IntN(2)) * in, Side: joinery.Left}
 			}
 			if ends && random.IntN(2) == 0 {
 				c = joinery.Cut{Kind: &joinery.Lap, Name: c.Name, In: joinery.Front, At: joinery.Left,
-					Length: joinery.Length(2+random.IntN(5)) * in / 4, Depth: c.Depth}
+					Length: measure.Length(2+random.IntN(5)) * in / 4, Depth: c.Depth}
 			}
 			if n := len(p.Cuts); n > 0 && random.IntN(3) == 0 {
 				c.After = []string{p.Cuts[random.IntN(n)].Name}
@@ -113,7 +114,7 @@ func asProblem(t *testing.T, plan *joinery.Plan) *model.Problem {
 
 // sideBySide counts the passes that take the waste of a lap, each as far beside
 // the one before as the bit is wide, less a division.
-func sideBySide(j setup.Job, r deck.Step, scale joinery.Scale) int {
+func sideBySide(j setup.Job, r deck.Step, scale measure.Scale) int {
 	n := 1
 	if j.Cut.Kind == &joinery.Lap {
 		for reached := r.Bit.True(); reached < j.Channel.Width; n++ {

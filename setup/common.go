@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
@@ -15,7 +16,7 @@ const mostShared = 12
 // addCommon adds, for every way with a fence distance between its first and its
 // last, the same way by fence distances that other channels need at its bit: there
 // the fence is set anyway. Only that neighbours overlap decides what is between.
-func addCommon(jobs []Job, scale joinery.Scale, kept sameWays) {
+func addCommon(jobs []Job, scale measure.Scale, kept sameWays) {
 	needed := neededAt(jobs)
 	for i := range jobs {
 		ways := jobs[i].Ways
@@ -39,7 +40,7 @@ func addCommon(jobs []Job, scale joinery.Scale, kept sameWays) {
 
 // need is a fence distance at one bit, and the job that needs it.
 type need struct {
-	at  joinery.Length
+	at  measure.Length
 	job int // several where more than one does
 }
 
@@ -50,11 +51,11 @@ type needs []need
 
 // neededAt lists, by bit, the fence distances of all ways.
 func neededAt(jobs []Job) map[*joinery.Bit]needs {
-	seen := map[*joinery.Bit]map[joinery.Length]int{}
+	seen := map[*joinery.Bit]map[measure.Length]int{}
 	for i := range jobs {
 		for _, way := range jobs[i].Ways {
 			if seen[way.Bit] == nil {
-				seen[way.Bit] = map[joinery.Length]int{}
+				seen[way.Bit] = map[measure.Length]int{}
 			}
 			for _, s := range way.Steps {
 				if s.Carriage > 0 {
@@ -79,11 +80,11 @@ func neededAt(jobs []Job) map[*joinery.Bit]needs {
 
 // without lists those between the first and the last of some fence distances that
 // not only one job needs.
-func (n needs) without(job int, at []joinery.Length) []joinery.Length {
-	byAt := func(n need, at joinery.Length) int { return cmp.Compare(n.at, at) }
+func (n needs) without(job int, at []measure.Length) []measure.Length {
+	byAt := func(n need, at measure.Length) int { return cmp.Compare(n.at, at) }
 	from, _ := slices.BinarySearchFunc(n, at[0]+1, byAt)
 	to, _ := slices.BinarySearchFunc(n, at[len(at)-1], byAt)
-	var between []joinery.Length
+	var between []measure.Length
 	for _, one := range n[from:to] {
 		if one.job != job {
 			between = append(between, one.at)
@@ -95,17 +96,17 @@ func (n needs) without(job int, at []joinery.Length) []joinery.Length {
 // common finds other fence distances between the first and the last of some: as
 // many of them as there are, near the even ones, and as few as can be that are not
 // needed elsewhere. No two are further from one another than step.
-func common(even, needed []joinery.Length, step joinery.Length, scale joinery.Scale) [][]joinery.Length {
-	others := [][]joinery.Length{nearEven(even, needed, step), farthest(even[0], even[len(even)-1], needed, step, scale)}
-	return slices.DeleteFunc(others, func(at []joinery.Length) bool { return slices.Equal(at, even) })
+func common(even, needed []measure.Length, step measure.Length, scale measure.Scale) [][]measure.Length {
+	others := [][]measure.Length{nearEven(even, needed, step), farthest(even[0], even[len(even)-1], needed, step, scale)}
+	return slices.DeleteFunc(others, func(at []measure.Length) bool { return slices.Equal(at, even) })
 }
 
 // nearEven moves each of some fence distances but the first and the last to the
 // needed one nearest to it, where neighbours still overlap.
-func nearEven(even, needed []joinery.Length, step joinery.Length) []joinery.Length {
+func nearEven(even, needed []measure.Length, step measure.Length) []measure.Length {
 	at := slices.Clone(even)
 	for i := 1; i < len(at)-1; i++ {
-		low := max(at[i-1]+1, at[len(at)-1]-step*joinery.Length(len(at)-1-i))
+		low := max(at[i-1]+1, at[len(at)-1]-step*measure.Length(len(at)-1-i))
 		best := at[i]
 		for _, n := range needed {
 			if n < low || n > at[i-1]+step {
@@ -123,8 +124,8 @@ func nearEven(even, needed []joinery.Length, step joinery.Length) []joinery.Leng
 
 // farthest goes from needed distance to needed distance, as far as step allows, and
 // by others only where none is in reach.
-func farthest(from, last joinery.Length, needed []joinery.Length, step joinery.Length, scale joinery.Scale) []joinery.Length {
-	at := []joinery.Length{from}
+func farthest(from, last measure.Length, needed []measure.Length, step measure.Length, scale measure.Scale) []measure.Length {
+	at := []measure.Length{from}
 	stops := append(slices.Clone(needed), last)
 	for now := from; now < last; {
 		i, found := slices.BinarySearch(stops, now+step)
@@ -147,8 +148,8 @@ func farthest(from, last joinery.Length, needed []joinery.Length, step joinery.L
 	return at
 }
 
-func distances(way Way) []joinery.Length {
-	at := make([]joinery.Length, len(way.Steps))
+func distances(way Way) []measure.Length {
+	at := make([]measure.Length, len(way.Steps))
 	for i, s := range way.Steps {
 		at[i] = s.NearEdge
 	}
@@ -156,7 +157,7 @@ func distances(way Way) []joinery.Length {
 }
 
 // at makes the way at other fence distances.
-func (w Way) at(distances []joinery.Length) Way {
+func (w Way) at(distances []measure.Length) Way {
 	step := w.Steps[0]
 	w.Steps, w.Passes = make([]deck.Step, len(distances)), len(distances)
 	for i, near := range distances {

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup"
 	"fencecard/setup/internal/workpiece"
 )
@@ -27,7 +28,7 @@ func fencesFor(t *testing.T, grooves ...joinery.Cut) []int {
 	require.True(t, d.Changes.Proved)
 	var at []int
 	for _, s := range d.Setups {
-		at = append(at, int(s.Fence.NearEdge/(joinery.Inch/64)))
+		at = append(at, int(s.Fence.NearEdge/(measure.Inch/64)))
 	}
 	return at
 }
@@ -46,7 +47,7 @@ func TestFenceDistancesInCommon(t *testing.T) {
 // away from the fence, and neighbours overlap by a division.
 func TestFenceDistancesOverlap(t *testing.T) {
 	random := rand.New(rand.NewPCG(1, 2))
-	const in = joinery.Inch
+	const in = measure.Inch
 	offered := 0
 	for range 200 {
 		plan := workpiece.BoardWith(t, []joinery.Bit{workpiece.BitOf(in / 2), workpiece.BitOf(in / 4)}, workpiece.Groove(t, "first", "1/4", "1"))
@@ -54,15 +55,15 @@ func TestFenceDistancesOverlap(t *testing.T) {
 		for range 5 {
 			c := workpiece.Groove(t, "groove", "1/4", "1")
 			c.Name += string(rune('a' + len(plan.Pieces[0].Cuts)))
-			c.Width = joinery.Length(16+random.IntN(120)) * in / 64
-			c.Start.Distance = joinery.Length(32+random.IntN(120)) * in / 64
+			c.Width = measure.Length(16+random.IntN(120)) * in / 64
+			c.Start.Distance = measure.Length(32+random.IntN(120)) * in / 64
 			plan.Pieces[0].Cuts = append(plan.Pieces[0].Cuts, c)
 		}
 		lay(&plan.Pieces[0], plan.Shop.Scale)
 		jobs, err := setup.Jobs(plan)
 		require.NoError(t, err)
 		for _, j := range jobs {
-			ways := map[joinery.Length]int{}
+			ways := map[measure.Length]int{}
 			for _, w := range j.Ways {
 				ways[w.Bit.True()]++
 				d := w.Bit.True()

@@ -2,6 +2,7 @@ package setup
 
 import (
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
@@ -42,17 +43,17 @@ func (m maker) cross(bit *joinery.Bit, p *joinery.Piece, ch joinery.Channel) (Wa
 // widestAcross is the diameter of the widest bit that crosses an end unless the
 // plan names it: a wide bit at full height takes too much wood (common practice,
 // no source).
-func widestAcross(unit joinery.Unit) joinery.Length {
-	if unit == joinery.Millimetres {
-		return 20 * joinery.Millimetre
+func widestAcross(unit measure.Unit) measure.Length {
+	if unit == measure.Millimetres {
+		return 20 * measure.Millimetre
 	}
-	return 3 * joinery.Inch / 4
+	return 3 * measure.Inch / 4
 }
 
 // nibbled tells how a step takes the waste at an end of the piece, nil where it
 // crosses none or the bit is as wide as the waste is long. Neighbouring passes
 // overlap by a division of the scale.
-func nibbled(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel, step deck.Step, scale joinery.Scale) *deck.Nibble {
+func nibbled(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel, step deck.Step, scale measure.Scale) *deck.Nibble {
 	at, ok := crossing(p, c, ch)
 	d, overlap := step.Bit.True(), scale.Division
 	if !ok || step.Fence != at.Near || step.Of != 1 || d >= at.Width || d <= overlap {
@@ -65,7 +66,7 @@ func nibbled(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel, step deck.Ste
 // guided reports whether a block, a gauge or a carriage pushes the work: where it
 // is drawn back from the fence, and where a narrow end of it is fed in across the
 // grain.
-func guided(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel, step deck.Step, scale joinery.Scale) bool {
+func guided(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel, step deck.Step, scale measure.Scale) bool {
 	if nibbled(p, c, ch, step, scale) != nil {
 		return true
 	}

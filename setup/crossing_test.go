@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
 	"fencecard/setup"
 	"fencecard/setup/deck"
@@ -161,7 +162,7 @@ func TestEveryShoulderHasOneFenceDistance(t *testing.T) {
 				shoulders++
 				assert.Equal(t, 1, r.Step.Of, "%s %s %s", name, r.Piece.Name, r.Cut.Name)
 				assert.Equal(t, r.Cut.Length, s.Fence.FarEdge, "%s %s %s", name, r.Piece.Name, r.Cut.Name)
-				assert.LessOrEqual(t, s.Bit.Diameter, 20*joinery.Millimetre)
+				assert.LessOrEqual(t, s.Bit.Diameter, 20*measure.Millimetre)
 			}
 		}
 	}

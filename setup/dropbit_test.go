@@ -6,7 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
 	"fencecard/setup"
 )
@@ -32,6 +32,6 @@ pieces:
 	d, err := setup.Make(plan)
 	require.NoError(t, err)
 	require.Len(t, d.Setups, 1)
-	assert.Equal(t, 3*joinery.Inch/8, d.Setups[0].Bit.True())
+	assert.Equal(t, 3*measure.Inch/8, d.Setups[0].Bit.True())
 	assert.True(t, d.Setups[0].Runs[0].HardDrop(plan.Shop.Rules))
 }

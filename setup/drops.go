@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
@@ -61,7 +62,7 @@ func (m missing) steepDrop() (problem, remedy string) {
 		ways = append(ways, fmt.Sprintf("write fence: either, so that the %s may go to the fence and the other end lead", other.Near))
 	}
 	// The tail that is wanted: the bit, and its height at the steepest tilt.
-	high := joinery.Length(math.Ceil(float64(ch.Depth) / math.Tan(deck.Steep*math.Pi/180)))
+	high := measure.Length(math.Ceil(float64(ch.Depth) / math.Tan(deck.Steep*math.Pi/180)))
 	if more := max(m.shop.Rules.HandDistance, high) - r.Tail(); more > 0 {
 		ways = append(ways, fmt.Sprintf("leave the blank %s longer at the %s and saw it off later", m.text(m.shop.Scale.Ceil(more)), r.Leads.Opposite()))
 	}

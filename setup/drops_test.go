@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup"
 	"fencecard/setup/deck"
 	"fencecard/setup/internal/workpiece"
@@ -71,7 +72,7 @@ func TestDropsByTilt(t *testing.T) {
 func TestTooSteepADrop(t *testing.T) {
 	plan := func(span string) *joinery.Plan {
 		p := workpiece.PieceFrom(t, "1_5/8 1_5/8 17", "mortise seat left 3/8 1/2:front "+span+":top 1")
-		p.Shop.Rules = joinery.DefaultRules(joinery.Inches)
+		p.Shop.Rules = joinery.DefaultRules(measure.Inches)
 		p.Shop.Bits = []joinery.Bit{workpiece.BitOf(workpiece.In(t, "3/8"))}
 		return p
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/ladder"
 )
@@ -21,7 +22,7 @@ func (m maker) edge(bit *joinery.Bit, p *joinery.Piece, ch joinery.Channel) (Way
 		return Way{}, reason
 	}
 	most := ladder.CapFor(bit, p.Wood, m.shop).Depth
-	forward := []joinery.Length{ch.Section.Forward}
+	forward := []measure.Length{ch.Section.Forward}
 	if bit.Outline.Undercut() {
 		if forward = fencesFor(ch, most, m.shop.Scale); forward == nil {
 			return Way{}, tooCoarse
@@ -73,12 +74,12 @@ func (m maker) unstopped(step deck.Step, p *joinery.Piece, ch joinery.Channel) r
 
 // fencesFor returns how far the fence stands forward for each pass of a shape
 // with a hollow, the first the farthest, on the scale but for the last.
-func fencesFor(ch joinery.Channel, most joinery.Length, scale joinery.Scale) []joinery.Length {
-	gone := func(forward joinery.Length) joinery.Length {
-		return joinery.Strip(joinery.Section{Outline: ch.Section.Outline, Forward: forward}.Area(ch.Depth))
+func fencesFor(ch joinery.Channel, most measure.Length, scale measure.Scale) []measure.Length {
+	gone := func(forward measure.Length) measure.Length {
+		return measure.Strip(joinery.Section{Outline: ch.Section.Outline, Forward: forward}.Area(ch.Depth))
 	}
-	var all []joinery.Length
-	last, before := ch.Section.Forward, joinery.Length(0)
+	var all []measure.Length
+	last, before := ch.Section.Forward, measure.Length(0)
 	for gone(last)-before > most {
 		low, high := last/scale.Division, ch.Section.Outline.Wide()/scale.Division+1
 		for low < high { // the least that keeps within the bite
@@ -99,7 +100,7 @@ func fencesFor(ch joinery.Channel, most joinery.Length, scale joinery.Scale) []j
 }
 
 // atOnce is a cap that no depth reaches: the whole in one pass.
-const atOnce = 1000 * joinery.Inch
+const atOnce = 1000 * measure.Inch
 
 // demand is what one step of a channel's way asks of the ladder.
 func demand(step deck.Step, ch joinery.Channel, most ladder.Cap, shop *joinery.Shop) ladder.Demand {

@@ -11,7 +11,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
+	"fencecard/joinery/plantext"
 	"fencecard/setup"
 	"fencecard/setup/internal/workpiece"
 )
@@ -71,7 +73,7 @@ func TestRandomEdgesAreProved(t *testing.T) {
 		plan, err := planfile.Read("edges.yaml", []byte(text), nil)
 		require.NoError(t, err, text)
 		d, err := setup.Make(plan)
-		var faults joinery.Faults
+		var faults plantext.Faults
 		if errors.As(err, &faults) {
 			assert.NotContains(t, err.Error(), "report this", text)
 			continue
@@ -97,14 +99,14 @@ func TestRandomEdgesAreProved(t *testing.T) {
 
 // Of two shapes on one arris the one that takes more wood is cut first.
 func TestTheLargerShapeOfAnArrisComesFirst(t *testing.T) {
-	o := func(r joinery.Length) *joinery.Outline { return &joinery.Outline{Shape: joinery.Sloped, Radius: r} }
+	o := func(r measure.Length) *joinery.Outline { return &joinery.Outline{Shape: joinery.Sloped, Radius: r} }
 	plan := workpiece.PlainPlan(t)
 	plan.Shop.Bits = nil
 	plan.Pieces[0].Cuts = nil
-	for i, r := range []joinery.Length{joinery.Inch / 8, joinery.Inch / 4} {
+	for i, r := range []measure.Length{measure.Inch / 8, measure.Inch / 4} {
 		name := []string{"small", "large"}[i]
 		outline := o(r)
-		plan.Shop.Bits = append(plan.Shop.Bits, joinery.Bit{Name: name, Kind: joinery.Chamfer, Outline: outline, Pilot: joinery.Inch / 2, Diameter: joinery.Inch/2 + 2*r})
+		plan.Shop.Bits = append(plan.Shop.Bits, joinery.Bit{Name: name, Kind: joinery.Chamfer, Outline: outline, Pilot: measure.Inch / 2, Diameter: measure.Inch/2 + 2*r})
 		plan.Pieces[0].Cuts = append(plan.Pieces[0].Cuts, joinery.Cut{Kind: &joinery.Profile, Name: name,
 			Moulding: &joinery.Moulding{Down: joinery.Bottom, Fence: joinery.Front, Outline: outline}})
 	}

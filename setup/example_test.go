@@ -4,29 +4,30 @@ import (
 	"fmt"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup"
 )
 
 // A leg with a mortise in its right side, and its mirror image: one setup, two
 // cards, the other end first.
 func ExampleMake() {
-	scale := joinery.InchScale
+	scale := measure.InchScale
 	leg := joinery.Piece{
 		Name: "left leg", Count: 1,
-		Size:  joinery.Size{13 * joinery.Inch / 8, 13 * joinery.Inch / 8, 17 * joinery.Inch},
+		Size:  joinery.Size{13 * measure.Inch / 8, 13 * measure.Inch / 8, 17 * measure.Inch},
 		Grain: joinery.TopBottom,
 		Cuts: []joinery.Cut{{
 			Kind: &joinery.Mortise, Name: "rail", In: joinery.Right,
-			Width: 3 * joinery.Inch / 8, Depth: joinery.Inch,
-			Start: joinery.Setback{Distance: joinery.Inch / 2, From: joinery.Front},
-			Span:  joinery.Span{From: joinery.Inch / 2, To: 3 * joinery.Inch, Side: joinery.Top},
+			Width: 3 * measure.Inch / 8, Depth: measure.Inch,
+			Start: joinery.Setback{Distance: measure.Inch / 2, From: joinery.Front},
+			Span:  joinery.Span{From: measure.Inch / 2, To: 3 * measure.Inch, Side: joinery.Top},
 		}},
 	}
 	leg.LayAll(scale)
 	plan := &joinery.Plan{
 		Pieces: []joinery.Piece{leg, leg.Mirrored("right leg", joinery.LeftRight, scale)},
 		Shop: joinery.Shop{Scale: scale, Bits: []joinery.Bit{
-			{Name: "3/8 up-cut", Kind: joinery.UpCut, Diameter: 3 * joinery.Inch / 8, Plunges: joinery.Yes},
+			{Name: "3/8 up-cut", Kind: joinery.UpCut, Diameter: 3 * measure.Inch / 8, Plunges: joinery.Yes},
 		}},
 	}
 	deck, err := setup.Make(plan)

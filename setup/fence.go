@@ -1,6 +1,9 @@
 package setup
 
-import "fencecard/joinery"
+import (
+	"fencecard/joinery"
+	"fencecard/joinery/measure"
+)
 
 // mostPositions bounds the fence distances of one channel; nobody sets more.
 const mostPositions = 64
@@ -13,15 +16,15 @@ const mostPositions = 64
 //
 // A bit wider than a channel that is open beside the fence is buried in the
 // fence; one wider than a channel open on the far side overhangs it.
-func positions(c joinery.Channel, size joinery.Size, d joinery.Length, scale joinery.Scale) []joinery.Length {
+func positions(c joinery.Channel, size joinery.Size, d measure.Length, scale measure.Scale) []measure.Length {
 	first, last := c.Setback, c.Setback+c.Width-d
 	switch {
 	case d == c.Width:
-		return []joinery.Length{first}
+		return []measure.Length{first}
 	case d > c.Width && c.OpenBeside(c.Near, size):
-		return []joinery.Length{last}
+		return []measure.Length{last}
 	case d > c.Width && c.OpenBeside(c.Near.Opposite(), size):
-		return []joinery.Length{first}
+		return []measure.Length{first}
 	case d > c.Width || d <= scale.Division:
 		return nil
 	}
@@ -30,8 +33,8 @@ func positions(c joinery.Channel, size joinery.Size, d joinery.Length, scale joi
 	if moves >= mostPositions {
 		return nil
 	}
-	at := []joinery.Length{first}
-	for i := joinery.Length(1); i < moves; i++ {
+	at := []measure.Length{first}
+	for i := measure.Length(1); i < moves; i++ {
 		at = append(at, between(at[i-1], last, moves-i+1, step, scale))
 	}
 	return append(at, last)
@@ -39,7 +42,7 @@ func positions(c joinery.Channel, size joinery.Size, d joinery.Length, scale joi
 
 // between returns the first of n nearly even moves from one place to another,
 // on the scale where that leaves every move no longer than step.
-func between(from, to, n, step joinery.Length, scale joinery.Scale) joinery.Length {
+func between(from, to, n, step measure.Length, scale measure.Scale) measure.Length {
 	even := from + (to-from)/n
 	next := scale.Round(even)
 	if next <= from || next-from > step || to-next > (n-1)*step {

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup"
 	"fencecard/setup/deck"
 	"fencecard/setup/internal/workpiece"
@@ -15,8 +16,8 @@ import (
 // randomTrench lays one mortise, with or without open ends, in a random blank,
 // in any of the 24 placements, with a bit no wider than it.
 func randomTrench(t testing.TB, random *rand.Rand) *joinery.Plan {
-	division := joinery.InchScale.Division
-	upTo := func(n joinery.Length) joinery.Length { return joinery.Length(random.Int64N(int64(n))) }
+	division := measure.InchScale.Division
+	upTo := func(n measure.Length) measure.Length { return measure.Length(random.Int64N(int64(n))) }
 	var size joinery.Size
 	for d := range size {
 		size[d] = (64 + upTo(600)) * division
@@ -42,7 +43,7 @@ func randomTrench(t testing.TB, random *rand.Rand) *joinery.Plan {
 		Start: joinery.Setback{Distance: setback * division, From: from},
 		Span:  joinery.Span{From: start * division, To: end * division, Side: side},
 	}
-	return workpiece.PlanOf(t, joinery.Inches, size, cut, workpiece.BitOf(bit*division))
+	return workpiece.PlanOf(t, measure.Inches, size, cut, workpiece.BitOf(bit*division))
 }
 
 // Mirror the piece, and its marks are mirrored about the bit.
@@ -124,8 +125,8 @@ func TestPositions(t *testing.T) {
 func TestReveal(t *testing.T) {
 	mortise := legMortise(t, joinery.Right)
 	mortise.Start.Distance = workpiece.In(t, "1/4")
-	leg := workpiece.DeckOf(t, workpiece.PlanOf(t, joinery.Inches, leg(t), mortise, workpiece.BitOf(workpiece.In(t, "3/8"))))
-	rail := workpiece.DeckOf(t, workpiece.PlanOf(t, joinery.Inches, joinery.Size{workpiece.In(t, "15"), workpiece.In(t, "3/4"), workpiece.In(t, "2 1/2")}, joinery.Cut{
+	leg := workpiece.DeckOf(t, workpiece.PlanOf(t, measure.Inches, leg(t), mortise, workpiece.BitOf(workpiece.In(t, "3/8"))))
+	rail := workpiece.DeckOf(t, workpiece.PlanOf(t, measure.Inches, joinery.Size{workpiece.In(t, "15"), workpiece.In(t, "3/4"), workpiece.In(t, "2 1/2")}, joinery.Cut{
 		Kind: &joinery.Tenon, Name: "tenon", At: joinery.Left, Length: workpiece.In(t, "15/16"),
 		Cheeks: []joinery.Cheek{{Side: joinery.Front, Depth: workpiece.In(t, "1/8")}},
 	}, workpiece.BitOf(workpiece.In(t, "3/4"))))

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 	"fencecard/setup/remark"
 )
 
@@ -17,7 +18,7 @@ const mostCards = 50_000
 // can make, or more cards than mostCards.
 func Jobs(plan *joinery.Plan) ([]Job, error) {
 	var jobs []Job
-	var faults joinery.Faults
+	var faults plantext.Faults
 	var stopped []*joinery.Piece
 	m, kept := maker{&plan.Shop}, sameWays{}
 	cards, most := 0, 0 // in all, and the job that takes the most
@@ -49,7 +50,7 @@ func Jobs(plan *joinery.Plan) ([]Job, error) {
 		linkAfter(jobs, first)
 	}
 	if f, ok := remark.WrongUnit(plan, stopped); ok {
-		return nil, joinery.Faults{f}
+		return nil, plantext.Faults{f}
 	}
 	if err := faults.Err(); err != nil {
 		return nil, err
@@ -68,8 +69,8 @@ func (j *Job) cards() int {
 
 // tooMany is the fault of a plan with too many cards, no job of which takes
 // more than this one.
-func (j *Job) tooMany() joinery.Fault {
-	f := joinery.Fault{Place: j.Cut.Place,
+func (j *Job) tooMany() plantext.Fault {
+	f := plantext.Fault{Place: j.Cut.Place,
 		Problem: fmt.Sprintf("the plan comes to more than %d,%03d cards, the most in one deck", mostCards/1000, mostCards%1000),
 		Remedy:  "write a plan for each part of the work"}
 	if n := j.cards(); n > 1 {

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile/shopfile"
 	"fencecard/setup"
 	"fencecard/setup/deck"
@@ -21,7 +22,7 @@ import (
 func joined(t testing.TB, names ...string) *joinery.Plan {
 	t.Helper()
 	all := workpiece.RealPlans(t)
-	plan := &joinery.Plan{Name: "joined", Unit: joinery.Inches, Shop: shopfile.BuiltIn(joinery.Inches)}
+	plan := &joinery.Plan{Name: "joined", Unit: measure.Inches, Shop: shopfile.BuiltIn(measure.Inches)}
 	plan.Shop.Fence, plan.Shop.Lift, plan.Shop.Bits = joinery.FenceReach{}, 0, nil
 	for _, name := range names {
 		for _, b := range all[name].Shop.Bits {

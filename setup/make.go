@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/deck/deckcode"
 	"fencecard/setup/ladder"
@@ -29,7 +30,7 @@ type Options struct {
 // chooses among them and orders the setups so that changing the table takes
 // the least time, and writes the cards. Called off by the context, it makes the
 // best deck found so far. What it returns is proved and has its code. The error
-// holds every fault that stops the deck, as [joinery.Faults].
+// holds every fault that stops the deck, as [plantext.Faults].
 func MakeWith(ctx context.Context, plan *joinery.Plan, o Options) (*deck.Deck, error) {
 	jobs, err := Jobs(plan)
 	if err != nil {
@@ -63,7 +64,7 @@ func write(job Job, run deck.Step, shop *joinery.Shop) deck.Run {
 // RunOf writes what the geometry of one run decides: which end leads, where the
 // work stands at the start and the stop, and how it goes across an end. Number,
 // heights and cap are left to the caller.
-func RunOf(p *joinery.Piece, cut *joinery.Cut, ch joinery.Channel, run deck.Step, scale joinery.Scale) deck.Run {
+func RunOf(p *joinery.Piece, cut *joinery.Cut, ch joinery.Channel, run deck.Step, scale measure.Scale) deck.Run {
 	r := dropOf(deck.Run{Piece: p, Cut: cut, Channel: ch, Step: run}, p.Size)
 	if r.Start != nil && cut != nil && cut.Bored {
 		half := run.Bit.True() / 2

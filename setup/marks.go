@@ -2,13 +2,14 @@ package setup
 
 import (
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 
 	"fencecard/setup/deck"
 )
 
 // ends returns the distances from the leading end of the work to the nearer
 // and the farther end of the channel.
-func ends(c joinery.Channel, leads joinery.Side, length joinery.Length) (a, b joinery.Length) {
+func ends(c joinery.Channel, leads joinery.Side, length measure.Length) (a, b measure.Length) {
 	if leads.High() {
 		return length - c.Hi, length - c.Lo
 	}
@@ -17,7 +18,7 @@ func ends(c joinery.Channel, leads joinery.Side, length joinery.Length) (a, b jo
 
 // startMark is where the work is dropped on: line a meets the bit's trailing
 // edge, the outfeed side.
-func startMark(a, length, d joinery.Length) *deck.Mark {
+func startMark(a, length, d measure.Length) *deck.Mark {
 	return &deck.Mark{
 		Line:             a,
 		LeadPastEdge:     a,
@@ -29,7 +30,7 @@ func startMark(a, length, d joinery.Length) *deck.Mark {
 
 // stopMark is where the work is lifted off: line b meets the bit's leading
 // edge, the infeed side.
-func stopMark(b, length, d joinery.Length) *deck.Mark {
+func stopMark(b, length, d measure.Length) *deck.Mark {
 	return &deck.Mark{
 		Line:             b,
 		LeadPastEdge:     b,

@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
 	"fencecard/setup/ladder"
 	"fencecard/setup/remark"
 )
@@ -60,7 +62,7 @@ func nearer(r reason, a, b *joinery.Bit) bool {
 }
 
 // fault says in trade words why no bit makes the channel, and what would.
-func (w misfit) fault(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel, shop *joinery.Shop) joinery.Fault {
+func (w misfit) fault(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel, shop *joinery.Shop) plantext.Fault {
 	m := missing{w, p, c, ch, shop}
 	key, problem, remedy := m.words()
 	if c.Bit != "" && !c.Kind.Shapes { // a bit that shapes edges is the shape
@@ -70,7 +72,7 @@ func (w misfit) fault(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel, shop
 	if ch.Part != "" && !c.Kind.Shapes {
 		name += ", " + ch.Part
 	}
-	return joinery.Fault{
+	return plantext.Fault{
 		Place:   c.Places.At(c.Place, key, writtenAs[key], "length", "depth", inSlots[ch.Part]),
 		Problem: name + ": " + problem,
 		Remedy:  remedy + "; or write by: hand and make it with other tools",
@@ -92,7 +94,7 @@ type missing struct {
 	shop    *joinery.Shop
 }
 
-func (m missing) text(l joinery.Length) string {
+func (m missing) text(l measure.Length) string {
 	return m.shop.Scale.Say(l)
 }
 
@@ -105,7 +107,7 @@ func (m missing) words() (key, problem, remedy string) {
 	long := ch.Hi - ch.Lo
 	switch m.worst {
 	case tooWide:
-		if m.shop.Scale.Unit == joinery.Millimetres && ch.Width < joinery.Millimetre {
+		if m.shop.Scale.Unit == measure.Millimetres && ch.Width < measure.Millimetre {
 			add = "write in behind it if inches are meant; else " + add
 		}
 		if m.bit.Diameter <= ch.Width {
@@ -146,7 +148,7 @@ func (m missing) words() (key, problem, remedy string) {
 		return "depth", fmt.Sprintf("%s deep, but the table lifts a bit only %s", m.text(ch.Depth), m.text(m.shop.Lift)),
 			"make the cut shallower, or correct lift in the shop file"
 	case tooCoarse:
-		most, spell := ladder.CapFor(m.bit, m.piece.Wood, m.shop), joinery.DefaultScale(m.shop.Scale.Unit).Spell
+		most, spell := ladder.CapFor(m.bit, m.piece.Wood, m.shop), measure.DefaultScale(m.shop.Scale.Unit).Spell
 		return "depth", fmt.Sprintf("%s deep, and the %s bit takes %s at one pass at the most (%s), but the shop's scale shows no height under %s",
 				m.text(ch.Depth), m.bit.Name, spell(most.Depth), most.Rule, spell(m.shop.Scale.Division)),
 			fmt.Sprintf("write scale: %s or a finer one in the shop file, or make the cut no deeper than that", spell(most.Depth))
@@ -186,15 +188,15 @@ func (m missing) named(problem string) string {
 }
 
 // usualSizes are the diameters that bits are sold in (from memory).
-var usualSizes = map[joinery.Unit][]joinery.Length{
-	joinery.Inches: {
-		joinery.Inch / 8, 3 * joinery.Inch / 16, joinery.Inch / 4, 5 * joinery.Inch / 16, 3 * joinery.Inch / 8,
-		7 * joinery.Inch / 16, joinery.Inch / 2, 5 * joinery.Inch / 8, 3 * joinery.Inch / 4, joinery.Inch,
+var usualSizes = map[measure.Unit][]measure.Length{
+	measure.Inches: {
+		measure.Inch / 8, 3 * measure.Inch / 16, measure.Inch / 4, 5 * measure.Inch / 16, 3 * measure.Inch / 8,
+		7 * measure.Inch / 16, measure.Inch / 2, 5 * measure.Inch / 8, 3 * measure.Inch / 4, measure.Inch,
 	},
-	joinery.Millimetres: {
-		3 * joinery.Millimetre, 4 * joinery.Millimetre, 5 * joinery.Millimetre, 6 * joinery.Millimetre,
-		8 * joinery.Millimetre, 10 * joinery.Millimetre, 12 * joinery.Millimetre, 14 * joinery.Millimetre,
-		16 * joinery.Millimetre, 18 * joinery.Millimetre, 20 * joinery.Millimetre,
+	measure.Millimetres: {
+		3 * measure.Millimetre, 4 * measure.Millimetre, 5 * measure.Millimetre, 6 * measure.Millimetre,
+		8 * measure.Millimetre, 10 * measure.Millimetre, 12 * measure.Millimetre, 14 * measure.Millimetre,
+		16 * measure.Millimetre, 18 * measure.Millimetre, 20 * measure.Millimetre,
 	},
 }
 
@@ -204,7 +206,7 @@ func (m missing) wanted() string {
 	ch, size := m.channel, m.piece.Size
 	most := ch.Width
 	if ch.OpenBeside(ch.Near, size) || ch.OpenBeside(ch.Near.Opposite(), size) {
-		most = joinery.MaxLength
+		most = measure.MaxLength
 	}
 	if _, ok := crossing(m.piece, m.cut, ch); ok {
 		most = widestAcross(m.shop.Scale.Unit)
@@ -216,7 +218,7 @@ func (m missing) wanted() string {
 	if !ch.OpenAt(run.Low(), size) && !ch.OpenAt(run.High(), size) {
 		most = min(most, ch.Hi-ch.Lo)
 	}
-	usual := slices.DeleteFunc(slices.Clone(usualSizes[m.shop.Scale.Unit]), func(d joinery.Length) bool { return d > most })
+	usual := slices.DeleteFunc(slices.Clone(usualSizes[m.shop.Scale.Unit]), func(d measure.Length) bool { return d > most })
 	parts := []string{fmt.Sprintf("a bit of %s or less", m.text(most))}
 	if len(usual) > 0 {
 		parts[0] = fmt.Sprintf("a bit of %s", m.text(usual[len(usual)-1]))

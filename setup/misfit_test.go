@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup"
 	"fencecard/setup/internal/workpiece"
 )
@@ -66,7 +67,7 @@ func TestWhatBitWould(t *testing.T) {
 			}
 		})
 	}
-	metric := workpiece.PlanOf(t, joinery.Millimetres, joinery.Size{workpiece.MM(t, "600"), workpiece.MM(t, "90"), workpiece.MM(t, "20")}, joinery.Cut{
+	metric := workpiece.PlanOf(t, measure.Millimetres, joinery.Size{workpiece.MM(t, "600"), workpiece.MM(t, "90"), workpiece.MM(t, "20")}, joinery.Cut{
 		Kind: &joinery.Groove, Name: "groove", In: joinery.Bottom, Width: workpiece.MM(t, "9"), Depth: workpiece.MM(t, "6"),
 		Start: joinery.Setback{Distance: workpiece.MM(t, "20"), From: joinery.Front},
 	}, workpiece.BitOf(workpiece.MM(t, "10")))

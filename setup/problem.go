@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/ladder"
 	"fencecard/setup/search/model"
@@ -40,11 +41,11 @@ type place struct {
 // count for nothing: jobs that agree in it share one list of ways.
 type sharedWays struct {
 	first *Way // of a list that sameWays kept
-	depth joinery.Length
+	depth measure.Length
 	wood  string
 	count int
 	walls bool           // on both sides
-	from  joinery.Length // where its wood begins
+	from  measure.Length // where its wood begins
 	edge  joinery.Section
 }
 

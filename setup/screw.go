@@ -1,13 +1,13 @@
 package setup
 
 import (
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
 // screwOf is where the screw of a slot goes at assembly, for the runs that its
 // shank passes through.
-func screwOf(r *deck.Run, scale joinery.Scale) *deck.Screw {
+func screwOf(r *deck.Run, scale measure.Scale) *deck.Screw {
 	if r.Cut.Slot == nil || r.Channel.Recess.Depth == 0 {
 		return nil
 	}

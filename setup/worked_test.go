@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup"
 	"fencecard/setup/deck"
 	"fencecard/setup/internal/workpiece"
@@ -29,7 +30,7 @@ func legMortise(t testing.TB, side joinery.Side) joinery.Cut {
 
 // marks writes a mark's five numbers in inches, in the order of the fields.
 func marks(t testing.TB, texts ...string) *deck.Mark {
-	n := make([]joinery.Length, 5)
+	n := make([]measure.Length, 5)
 	for i, text := range texts {
 		n[i] = workpiece.In(t, text)
 	}
@@ -37,7 +38,7 @@ func marks(t testing.TB, texts ...string) *deck.Mark {
 }
 
 func TestWorkedExampleLegMortise(t *testing.T) {
-	d := workpiece.DeckOf(t, workpiece.PlanOf(t, joinery.Inches, leg(t), legMortise(t, joinery.Right), workpiece.BitOf(workpiece.In(t, "3/8"))))
+	d := workpiece.DeckOf(t, workpiece.PlanOf(t, measure.Inches, leg(t), legMortise(t, joinery.Right), workpiece.BitOf(workpiece.In(t, "3/8"))))
 	require.Len(t, d.Setups, 1)
 	require.Len(t, d.Setups[0].Runs, 1)
 	r := d.Setups[0].Runs[0]
@@ -55,7 +56,7 @@ func TestWorkedExampleLegMortise(t *testing.T) {
 }
 
 func TestWorkedExampleMirroredLeg(t *testing.T) {
-	plan := workpiece.PlanOf(t, joinery.Inches, leg(t), legMortise(t, joinery.Right), workpiece.BitOf(workpiece.In(t, "3/8")))
+	plan := workpiece.PlanOf(t, measure.Inches, leg(t), legMortise(t, joinery.Right), workpiece.BitOf(workpiece.In(t, "3/8")))
 	plan.Pieces = append(plan.Pieces, plan.Pieces[0].Mirrored("mirror", joinery.LeftRight, plan.Shop.Scale))
 	d := workpiece.DeckOf(t, plan)
 	require.Len(t, d.Setups, 1, "mirrored legs share their setup")
@@ -77,7 +78,7 @@ func TestWorkedExampleStoppedDado(t *testing.T) {
 		Start: joinery.Setback{Distance: workpiece.In(t, "4"), From: joinery.Bottom},
 		Span:  joinery.Span{From: 0, To: workpiece.In(t, "1 1/4"), Side: joinery.Back},
 	}
-	d := workpiece.DeckOf(t, workpiece.PlanOf(t, joinery.Inches, leg(t), dado, workpiece.BitOf(workpiece.In(t, "3/4"))))
+	d := workpiece.DeckOf(t, workpiece.PlanOf(t, measure.Inches, leg(t), dado, workpiece.BitOf(workpiece.In(t, "3/4"))))
 	r := d.Setups[0].Runs[0]
 	assert.Equal(t, joinery.Right, r.Step.Down)
 	assert.Equal(t, joinery.Bottom, r.Step.Fence)
@@ -100,7 +101,7 @@ func TestWorkedExampleMetricRail(t *testing.T) {
 		Start: joinery.Setback{Distance: workpiece.MM(t, "10"), From: joinery.Bottom},
 		Span:  joinery.Span{From: workpiece.MM(t, "30"), To: workpiece.MM(t, "590"), Side: joinery.Left},
 	}
-	d := workpiece.DeckOf(t, workpiece.PlanOf(t, joinery.Millimetres, size, groove, workpiece.BitOf(workpiece.MM(t, "6"))))
+	d := workpiece.DeckOf(t, workpiece.PlanOf(t, measure.Millimetres, size, groove, workpiece.BitOf(workpiece.MM(t, "6"))))
 	require.Len(t, d.Setups, 2)
 	assert.Equal(t, deck.Fence{NearEdge: workpiece.MM(t, "10"), Centre: workpiece.MM(t, "13"), FarEdge: workpiece.MM(t, "16")}, d.Setups[0].Fence)
 	assert.Equal(t, deck.Fence{NearEdge: workpiece.MM(t, "12"), Centre: workpiece.MM(t, "15"), FarEdge: workpiece.MM(t, "18")}, d.Setups[1].Fence)

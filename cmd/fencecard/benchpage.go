@@ -21,7 +21,7 @@ import (
 	"fencecard/cmd/internal/session"
 	"fencecard/cmd/internal/terminal"
 	"fencecard/cmd/internal/ticks"
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 )
 
 // benchOptions are the flags of the bench command.
@@ -187,7 +187,7 @@ func (o benchOptions) sharedAt() (string, error) {
 		ip := net.ParseIP(o.share)
 		switch {
 		case ip == nil || ip.IsUnspecified():
-			return "", session.Usage(fmt.Errorf("--share takes one address of this machine, such as 192.168.1.20, not %q", joinery.Brief(o.share, 40)))
+			return "", session.Usage(fmt.Errorf("--share takes one address of this machine, such as 192.168.1.20, not %q", plantext.Brief(o.share, 40)))
 		case !ip.IsPrivate() && !ip.IsLinkLocalUnicast() && !ip.IsLoopback():
 			return "", session.Usage(fmt.Errorf("%s is an address of the whole internet: --share is for the network of your shop alone", ip))
 		case ip.Equal(net.IPv4(127, 0, 0, 1)):
@@ -202,7 +202,7 @@ func (o benchOptions) sharedAt() (string, error) {
 	case len(all) == 0:
 		return "", errors.New("this machine is in no network that other devices could reach it by")
 	case len(all) > 1:
-		return "", session.Usage(fmt.Errorf("this machine has several addresses: choose the one of the network that the tablet is in, as in --share=%s; there are %s", all[0], joinery.List(all, "and")))
+		return "", session.Usage(fmt.Errorf("this machine has several addresses: choose the one of the network that the tablet is in, as in --share=%s; there are %s", all[0], plantext.List(all, "and")))
 	}
 	return all[0], nil
 }

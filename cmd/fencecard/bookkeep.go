@@ -9,7 +9,8 @@ import (
 	"github.com/spf13/cobra"
 
 	"fencecard/cmd/internal/session"
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
 	"fencecard/output"
 	"fencecard/output/screen"
 	"fencecard/setup/book"
@@ -113,7 +114,7 @@ func (a *app) bookKeep(ctx context.Context, args []string, o bookKeepOptions) er
 
 // tellTwin says that the book has the same setup by another name, and what was
 // learnt there.
-func (a *app) tellTwin(twin *book.Entry, scale joinery.Scale) {
+func (a *app) tellTwin(twin *book.Entry, scale measure.Scale) {
 	says := append(twin.Learnt(scale), twin.Notes...)
 	if len(says) == 0 {
 		says = []string{"nothing was learnt there"}
@@ -123,9 +124,9 @@ func (a *app) tellTwin(twin *book.Entry, scale joinery.Scale) {
 }
 
 // stood reads the corrections.
-func (o bookKeepOptions) stood(unit joinery.Unit) (book.Stood, error) {
+func (o bookKeepOptions) stood(unit measure.Unit) (book.Stood, error) {
 	var stood book.Stood
-	var faults joinery.Faults
+	var faults plantext.Faults
 	if o.fence != "" {
 		l := session.FlagLength(&faults, "fence-stood", o.fence, unit)
 		stood.Fence = &l

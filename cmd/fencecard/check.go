@@ -12,6 +12,7 @@ import (
 	"fencecard/cmd/internal/measured"
 	"fencecard/cmd/internal/session"
 	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 	"fencecard/output"
 	"fencecard/output/deckfile"
 	"fencecard/output/screen"
@@ -56,7 +57,7 @@ func (a *app) check(ctx context.Context, args []string, o atTable) error {
 	}
 	defer session.CollectSooner()() // a deck of somebody else's may have thousands of faults
 	claims, err := deckfile.Read(o.deck.File, data, plan.Shop.Scale)
-	var faults joinery.Faults
+	var faults plantext.Faults
 	if o.deck.File != "" && asJSON && errors.As(err, &faults) {
 		report := proof.Unread(faults)
 		return a.tellProof(plan, &report, asJSON)
@@ -85,7 +86,7 @@ func (o *atTable) checkUsage() error {
 	case o.measured.any() && o.run == "":
 		return session.Usage(errors.New("which run is the table set for? Write its number behind the plan, as in fencecard check bench.yaml 3.6 --near 25/64"))
 	case o.run != "" && !o.measured.any():
-		return session.Usage(fmt.Errorf("say what you measured on the table for run %s: one or more of %s", joinery.Brief(o.run, 24), o.measured.names("and")))
+		return session.Usage(fmt.Errorf("say what you measured on the table for run %s: one or more of %s", plantext.Brief(o.run, 24), o.measured.names("and")))
 	}
 	return nil
 }

@@ -13,6 +13,7 @@ import (
 	"fencecard/cmd/internal/session"
 	"fencecard/cmd/internal/shelf"
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
 	"fencecard/joinery/planfile/shopfile"
 	"fencecard/output"
@@ -129,7 +130,7 @@ func (a *app) keepMeasured(planFile string, plan *joinery.Plan, l *attable.Lesso
 
 // tellDivided says what the plan takes more of with the bit as measured. Both decks
 // are made without a search, so that nothing but the bit makes the difference.
-func (a *app) tellDivided(ctx context.Context, planFile string, was *joinery.Plan, bit joinery.Length) error {
+func (a *app) tellDivided(ctx context.Context, planFile string, was *joinery.Plan, bit measure.Length) error {
 	is, err := a.ReadPlan([]string{planFile})
 	if err != nil {
 		return err

@@ -7,7 +7,7 @@ import (
 
 	"fencecard/cmd/internal/desk"
 	"fencecard/cmd/internal/shelf"
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 	"fencecard/setup/book"
 )
 
@@ -33,7 +33,7 @@ func (w *benchWork) desk() desk.Work {
 func (w *benchWork) keep(ctx context.Context, e *book.Entry, instead bool) error {
 	_, err := w.app.Silently().ChangeBook(ctx, w.o.book, func(b *book.Book) (*book.Book, error) {
 		if _, err := b.Find(e.Name); err == nil && !instead {
-			return nil, joinery.Faults{{Problem: fmt.Sprintf("the book has a setup %q already", joinery.Brief(e.Name, 60)),
+			return nil, plantext.Faults{{Problem: fmt.Sprintf("the book has a setup %q already", plantext.Brief(e.Name, 60)),
 				Remedy: "choose another name, or say that it takes the place of that one"}}
 		}
 		return b.Put(e, instead)

@@ -10,7 +10,7 @@ import (
 	"fencecard/cmd/internal/measured"
 	"fencecard/cmd/internal/session"
 	"fencecard/cmd/internal/typed"
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 // atTable is what check and correct have alike: the run of a deck, and what a maker
@@ -48,7 +48,7 @@ func (o *atTable) named(args []string) (plan []string, inJSON bool, err error) {
 }
 
 // given is what was measured, in the plan's unit.
-func (o *atTable) given(unit joinery.Unit) measured.Given {
+func (o *atTable) given(unit measure.Unit) measured.Given {
 	values := map[string]string{}
 	for _, m := range o.measured {
 		values[m.flag] = m.text

@@ -8,7 +8,7 @@ import (
 
 	"fencecard/cmd/internal/manual"
 	"fencecard/cmd/internal/session"
-	"fencecard/joinery"
+	"fencecard/joinery/timber"
 	"fencecard/output"
 	"fencecard/output/screen"
 )
@@ -75,7 +75,7 @@ func (a *app) shop(args []string, o shopOptions) error {
 
 // chosen are the woods named by flag, else the shop's own, else one of each
 // hardness.
-func (o shopOptions) chosen(own []joinery.Wood) ([]joinery.Wood, error) {
+func (o shopOptions) chosen(own []timber.Wood) ([]timber.Wood, error) {
 	names := o.woods
 	if names == nil && len(own) > 0 {
 		return own, nil
@@ -83,7 +83,7 @@ func (o shopOptions) chosen(own []joinery.Wood) ([]joinery.Wood, error) {
 	if names == nil {
 		names = oneOfEach
 	}
-	woods := make([]joinery.Wood, len(names))
+	woods := make([]timber.Wood, len(names))
 	for i, name := range names {
 		w, _, err := findWood(name, own)
 		if err != nil {

@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 )
 
 // A disk without room for standard output is a failure, whoever writes there.
@@ -57,7 +57,7 @@ func TestHarmlessMessages(t *testing.T) {
 		run(t.Context(), args, streams{strings.NewReader(""), &told, &told})
 		assert.NotEmpty(t, told.String(), "%q", args)
 		for _, r := range told.String() {
-			assert.False(t, r != '\n' && r != '\t' && joinery.Unprintable(r), "%q: %q in %q", args, r, told.String())
+			assert.False(t, r != '\n' && r != '\t' && plantext.Unprintable(r), "%q: %q in %q", args, r, told.String())
 		}
 	}
 }

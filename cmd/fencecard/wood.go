@@ -6,7 +6,9 @@ import (
 	"strings"
 
 	"fencecard/cmd/internal/session"
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
+	"fencecard/joinery/timber"
 	"fencecard/output"
 	"fencecard/output/screen"
 
@@ -48,12 +50,12 @@ func (a *app) wood(args []string, o woodOptions) error {
 	if err != nil {
 		return err
 	}
-	shop, err := a.ReadShop(o.shop, joinery.Inches)
+	shop, err := a.ReadShop(o.shop, measure.Inches)
 	if err != nil {
 		return err
 	}
 	if len(args) == 0 {
-		woods := append(shop.Woods, joinery.Woods()...)
+		woods := append(shop.Woods, timber.Woods()...)
 		if asJSON {
 			return output.WoodsJSON(a.Out, woods)
 		}
@@ -70,14 +72,14 @@ func (a *app) wood(args []string, o woodOptions) error {
 }
 
 // findWood looks a wood up, or says which could be meant.
-func findWood(name string, own []joinery.Wood) (wood joinery.Wood, remark string, err error) {
-	wood, suggestion, ok := joinery.FindWood(name, own...)
+func findWood(name string, own []timber.Wood) (wood timber.Wood, remark string, err error) {
+	wood, suggestion, ok := timber.FindWood(name, own...)
 	if ok {
 		return wood, suggestion, nil
 	}
-	f := joinery.Fault{Problem: fmt.Sprintf("%q is no wood of the table", name), Remedy: "fencecard wood lists them"}
+	f := plantext.Fault{Problem: fmt.Sprintf("%q is no wood of the table", name), Remedy: "fencecard wood lists them"}
 	if suggestion != "" {
 		f.Remedy = "write " + suggestion
 	}
-	return wood, "", joinery.Faults{f}
+	return wood, "", plantext.Faults{f}
 }

@@ -7,7 +7,8 @@ import (
 	"github.com/spf13/cobra"
 
 	"fencecard/cmd/internal/session"
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/timber"
 	"fencecard/output"
 	"fencecard/output/screen"
 )
@@ -86,12 +87,12 @@ func (a *app) workOutChange(name string, o changeOptions) (c screen.WoodChange, 
 	}
 	c.Unit, c.From, c.To = unit, o.from, o.to
 	if !o.unitGiven {
-		c.Unit = joinery.UnitOf(o.width, unit)
+		c.Unit = measure.UnitOf(o.width, unit)
 	}
 	if c.Wood, _, err = findWood(name, shop.Woods); err != nil {
 		return c, err
 	}
-	if c.Width, err = joinery.ParseLength(o.width, unit); err != nil {
+	if c.Width, err = measure.ParseLength(o.width, unit); err != nil {
 		return c, err
 	}
 	if o.byHumidity {
@@ -99,13 +100,13 @@ func (a *app) workOutChange(name string, o changeOptions) (c screen.WoodChange, 
 			return c, err
 		}
 	}
-	tangential, err := c.Wood.Change(c.Width, c.From, c.To, joinery.Tangential)
+	tangential, err := c.Wood.Change(c.Width, c.From, c.To, timber.Tangential)
 	if err != nil {
 		return c, err
 	}
 	c.Tangential = &tangential
 	// Some rows of the table have no radial figure; that stops nothing.
-	if radial, err := c.Wood.Change(c.Width, c.From, c.To, joinery.Radial); err == nil {
+	if radial, err := c.Wood.Change(c.Width, c.From, c.To, timber.Radial); err == nil {
 		c.Radial = &radial
 	}
 	return c, nil
@@ -113,13 +114,13 @@ func (a *app) workOutChange(name string, o changeOptions) (c screen.WoodChange, 
 
 // moistures turns the two humidities into moisture contents.
 func moistures(o changeOptions) (from, to float64, err error) {
-	air, err := joinery.ParseTemperature(o.temp)
+	air, err := timber.ParseTemperature(o.temp)
 	if err != nil {
 		return 0, 0, err
 	}
-	if from, err = joinery.Moisture(air, o.rhFrom); err != nil {
+	if from, err = timber.Moisture(air, o.rhFrom); err != nil {
 		return 0, 0, err
 	}
-	to, err = joinery.Moisture(air, o.rhTo)
+	to, err = timber.Moisture(air, o.rhTo)
 	return from, to, err
 }

@@ -6,7 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"fencecard/cmd/internal/session"
-	"fencecard/joinery"
+	"fencecard/joinery/timber"
 	"fencecard/output"
 	"fencecard/output/screen"
 )
@@ -43,11 +43,11 @@ func (a *app) emc(o emcOptions) error {
 	if err != nil {
 		return err
 	}
-	air, err := joinery.ParseTemperature(o.temp)
+	air, err := timber.ParseTemperature(o.temp)
 	if err != nil {
 		return err
 	}
-	moisture, err := joinery.Moisture(air, o.humidity)
+	moisture, err := timber.Moisture(air, o.humidity)
 	if err != nil {
 		return err
 	}

@@ -1,6 +1,9 @@
 package joint
 
-import "fencecard/joinery"
+import (
+	"fencecard/joinery"
+	"fencecard/joinery/measure"
+)
 
 // turns are the ways to turn a piece about: by half a turn about one of its
 // three axes, which mirrors it in the two others.
@@ -25,7 +28,7 @@ type room struct {
 
 func roomOf(c joinery.Channel, size joinery.Size) room {
 	r := room{down: c.Down}
-	put := func(from joinery.Side, near, far joinery.Length) {
+	put := func(from joinery.Side, near, far measure.Length) {
 		d := from.Dimension()
 		if from.High() {
 			near, far = size[d]-far, size[d]-near

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 // Halving is two pieces that lie in one plane, each let into the other: at a
@@ -67,7 +68,7 @@ func makeHalving(w *work) {
 // letIn is the cut that takes a rectangle out of a face of a piece: a lap at an
 // end, a channel between two walls away from it, a rabbet where it is open at an
 // end but stopped across it.
-func (w *work) letIn(p *joinery.Piece, face joinery.Side, depth joinery.Length, area [3]stretch, receiving bool) (joinery.Cut, bool) {
+func (w *work) letIn(p *joinery.Piece, face joinery.Side, depth measure.Length, area [3]stretch, receiving bool) (joinery.Cut, bool) {
 	cut := joinery.Cut{In: face, Depth: depth}
 	length := p.Grain
 	if length == face.Dimension() {
@@ -118,7 +119,7 @@ func (w *work) letIn(p *joinery.Piece, face joinery.Side, depth joinery.Length, 
 // longer is the longer of the two dimensions of a face.
 func longer(p *joinery.Piece, face joinery.Side) joinery.Dimension {
 	var best joinery.Dimension
-	size := joinery.Length(-1)
+	size := measure.Length(-1)
 	for _, d := range joinery.Dimensions {
 		if d != face.Dimension() && p.Size[d] > size {
 			best, size = d, p.Size[d]

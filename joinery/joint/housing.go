@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 // Housing is a board whose whole end or edge stands in a dado or a groove.
@@ -82,7 +83,7 @@ func (w *work) flat() (wide, run joinery.Dimension, ok bool) {
 }
 
 // deep faults a depth that leaves nothing of the receiving piece.
-func (w *work) deep(word string, depth joinery.Length) bool {
+func (w *work) deep(word string, depth measure.Length) bool {
 	thick := w.Into.Size.Between(w.Side)
 	if depth < thick {
 		return true
@@ -129,7 +130,7 @@ func (w *work) bare(wide joinery.Dimension) (stretch, *joinery.Cut, bool) {
 
 // stop ends the dado at a distance from a side, and returns how much of the
 // board has to be notched there.
-func (w *work) stop(stop Line, run joinery.Dimension, lies stretch, runs *stretch) (notch joinery.Length, ok bool) {
+func (w *work) stop(stop Line, run joinery.Dimension, lies stretch, runs *stretch) (notch measure.Length, ok bool) {
 	size := w.Into.Size[run]
 	switch {
 	case stop.From.Dimension() != run:

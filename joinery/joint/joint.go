@@ -4,6 +4,8 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/timber"
 )
 
 // Kind is a kind of joint: what it is called, which words it takes, and how it
@@ -23,7 +25,7 @@ type Kind struct {
 
 	spans  func(Meeting) []joinery.Dimension                    // the directions that place speaks of
 	make   func(*work)                                          // works out the halves
-	enters func(w *work, opening joinery.Length) joinery.Length // how far one end goes in; nil: as the halves say
+	enters func(w *work, opening measure.Length) measure.Length // how far one end goes in; nil: as the halves say
 }
 
 // CommonWords are the words that any joint may have.
@@ -65,22 +67,22 @@ func (k *Kind) String() string { return k.Name }
 // Words are what a joint says besides its pieces and how they lie. A length of 0
 // and a line without a side were not said.
 type Words struct {
-	Thickness joinery.Length // of a tenon, and the width of its mortise
-	Length    joinery.Length // of a tenon
+	Thickness measure.Length // of a tenon, and the width of its mortise
+	Length    measure.Length // of a tenon
 	Through   bool           // the tenon goes right through
-	Deeper    joinery.Length // the mortise, below the end of the tenon
-	Depth     joinery.Length // of a dado, groove or receiving lap
-	Groove    joinery.Length // its width, for a panel
-	Play      joinery.Length // at both cheeks together, off the tenon
+	Deeper    measure.Length // the mortise, below the end of the tenon
+	Depth     measure.Length // of a dado, groove or receiving lap
+	Groove    measure.Length // its width, for a panel
+	Play      measure.Length // at both cheeks together, off the tenon
 	Shoulders []joinery.Cheek
 	Haunch    Line // a stub of that length, at that edge of the tenon
-	Room      joinery.Length
+	Room      measure.Length
 	Seasons   bool           // the room is what the seasons need
 	Glue      joinery.Side   // the edge that is glued, so that the room is at the other
 	Tongue    Line           // how thick, and the side it is flush with
 	Raised    Raised         // the edges of a raised panel, which are its tongues
 	Stopped   []Line         // how far from which sides of the receiving piece
-	Short     joinery.Length // a panel's groove is stopped so far from both its ends
+	Short     measure.Length // a panel's groove is stopped so far from both its ends
 	Square    bool           // the ends of the receiving half are chiselled square
 	Rounded   bool           // the edges of the tenon are rounded instead
 }
@@ -88,12 +90,12 @@ type Words struct {
 // Raised is what a cut leaves of a raised panel's edges; the zero value is none.
 type Raised struct {
 	Leaves Line           // how thick, and the side they are flush with
-	Flat   joinery.Length // how far in from the edge they are no thicker; 0 where that is not known
+	Flat   measure.Length // how far in from the edge they are no thicker; 0 where that is not known
 }
 
 // Line is a distance from a side.
 type Line struct {
-	Distance joinery.Length
+	Distance measure.Length
 	From     joinery.Side // NoSide: not said
 }
 
@@ -106,7 +108,7 @@ type Halves struct {
 	// Mates tells that the halves are checked against each other as a joint.
 	Mates bool
 	// Enters is how far the entering piece reaches beyond the shoulder.
-	Enters joinery.Length
+	Enters measure.Length
 }
 
 // Fault is what is wrong with a joint, at one of its words.
@@ -119,7 +121,7 @@ type Fault struct {
 // Make works out the cuts. The scale is for the lengths in messages and for
 // what is rounded; the climate is that of the plan. Where there are faults,
 // there are no halves.
-func (k *Kind) Make(m Meeting, w Words, s joinery.Scale, c joinery.Climate) (Halves, []Fault) {
+func (k *Kind) Make(m Meeting, w Words, s measure.Scale, c timber.Climate) (Halves, []Fault) {
 	if !k.Faces(m.End, m.Side) {
 		return Halves{}, []Fault{m.apart(k)}
 	}
@@ -137,7 +139,7 @@ func (k *Kind) Make(m Meeting, w Words, s joinery.Scale, c joinery.Climate) (Hal
 // Enters is how far the entering piece of a meeting reaches beyond its shoulder,
 // worked out without its length, which may be left to the joints: opening is what
 // it measures between its shoulders.
-func (k *Kind) Enters(m Meeting, w Words, opening joinery.Length, s joinery.Scale, c joinery.Climate) (joinery.Length, []Fault) {
+func (k *Kind) Enters(m Meeting, w Words, opening measure.Length, s measure.Scale, c timber.Climate) (measure.Length, []Fault) {
 	if k.enters == nil {
 		d, part := m.Side.Dimension(), *m.Part
 		if m.End != joinery.NoSide {

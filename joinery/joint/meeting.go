@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 // Meeting is one piece that goes into another.
@@ -26,7 +27,7 @@ type Place struct {
 // of the other; 0 is flush, and what stands proud is below 0.
 type Inset struct {
 	Side joinery.Side
-	By   joinery.Length
+	By   measure.Length
 }
 
 // Mirrored returns the place as seen in a mirror.
@@ -44,8 +45,8 @@ func (p Place) Mirrored(across joinery.Flips) Place {
 
 // Offsets returns, for each dimension that the place speaks of, the distance from the
 // low side of the receiving piece to that of the entering one.
-func (m Meeting) Offsets() map[joinery.Dimension]joinery.Length {
-	all := map[joinery.Dimension]joinery.Length{}
+func (m Meeting) Offsets() map[joinery.Dimension]measure.Length {
+	all := map[joinery.Dimension]measure.Length{}
 	for _, d := range joinery.Dimensions {
 		if m.Place.Centred[d] {
 			all[d] = m.spare(d) / 2
@@ -75,9 +76,9 @@ func (m Meeting) settled(k *Kind) Meeting {
 }
 
 // spare is how much larger the receiving piece is.
-func (m Meeting) spare(d joinery.Dimension) joinery.Length { return m.Into.Size[d] - m.Part.Size[d] }
+func (m Meeting) spare(d joinery.Dimension) measure.Length { return m.Into.Size[d] - m.Part.Size[d] }
 
-func (m Meeting) offset(s Inset) joinery.Length {
+func (m Meeting) offset(s Inset) measure.Length {
 	if s.Side.High() {
 		return m.spare(s.Side.Dimension()) - s.By
 	}
@@ -104,7 +105,7 @@ func (m Meeting) apart(k *Kind) Fault {
 
 // lie is where the entering piece lies in one dimension.
 type lie struct {
-	at   joinery.Length // from the low side of the receiving piece to its own
+	at   measure.Length // from the low side of the receiving piece to its own
 	from joinery.Side   // the side that was named; NoSide where it is centred, or from both
 }
 

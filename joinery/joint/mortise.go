@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 // MortiseAndTenon is a tongue at the end of a piece in a slot that runs with the
@@ -61,7 +62,7 @@ func makeMortise(w *work) {
 
 // cut is the share of the play that comes off a cheek. A bare face keeps its
 // wood, so that the other cheek gives it all.
-func (w *work) cut(cheek map[joinery.Side]joinery.Length, side joinery.Side) joinery.Length {
+func (w *work) cut(cheek map[joinery.Side]measure.Length, side joinery.Side) measure.Length {
 	if cheek[side] > 0 && cheek[side.Opposite()] == 0 {
 		return w.Play
 	}
@@ -69,8 +70,8 @@ func (w *work) cut(cheek map[joinery.Side]joinery.Length, side joinery.Side) joi
 }
 
 // shoulders works out what stands back from the tenon on its four sides.
-func (w *work) shoulders(wide, run joinery.Dimension) map[joinery.Side]joinery.Length {
-	cheek := map[joinery.Side]joinery.Length{}
+func (w *work) shoulders(wide, run joinery.Dimension) map[joinery.Side]measure.Length {
+	cheek := map[joinery.Side]measure.Length{}
 	for _, s := range w.Shoulders {
 		if s.Side.Dimension() == w.Side.Dimension() {
 			w.fault("take it out", []string{"shoulders " + s.Side.String(), "shoulders"},
@@ -130,7 +131,7 @@ func (w *work) otherWay(wide, run joinery.Dimension, remedy string) string {
 }
 
 // depth returns how deep the mortise is and how long the tenon.
-func (w *work) depth() (depth, long joinery.Length) {
+func (w *work) depth() (depth, long measure.Length) {
 	thick := w.Into.Size.Between(w.Side)
 	switch {
 	case w.Through && w.Length > 0:
@@ -162,7 +163,7 @@ func (w *work) lengthened(run joinery.Dimension, tongue stretch) (stretch, bool)
 	if w.Seasons {
 		room = w.seasons(run, tongue.long())
 	}
-	part := func(half bool) joinery.Length {
+	part := func(half bool) measure.Length {
 		length := room
 		if half {
 			length /= 2
@@ -189,7 +190,7 @@ func (w *work) lengthened(run joinery.Dimension, tongue stretch) (stretch, bool)
 }
 
 // tenon adds the tongue; a piece whose whole end goes in has none.
-func (w *work) tenon(long joinery.Length, cheek map[joinery.Side]joinery.Length) {
+func (w *work) tenon(long measure.Length, cheek map[joinery.Side]measure.Length) {
 	tenon := joinery.Cut{Kind: &joinery.Tenon, At: w.End, Length: long}
 	for _, side := range joinery.Sides {
 		if cheek[side] > 0 && side != w.Haunch.From {
@@ -206,7 +207,7 @@ func (w *work) tenon(long joinery.Length, cheek map[joinery.Side]joinery.Length)
 
 // haunch adds the edge of the tenon that is sawn by hand down to a stub, and the
 // stub's socket.
-func (w *work) haunch(mortise joinery.Cut, wide, run joinery.Dimension, cheek map[joinery.Side]joinery.Length) {
+func (w *work) haunch(mortise joinery.Cut, wide, run joinery.Dimension, cheek map[joinery.Side]measure.Length) {
 	at := w.Haunch.From
 	switch {
 	case at == joinery.NoSide:

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 // Panel is a board whose edges stand in grooves round a frame, free to move.
@@ -18,7 +19,7 @@ var Panel = Kind{
 	Framed:  true,
 	spans:   func(m Meeting) []joinery.Dimension { return []joinery.Dimension{m.thick()} },
 	make:    makePanel,
-	enters: func(w *work, opening joinery.Length) joinery.Length {
+	enters: func(w *work, opening measure.Length) measure.Length {
 		return w.Depth - w.room(w.End.Dimension(), opening)/2
 	},
 }
@@ -88,14 +89,14 @@ func (w *work) asGroove(wide joinery.Dimension, slot stretch) bool {
 // room is how much less than from bottom to bottom of its two grooves a panel
 // measures along a dimension. The frame keeps its distance, its rails lying along
 // their grain, so only the panel moves. The opening is from shoulder to shoulder.
-func (w *work) room(along joinery.Dimension, opening joinery.Length) joinery.Length {
+func (w *work) room(along joinery.Dimension, opening measure.Length) measure.Length {
 	switch {
 	case along == w.Part.Grain:
 		return 0
 	case !w.Seasons:
 		return w.Room
 	}
-	moves := func(room joinery.Length) joinery.Length { return w.swells(w.Part, along, opening+2*w.Depth-room) }
+	moves := func(room measure.Length) measure.Length { return w.swells(w.Part, along, opening+2*w.Depth-room) }
 	room := w.scale.Ceil(moves(0))
 	// A narrower panel moves less, so a division less may do.
 	for less := room - w.scale.Division; less >= 0 && len(w.faults) == 0 && moves(less) <= less; less -= w.scale.Division {

@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/timber"
 )
 
 // work is one joint while its cuts are worked out.
@@ -11,8 +13,8 @@ type work struct {
 	Meeting
 	Words
 	kind    *Kind
-	scale   joinery.Scale
-	climate joinery.Climate
+	scale   measure.Scale
+	climate timber.Climate
 	lies    [3]lie
 	halves  Halves
 	faults  []Fault
@@ -24,7 +26,7 @@ func (w *work) fault(remedy string, words []string, problem string, args ...any)
 }
 
 // text is a length with its unit, for messages.
-func (w *work) text(l joinery.Length) string { return w.scale.Say(l) }
+func (w *work) text(l measure.Length) string { return w.scale.Say(l) }
 
 // across lists the two dimensions across the joint.
 func across(m Meeting) []joinery.Dimension {
@@ -38,13 +40,13 @@ func across(m Meeting) []joinery.Dimension {
 }
 
 // stretch is a part of the receiving piece in one dimension, from its low side.
-type stretch struct{ lo, hi joinery.Length }
+type stretch struct{ lo, hi measure.Length }
 
-func (s stretch) long() joinery.Length { return s.hi - s.lo }
+func (s stretch) long() measure.Length { return s.hi - s.lo }
 
 // stretch is where a part of the entering piece comes to lie, which stands back
 // so far from its two sides.
-func (w *work) stretch(d joinery.Dimension, low, high joinery.Length) stretch {
+func (w *work) stretch(d joinery.Dimension, low, high measure.Length) stretch {
 	at := w.lies[d].at
 	return stretch{at + low, at + w.Part.Size[d] - high}
 }

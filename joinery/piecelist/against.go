@@ -6,12 +6,15 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
+	"fencecard/joinery/timber"
 )
 
 // Difference is one thing in which a list and a plan do not agree.
 type Difference struct {
-	Row   int           // of the list, 0 where no row is meant
-	Place joinery.Place // in the plan, unknown where nothing there is meant
+	Row   int            // of the list, 0 where no row is meant
+	Place plantext.Place // in the plan, unknown where nothing there is meant
 	Says  string
 }
 
@@ -28,7 +31,7 @@ func Compare(name string, data []byte, o Options, plan *joinery.Plan) ([]Differe
 	r.sizesOnly = true
 	if r.o.Unit == UnknownUnit {
 		r.planUnit = Inches
-		if plan.Unit == joinery.Millimetres {
+		if plan.Unit == measure.Millimetres {
 			r.planUnit = Millimetres
 		}
 	}
@@ -140,12 +143,12 @@ func (p *Piece) differences(pieces []*joinery.Piece, plan *joinery.Plan) []Diffe
 		count += piece.Count
 	}
 	differs("count", fmt.Sprint(p.Count), fmt.Sprint(count))
-	text := func(l joinery.Length) string { return joinery.DefaultScale(plan.Unit).Spell(l) }
+	text := func(l measure.Length) string { return measure.DefaultScale(plan.Unit).Spell(l) }
 	// A list may count a rail's tenons in, or leave them to the joints.
 	if opening := first.Opening[first.Grain]; opening == 0 || p.Length.Length != opening {
 		differs("length", text(p.Length.Length), text(first.Size[first.Grain]))
 	}
-	var across []joinery.Length
+	var across []measure.Length
 	for _, d := range joinery.Dimensions {
 		if d != first.Grain {
 			across = append(across, first.Size[d])
@@ -153,7 +156,7 @@ func (p *Piece) differences(pieces []*joinery.Piece, plan *joinery.Plan) []Diffe
 	}
 	// Which of the two a list calls the width is not the plan's to say.
 	slices.Sort(across)
-	list := []joinery.Length{p.Width.Length, p.Thickness.Length}
+	list := []measure.Length{p.Width.Length, p.Thickness.Length}
 	slices.Sort(list)
 	if !slices.Equal(list, across) {
 		differs("width and thickness", text(list[1])+" x "+text(list[0]), text(across[1])+" x "+text(across[0]))
@@ -163,7 +166,7 @@ func (p *Piece) differences(pieces []*joinery.Piece, plan *joinery.Plan) []Diffe
 		if planned == "" {
 			planned = "none"
 		}
-		if found, _, ok := joinery.FindWood(p.Wood); !ok || !strings.EqualFold(found.Name, planned) {
+		if found, _, ok := timber.FindWood(p.Wood); !ok || !strings.EqualFold(found.Name, planned) {
 			differs("wood", p.Wood, planned)
 		}
 	}

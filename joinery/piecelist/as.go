@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 )
 
 // As tells how several of one piece are made.
@@ -79,9 +79,9 @@ func (r *reader) readAs(w *row, p *Piece, above string) (text string) {
 		}
 		return a, wrong
 	}
-	q.Asks = fmt.Sprintf("row %d: are the %d of %s %s?", w.Number, p.Count, quoted(p.Name), joinery.List(q.Choices, "or"))
+	q.Asks = fmt.Sprintf("row %d: are the %d of %s %s?", w.Number, p.Count, quoted(p.Name), plantext.List(q.Choices, "or"))
 	q.Problem = fmt.Sprintf("the list does not say whether the %d of %s are alike or mirrored", p.Count, quoted(p.Name))
-	q.Remedy = "add a column with the head as, and write there " + joinery.List(q.Choices, "or")
+	q.Remedy = "add a column with the head as, and write there " + plantext.List(q.Choices, "or")
 	q.Default, q.Why = r.usualAs(p)
 	if c != nil {
 		if text = w.Cell(c.index); sameAbove[strings.ToLower(text)] {
@@ -94,7 +94,7 @@ func (r *reader) readAs(w *row, p *Piece, above string) (text string) {
 			p.As, p.told = a, true
 			return text
 		}
-		q.Place, q.Problem, q.Remedy = r.place(w, c.index), wrong, "write "+joinery.List(q.Choices, "or")
+		q.Place, q.Problem, q.Remedy = r.place(w, c.index), wrong, "write "+plantext.List(q.Choices, "or")
 		q.Default, q.Why = "", ""
 		if _, unknown := parseAs(text); unknown == "" {
 			q.Remedy += ", or mend the count"

@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"slices"
 
-	"fencecard/joinery"
 	"fencecard/joinery/piecelist/spreadsheet"
+	"fencecard/joinery/plantext"
 )
 
 // askColumn asks what an unknown column holds. Where all that a piece needs is
@@ -35,7 +35,7 @@ func fieldAnswer(answer string) (Field, string) {
 	if f, ok := ParseField(answer); ok {
 		return f, ""
 	}
-	return NoField, quoted(answer) + " is nothing a column can hold; write " + joinery.List(FieldNames(), "or")
+	return NoField, quoted(answer) + " is nothing a column can hold; write " + plantext.List(FieldNames(), "or")
 }
 
 // firstMissing is a field that no known column holds, to show how one is named.
@@ -77,9 +77,9 @@ func (r *reader) askTwice(f Field) {
 		Key:     "two " + f.String(),
 		Place:   r.place(&r.rows[r.head], same[1].index),
 		About:   "the " + f.String() + " is in column",
-		Asks:    fmt.Sprintf("%s: which one holds the %s?", joinery.List(titles, "and"), f),
+		Asks:    fmt.Sprintf("%s: which one holds the %s?", plantext.List(titles, "and"), f),
 		Choices: names,
-		Problem: fmt.Sprintf("%s both seem to hold the %s", joinery.List(titles, "and"), f),
+		Problem: fmt.Sprintf("%s both seem to hold the %s", plantext.List(titles, "and"), f),
 		Remedy:  fmt.Sprintf("say which one does: --column %s=%s", f, same[1].distinct(same[0])),
 	}
 	if numbers, other := r.numbered(same); numbers != nil && other != nil {

@@ -6,8 +6,8 @@ import (
 	"strings"
 	"unicode"
 
-	"fencecard/joinery"
 	"fencecard/joinery/pattern"
+	"fencecard/joinery/plantext"
 )
 
 // rowKind is what a row below the heads is.
@@ -120,7 +120,7 @@ func (r *reader) readTitle() {
 			if strings.HasPrefix(strings.ToLower(text), "sep=") || ruleOnly.MatchString(text) {
 				continue
 			}
-			r.list.Title = joinery.Brief(text, 90)
+			r.list.Title = plantext.Brief(text, 90)
 			return
 		}
 	}

@@ -5,8 +5,8 @@ import (
 	"slices"
 	"strings"
 
-	"fencecard/joinery"
 	"fencecard/joinery/piecelist/spreadsheet"
+	"fencecard/joinery/plantext"
 )
 
 // column is one column that holds something.
@@ -163,7 +163,7 @@ func (r *reader) checkWishes() {
 		i := slices.IndexFunc(r.columns, lettered)
 		if i < 0 {
 			r.fault(r.place(&r.rows[r.head], 0), fmt.Sprintf("no column has the head %s that --column names", quoted(w.Head)),
-				"the heads are "+joinery.Brief(joinery.List(r.headList(), "and"), 200))
+				"the heads are "+plantext.Brief(plantext.List(r.headList(), "and"), 200))
 			continue
 		}
 		r.columns[i].field, r.columns[i].wish = w.Field, true
@@ -207,9 +207,9 @@ func (r *reader) checkMissing() {
 			skipped = &r.columns[i]
 		}
 	}
-	remedy := "add a column with the head " + joinery.List(missing, "and one with the head")
+	remedy := "add a column with the head " + plantext.List(missing, "and one with the head")
 	if skipped != nil {
 		remedy += fmt.Sprintf(", or say which column holds it: --column %s=%s", missing[0], skipped.wishName())
 	}
-	r.fault(r.place(&r.rows[r.head], 0), "no column says the "+joinery.List(missing, "and the"), remedy)
+	r.fault(r.place(&r.rows[r.head], 0), "no column says the "+plantext.List(missing, "and the"), remedy)
 }

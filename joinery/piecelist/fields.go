@@ -6,9 +6,9 @@ import (
 	"strings"
 	"sync"
 
-	"fencecard/joinery"
 	"fencecard/joinery/pattern"
 	"fencecard/joinery/piecelist/spreadsheet"
+	"fencecard/joinery/plantext"
 )
 
 // Field is what a column of a list holds.
@@ -149,5 +149,5 @@ func nearestHead(key string) string {
 		}
 	}
 	slices.Sort(words)
-	return joinery.Nearest(key, words)
+	return plantext.Nearest(key, words)
 }

@@ -11,6 +11,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/piecelist"
 	"fencecard/joinery/planfile"
+	"fencecard/joinery/plantext"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -29,7 +30,7 @@ func lists(t testing.TB) []string {
 // told is what a maker is told of a list who cannot be asked: its faults, or the
 // plan.
 func told(list *piecelist.List, questions []piecelist.Question, err error) string {
-	var faults joinery.Faults
+	var faults plantext.Faults
 	if err != nil && !errors.As(err, &faults) {
 		return err.Error()
 	}
@@ -158,7 +159,7 @@ func FuzzList(f *testing.F) {
 		again, sameQuestions, sameErr := piecelist.Read("list.csv", data, o)
 		assert.Equal(t, fmt.Sprint(err), fmt.Sprint(sameErr))
 		assert.Equal(t, questions, sameQuestions)
-		var faults joinery.Faults
+		var faults plantext.Faults
 		if err != nil {
 			require.ErrorAs(t, err, &faults)
 		}

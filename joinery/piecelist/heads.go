@@ -3,8 +3,8 @@ package piecelist
 import (
 	"slices"
 
-	"fencecard/joinery"
 	"fencecard/joinery/piecelist/spreadsheet"
+	"fencecard/joinery/plantext"
 )
 
 // lookedAt is among how many rows the heads are.
@@ -15,7 +15,7 @@ const headsRemedy = "write a row of heads above the pieces, such as name,count,l
 // findHeads finds the separator and the row of heads together: the words of the
 // heads decide both.
 func (r *reader) findHeads(name, text string) error {
-	r.text = joinery.NewText(name, text)
+	r.text = plantext.NewText(name, text)
 	sep, most := ',', 1
 	for _, s := range spreadsheet.Separators {
 		for cells := range spreadsheet.Sample(text, s, lookedAt) {
@@ -42,7 +42,7 @@ func (r *reader) findHeads(name, text string) error {
 		}
 	}
 	if r.head < 0 {
-		return joinery.Faults{{Place: r.text.Place(1, 1), Problem: "no row of this list names its columns", Remedy: headsRemedy}}
+		return plantext.Faults{{Place: r.text.Place(1, 1), Problem: "no row of this list names its columns", Remedy: headsRemedy}}
 	}
 	return nil
 }

@@ -8,7 +8,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 //go:embed kinds.tsv
@@ -20,7 +20,7 @@ type kind struct {
 	what      string // "a leg"
 	lies      Way
 	two, four As
-	thickest  joinery.Length // a thicker one may be something else; 0 for no bound
+	thickest  measure.Length // a thicker one may be something else; 0 for no bound
 }
 
 // phrase is the words by which a kind is known.
@@ -44,7 +44,7 @@ var kinds = sync.OnceValue(func() kindWords {
 		four, _ := parseAs(cells[4])
 		k := kind{what: cells[1], lies: lies, two: two, four: four}
 		if len(cells) > 5 {
-			k.thickest, _ = joinery.ParseLength(cells[5], joinery.Inches)
+			k.thickest, _ = measure.ParseLength(cells[5], measure.Inches)
 		}
 		for _, name := range strings.Split(cells[0], ", ") {
 			single, plural, several := strings.Cut(name, "/")

@@ -6,9 +6,10 @@ import (
 	"math/big"
 	"strings"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/pattern"
 	"fencecard/joinery/piecelist/spreadsheet"
+	"fencecard/joinery/plantext"
 )
 
 var (
@@ -103,19 +104,19 @@ func (r *reader) lengthAnswer(m measured) func(answer string) (Measure, string) 
 }
 
 // unitIn is the unit of a column's bare numbers.
-func (r *reader) unitIn(c *column) joinery.Unit {
+func (r *reader) unitIn(c *column) measure.Unit {
 	switch {
 	case c == nil || c.unit == "":
 		return r.list.Unit
 	case metricSuffix(c.unit):
-		return joinery.Millimetres
+		return measure.Millimetres
 	}
-	return joinery.Inches
+	return measure.Inches
 }
 
 // rough reports whether a text is the name of rough stock and no size.
-func rough(text string, unit joinery.Unit) bool {
-	return roughThickness.MatchString(text) || unit == joinery.Inches && roughSection.MatchString(text)
+func rough(text string, unit measure.Unit) bool {
+	return roughThickness.MatchString(text) || unit == measure.Inches && roughSection.MatchString(text)
 }
 
 // askFinished asks for what rough stock measures when it is ready for joints.
@@ -141,7 +142,7 @@ func (r *reader) doubtful(q *Question, m measured, text string, doubt []string) 
 // spreadsheet has rounded, the question says so.
 func (r *reader) parsed(clean string, m measured, q *Question) (Measure, bool) {
 	found, err := r.length(clean, m.suffix())
-	var bad *joinery.LengthError
+	var bad *measure.LengthError
 	if errors.As(err, &bad) {
 		q.Problem = fmt.Sprintf("%s: %s %s", m.what(), quoted(bad.Text), bad.Problem)
 		q.Asks = q.Problem + "; what is it?"
@@ -167,12 +168,12 @@ func (r *reader) parsed(clean string, m measured, q *Question) (Measure, bool) {
 
 // unlikely reports whether no piece is that long or that thin: a mark for
 // decimals was lost, or the unit is not that of the others.
-func unlikely(l joinery.Length, unit joinery.Unit) bool {
-	return l > longestInches*joinery.Inch || unit == joinery.Millimetres && l < joinery.Millimetre
+func unlikely(l measure.Length, unit measure.Unit) bool {
+	return l > longestInches*measure.Inch || unit == measure.Millimetres && l < measure.Millimetre
 }
 
 // unitBehind is the unit that a plan leaves out behind a length of its own unit.
-func unitBehind(text string, unit joinery.Unit) string {
+func unitBehind(text string, unit measure.Unit) string {
 	if has, _ := hasUnit(text); has {
 		return ""
 	}
@@ -185,45 +186,45 @@ func (r *reader) length(text, unit string) (Measure, error) {
 	if has, _ := hasUnit(text); !has && unit != "" {
 		text += " " + unit
 	}
-	l, err := joinery.ParseLength(text, r.list.Unit)
+	l, err := measure.ParseLength(text, r.list.Unit)
 	if err != nil {
 		return Measure{}, err
 	}
 	if l == 0 {
-		return Measure{}, &joinery.LengthError{Text: text, Problem: "is no length of a piece", Remedy: "write a length above 0"}
+		return Measure{}, &measure.LengthError{Text: text, Problem: "is no length of a piece", Remedy: "write a length above 0"}
 	}
-	own := joinery.UnitOf(text, r.list.Unit)
-	spelt := joinery.DefaultScale(own).Spell(l)
+	own := measure.UnitOf(text, r.list.Unit)
+	spelt := measure.DefaultScale(own).Spell(l)
 	return Measure{l, strings.TrimSuffix(spelt, " "+r.list.Unit.String())}, nil
 }
 
 // rounded finds the fraction that a spreadsheet shows as this decimal: 5/8 is
 // 0.63 with two places, 3/16 is 0.188 with three. It is "" where the decimal
 // stands on a rule itself, or there is none.
-func rounded(text string, l joinery.Length, unit joinery.Unit) string {
-	if has, _ := hasUnit(text); has || unit != joinery.Inches || joinery.InchScale.On(l) {
+func rounded(text string, l measure.Length, unit measure.Unit) string {
+	if has, _ := hasUnit(text); has || unit != measure.Inches || measure.InchScale.On(l) {
 		return ""
 	}
 	_, places, ok := strings.Cut(text, ".")
 	if !ok || len(places) < 2 || len(places) > 4 {
 		return ""
 	}
-	scale := joinery.InchScale
+	scale := measure.InchScale
 	if len(places) == 2 {
-		scale.Division = joinery.Inch / 16 // finer fractions are too close together to tell
+		scale.Division = measure.Inch / 16 // finer fractions are too close together to tell
 	}
 	near := scale.Round(l)
 	// Half a step of the last place, exact: a spreadsheet rounds 5/16 to 0.31.
 	step := new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(len(places))), nil)
 	off := new(big.Int).Mul(big.NewInt(2*int64((near-l).Abs())), step)
-	if near == 0 || off.Cmp(big.NewInt(int64(joinery.Inch))) > 0 {
+	if near == 0 || off.Cmp(big.NewInt(int64(measure.Inch))) > 0 {
 		return ""
 	}
 	return scale.Format(near)
 }
 
 // at is where the length stands, or should.
-func (r *reader) at(m measured) joinery.Place {
+func (r *reader) at(m measured) plantext.Place {
 	if m.at == nil {
 		return r.place(m.row, -1)
 	}

@@ -7,8 +7,10 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/pattern"
 	"fencecard/joinery/piecelist/spreadsheet"
+	"fencecard/joinery/plantext"
 )
 
 // Plan writes the list as a plan to which only joints must be added. Beside
@@ -58,7 +60,7 @@ func (l *List) title() string {
 	if name == "" || name == "stdin" {
 		return "Pieces"
 	}
-	return joinery.Brief(name, 90)
+	return plantext.Brief(name, 90)
 }
 
 // commonWood is the wood of most pieces, where every piece has one.
@@ -77,7 +79,7 @@ func (l *List) commonWood() string {
 }
 
 // write writes a piece and its mirror images.
-func (p *Piece) write(b *bytes.Buffer, unit joinery.Unit, common string) {
+func (p *Piece) write(b *bytes.Buffer, unit measure.Unit, common string) {
 	text := [3]string{}
 	text[p.Lies.Length], text[p.Lies.Thickness], text[p.Lies.Width()] = p.Length.Text, p.Thickness.Text, p.Width.Text
 	count := p.Count / len(p.Copies)

@@ -3,14 +3,14 @@ package piecelist
 import (
 	"strings"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 )
 
 // Question is something the list does not say, or says in a way that may not be
 // meant.
 type Question struct {
 	Key     string // tells it from all others of the list
-	Place   joinery.Place
+	Place   plantext.Place
 	About   string   // what it is about, in a word or two: "thickness", "lies"
 	Asks    string   // in one line
 	Default string   // the answer most makers would give, or ""
@@ -22,7 +22,7 @@ type Question struct {
 }
 
 // Fault makes a fault of the question, for those who cannot be asked.
-func (q Question) Fault() joinery.Fault {
+func (q Question) Fault() plantext.Fault {
 	remedy := q.Remedy
 	switch {
 	case q.Default == "":
@@ -31,7 +31,7 @@ func (q Question) Fault() joinery.Fault {
 	default:
 		remedy += "; --defaults takes " + q.Default
 	}
-	f := joinery.Fault{Place: q.Place, Problem: q.Problem, Remedy: remedy}
+	f := plantext.Fault{Place: q.Place, Problem: q.Problem, Remedy: remedy}
 	if q.Wrong != "" {
 		f.Problem = q.Wrong
 	}
@@ -54,10 +54,10 @@ const mostFaults = 100
 // Faults makes faults of questions that nobody can be asked; nil where there are
 // none.
 func Faults(questions []Question) error {
-	var faults joinery.Faults
+	var faults plantext.Faults
 	for _, q := range questions {
 		if len(faults) == mostFaults {
-			faults.Add(joinery.Fault{Place: joinery.Place{File: q.Place.File, Line: q.Place.Line, Column: q.Place.Column},
+			faults.Add(plantext.Fault{Place: plantext.Place{File: q.Place.File, Line: q.Place.Line, Column: q.Place.Column},
 				Problem: "there is more to ask from here on", Remedy: "answer the questions above in the list, and run it again"})
 			break
 		}
@@ -99,7 +99,7 @@ func (r *reader) answered(q Question, answer string, given bool) {
 			text += ", since " + q.Why
 		}
 	}
-	r.remarks = append(r.remarks, joinery.Brief(text, 200))
+	r.remarks = append(r.remarks, plantext.Brief(text, 200))
 }
 
 // oneOf reads an answer that is one of a few words.
@@ -110,13 +110,13 @@ func oneOf(words ...string) func(string) (string, string) {
 				return w, ""
 			}
 		}
-		return "", quoted(answer) + " is none of the answers; write " + joinery.List(words, "or")
+		return "", quoted(answer) + " is none of the answers; write " + plantext.List(words, "or")
 	}
 }
 
 // quoted puts quotes round a maker's text, cut short for a message.
 func quoted(text string) string {
-	text = joinery.Brief(strings.Join(strings.Fields(text), " "), 60)
+	text = plantext.Brief(strings.Join(strings.Fields(text), " "), 60)
 	if strings.Contains(text, `"`) {
 		return "‘" + text + "’"
 	}

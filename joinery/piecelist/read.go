@@ -1,8 +1,9 @@
 package piecelist
 
 import (
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/piecelist/spreadsheet"
+	"fencecard/joinery/plantext"
 )
 
 // Options are what is known of a list besides the list itself. The zero value
@@ -32,18 +33,18 @@ const (
 )
 
 // of is the unit as package joinery knows it; it must be known.
-func (u Unit) of() joinery.Unit {
+func (u Unit) of() measure.Unit {
 	if u == Millimetres {
-		return joinery.Millimetres
+		return measure.Millimetres
 	}
-	return joinery.Inches
+	return measure.Inches
 }
 
 // List is a list of pieces, read.
 type List struct {
 	File    string
 	Title   string // the text above the heads, or ""
-	Unit    joinery.Unit
+	Unit    measure.Unit
 	Pieces  []Piece
 	Left    []string // the rows that are no pieces, and why
 	Remarks []string // what was answered of the list as a whole
@@ -70,24 +71,24 @@ type Piece struct {
 
 	kind  kind
 	told  bool // the list itself says what As is
-	place joinery.Place
+	place plantext.Place
 }
 
 // Measure is a length of a piece, and how a plan writes it.
 type Measure struct {
-	joinery.Length
+	measure.Length
 	Text string
 }
 
 // reader reads one list.
 type reader struct {
 	o         Options
-	text      *joinery.Text
+	text      *plantext.Text
 	rows      []row
 	head      int // the index of the row of heads
 	columns   []column
 	list      *List
-	faults    joinery.Faults
+	faults    plantext.Faults
 	questions []Question
 	remarks   []string // answers since they were last taken
 	style     spreadsheet.NumberStyle
@@ -103,7 +104,7 @@ type reader struct {
 // Read reads a list. Where something must be asked, it returns the questions
 // and no list; answered in Options, they are not asked again. What follows from
 // an answer may be asked in a second round: columns first, then the unit, then
-// what is missing in the rows. The error is [joinery.Faults]: all that is wrong
+// what is missing in the rows. The error is [plantext.Faults]: all that is wrong
 // and no answer mends.
 func Read(name string, data []byte, o Options) (*List, []Question, error) {
 	r, err := open(name, data, o)
@@ -182,9 +183,9 @@ func (r *reader) taken() []string {
 	return some
 }
 
-func (r *reader) fault(at joinery.Place, problem, remedy string) {
+func (r *reader) fault(at plantext.Place, problem, remedy string) {
 	if len(r.faults) < mostFaults {
-		r.faults.Add(joinery.Fault{Place: at, Problem: problem, Remedy: remedy})
+		r.faults.Add(plantext.Fault{Place: at, Problem: problem, Remedy: remedy})
 	}
 }
 
@@ -196,4 +197,4 @@ type row struct {
 }
 
 // place is where a cell of a row stands.
-func (r *reader) place(w *row, column int) joinery.Place { return w.Row.Place(r.text, column) }
+func (r *reader) place(w *row, column int) plantext.Place { return w.Row.Place(r.text, column) }

@@ -5,8 +5,9 @@ import (
 	"slices"
 	"strings"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/piecelist/spreadsheet"
+	"fencecard/joinery/plantext"
 )
 
 // orderKey tells cells with several lengths by what they may be.
@@ -57,7 +58,7 @@ func (r *reader) readOrders() {
 		c       *column
 		first   *row
 		missing []Field
-		rows    [][]joinery.Length
+		rows    [][]measure.Length
 	}
 	var groups []*group
 	byKey := map[orderKey]*group{}
@@ -93,8 +94,8 @@ func (r *reader) readOrders() {
 }
 
 // lengths reads the parts of a cell as well as it can, to compare them.
-func (r *reader) lengths(parts []string, c *column) []joinery.Length {
-	all := make([]joinery.Length, len(parts))
+func (r *reader) lengths(parts []string, c *column) []measure.Length {
+	all := make([]measure.Length, len(parts))
 	for i, part := range parts {
 		clean, _ := r.style.Plain(part, r.unitIn(c))
 		if l, err := r.length(clean, c.unit); err == nil {
@@ -106,21 +107,21 @@ func (r *reader) lengths(parts []string, c *column) []joinery.Length {
 
 // askOrder asks for the order of the lengths in a column's cells. The one that
 // is offered has the thickness where every row has its smallest length.
-func (r *reader) askOrder(c *column, first *row, missing []Field, rows [][]joinery.Length) ([]Field, bool) {
+func (r *reader) askOrder(c *column, first *row, missing []Field, rows [][]measure.Length) ([]Field, bool) {
 	forward, backward := slices.Clone(missing), slices.Clone(missing)
 	slices.Reverse(backward)
 	q := Question{
 		Key:     fmt.Sprintf("order %s %s", spreadsheet.Letters(c.index), fieldList(missing)),
 		Place:   r.place(first, c.index),
 		About:   fmt.Sprintf("the lengths in column %s are", spreadsheet.Letters(c.index)),
-		Asks:    fmt.Sprintf("column %s: in which order do %s give %s?", spreadsheet.Letters(c.index), quoted(first.Cell(c.index)), joinery.List(fieldNamesOf(missing), "and")),
+		Asks:    fmt.Sprintf("column %s: in which order do %s give %s?", spreadsheet.Letters(c.index), quoted(first.Cell(c.index)), plantext.List(fieldNamesOf(missing), "and")),
 		Choices: []string{fieldList(forward), fieldList(backward)},
 		Problem: fmt.Sprintf("%s has several lengths in one cell", quoted(first.Cell(c.index))),
 		Remedy:  "write the order into the head, such as " + fieldList(forward) + ", or each length into a column of its own",
 	}
 	last := len(missing) - 1
 	smallest := func(at int) bool {
-		return !slices.ContainsFunc(rows, func(row []joinery.Length) bool { return row[at] > slices.Min(row) })
+		return !slices.ContainsFunc(rows, func(row []measure.Length) bool { return row[at] > slices.Min(row) })
 	}
 	switch {
 	case smallest(last):

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/timber"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -37,7 +39,7 @@ func TestTables(t *testing.T) {
 			assert.Empty(t, wrong, cells)
 		}
 		if len(cells) > 5 {
-			_, err := joinery.ParseLength(cells[5], joinery.Inches)
+			_, err := measure.ParseLength(cells[5], measure.Inches)
 			assert.NoError(t, err, cells)
 		}
 		for _, name := range strings.Split(strings.ReplaceAll(cells[0], "/", ", "), ", ") {
@@ -47,7 +49,7 @@ func TestTables(t *testing.T) {
 	}
 	for cells := range tableRows(woodTable) {
 		require.Len(t, cells, 3, cells)
-		found, _, ok := joinery.FindWood(cells[1])
+		found, _, ok := timber.FindWood(cells[1])
 		assert.True(t, ok, cells)
 		assert.Equal(t, cells[1], found.Name)
 		assert.Contains(t, []string{"yes", "no"}, cells[2])
@@ -61,18 +63,18 @@ func TestRounded(t *testing.T) {
 		"0.63": "5/8", "0.19": "3/16", "0.31": "5/16", "1.06": "1 1/16", "3.88": "3 7/8", "0.188": "3/16", "0.156": "5/32", "0.0313": "1/32", "0.03": "",
 		"0.7": "", "0.70": "", "0.75": "", "0.5": "", "0.625": "", "0.1875": "", "12": "", "0.33": "", "2.10": "",
 	} {
-		l, err := joinery.ParseLength(text, joinery.Inches)
+		l, err := measure.ParseLength(text, measure.Inches)
 		require.NoError(t, err)
-		assert.Equal(t, want, rounded(text, l, joinery.Inches), text)
+		assert.Equal(t, want, rounded(text, l, measure.Inches), text)
 	}
 }
 
 func TestRoughNames(t *testing.T) {
 	for _, text := range []string{"4/4", "5/4", "6/4", "8/4", "12/4", "4/4 rough", "5 / 4", "2x4", "1 x 6", "2×4×96", "5/4x6"} {
-		assert.True(t, rough(text, joinery.Inches), text)
+		assert.True(t, rough(text, measure.Inches), text)
 	}
 	for _, text := range []string{"3/4", "1/4", "2/4", "44", "4 1/4", `2" x 4"`, "1 1/2 x 3 1/2", "26 x 4 x 2", "5/16"} {
-		assert.False(t, rough(text, joinery.Inches), text)
+		assert.False(t, rough(text, measure.Inches), text)
 	}
 }
 

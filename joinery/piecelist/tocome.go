@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 // toCome is the end of the plan: what the maker adds, shown with the names of
@@ -44,7 +45,7 @@ func (l *List) tenonExample() []string {
 		}
 		low, high := l.facing(leg, end)
 		deeper := "1/16"
-		if l.Unit == joinery.Millimetres {
+		if l.Unit == measure.Millimetres {
 			deeper = "2"
 		}
 		return []string{
@@ -167,20 +168,20 @@ func (l *List) cutExample() []string {
 
 // part is a share of a length, rounded down to what a maker would set, or "" where
 // that is nothing.
-func (l *List) part(of, share joinery.Length) string { return l.atMost(of/share, joinery.MaxLength) }
+func (l *List) part(of, share measure.Length) string { return l.atMost(of/share, measure.MaxLength) }
 
 // joint is a share of a length, at most what joints usually have.
-func (l *List) joint(of, share joinery.Length) string {
+func (l *List) joint(of, share measure.Length) string {
 	if share > 2 {
-		return l.atMost(of/share, joinery.Inch*3/8)
+		return l.atMost(of/share, measure.Inch*3/8)
 	}
-	return l.atMost(of/share, joinery.Inch*7/8)
+	return l.atMost(of/share, measure.Inch*7/8)
 }
 
-func (l *List) atMost(of, most joinery.Length) string {
-	scale := joinery.Scale{Unit: joinery.Inches, Division: joinery.Inch / 16}
-	if l.Unit == joinery.Millimetres {
-		scale = joinery.Scale{Unit: joinery.Millimetres, Division: joinery.Millimetre}
+func (l *List) atMost(of, most measure.Length) string {
+	scale := measure.Scale{Unit: measure.Inches, Division: measure.Inch / 16}
+	if l.Unit == measure.Millimetres {
+		scale = measure.Scale{Unit: measure.Millimetres, Division: measure.Millimetre}
 	}
 	if of = scale.Floor(min(of, most)); of == 0 {
 		return ""

@@ -3,7 +3,7 @@ package piecelist
 import (
 	"strings"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/pattern"
 	"fencecard/joinery/piecelist/spreadsheet"
 )
@@ -122,8 +122,8 @@ func hasUnit(text string) (has, metric bool) {
 	if strings.Trim(text, "0123456789 .,/-") == "" {
 		return false, false // most cells; the patterns of a unit take their time
 	}
-	bare := joinery.UnitOf(text, joinery.Inches) != joinery.UnitOf(text, joinery.Millimetres)
-	return !bare, joinery.UnitOf(text, joinery.Inches) == joinery.Millimetres
+	bare := measure.UnitOf(text, measure.Inches) != measure.UnitOf(text, measure.Millimetres)
+	return !bare, measure.UnitOf(text, measure.Inches) == measure.Millimetres
 }
 
 // unitOfCells is the unit behind the lengths: of most where none is bare. Beside
@@ -153,7 +153,7 @@ func (r *reader) unitOfCells() Unit {
 // unitOfFigures judges by the bare figures alone.
 func (r *reader) unitOfFigures() Unit {
 	var inches, metric bool
-	thickest := joinery.Length(0)
+	thickest := measure.Length(0)
 	for c, text := range r.lengthCells() {
 		if has, _ := hasUnit(text); has || c.unit != "" {
 			continue
@@ -163,18 +163,18 @@ func (r *reader) unitOfFigures() Unit {
 			continue
 		}
 		inches = inches || aFraction.MatchString(text)
-		clean, _ := r.style.Plain(text, joinery.Millimetres)
-		l, err := joinery.ParseLength(clean, joinery.Millimetres)
+		clean, _ := r.style.Plain(text, measure.Millimetres)
+		l, err := measure.ParseLength(clean, measure.Millimetres)
 		if err != nil {
 			continue
 		}
-		metric = metric || l > longestInches*joinery.Millimetre
-		inches = inches || l > 0 && l < joinery.Millimetre
+		metric = metric || l > longestInches*measure.Millimetre
+		inches = inches || l > 0 && l < measure.Millimetre
 		if c.field == Thickness {
 			thickest = max(thickest, l)
 		}
 	}
-	if thickest > 0 && thickest < thinnestMM*joinery.Millimetre {
+	if thickest > 0 && thickest < thinnestMM*measure.Millimetre {
 		inches = true
 	}
 	return only(inches, metric)

@@ -6,9 +6,9 @@ import (
 	"strings"
 	"sync"
 
-	"fencecard/joinery"
 	"fencecard/joinery/pattern"
 	"fencecard/joinery/piecelist/spreadsheet"
+	"fencecard/joinery/timber"
 )
 
 //go:embed woods.tsv
@@ -67,7 +67,7 @@ func (r *reader) woodNamed(text string, c *column, w *row) string {
 			Problem: quoted(text) + " is no wood in the table",
 			Remedy:  "write a name from fencecard wood, or leave the cell empty for the shallowest passes",
 		}
-		if _, near, _ := joinery.FindWood(text); near != "" {
+		if _, near, _ := timber.FindWood(text); near != "" {
 			q.Remedy = "write " + near
 			if !strings.Contains(near, " or ") {
 				q.Default, q.Why = near, "that is nearest"
@@ -83,7 +83,7 @@ func (r *reader) woodNamed(text string, c *column, w *row) string {
 			if strings.EqualFold(answer, "none") {
 				return "", ""
 			}
-			if found, near, ok := joinery.FindWood(answer); ok {
+			if found, near, ok := timber.FindWood(answer); ok {
 				return found.Name, ""
 			} else if near != "" {
 				return "", quoted(answer) + " is no wood in the table; write " + near
@@ -98,7 +98,7 @@ func (r *reader) woodNamed(text string, c *column, w *row) string {
 // lookUp finds the wood of a name, or one it may well be.
 func lookUp(text string) (name string, sure bool) {
 	bare := stockBefore.ReplaceAllString(text, "$1")
-	if found, _, ok := joinery.FindWood(bare); ok {
+	if found, _, ok := timber.FindWood(bare); ok {
 		return found.Name, true
 	}
 	g := germanWoods()[strings.ToLower(bare)]

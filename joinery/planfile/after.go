@@ -3,8 +3,8 @@ package planfile
 import (
 	"slices"
 
-	"fencecard/joinery"
 	"fencecard/joinery/planfile/yamlfile"
+	"fencecard/joinery/plantext"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -62,7 +62,7 @@ func (c *cutNames) see(r *planReader, name string, n *yaml.Node) {
 		return
 	}
 	if first, again := c.place(name); again {
-		fault := joinery.Fault{
+		fault := plantext.Fault{
 			Place:   r.Place(n),
 			Problem: "two cuts of this piece are named " + yamlfile.Quoted(name),
 			Remedy:  "give each cut of a piece a name of its own",

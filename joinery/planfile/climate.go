@@ -4,9 +4,9 @@ import (
 	"strconv"
 	"strings"
 
-	"fencecard/joinery"
 	"fencecard/joinery/planfile/keys"
 	"fencecard/joinery/planfile/yamlfile"
+	"fencecard/joinery/timber"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -17,7 +17,7 @@ func (r *planReader) readClimate(f *yamlfile.Fields) {
 	if !f.Has("climate") || !r.Mapping(f.Value("climate"), "a climate has a dry and a damp season", "write "+keys.Example("climate")) {
 		return
 	}
-	before, climate := len(r.Faults), joinery.DefaultClimate
+	before, climate := len(r.Faults), timber.DefaultClimate
 	g := r.Fields(f.Value("climate"), "the climate", keys.Climate)
 	for _, part := range []struct {
 		key   string
@@ -28,7 +28,7 @@ func (r *planReader) readClimate(f *yamlfile.Fields) {
 		}
 	}
 	if text, n, ok := g.Scalar("temp"); ok {
-		t, err := joinery.ParseTemperature(text)
+		t, err := timber.ParseTemperature(text)
 		if climate.Temperature = t; err != nil {
 			r.Because(n, err)
 		}
@@ -39,9 +39,9 @@ func (r *planReader) readClimate(f *yamlfile.Fields) {
 	}
 }
 
-func (r *planReader) checkClimate(n *yaml.Node, climate joinery.Climate) {
+func (r *planReader) checkClimate(n *yaml.Node, climate timber.Climate) {
 	for _, humidity := range []float64{climate.Dry, climate.Damp} {
-		if _, err := joinery.Moisture(climate.Temperature, humidity); err != nil {
+		if _, err := timber.Moisture(climate.Temperature, humidity); err != nil {
 			r.Because(n, err)
 			return
 		}

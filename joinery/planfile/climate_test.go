@@ -4,8 +4,8 @@ import (
 	"strings"
 	"testing"
 
-	"fencecard/joinery"
 	"fencecard/joinery/planfile"
+	"fencecard/joinery/timber"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -22,7 +22,7 @@ pieces:
     size: {left-right: 1, front-back: 1, top-bottom: 20}
 `))
 	assert.Equal(t, "bog oak", plan.Pieces[0].Wood.Name)
-	assert.Equal(t, joinery.Climate{Dry: 35, Damp: 65, Temperature: joinery.Temperature{Degrees: 20}}, plan.Climate)
+	assert.Equal(t, timber.Climate{Dry: 35, Damp: 65, Temperature: timber.Temperature{Degrees: 20}}, plan.Climate)
 }
 
 func TestClimateFaults(t *testing.T) {

@@ -8,6 +8,7 @@ import (
 	"fencecard/joinery/planfile/keys"
 	"fencecard/joinery/planfile/where"
 	"fencecard/joinery/planfile/yamlfile"
+	"fencecard/joinery/plantext"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -107,8 +108,8 @@ func (r *planReader) noKind(first *yaml.Node) {
 		all = append(append(all, k.Name), k.Also...)
 		ours = append(ours, k.Keys()...)
 	}
-	remedy := fmt.Sprintf("begin it with %s and a name, such as %s", joinery.List(names, "or"), cutExample)
-	near := joinery.Nearest(first.Value, all)
+	remedy := fmt.Sprintf("begin it with %s and a name, such as %s", plantext.List(names, "or"), cutExample)
+	near := plantext.Nearest(first.Value, all)
 	switch {
 	case near != "":
 		r.Fault(first, "write "+near, "%s is no kind of cut", yamlfile.Quoted(first.Value))

@@ -11,6 +11,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/planfile/yamlfile"
+	"fencecard/joinery/plantext"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -18,7 +19,7 @@ import (
 // Expand spells a plan out: every joint and every repeat as cuts, and every
 // length that was left to joints. It is the same plan, and makes the same deck.
 // Remarks stay where they were, and one above each cut of a joint names the joint.
-// The error is [joinery.Faults], those of the plan or one that says what cannot be
+// The error is [plantext.Faults], those of the plan or one that says what cannot be
 // written into it.
 func Expand(name string, data []byte, open func(path string) ([]byte, error)) ([]byte, error) {
 	r := newPlanReader(name, open)
@@ -78,16 +79,16 @@ func (e *expansion) edited() string {
 
 // cannot is the fault of a plan whose layout the edits do not fit.
 func (e *expansion) cannot(err error) error {
-	f := joinery.Fault{
-		Place:   joinery.Place{File: e.r.Name},
+	f := plantext.Fault{
+		Place:   plantext.Place{File: e.r.Name},
 		Problem: "the plan cannot be spelt out as it is laid out",
 		Remedy:  "write each piece, each cut and each joint on lines of its own, begun with a dash, and joints: as a key of the plan below pieces",
 	}
-	var faults joinery.Faults
+	var faults plantext.Faults
 	if errors.As(err, &faults) && len(faults) > 0 {
 		f.Problem += fmt.Sprintf("; line %d would say: %s", faults[0].Line, faults[0].Problem)
 	}
-	return joinery.Faults{f}
+	return plantext.Faults{f}
 }
 
 // offset is where a node begins in the text.
@@ -227,11 +228,11 @@ func samePlan(a, b *joinery.Plan) bool {
 
 // withoutPlaces is a piece less where and how it was written.
 func withoutPlaces(p joinery.Piece) joinery.Piece {
-	p.Place, p.Places, p.Opening = joinery.Place{}, joinery.Places{}, joinery.Size{}
+	p.Place, p.Places, p.Opening = plantext.Place{}, plantext.Places{}, joinery.Size{}
 	p.Cuts = slices.Clone(p.Cuts)
 	for i := range p.Cuts {
 		c := &p.Cuts[i]
-		c.Place, c.Places, c.Kind = joinery.Place{}, joinery.Places{}, nil
+		c.Place, c.Places, c.Kind = plantext.Place{}, plantext.Places{}, nil
 		if len(c.After) == 0 {
 			c.After = nil
 		}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/pattern"
 	"fencecard/joinery/planfile/yamlfile"
 
@@ -16,8 +17,8 @@ import (
 type spelt struct{ key, value string }
 
 // spellCut lists the keys of a cut that comes from a joint.
-func spellCut(c *joinery.Cut, u joinery.Unit) []spelt {
-	length := func(l joinery.Length) string { return spellBare(l, u) }
+func spellCut(c *joinery.Cut, u measure.Unit) []spelt {
+	length := func(l measure.Length) string { return spellBare(l, u) }
 	keys := []spelt{{c.Kind.Name, quoteText(c.Name)}}
 	add := func(key, value string) {
 		if value != "" {
@@ -94,7 +95,7 @@ func spellCut(c *joinery.Cut, u joinery.Unit) []spelt {
 	return keys
 }
 
-func spellCheeks(cheeks []joinery.Cheek, length func(joinery.Length) string) string {
+func spellCheeks(cheeks []joinery.Cheek, length func(measure.Length) string) string {
 	if len(cheeks) == 0 {
 		return ""
 	}
@@ -122,8 +123,8 @@ func spellNames(names []string) string {
 
 // spellBare writes a length so that it is read back as the same one, without a
 // unit where that is the plan's.
-func spellBare(l joinery.Length, u joinery.Unit) string {
-	text := joinery.DefaultScale(u).Spell(l)
+func spellBare(l measure.Length, u measure.Unit) string {
+	text := measure.DefaultScale(u).Spell(l)
 	return strings.TrimSuffix(text, " "+u.String())
 }
 
@@ -317,7 +318,7 @@ func (e *expansion) kindAt(n *yaml.Node) int {
 func (e *expansion) repeated(n *yaml.Node, c *joinery.Cut) []spelt {
 	var keys []spelt
 	kind := e.kindAt(n)
-	length := func(l joinery.Length) string { return spellBare(l, e.r.plan.Unit) }
+	length := func(l measure.Length) string { return spellBare(l, e.r.plan.Unit) }
 	along := false
 	noted := false
 	for i := 0; i+1 < len(n.Content); i += 2 {

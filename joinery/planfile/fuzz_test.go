@@ -10,8 +10,10 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/examples"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
 	"fencecard/joinery/planfile/shopfile"
+	"fencecard/joinery/plantext"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -71,7 +73,7 @@ func FuzzPlan(f *testing.F) {
 func FuzzShop(f *testing.F) {
 	seed(f)
 	f.Fuzz(func(t *testing.T, data []byte) {
-		shop, err := shopfile.Read("shop.yaml", data, joinery.Millimetres)
+		shop, err := shopfile.Read("shop.yaml", data, measure.Millimetres)
 		if err != nil {
 			checkFaults(t, data, err)
 			return
@@ -105,7 +107,7 @@ func checkShop(t *testing.T, shop joinery.Shop) {
 // checkFaults holds that each fault lies in the file, says what to do, and is
 // printed without characters that move the cursor.
 func checkFaults(t *testing.T, data []byte, err error) {
-	var faults joinery.Faults
+	var faults plantext.Faults
 	require.True(t, errors.As(err, &faults))
 	require.NotEmpty(t, faults)
 	lines := strings.Count(strings.ReplaceAll(string(data), "\r\n", "\n"), "\n") + strings.Count(string(data), "\r") + 1

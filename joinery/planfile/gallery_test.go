@@ -7,9 +7,10 @@ import (
 	"strings"
 	"testing"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
 	"fencecard/joinery/planfile/shopfile"
+	"fencecard/joinery/plantext"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -36,16 +37,16 @@ func TestGallery(t *testing.T) {
 }
 
 // faultsOf reads a plan or shop file and returns its faults.
-func faultsOf(t *testing.T, name string, data []byte) joinery.Faults {
+func faultsOf(t *testing.T, name string, data []byte) plantext.Faults {
 	t.Helper()
 	var err error
 	if strings.HasPrefix(name, "shop-file-") && name != "shop-file-missing.yaml" {
-		_, err = shopfile.Read(name, data, joinery.Inches)
+		_, err = shopfile.Read(name, data, measure.Inches)
 	} else {
 		_, err = planfile.Read(name, data, func(string) ([]byte, error) { return nil, fs.ErrNotExist })
 	}
 	require.Error(t, err)
-	var faults joinery.Faults
+	var faults plantext.Faults
 	require.ErrorAs(t, err, &faults)
 	return faults
 }

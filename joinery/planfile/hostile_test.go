@@ -8,8 +8,8 @@ import (
 	"testing"
 	"unicode/utf16"
 
-	"fencecard/joinery"
 	"fencecard/joinery/planfile"
+	"fencecard/joinery/plantext"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -135,7 +135,7 @@ func TestHostileDocuments(t *testing.T) {
 				message = err.Error()
 			}
 			runtime.ReadMemStats(&after)
-			var faults joinery.Faults
+			var faults plantext.Faults
 			require.ErrorAs(t, err, &faults)
 			first, _, _ := strings.Cut(message, "\n")
 			assert.Contains(t, first, doc.says)

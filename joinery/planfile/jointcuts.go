@@ -8,6 +8,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/joint"
 	"fencecard/joinery/planfile/yamlfile"
+	"fencecard/joinery/plantext"
 )
 
 // jointCut is a cut that a joint makes in one piece.
@@ -231,8 +232,8 @@ var (
 )
 
 // placesOf tells of every key of a cut at which word of the joint it was said.
-func (r *planReader) placesOf(j *jointWish, words map[string][]string) joinery.Places {
-	places := joinery.PlacesIn(r.Text, len(words))
+func (r *planReader) placesOf(j *jointWish, words map[string][]string) plantext.Places {
+	places := plantext.PlacesIn(r.Text, len(words))
 	for key, said := range words {
 		for _, word := range said {
 			if n := j.f.Value(word); n != nil {

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 
 	"github.com/peterstace/simplefeatures/geom"
 	"github.com/stretchr/testify/assert"
@@ -20,7 +21,7 @@ import (
 
 // units is a length in 128ths of an inch: whole numbers, so that the library's
 // arithmetic in floats is exact.
-func units(l joinery.Length) float64 { return float64(l) / float64(in/128) }
+func units(l measure.Length) float64 { return float64(l) / float64(in/128) }
 
 // placed is a piece in its place in the frame.
 type placed struct {
@@ -31,7 +32,7 @@ type placed struct {
 // boxOfChannel is the room of a channel from the low corner of its piece, found
 // anew from what the fields of a channel mean.
 func boxOfChannel(c joinery.Channel, size joinery.Size) (lo, hi [3]float64) {
-	from := func(side joinery.Side, near, far joinery.Length) {
+	from := func(side joinery.Side, near, far measure.Length) {
 		d := side.Dimension()
 		if side == d.High() {
 			near, far = size[d]-far, size[d]-near
@@ -123,7 +124,7 @@ func randomFrame(r *rand.Rand) frame {
 }
 
 func (f frame) plan() string {
-	l := func(n int) string { return joinery.InchScale.Format(joinery.Length(n) * in / 64) }
+	l := func(n int) string { return measure.InchScale.Format(measure.Length(n) * in / 64) }
 	joint := func(name, rail, ends, into, side, along string) string {
 		across := fmt.Sprintf("%s: %s %s", side, l(f.reveal), along)
 		if f.reveal == 0 {

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -64,9 +65,9 @@ func cutNames(p *joinery.Piece) []string {
 }
 
 // inches reads a length.
-func inches(t *testing.T, text string) joinery.Length {
+func inches(t *testing.T, text string) measure.Length {
 	t.Helper()
-	l, err := joinery.ParseLength(text, joinery.Inches)
+	l, err := measure.ParseLength(text, measure.Inches)
 	require.NoError(t, err)
 	return l
 }
@@ -119,7 +120,7 @@ func boxOf(c *joinery.Cut) string {
 	return strings.Join(all, "; ")
 }
 
-func text(l joinery.Length) string { return joinery.InchScale.Format(l) }
+func text(l measure.Length) string { return measure.InchScale.Format(l) }
 
 const (
 	post   = "size: {left-right: 2, front-back: 2, top-bottom: 20}"

@@ -7,9 +7,11 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/joint"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/pattern"
 	"fencecard/joinery/planfile/keys"
 	"fencecard/joinery/planfile/yamlfile"
+	"fencecard/joinery/plantext"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -55,7 +57,7 @@ func (r *planReader) readPlace(j *jointWish) joint.Place {
 }
 
 // inset reads how far inside the like-named side a side lies.
-func (r *planReader) inset(n *yaml.Node, side joinery.Side, text string) (joinery.Length, bool) {
+func (r *planReader) inset(n *yaml.Node, side joinery.Side, text string) (measure.Length, bool) {
 	if strings.EqualFold(text, "flush") {
 		return 0, true
 	}
@@ -71,7 +73,7 @@ func (r *planReader) inset(n *yaml.Node, side joinery.Side, text string) (joiner
 			r.Length(n, m[1])
 			return 0, false
 		}
-		if near := joinery.Nearest(text, []string{"flush"}); near != "" {
+		if near := plantext.Nearest(text, []string{"flush"}); near != "" {
 			offer = "write " + side.String() + ": flush"
 		}
 		r.Fault(n, offer, "%s is no way to lie", yamlfile.Quoted(text))
@@ -84,16 +86,16 @@ func (r *planReader) inset(n *yaml.Node, side joinery.Side, text string) (joiner
 	case "proud":
 		return -by, true
 	case outward:
-		r.Add(joinery.Fault{Place: yamlfile.Inside(r.Place(n), m[2]),
+		r.Add(plantext.Fault{Place: yamlfile.Inside(r.Place(n), m[2]),
 			Problem: fmt.Sprintf("at the %s, %s is the way out of the other piece", side, word),
 			Remedy:  fmt.Sprintf("write %s: %s proud if it stands out, %s: %s %s if it stands back", side, m[1], side, m[1], inward)})
 	default:
 		words := []string{inward, "proud"}
 		remedy := fmt.Sprintf("write %s: %s %s, or %s: %s proud", side, m[1], inward, side, m[1])
-		if near := joinery.Nearest(word, words); near != "" {
+		if near := plantext.Nearest(word, words); near != "" {
 			remedy = fmt.Sprintf("write %s: %s %s", side, m[1], near)
 		}
-		r.Add(joinery.Fault{Place: yamlfile.Inside(r.Place(n), m[2]), Problem: fmt.Sprintf("%s is no way from the %s", yamlfile.Quoted(m[2]), side), Remedy: remedy})
+		r.Add(plantext.Fault{Place: yamlfile.Inside(r.Place(n), m[2]), Problem: fmt.Sprintf("%s is no way from the %s", yamlfile.Quoted(m[2]), side), Remedy: remedy})
 	}
 	return 0, false
 }

@@ -8,6 +8,7 @@ import (
 	"fencecard/joinery/joint"
 	"fencecard/joinery/planfile/where"
 	"fencecard/joinery/planfile/yamlfile"
+	"fencecard/joinery/plantext"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -109,8 +110,8 @@ func (r *planReader) jointKind(n *yaml.Node) (*joint.Kind, string) {
 		all = append(append(all, k.Name), k.Also...)
 	}
 	first := n.Content[0]
-	remedy := fmt.Sprintf("begin it with %s and a name, such as %s", joinery.List(names, "or"), jointExample)
-	if near := joinery.Nearest(first.Value, all); near != "" {
+	remedy := fmt.Sprintf("begin it with %s and a name, such as %s", plantext.List(names, "or"), jointExample)
+	if near := plantext.Nearest(first.Value, all); near != "" {
 		remedy = "write " + near
 	} else if joinery.KindNamed(first.Value) != nil {
 		remedy = "a " + first.Value + " is one cut and belongs under cuts; " + remedy
@@ -130,12 +131,12 @@ func (r *planReader) jointFault(j *jointWish, f joint.Fault) {
 			break
 		}
 	}
-	r.Add(joinery.Fault{Place: at, Remedy: f.Remedy,
+	r.Add(plantext.Fault{Place: at, Remedy: f.Remedy,
 		Problem: fmt.Sprintf("%s %s: ", j.kind, yamlfile.Quoted(j.name)) + f.Problem})
 }
 
 // jointPlace is where a word of a joint was written.
-func (r *planReader) jointPlace(j *jointWish, word string) (joinery.Place, bool) {
+func (r *planReader) jointPlace(j *jointWish, word string) (plantext.Place, bool) {
 	if n := j.nodes[word]; n != nil {
 		return r.Place(n), true
 	}
@@ -146,5 +147,5 @@ func (r *planReader) jointPlace(j *jointWish, word string) (joinery.Place, bool)
 	if n := j.f.Value(word); n != nil {
 		return r.Place(n), true
 	}
-	return joinery.Place{}, false
+	return plantext.Place{}, false
 }

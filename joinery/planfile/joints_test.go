@@ -7,6 +7,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/examples"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
 
 	"github.com/stretchr/testify/assert"
@@ -31,7 +32,7 @@ func TestJointsOfTheExamplesFit(t *testing.T) {
 	for _, c := range []struct {
 		name   string
 		data   []byte
-		deeper joinery.Length
+		deeper measure.Length
 		joints [][4]string // piece, mortise, piece, tenon
 	}{
 		{"boot-bench.yaml", examples.BootBench, in / 16, [][4]string{
@@ -48,7 +49,7 @@ func TestJointsOfTheExamplesFit(t *testing.T) {
 			{"left post", "rail", "rail", "rail left"},
 			{"right post", "rail", "rail", "rail right"},
 		}},
-		{"wall-cabinet.yaml", cabinet, 3 * joinery.Millimetre / 2, [][4]string{
+		{"wall-cabinet.yaml", cabinet, 3 * measure.Millimetre / 2, [][4]string{
 			{"left stile", "top rail", "top rail", "top rail left"},
 			{"right stile", "top rail", "top rail", "top rail right"},
 			{"left stile", "bottom rail", "bottom rail", "top rail left"},

@@ -2,6 +2,7 @@ package planfile
 
 import (
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/pattern"
 	"fencecard/joinery/planfile/yamlfile"
 )
@@ -13,7 +14,7 @@ var (
 
 // dimensionOf reads one dimension of a size: a length, or one "between shoulders"
 // to which joints add what enters at either end.
-func (b *blank) dimensionOf(f *yamlfile.Fields, d joinery.Dimension) joinery.Length {
+func (b *blank) dimensionOf(f *yamlfile.Fields, d joinery.Dimension) measure.Length {
 	text, n, ok := f.Scalar(d.String())
 	if !ok {
 		return 0
@@ -65,7 +66,7 @@ func (r *planReader) finishSizes() {
 
 // enters is how far an end of a piece goes in beyond its shoulder. An end that
 // goes nowhere is a fault.
-func (r *planReader) enters(b *blank, end joinery.Side, opening joinery.Length) (joinery.Length, bool) {
+func (r *planReader) enters(b *blank, end joinery.Side, opening measure.Length) (measure.Length, bool) {
 	faulty := false
 	for _, j := range r.joints {
 		faulty = faulty || j.broken

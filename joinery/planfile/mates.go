@@ -5,6 +5,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/planfile/yamlfile"
+	"fencecard/joinery/plantext"
 )
 
 // readMates reads what goes into a cut: "PIECE / CUT" or "PIECE". The names
@@ -39,7 +40,7 @@ func (r *planReader) checkMates() {
 			continue
 		}
 		if piece, cut, both := strings.Cut(m.Piece, "/"); !ok && both && m.Cut == "" {
-			r.Add(joinery.Fault{
+			r.Add(plantext.Fault{
 				Place:   r.Where(m.Position),
 				Problem: "a piece and its cut are named with blanks around the stroke",
 				Remedy:  "write mates: " + strings.TrimSpace(piece) + " / " + strings.TrimSpace(cut),
@@ -47,7 +48,7 @@ func (r *planReader) checkMates() {
 			continue
 		}
 		if !ok {
-			r.Add(joinery.Fault{
+			r.Add(plantext.Fault{
 				Place:   yamlfile.Inside(r.Where(m.Position), m.Piece),
 				Problem: "there is no piece named " + yamlfile.Quoted(m.Piece),
 				Remedy:  r.nearPiece(m.Piece, nil),
@@ -55,7 +56,7 @@ func (r *planReader) checkMates() {
 			continue
 		}
 		if _, ok := b.cuts.place(m.Cut); m.Cut != "" && !ok && !r.mayJoin(m.Cut) {
-			r.Add(joinery.Fault{
+			r.Add(plantext.Fault{
 				Place:   yamlfile.Inside(r.Where(m.Position), m.Cut),
 				Problem: yamlfile.Quoted(m.Piece) + " has no cut named " + yamlfile.Quoted(m.Cut),
 				Remedy:  yamlfile.NearName("cut", m.Cut, b.cuts.all("")),

@@ -8,6 +8,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/planfile/keys"
 	"fencecard/joinery/planfile/yamlfile"
+	"fencecard/joinery/timber"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -22,7 +23,7 @@ func (r *planReader) readMirror(b *blank) {
 			r.Fault(at, "take "+key+" out here", "%s takes its %s from the piece it mirrors", b.f.What, key)
 		}
 	}
-	b.Wood = r.readWood(b.f, joinery.Wood{})
+	b.Wood = r.readWood(b.f, timber.Wood{})
 	f := r.mirrorKeys(b)
 	if f == nil {
 		return

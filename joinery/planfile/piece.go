@@ -10,6 +10,7 @@ import (
 	"fencecard/joinery/pattern"
 	"fencecard/joinery/planfile/keys"
 	"fencecard/joinery/planfile/yamlfile"
+	"fencecard/joinery/plantext"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -115,7 +116,7 @@ func (r *planReader) keep(b *blank) {
 	case b.Name == "":
 		r.nameless = true
 	case again:
-		r.Add(joinery.Fault{
+		r.Add(plantext.Fault{
 			Place:   b.Place,
 			Problem: "two pieces are named " + yamlfile.Quoted(b.Name),
 			Remedy:  "give each piece a name of its own, or write count: 2 where they are alike",

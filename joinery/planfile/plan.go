@@ -8,9 +8,12 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile/keys"
 	"fencecard/joinery/planfile/shopfile"
 	"fencecard/joinery/planfile/yamlfile"
+	"fencecard/joinery/plantext"
+	"fencecard/joinery/timber"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -23,9 +26,9 @@ type planReader struct {
 	*yamlfile.File
 	open  func(path string) ([]byte, error)
 	plan  *joinery.Plan
-	woods map[string]joinery.Wood // by the name as written
-	wood  joinery.Wood            // for pieces that name none
-	other joinery.Faults          // of a shop file
+	woods map[string]timber.Wood // by the name as written
+	wood  timber.Wood            // for pieces that name none
+	other plantext.Faults        // of a shop file
 	mates []mateRef
 
 	root   *yaml.Node
@@ -52,7 +55,7 @@ type planReader struct {
 // plan names by path is read through open, which gets the path as written, to
 // be taken from the plan's folder; where open is nil, no path is allowed, and where
 // its error is [shopfile.Missing], the path that could be meant is offered. The
-// error is [joinery.Faults] with every fault of the plan and its shop.
+// error is [plantext.Faults] with every fault of the plan and its shop.
 func Read(name string, data []byte, open func(path string) ([]byte, error)) (*joinery.Plan, error) {
 	return newPlanReader(name, open).readAll(data)
 }
@@ -62,10 +65,10 @@ func (r *planReader) over() bool { return r.Full || r.crowded }
 
 func newPlanReader(name string, open func(path string) ([]byte, error)) *planReader {
 	return &planReader{
-		File:  yamlfile.New(name, joinery.Inches, joinery.InchScale),
+		File:  yamlfile.New(name, measure.Inches, measure.InchScale),
 		open:  open,
-		plan:  &joinery.Plan{Name: baseName(name), Climate: joinery.DefaultClimate, Place: joinery.Place{File: name}},
-		woods: map[string]joinery.Wood{},
+		plan:  &joinery.Plan{Name: baseName(name), Climate: timber.DefaultClimate, Place: plantext.Place{File: name}},
+		woods: map[string]timber.Wood{},
 		named: map[string]*blank{},
 		fits:  true,
 	}
@@ -116,18 +119,18 @@ func (r *planReader) read(f *yamlfile.Fields) {
 	r.readShop(f)
 	r.readClimate(f)
 	r.Scale = r.plan.Shop.Scale
-	r.wood = r.readWood(f, joinery.Wood{})
+	r.wood = r.readWood(f, timber.Wood{})
 	r.readPieces(f)
 }
 
 func (r *planReader) readUnit(f *yamlfile.Fields) {
 	unit, ok := f.Unit()
-	r.Unit, r.Scale, r.fits = unit, joinery.DefaultScale(unit), ok
+	r.Unit, r.Scale, r.fits = unit, measure.DefaultScale(unit), ok
 }
 
 // readWood looks up the wood a plan or piece names; without one it is the
 // fallback.
-func (r *planReader) readWood(f *yamlfile.Fields, fallback joinery.Wood) joinery.Wood {
+func (r *planReader) readWood(f *yamlfile.Fields, fallback timber.Wood) timber.Wood {
 	name := f.Name("wood")
 	if name == "" {
 		return fallback
@@ -137,11 +140,11 @@ func (r *planReader) readWood(f *yamlfile.Fields, fallback joinery.Wood) joinery
 
 // woodNamed looks a wood up that a node names; the fallback with a fault where
 // there is none.
-func (r *planReader) woodNamed(n *yaml.Node, name string, fallback joinery.Wood) joinery.Wood {
+func (r *planReader) woodNamed(n *yaml.Node, name string, fallback timber.Wood) timber.Wood {
 	if wood, ok := r.woods[name]; ok {
 		return wood
 	}
-	wood, near, ok := joinery.FindWood(name, r.plan.Shop.Woods...)
+	wood, near, ok := timber.FindWood(name, r.plan.Shop.Woods...)
 	if !ok && r.doubtful {
 		return fallback
 	}

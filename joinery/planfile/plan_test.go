@@ -9,8 +9,11 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/examples"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
 	"fencecard/joinery/planfile/shopfile"
+	"fencecard/joinery/plantext"
+	"fencecard/joinery/timber"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -36,7 +39,7 @@ func readCut(t *testing.T, cut string) joinery.Cut {
 	return plan.Pieces[0].Cuts[0]
 }
 
-const in = joinery.Inch
+const in = measure.Inch
 
 func TestPlanOfTheFormat(t *testing.T) {
 	plan := read(t, "work/boot-bench.yaml", []byte(`title: Boot bench
@@ -65,7 +68,7 @@ pieces:
 `))
 	assert.Equal(t, "Boot bench", plan.Title)
 	assert.Equal(t, "boot-bench", plan.Name)
-	assert.Equal(t, joinery.Inches, plan.Unit)
+	assert.Equal(t, measure.Inches, plan.Unit)
 	assert.Equal(t, shopfile.BuiltInName, plan.Shop.Name)
 	require.Len(t, plan.Pieces, 2)
 	leg, other := plan.Pieces[0], plan.Pieces[1]
@@ -76,7 +79,7 @@ pieces:
 	assert.Equal(t, joinery.Channel{
 		Down: joinery.Right, Near: joinery.Front, Setback: in / 2, Width: 3 * in / 8, Depth: in, Lo: 14 * in, Hi: 33 * in / 2,
 	}, seat.Channels[0])
-	assert.Equal(t, joinery.Place{File: "work/boot-bench.yaml", Line: 12, Column: 16, Source: "        width: 3/8"}, seat.Places.At(seat.Place, "width"))
+	assert.Equal(t, plantext.Place{File: "work/boot-bench.yaml", Line: 12, Column: 16, Source: "        width: 3/8"}, seat.Places.At(seat.Place, "width"))
 	assert.Equal(t, 10, seat.Place.Line)
 	assert.Equal(t, "front left leg", other.MirrorOf)
 	assert.Equal(t, joinery.Left, other.Cut("seat rail").In)
@@ -231,8 +234,8 @@ func TestWhatAPlanLeavesOut(t *testing.T) {
 	assert.Equal(t, 1, p.Count)
 	assert.Equal(t, joinery.FrontBack, p.Grain, "along the longest dimension")
 	assert.False(t, p.Wood.Known())
-	assert.Equal(t, joinery.MetricScale, plan.Shop.Scale)
-	assert.Equal(t, joinery.DefaultClimate, plan.Climate)
+	assert.Equal(t, measure.MetricScale, plan.Shop.Scale)
+	assert.Equal(t, timber.DefaultClimate, plan.Climate)
 	for name, want := range map[string]string{"": "plan", "-": "plan", "a/b.c.yaml": "b.c", "ümlaut plan.yml": "ümlaut plan"} {
 		assert.Equal(t, want, read(t, name, []byte(board("lap: a, in: top, at: left, length: 1, depth: 1"))).Name)
 	}
@@ -302,7 +305,7 @@ func TestShopByPath(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, "shops/mine.yaml", asked)
 	assert.Equal(t, "shops/mine.yaml", got.Shop.Name)
-	assert.Equal(t, 50*joinery.Millimetre, got.Shop.Lift)
+	assert.Equal(t, 50*measure.Millimetre, got.Shop.Lift)
 
 	_, err = planfile.Read("work/plan.yaml", []byte(plan), open("", fs.ErrPermission))
 	assert.ErrorContains(t, err, "the shop file shops/mine.yaml cannot be read: permission denied")
@@ -316,7 +319,7 @@ func TestShopByPath(t *testing.T) {
 	// The faults of both files, each with its own name; a wood may be one of
 	// the shop's own, so it is not faulted as long as the shop is.
 	_, err = planfile.Read("work/plan.yaml", []byte(strings.Replace(plan, "unit: in\n", "unit: in\nwood: bog oak\ncolor: red\n", 1)), open("lift: high\n", nil))
-	var faults joinery.Faults
+	var faults plantext.Faults
 	require.ErrorAs(t, err, &faults)
 	require.Len(t, faults, 2)
 	assert.Equal(t, "work/plan.yaml:3:1", faults[0].Place.String())
@@ -331,7 +334,7 @@ func TestExamplesAreRead(t *testing.T) {
 	} {
 		assert.NotEmpty(t, read(t, name, data).Pieces, name)
 	}
-	shop, err := shopfile.Read("shop.yaml", examples.StarterShop, joinery.Inches)
+	shop, err := shopfile.Read("shop.yaml", examples.StarterShop, measure.Inches)
 	require.NoError(t, err)
 	assert.Len(t, shop.Bits, 4)
 }

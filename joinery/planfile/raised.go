@@ -6,7 +6,9 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/joint"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile/yamlfile"
+	"fencecard/joinery/plantext"
 )
 
 // wordsFor are the words of a joint at one meeting, with what is left of the
@@ -34,7 +36,7 @@ func (r *planReader) raisedEdges(b *blank) joint.Raised {
 			continue
 		}
 		side, ok := joinery.ParseSide(strings.ToLower(in.Value))
-		thick, err := joinery.ParseLength(leaves.Value, r.Unit)
+		thick, err := measure.ParseLength(leaves.Value, r.Unit)
 		if !ok || err != nil || thick <= 0 || thick >= b.Size.Between(side) {
 			continue
 		}
@@ -68,7 +70,7 @@ func (r *planReader) checkRaised() {
 				continue
 			}
 			scale := r.plan.Shop.Scale
-			r.Add(joinery.Fault{
+			r.Add(plantext.Fault{
 				Place: panel.Places.At(panel.Place, "leaves"),
 				Problem: fmt.Sprintf("the raised edges of %s are left %s thick, and do not go into the %s %s of %s, which is %s wide",
 					yamlfile.Quoted(name), scale.Say(panel.Moulding.Leaves), groove.Kind, yamlfile.Quoted(groove.Name), yamlfile.Quoted(of.Name), scale.Say(groove.Width)),

@@ -3,7 +3,7 @@ package planfile_test
 import (
 	"testing"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
 
 	"github.com/stretchr/testify/assert"
@@ -54,14 +54,14 @@ func TestARaisedPanelNeedsNoTongue(t *testing.T) {
 				assert.Equal(t, "raised field", c.Name, "and no rabbet beside it")
 				require.Len(t, c.Channels, 4)
 				for _, ch := range c.Channels {
-					assert.Equal(t, joinery.Inch/2, ch.Depth, "h = T - t")
-					assert.Equal(t, joinery.Inch, ch.Width)
+					assert.Equal(t, measure.Inch/2, ch.Depth, "h = T - t")
+					assert.Equal(t, measure.Inch, ch.Width)
 				}
 				continue
 			}
 			grooves++
-			assert.Equal(t, joinery.Inch/4, c.Width, "as thick as the edge is left")
-			assert.Equal(t, joinery.Inch/4, c.Start.Distance)
+			assert.Equal(t, measure.Inch/4, c.Width, "as thick as the edge is left")
+			assert.Equal(t, measure.Inch/4, c.Start.Distance)
 		}
 	}
 	assert.Equal(t, 4, grooves)

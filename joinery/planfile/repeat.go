@@ -6,6 +6,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/joint"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/pattern"
 	"fencecard/joinery/planfile/keys"
 	"fencecard/joinery/planfile/yamlfile"
@@ -19,7 +20,7 @@ var betweenText = pattern.New(`(?i)^(?:between\s+)?(.+?)\s+(?:and|to)\s+(.+?)\s+
 // repeat is where the near walls of cuts that repeat lie, from one side.
 type repeat struct {
 	from    joinery.Side
-	at      []joinery.Length
+	at      []measure.Length
 	rounded bool // some lie on the nearest division of the scale only
 }
 
@@ -53,7 +54,7 @@ func (r *planReader) readRepeat(f *yamlfile.Fields) *repeat {
 		}
 		rep := &repeat{from: line.From}
 		for i := range times {
-			rep.at = append(rep.at, line.Distance+joinery.Length(i)*every)
+			rep.at = append(rep.at, line.Distance+measure.Length(i)*every)
 		}
 		return rep
 	}
@@ -118,10 +119,10 @@ func (r *planReader) evenly(f *yamlfile.Fields, times, before int) *repeat {
 		r.Fault(n, fmt.Sprintf("write the nearer first: between: %s and %s from %s", m[2], m[1], m[3]), "the last lies no further from the %s than the first", m[3])
 		return nil
 	}
-	for i := range joinery.Length(times) {
+	for i := range measure.Length(times) {
 		exact := (last - first) * i
-		at := first + exact/joinery.Length(times-1)
-		if i > 0 && int(i) < times-1 && (exact%joinery.Length(times-1) != 0 || !r.Scale.On(at)) {
+		at := first + exact/measure.Length(times-1)
+		if i > 0 && int(i) < times-1 && (exact%measure.Length(times-1) != 0 || !r.Scale.On(at)) {
 			at, rep.rounded = r.Scale.Round(at), true
 		}
 		rep.at = append(rep.at, at)
@@ -130,7 +131,7 @@ func (r *planReader) evenly(f *yamlfile.Fields, times, before int) *repeat {
 }
 
 // note adds to a note that the places were rounded.
-func (p *repeat) note(note string, s joinery.Scale) string {
+func (p *repeat) note(note string, s measure.Scale) string {
 	if !p.rounded {
 		return note
 	}

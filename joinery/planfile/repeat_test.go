@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -37,7 +38,7 @@ func TestRepeatAlongTheCut(t *testing.T) {
 	for i, c := range cuts[:12] {
 		names = append(names, c.Name)
 		assert.Equal(t, fmt.Sprintf("slat %d", i+1), c.Name)
-		assert.Equal(t, 3*in+joinery.Length(i)*5*in/2, c.Channels[0].Lo)
+		assert.Equal(t, 3*in+measure.Length(i)*5*in/2, c.Channels[0].Lo)
 		assert.Equal(t, 3*in/2, c.Channels[0].Hi-c.Channels[0].Lo)
 		assert.Equal(t, "square them", c.Note)
 	}
@@ -81,7 +82,7 @@ func TestRepeatBetween(t *testing.T) {
 	for i, c := range cuts {
 		exact := 3 + 28*float64(i)/11
 		assert.InDelta(t, exact, c.Channels[0].Lo.Inches(), 1.0/128)
-		assert.True(t, joinery.InchScale.On(c.Channels[0].Lo))
+		assert.True(t, measure.InchScale.On(c.Channels[0].Lo))
 		assert.Equal(t, "evenly spaced, each to the nearest 1/64 in", c.Note)
 	}
 	assert.Equal(t, 3*in, cuts[0].Channels[0].Lo)
@@ -116,7 +117,7 @@ joints:
 		require.Len(t, p.Cuts, 12)
 		for i, c := range p.Cuts {
 			assert.Equal(t, fmt.Sprintf("slat %d", i+1), c.Name)
-			assert.Equal(t, 3*in+joinery.Length(i)*5*in/2, c.Channels[0].Lo, "the slat's left side")
+			assert.Equal(t, 3*in+measure.Length(i)*5*in/2, c.Channels[0].Lo, "the slat's left side")
 			assert.Equal(t, "slat", c.Mates.Piece)
 		}
 	}

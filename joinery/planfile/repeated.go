@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile/yamlfile"
 
 	"go.yaml.in/yaml/v4"
@@ -70,7 +71,7 @@ func (r *planReader) readRepeated(f *yamlfile.Fields, cut *joinery.Cut, b *blank
 }
 
 // pastTheEnd faults a repeat that does not end inside the piece.
-func (r *planReader) pastTheEnd(n *yaml.Node, rep *repeat, long joinery.Length, b *blank, name func(int) string) bool {
+func (r *planReader) pastTheEnd(n *yaml.Node, rep *repeat, long measure.Length, b *blank, name func(int) string) bool {
 	if !b.sized {
 		return false
 	}
@@ -86,7 +87,7 @@ func (r *planReader) pastTheEnd(n *yaml.Node, rep *repeat, long joinery.Length, 
 }
 
 // bareSpan reads a span that is a length alone, as a repeat may have.
-func (r *planReader) bareSpan(f *yamlfile.Fields) (joinery.Length, bool) {
+func (r *planReader) bareSpan(f *yamlfile.Fields) (measure.Length, bool) {
 	n := f.Value("span")
 	if n == nil || !r.IsLength(n.Value) {
 		return 0, false
@@ -106,7 +107,7 @@ func (r *planReader) copies(f *yamlfile.Fields, times int) bool {
 }
 
 // taken is how much of the piece one of a repeat takes on its way.
-func taken(along bool, long, wide joinery.Length) joinery.Length {
+func taken(along bool, long, wide measure.Length) measure.Length {
 	if along {
 		return long
 	}

@@ -6,6 +6,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/planfile/keys"
 	"fencecard/joinery/planfile/yamlfile"
+	"fencecard/joinery/plantext"
 )
 
 // longestPencilled is as much as a line of a card has room for, in characters.
@@ -38,7 +39,7 @@ func (r *planReader) readSides(f *yamlfile.Fields) joinery.Pencilled {
 		case taken && strings.EqualFold(name, other.String()):
 			r.Fault(at, "take another word, such as "+s.String()+": outside", "the %s is called by the name of another side", s)
 		case taken:
-			r.Add(joinery.Fault{
+			r.Add(plantext.Fault{
 				Place:   r.Place(at),
 				Problem: "two sides are called " + yamlfile.Quoted(name),
 				Remedy:  "give each side a name of its own",

@@ -8,6 +8,7 @@ import (
 	"fencecard/joinery/joint"
 	"fencecard/joinery/planfile/keys"
 	"fencecard/joinery/planfile/yamlfile"
+	"fencecard/joinery/plantext"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -16,7 +17,7 @@ import (
 type spotRef struct {
 	joint.Spot
 	b  *blank
-	at joinery.Place
+	at plantext.Place
 }
 
 // readSpots reads "PIECE / SIDE", several with commas or in a list; what follows
@@ -68,7 +69,7 @@ func (r *planReader) spotNamed(n *yaml.Node, key, item string, last *string, sid
 		if !sided {
 			return yamlfile.OneLine(item), joinery.NoSide, true
 		}
-		if near := joinery.Nearest(strings.ToLower(item), keys.SideNames()); near != "" && *last != "" {
+		if near := plantext.Nearest(strings.ToLower(item), keys.SideNames()); near != "" && *last != "" {
 			r.Choice(yamlfile.Inside(r.Place(n), item), "side", item, keys.SideNames()...)
 			return "", joinery.NoSide, false
 		}
@@ -76,7 +77,7 @@ func (r *planReader) spotNamed(n *yaml.Node, key, item string, last *string, sid
 		if _, known := r.named[yamlfile.OneLine(item)]; !known {
 			remedy = "write a piece and a side of it, such as " + key + ": front left leg / right"
 		}
-		r.Add(joinery.Fault{Place: yamlfile.Inside(r.Place(n), item), Problem: yamlfile.Quoted(item) + " does not say which side", Remedy: remedy})
+		r.Add(plantext.Fault{Place: yamlfile.Inside(r.Place(n), item), Problem: yamlfile.Quoted(item) + " does not say which side", Remedy: remedy})
 		return "", joinery.NoSide, false
 	}
 	name = yamlfile.OneLine(item[:at])
@@ -98,7 +99,7 @@ func (r *planReader) spot(n *yaml.Node, item, name string, side joinery.Side) (s
 	switch {
 	case !ok && r.nameless:
 	case !ok:
-		r.Add(joinery.Fault{Place: at, Problem: "there is no piece named " + yamlfile.Quoted(name), Remedy: r.nearPiece(name, nil)})
+		r.Add(plantext.Fault{Place: at, Problem: "there is no piece named " + yamlfile.Quoted(name), Remedy: r.nearPiece(name, nil)})
 	case b.related:
 		return spotRef{joint.Spot{Piece: b.Piece, Side: side}, b, at}, true
 	}

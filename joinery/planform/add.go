@@ -3,8 +3,8 @@ package planform
 import (
 	"strings"
 
-	"fencecard/joinery"
 	"fencecard/joinery/planfile/yamlfile"
+	"fencecard/joinery/plantext"
 )
 
 // begin writes a plan's or a shop's own keys into a text of which nothing is written yet.
@@ -31,7 +31,7 @@ func (w *writer) add() (string, error) {
 	case w.kind == Shop:
 		return shopAt, w.addShop()
 	case w.list == "":
-		return "", joinery.Fault{Problem: "a text has one " + w.kind, Remedy: "change the one it has"}
+		return "", plantext.Fault{Problem: "a text has one " + w.kind, Remedy: "change the one it has"}
 	case w.kinds != nil && !w.isKind(w.form.Value(KindKey)):
 		return "", w.noKind(w.form.Value(KindKey))
 	}
@@ -45,7 +45,7 @@ func (w *writer) add() (string, error) {
 		return entryAt(under, w.list, 0), w.putShop(strings.TrimSuffix(lines, "\n"), w.list+": ["+w.braces()+"]")
 	}
 	if parent == nil || kindOver(w.kind, parent.kind) == "" {
-		return "", joinery.Fault{Problem: "there is nothing at " + under + " for a new " + w.kind, Remedy: "read the plan's forms again"}
+		return "", plantext.Fault{Problem: "there is nothing at " + under + " for a new " + w.kind, Remedy: "read the plan's forms again"}
 	}
 	list := parent.keys.Pair(w.list)
 	number := 0
@@ -58,7 +58,7 @@ func (w *writer) add() (string, error) {
 		number = len(list.Value.Items)
 		w.addTo(parent, list)
 	default:
-		return "", joinery.Fault{Problem: w.list + " is not a list in this plan", Remedy: "mend it in the text first"}
+		return "", plantext.Fault{Problem: w.list + " is not a list in this plan", Remedy: "mend it in the text first"}
 	}
 	return entryAt(under, w.list, number), nil
 }
@@ -80,7 +80,7 @@ const shopAt = "shop"
 func (w *writer) addShop() error {
 	pairs := pairsOf(w.entries("", w.form.Fields), false)
 	if len(pairs) == 0 {
-		return joinery.Fault{Problem: "nothing is filled in", Remedy: "fill in at least the unit of the shop's numbers"}
+		return plantext.Fault{Problem: "nothing is filled in", Remedy: "fill in at least the unit of the shop's numbers"}
 	}
 	return w.putShop(strings.Join(pairs, "\n"), strings.Join(pairsOf(w.entries("", w.form.Fields), true), ", "))
 }
@@ -91,12 +91,12 @@ func (w *writer) putShop(lines, braces string) error {
 	plan := w.find(Top)
 	switch {
 	case plan.kind != Plan:
-		return joinery.Fault{Problem: "this is a shop file, which has one shop", Remedy: "change the one it has"}
+		return plantext.Fault{Problem: "this is a shop file, which has one shop", Remedy: "change the one it has"}
 	case plan.keys == nil:
 		w.appendText("shop:\n" + indented(lines, 2) + "\n")
 		return nil
 	case plan.keys.Value(shopAt) != nil && plan.keys.Value(shopAt).Kind != yamlfile.WrittenNothing:
-		return joinery.Fault{Problem: "the plan has a shop already", Remedy: "change that one, or clear the plan's shop first"}
+		return plantext.Fault{Problem: "the plan has a shop already", Remedy: "change that one, or clear the plan's shop first"}
 	}
 	below := indented(lines, plan.keys.Column+2)
 	if p := plan.keys.Pair(shopAt); p != nil && plan.keys.Flow {

@@ -4,6 +4,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/planfile/keys"
 	"fencecard/joinery/planfile/shopfile"
+	"fencecard/joinery/timber"
 )
 
 // Blank is a form for something new of a kind, in the thing that stands there:
@@ -93,7 +94,7 @@ func Offers(text []byte, shop *joinery.Shop) map[string][]string {
 			names[keys.Woods] = append(names[keys.Woods], w.Name)
 		}
 	}
-	for _, w := range joinery.Woods() {
+	for _, w := range timber.Woods() {
 		names[keys.Woods] = append(names[keys.Woods], w.Name)
 	}
 	return names

@@ -4,9 +4,9 @@ import (
 	"slices"
 	"strings"
 
-	"fencecard/joinery"
 	"fencecard/joinery/planfile/keys"
 	"fencecard/joinery/planfile/yamlfile"
+	"fencecard/joinery/plantext"
 )
 
 // entry is a value for a key of something, "" for none.
@@ -82,7 +82,7 @@ func keyText(key string) string { return scalar(key, true, 0) }
 
 // both is the fault of a key that takes one value or keys inside, and got both.
 func both(key string) error {
-	return joinery.Fault{Problem: key + " is one value for all, or has values of its own for each", Remedy: "clear the one or the others"}
+	return plantext.Fault{Problem: key + " is one value for all, or has values of its own for each", Remedy: "clear the one or the others"}
 }
 
 // keysChange changes keys of one mapping. Its entries are those that change.

@@ -23,7 +23,7 @@ type thing struct {
 	number    int               // in that list
 }
 
-// open takes a text apart. The error is [joinery.Faults].
+// open takes a text apart. The error is [plantext.Faults].
 func open(name string, data []byte) (*document, error) {
 	root, err := yamlfile.ReadWritten(name, data)
 	if err != nil {

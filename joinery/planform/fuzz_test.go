@@ -3,8 +3,8 @@ package planform_test
 import (
 	"testing"
 
-	"fencecard/joinery"
 	"fencecard/joinery/planform"
+	"fencecard/joinery/plantext"
 
 	"github.com/stretchr/testify/require"
 )
@@ -48,7 +48,7 @@ func FuzzForms(f *testing.F) {
 		}
 		without, err := planform.Remove(with, at)
 		if err != nil {
-			require.ErrorAs(t, err, new(joinery.Fault), "%q", with)
+			require.ErrorAs(t, err, new(plantext.Fault), "%q", with)
 			return
 		}
 		_, err = planform.Read("plan.yaml", without)

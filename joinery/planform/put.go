@@ -6,9 +6,9 @@ import (
 	"slices"
 	"strings"
 
-	"fencecard/joinery"
 	"fencecard/joinery/planfile/keys"
 	"fencecard/joinery/planfile/yamlfile"
+	"fencecard/joinery/plantext"
 )
 
 // Put writes a form into a text and tells where it stands there. A form that has a
@@ -19,8 +19,8 @@ import (
 // them; an empty one takes its key out, with the remark behind it. A cut or joint that became one of
 // another kind loses the keys which that kind has not.
 //
-// The error is [joinery.Faults] where the text cannot be read, and a
-// [joinery.Fault] where the form cannot be written into it: then the text is
+// The error is [plantext.Faults] where the text cannot be read, and a
+// [plantext.Fault] where the form cannot be written into it: then the text is
 // as it was.
 func Put(text []byte, f Form) (put []byte, at string, err error) {
 	d, err := open("", text)
@@ -29,7 +29,7 @@ func Put(text []byte, f Form) (put []byte, at string, err error) {
 	}
 	s := sortOf(f.Kind)
 	if s == nil {
-		return nil, "", joinery.Fault{Problem: "there is no form for a " + f.Kind}
+		return nil, "", plantext.Fault{Problem: "there is no form for a " + f.Kind}
 	}
 	w := &writer{document: d, splices: splicesOf(text), sort: s, form: f}
 	switch {
@@ -65,7 +65,7 @@ type writer struct {
 func (w *writer) change() error {
 	t := w.find(w.form.At)
 	if t == nil || t.kind != w.kind || t.keys == nil {
-		return joinery.Fault{Problem: fmt.Sprintf("the %s that this form is for is not in the plan any more", w.kind), Remedy: "read the plan's forms again"}
+		return plantext.Fault{Problem: fmt.Sprintf("the %s that this form is for is not in the plan any more", w.kind), Remedy: "read the plan's forms again"}
 	}
 	now := w.document.form(t)
 	var changed []Field
@@ -91,7 +91,7 @@ func (w *writer) change() error {
 	}
 	emptied, err := w.splices.change(t.keys, entries, append([]string{old}, w.order(word)...))
 	if err == nil && emptied {
-		return joinery.Fault{Problem: "nothing of the " + w.kind + " would be left", Remedy: "fill something in, or take the " + w.kind + " out"}
+		return plantext.Fault{Problem: "nothing of the " + w.kind + " would be left", Remedy: "fill something in, or take the " + w.kind + " out"}
 	}
 	return err
 }
@@ -142,11 +142,11 @@ func (w *writer) head(t *thing, word string) error {
 
 // noKind is the fault of a form that does not say what kind it is of.
 func (w *writer) noKind(word string) error {
-	remedy := "choose " + joinery.List(w.kinds(), "or")
+	remedy := "choose " + plantext.List(w.kinds(), "or")
 	if word == "" {
-		return joinery.Fault{Problem: "the form does not say what kind of " + w.kind + " it is", Remedy: remedy}
+		return plantext.Fault{Problem: "the form does not say what kind of " + w.kind + " it is", Remedy: remedy}
 	}
-	return joinery.Fault{Problem: fmt.Sprintf("%q is no kind of %s", word, w.kind), Remedy: remedy}
+	return plantext.Fault{Problem: fmt.Sprintf("%q is no kind of %s", word, w.kind), Remedy: remedy}
 }
 
 // lost are the keys that the old kind has and the new one has not.
@@ -171,7 +171,7 @@ func (s *sort) asks(word, key string) bool { return slices.Contains(s.order(word
 func (w *writer) check(put []byte, at string) error {
 	after, err := open("", put)
 	if err != nil {
-		var faults joinery.Faults
+		var faults plantext.Faults
 		if errors.As(err, &faults) && len(faults) > 0 {
 			return w.cannot(faults[0].Problem)
 		}
@@ -198,7 +198,7 @@ func (w *writer) cannot(why string) error {
 	if why != "" {
 		why = ": " + why
 	}
-	return joinery.Fault{Problem: "this cannot be written into the plan as it is laid out" + why,
+	return plantext.Fault{Problem: "this cannot be written into the plan as it is laid out" + why,
 		Remedy: "write it into the text by hand, or give each key there a line of its own"}
 }
 

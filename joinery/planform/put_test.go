@@ -4,8 +4,8 @@ import (
 	"strings"
 	"testing"
 
-	"fencecard/joinery"
 	"fencecard/joinery/planform"
+	"fencecard/joinery/plantext"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -228,8 +228,8 @@ func TestFormsThatCannotBePut(t *testing.T) {
 		put, _, err := planform.Put(text, test.form)
 		assert.Nil(t, put, test.name)
 		require.ErrorContains(t, err, test.says, test.name)
-		assert.ErrorAs(t, err, new(joinery.Fault), test.name)
+		assert.ErrorAs(t, err, new(plantext.Fault), test.name)
 	}
 	_, _, err := planform.Put([]byte("a: [b\n"), planform.Blank(planform.Piece, "", nil))
-	assert.ErrorAs(t, err, new(joinery.Faults))
+	assert.ErrorAs(t, err, new(plantext.Faults))
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile/keys"
 	"fencecard/joinery/planfile/yamlfile"
 )
@@ -12,7 +13,7 @@ import (
 // Read makes a form of everything in a text, in its order: the plan, its shop where
 // that stands in the plan, its pieces, the cuts of each behind it, and the joints. An empty text is
 // a plan of which nothing is written yet. The name is the file's, for the
-// messages; the error is [joinery.Faults], where the text is not one that forms can be made
+// messages; the error is [plantext.Faults], where the text is not one that forms can be made
 // of. A plan with other faults has its forms.
 func Read(name string, text []byte) ([]Form, error) {
 	d, err := open(name, text)
@@ -134,7 +135,7 @@ func (d *document) settle(f *Form) {
 				return
 			}
 			field.Needed = !mirrors
-			length, err := joinery.ParseLength(strings.TrimSuffix(field.Value, " between shoulders"), d.unit())
+			length, err := measure.ParseLength(strings.TrimSuffix(field.Value, " between shoulders"), d.unit())
 			size[dim], known = length, known && err == nil
 		}
 		if field := f.Field("grain"); field != nil && known {
@@ -156,9 +157,9 @@ func (d *document) settle(f *Form) {
 }
 
 // unit is the plan's.
-func (d *document) unit() joinery.Unit {
+func (d *document) unit() measure.Unit {
 	if value(d.root.Value("unit"), keys.OneText) == "mm" {
-		return joinery.Millimetres
+		return measure.Millimetres
 	}
-	return joinery.Inches
+	return measure.Inches
 }

@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 )
 
 // Remove takes out what stands at a place in a text: a piece with its cuts, a
@@ -19,7 +19,7 @@ func Remove(text []byte, at string) ([]byte, error) {
 	}
 	t := d.find(at)
 	if t == nil || at == Top {
-		return nil, joinery.Fault{Problem: "there is nothing at " + at + " to take out", Remedy: "read the plan's forms again"}
+		return nil, plantext.Fault{Problem: "there is nothing at " + at + " to take out", Remedy: "read the plan's forms again"}
 	}
 	w := &writer{document: d, splices: splicesOf(text), sort: t.sort}
 	parent := d.find(t.under)

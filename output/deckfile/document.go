@@ -10,7 +10,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 )
 
 // mostFaults is after how many faults a document is given up.
@@ -30,7 +30,7 @@ type document struct {
 	file   string
 	text   string
 	tokens *json.Decoder
-	faults joinery.Faults
+	faults plantext.Faults
 	ended  bool // a syntax error or too many faults: nothing more is read
 	depth  int  // of lists and objects that are open
 	cursor cursor
@@ -50,7 +50,7 @@ type cursor struct{ offset, line, lineStart, lineEnd, column int }
 
 // place is a place in the text. It costs what lies between it and the one
 // before, so that a deck of one long line takes no longer than another.
-func (d *document) place(offset int) joinery.Place {
+func (d *document) place(offset int) plantext.Place {
 	c := d.cursor
 	if offset < c.offset {
 		c = cursor{line: 1}
@@ -72,17 +72,17 @@ func (d *document) place(offset int) joinery.Place {
 	}
 	d.cursor = c
 	line := d.text[c.lineStart:c.lineEnd]
-	return joinery.Place{File: d.file, Line: c.line, Column: c.column + 1, Source: strings.TrimSuffix(line, "\r")}
+	return plantext.Place{File: d.file, Line: c.line, Column: c.column + 1, Source: strings.TrimSuffix(line, "\r")}
 }
 
 func (d *document) fault(offset int, problem, remedy string) {
 	if d.ended {
 		return
 	}
-	d.faults.Add(joinery.Fault{Place: d.place(offset), Problem: problem, Remedy: remedy})
+	d.faults.Add(plantext.Fault{Place: d.place(offset), Problem: problem, Remedy: remedy})
 	if len(d.faults) == mostFaults {
 		d.ended = true
-		d.faults.Add(joinery.Fault{Place: d.place(offset), Problem: "from here on the deck was not read: too much of it is wrong", Remedy: anew})
+		d.faults.Add(plantext.Fault{Place: d.place(offset), Problem: "from here on the deck was not read: too much of it is wrong", Remedy: anew})
 	}
 }
 
@@ -313,4 +313,4 @@ func (d *document) truth(what string) bool {
 }
 
 // shorten keeps a hostile text from filling the screen.
-func shorten(text string) string { return joinery.Brief(text, 24) }
+func shorten(text string) string { return plantext.Brief(text, 24) }

@@ -6,7 +6,7 @@ import (
 	"io"
 	"unicode/utf8"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 )
 
 // NewEncoder returns an encoder whose documents can be shown on a terminal: what
@@ -31,7 +31,7 @@ func (j jsonEscaper) Write(data []byte) (int, error) {
 			continue
 		}
 		r, n := utf8.DecodeRune(data[at:])
-		if joinery.Unprintable(r) {
+		if plantext.Unprintable(r) {
 			if _, err := j.To.Write(data[from:at]); err != nil {
 				return from, err
 			}

@@ -3,7 +3,7 @@ package deckfile
 import (
 	"encoding/json"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 // Length is a length in JSON: exact in millimetres, and as the sheets print it.
@@ -13,15 +13,15 @@ type Length struct {
 }
 
 // Scale writes lengths for JSON as the cards print them.
-type Scale joinery.Scale
+type Scale measure.Scale
 
 // Length is one length.
-func (s Scale) Length(l joinery.Length) Length {
-	return Length{json.Number(l.MM()), joinery.Scale(s).Format(l)}
+func (s Scale) Length(l measure.Length) Length {
+	return Length{json.Number(l.MM()), measure.Scale(s).Format(l)}
 }
 
 // Lengths are several.
-func (s Scale) Lengths(ls []joinery.Length) []Length {
+func (s Scale) Lengths(ls []measure.Length) []Length {
 	out := make([]Length, len(ls))
 	for i, l := range ls {
 		out[i] = s.Length(l)
@@ -30,7 +30,7 @@ func (s Scale) Lengths(ls []joinery.Length) []Length {
 }
 
 // some is a length that may be left out.
-func (s Scale) some(l joinery.Length) *Length {
+func (s Scale) some(l measure.Length) *Length {
 	length := s.Length(l)
 	return &length
 }

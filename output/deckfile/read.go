@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/proof"
 )
@@ -20,8 +21,8 @@ const (
 
 // Read reads a deck written as JSON. The file's name is for messages; the scale
 // is the shop's, by which the texts beside the millimetres are checked. The
-// error is [joinery.Faults], each with its line and column.
-func Read(file string, data []byte, scale joinery.Scale) (*proof.Claims, error) {
+// error is [plantext.Faults], each with its line and column.
+func Read(file string, data []byte, scale measure.Scale) (*proof.Claims, error) {
 	r := reader{document: newDocument(file, data), scale: scale}
 	c := r.deck()
 	if !r.ended {
@@ -36,8 +37,8 @@ func Read(file string, data []byte, scale joinery.Scale) (*proof.Claims, error) 
 // reader reads the values of a deck.
 type reader struct {
 	*document
-	scale joinery.Scale
-	unit  joinery.Unit
+	scale measure.Scale
+	unit  measure.Unit
 }
 
 // end faults what stands behind the deck.
@@ -182,7 +183,7 @@ func (r *reader) run() proof.Card {
 		"areas":      {read: func() { c.Areas = r.areas() }, optional: true},
 		"bite": extra(proof.NoCap, func() {
 			area, _ := r.number("an area in mm2")
-			c.Cap = joinery.Strip(min(max(area, 0), mostArea))
+			c.Cap = measure.Strip(min(max(area, 0), mostArea))
 		}),
 		"cap":      extra(proof.NoCap, func() { c.Cap = r.length() }),
 		"cap_rule": extra(proof.NoCapRule, func() { c.CapRule = r.word("a rule") }),
@@ -299,7 +300,7 @@ func oneOf[T fmt.Stringer](r *reader, a, b T) T {
 	return a
 }
 
-func (r *reader) lengthInto(to *joinery.Length) field {
+func (r *reader) lengthInto(to *measure.Length) field {
 	return field{read: func() { *to = r.length() }}
 }
 
@@ -315,14 +316,14 @@ func (r *reader) areas() []float64 {
 	return all
 }
 
-func (r *reader) lengths() []joinery.Length {
-	var all []joinery.Length
+func (r *reader) lengths() []measure.Length {
+	var all []measure.Length
 	r.list("a list of heights", mostHeights, func() { all = append(all, r.length()) })
 	return all
 }
 
 // length reads a length, whose text must say what its millimetres say.
-func (r *reader) length() joinery.Length {
+func (r *reader) length() measure.Length {
 	at := r.here()
 	var mm float64
 	var text string
@@ -331,10 +332,10 @@ func (r *reader) length() joinery.Length {
 		"mm":   {read: func() { mm, _ = r.number("length in mm") }},
 		"text": {read: func() { text = r.word("a length's text") }},
 	})
-	l := joinery.FromMillimetres(mm)
+	l := measure.FromMillimetres(mm)
 	switch {
 	case len(r.faults) > faults || r.ended:
-	case l.Abs() > joinery.MaxLength:
+	case l.Abs() > measure.MaxLength:
 		r.fault(at, fmt.Sprintf("%v mm is longer than 100 m", mm), "check the number")
 	case !saysSo(text, l, r.scale):
 		r.fault(at, fmt.Sprintf("the text says %q, but %s mm is %q", shorten(text), l.MM(), r.scale.Format(l)), "change one of the two")
@@ -344,22 +345,22 @@ func (r *reader) length() joinery.Length {
 
 // saysSo reports whether a text is the reading of a length, by the shop's rule
 // or by another that is in use.
-func saysSo(text string, l joinery.Length, scale joinery.Scale) bool {
+func saysSo(text string, l measure.Length, scale measure.Scale) bool {
 	if text == scale.Format(l) {
 		return true
 	}
-	return slices.ContainsFunc(otherRules, func(s joinery.Scale) bool { return text == s.Format(l) })
+	return slices.ContainsFunc(otherRules, func(s measure.Scale) bool { return text == s.Format(l) })
 }
 
 // otherRules are the rules a deck may have been printed by.
-var otherRules = []joinery.Scale{
-	{Unit: joinery.Inches, Division: joinery.Inch / 16},
-	{Unit: joinery.Inches, Division: joinery.Inch / 32},
-	{Unit: joinery.Inches, Division: joinery.Inch / 64},
-	{Unit: joinery.Inches, Division: joinery.Inch / 128},
-	{Unit: joinery.Inches, Division: joinery.Inch / 1000},
-	{Unit: joinery.Millimetres, Division: joinery.Millimetre},
-	{Unit: joinery.Millimetres, Division: joinery.Millimetre / 2},
-	{Unit: joinery.Millimetres, Division: joinery.Millimetre / 10},
-	{Unit: joinery.Millimetres, Division: joinery.Millimetre / 20},
+var otherRules = []measure.Scale{
+	{Unit: measure.Inches, Division: measure.Inch / 16},
+	{Unit: measure.Inches, Division: measure.Inch / 32},
+	{Unit: measure.Inches, Division: measure.Inch / 64},
+	{Unit: measure.Inches, Division: measure.Inch / 128},
+	{Unit: measure.Inches, Division: measure.Inch / 1000},
+	{Unit: measure.Millimetres, Division: measure.Millimetre},
+	{Unit: measure.Millimetres, Division: measure.Millimetre / 2},
+	{Unit: measure.Millimetres, Division: measure.Millimetre / 10},
+	{Unit: measure.Millimetres, Division: measure.Millimetre / 20},
 }

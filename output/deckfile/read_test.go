@@ -15,7 +15,9 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/examples"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
+	"fencecard/joinery/plantext"
 	"fencecard/output/deckfile"
 	"fencecard/setup"
 	"fencecard/setup/deck"
@@ -64,9 +66,9 @@ func TestEveryNumberInAFileIsChecked(t *testing.T) {
 		_, err := fmt.Sscan(string(data[at[2]:at[3]]), &mm)
 		require.NoError(t, err)
 		for _, by := range []float64{25.4 / 64, -25.4 / 64} {
-			l := joinery.FromMillimetres(mm + by)
+			l := measure.FromMillimetres(mm + by)
 			text := plan.Shop.Scale.Format(l)
-			if l.Abs() < joinery.Inch/64 {
+			if l.Abs() < measure.Inch/64 {
 				continue // a coarse rule reads 0+ there
 			}
 			where := string(data[at[0]:at[1]])
@@ -124,7 +126,7 @@ func TestReadFaults(t *testing.T) {
 		{"null", `{"format": "fencecard deck 2", "setups": [null]}`, "null stands where a setup belongs"},
 	} {
 		_, err := deckfile.Read("deck.json", []byte(test.deck), plan.Shop.Scale)
-		var faults joinery.Faults
+		var faults plantext.Faults
 		require.ErrorAs(t, err, &faults, test.name)
 		assert.Contains(t, faults.Error(), test.want, test.name)
 		for _, f := range faults {
@@ -157,8 +159,8 @@ func hostile(n int) map[string]string {
 func TestHostileDecks(t *testing.T) {
 	for name, deck := range hostile(1 << 20) {
 		begun := time.Now()
-		_, err := deckfile.Read("deck.json", []byte(deck), joinery.InchScale)
-		var faults joinery.Faults
+		_, err := deckfile.Read("deck.json", []byte(deck), measure.InchScale)
+		var faults plantext.Faults
 		require.ErrorAs(t, err, &faults, name)
 		assert.LessOrEqual(t, len(faults), 51, name)
 		if took := time.Since(begun); took > 10*time.Second {
@@ -176,7 +178,7 @@ func FuzzDeck(f *testing.F) {
 	f.Add([]byte(strings.Replace(string(data), `"setups": [`, `"setups": [null, `, 1)))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		claims, err := deckfile.Read("deck.json", data, plan.Shop.Scale)
-		var faults joinery.Faults
+		var faults plantext.Faults
 		if err != nil {
 			if !errors.As(err, &faults) || claims != nil {
 				t.Fatalf("an error that is no list of faults: %v", err)
@@ -194,7 +196,7 @@ func FuzzDeck(f *testing.F) {
 		for i := range claims.Setups {
 			for j := range claims.Setups[i].Cards {
 				number := claims.Setups[i].Cards[j].Number
-				one := joinery.Inch
+				one := measure.Inch
 				attable.AsSet(plan, claims, number, attable.Settings{Near: &one, Far: &one, BackStop: &one, Start: &one, Stop: &one, Height: &one})
 				attable.Correct(plan, claims, number, attable.TestCut{Setback: one, Width: one, Length: one, Depth: one})
 			}

@@ -4,6 +4,7 @@ package oblique
 
 import (
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/paper"
 	"fencecard/output/setting"
 	"fencecard/setup/deck"
@@ -32,7 +33,7 @@ const (
 )
 
 // corner is a place in the piece.
-type corner [3]joinery.Length
+type corner [3]measure.Length
 
 // at projects a place; the y axis of paper points down.
 func (p pieceView) at(k corner) paper.Point {
@@ -62,7 +63,7 @@ func (p pieceView) face(b solid.Box, side joinery.Side) []paper.Point {
 		at = b[d].Hi
 	}
 	var path []paper.Point
-	for _, turn := range [][2]joinery.Length{{b[e].Lo, b[f].Lo}, {b[e].Hi, b[f].Lo}, {b[e].Hi, b[f].Hi}, {b[e].Lo, b[f].Hi}, {b[e].Lo, b[f].Lo}} {
+	for _, turn := range [][2]measure.Length{{b[e].Lo, b[f].Lo}, {b[e].Hi, b[f].Lo}, {b[e].Hi, b[f].Hi}, {b[e].Lo, b[f].Hi}, {b[e].Lo, b[f].Lo}} {
 		var k corner
 		k[d], k[e], k[f] = at, turn[0], turn[1]
 		path = append(path, p.at(k))

@@ -3,7 +3,7 @@ package page
 import (
 	"strconv"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/setting"
 	"fencecard/output/wording"
 )
@@ -20,7 +20,7 @@ type number struct {
 	Unit, Other string
 }
 
-func numberOf(s setting.Setter, l joinery.Length) number {
+func numberOf(s setting.Setter, l measure.Length) number {
 	r := s.Scale.Read(l)
 	n := number{Text: r.String(), Beside: wording.Beside(r)}
 	if r.Negative {

@@ -3,7 +3,7 @@ package paper
 import "math"
 
 // Paper is a length on paper in millimetres. Lengths in wood are exact and of
-// another type, [joinery.Length]; a drawing's scale turns one into the other.
+// another type, [measure.Length]; a drawing's scale turns one into the other.
 type Paper float64
 
 // Millimetre and Inch are units of length on paper.

@@ -4,7 +4,7 @@ import (
 	"math"
 	"strconv"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 // Number is a length set as a built number: the fraction's figures over and
@@ -12,7 +12,7 @@ import (
 type Number struct {
 	Letters  Letters
 	Fraction Paper // height of the fraction's figures; 0: the next size down
-	Reading  joinery.Reading
+	Reading  measure.Reading
 }
 
 // Least is the smallest letter height on paper, in millimetres: that of the Go

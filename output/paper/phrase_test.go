@@ -7,12 +7,12 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 func TestPhraseFillsLines(t *testing.T) {
 	l := Letters{Height: 3.5}
-	half := Number{Letters: l, Reading: joinery.InchScale.Read(joinery.Inch / 2)}
+	half := Number{Letters: l, Reading: measure.InchScale.Read(measure.Inch / 2)}
 	p := Phrase{}.Say(l, "lower the work onto").Count(half).Tie(l, ",").Say(l, "then feed")
 	assert.Equal(t, "lower the work onto|1/2|, then feed", Said(p.Set(200)))
 
@@ -30,10 +30,10 @@ func TestPhraseFillsLines(t *testing.T) {
 // room they say they take, the figures' ink against the font's own bounds.
 func TestNumberPaintsInsideItsBox(t *testing.T) {
 	for _, text := range []string{"1/2", "16 47/64", "1.17", "0", "3"} {
-		length, err := joinery.ParseLength(text, joinery.Inches)
+		length, err := measure.ParseLength(text, measure.Inches)
 		require.NoError(t, err)
-		for _, sign := range []joinery.Length{1, -1} {
-			n := Number{Letters: Letters{Face: Bold, Height: 10}, Reading: joinery.InchScale.Read(sign * length)}
+		for _, sign := range []measure.Length{1, -1} {
+			n := Number{Letters: Letters{Face: Bold, Height: 10}, Reading: measure.InchScale.Read(sign * length)}
 			r := &Recorder{}
 			n.paint(r, Point{0, 100})
 			assert.Contains(t, r.String(), `said "`+n.Reading.String()+`"`)

@@ -5,13 +5,13 @@ import (
 	"io"
 	"strings"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/wording"
 	"fencecard/setup/proof/attable"
 )
 
 // AsSetText writes what the table as it stands would cut.
-func AsSetText(w io.Writer, scale joinery.Scale, as *attable.Standing) error {
+func AsSetText(w io.Writer, scale measure.Scale, as *attable.Standing) error {
 	t := &textWriter{scale: scale}
 	title := cutOf(as.Run)
 	if as.Pair != "" {
@@ -39,7 +39,7 @@ func (t *textWriter) found(f attable.Finding) {
 }
 
 // CorrectionsText writes what a test cut teaches.
-func CorrectionsText(w io.Writer, scale joinery.Scale, l *attable.Lesson) error {
+func CorrectionsText(w io.Writer, scale measure.Scale, l *attable.Lesson) error {
 	t := &textWriter{scale: scale}
 	t.wrapped(fmt.Sprintf("%-6s", l.Card.Number), cutOf(l.Card))
 	for _, c := range l.Corrections {

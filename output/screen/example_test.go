@@ -3,7 +3,7 @@ package screen_test
 import (
 	"os"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 	"fencecard/output/screen"
 	"fencecard/setup/deck"
 )
@@ -12,7 +12,7 @@ import (
 func ExampleWarningLine() {
 	os.Stdout.WriteString(screen.WarningLine(deck.Warning{
 		Code: "thin-wall", Piece: "rail", Cut: "panel", Text: "1/16 in of wood is left beside it",
-		Place: joinery.Place{File: "rail.yaml", Line: 8, Column: 9},
+		Place: plantext.Place{File: "rail.yaml", Line: 8, Column: 9},
 	}) + "\n")
 	// Output: rail.yaml:8:9: warning: 1/16 in of wood is left beside it [thin-wall]
 }

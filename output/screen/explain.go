@@ -5,7 +5,7 @@ import (
 	"io"
 	"strconv"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 	"fencecard/output/wording"
 	"fencecard/setup/deck"
 	"fencecard/setup/whatif"
@@ -40,7 +40,7 @@ func Explain(w io.Writer, d *deck.Deck, all []whatif.Explanation) error {
 		}
 		t.line(0, "")
 		t.wrapped("", "Not every change that might spare one was tried, there being too many: of "+
-			setups+" "+joinery.List(untried, "and")+".")
+			setups+" "+plantext.List(untried, "and")+".")
 	}
 	_, err := io.WriteString(w, t.String())
 	return err

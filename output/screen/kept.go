@@ -6,7 +6,7 @@ import (
 	"io"
 	"strings"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/wording"
 	"fencecard/setup/book"
 	"fencecard/setup/deck"
@@ -86,7 +86,7 @@ func nameOr(name, other string) string {
 }
 
 // length is a length with its unit.
-func (t *textWriter) length(l joinery.Length) string {
+func (t *textWriter) length(l measure.Length) string {
 	return t.exactly(l) + " " + t.scale.Unit.String()
 }
 

@@ -5,6 +5,7 @@ import (
 	"io"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/book"
 	"fencecard/setup/deck"
 	"fencecard/setup/whatif"
@@ -35,13 +36,13 @@ func Matches(w io.Writer, d *deck.Deck, matches []book.Match) error {
 }
 
 // OfferLine says in one line that a near setup is kept, for those who did not ask.
-func OfferLine(m book.Match, scale joinery.Scale) string {
+func OfferLine(m book.Match, scale measure.Scale) string {
 	o := m.Offers[0]
 	return fmt.Sprintf("setup %d: %q (%s) is near: %s", m.Setup.Number, o.Entry.Name, o.Entry.Code, Apart(o, scale))
 }
 
 // Apart says how far a kept fence stands from the planned one.
-func Apart(o book.Offer, scale joinery.Scale) string {
+func Apart(o book.Offer, scale measure.Scale) string {
 	by := scale.Fine(o.Shift.Abs()) + " " + scale.Unit.String()
 	switch {
 	case o.Shift < 0:

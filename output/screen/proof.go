@@ -5,14 +5,14 @@ import (
 	"io"
 	"strings"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/wording"
 	"fencecard/setup/proof"
 )
 
 // ProofText writes a proof to be read on a screen of 80 columns: for each run
 // its layout lines, marks and travel, and whether it proves.
-func ProofText(w io.Writer, title string, scale joinery.Scale, r *proof.Report) error {
+func ProofText(w io.Writer, title string, scale measure.Scale, r *proof.Report) error {
 	t := &textWriter{scale: scale}
 	t.line(0, "%s", strings.ToUpper(title))
 	for i := range r.Results {

@@ -9,6 +9,8 @@ import (
 	"unicode/utf8"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/timber"
 	"fencecard/output/wording"
 	"fencecard/setup"
 	"fencecard/setup/ladder"
@@ -16,7 +18,7 @@ import (
 
 // Shop writes what a shop allows: its table and fence, and for every bit its
 // speed, its deepest and widest cut, and the cap of a pass in the woods given.
-func Shop(w io.Writer, shop *joinery.Shop, woods []joinery.Wood) error {
+func Shop(w io.Writer, shop *joinery.Shop, woods []timber.Wood) error {
 	t := &textWriter{scale: shop.Scale}
 	t.wrapped("", strings.ToUpper(shop.Name))
 	t.table(shop)
@@ -57,7 +59,7 @@ func (t *textWriter) table(shop *joinery.Shop) {
 	t.line(0, "Lengths in %s; + or - behind one: a hair more or less (true length).", wording.UnitWord(t.scale.Unit))
 }
 
-func (t *textWriter) orNotSaid(l joinery.Length) string {
+func (t *textWriter) orNotSaid(l measure.Length) string {
 	if l == 0 {
 		return "not said"
 	}
@@ -65,9 +67,9 @@ func (t *textWriter) orNotSaid(l joinery.Length) string {
 }
 
 // fine writes a length that may be finer than the scale.
-func (t *textWriter) fine(l joinery.Length) string { return t.scale.Fine(l) }
+func (t *textWriter) fine(l measure.Length) string { return t.scale.Fine(l) }
 
-func (t *textWriter) allowance(a setup.Allowance, woods []joinery.Wood) {
+func (t *textWriter) allowance(a setup.Allowance, woods []timber.Wood) {
 	speed, rim := "ask", "-"
 	if a.Top.RPM > 0 {
 		speed, rim = strconv.Itoa(a.Top.RPM), fmt.Sprintf("%.1f m/s", a.Rim)
@@ -104,13 +106,13 @@ func (t *textWriter) kindOf(a setup.Allowance) string {
 
 // capGroup is a cap that several woods share.
 type capGroup struct {
-	depth joinery.Length
+	depth measure.Length
 	rule  string // without the wood's name
 	woods []string
 }
 
 // sameCaps brings woods with the same cap by the same rule together.
-func sameCaps(caps []ladder.Cap, woods []joinery.Wood) []*capGroup {
+func sameCaps(caps []ladder.Cap, woods []timber.Wood) []*capGroup {
 	var groups []*capGroup
 	for i, c := range caps {
 		name := woods[i].String()

@@ -8,6 +8,8 @@ import (
 	"unicode/utf8"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
 	"fencecard/output/wording"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark"
@@ -39,7 +41,7 @@ func deckText(d *deck.Deck) *textWriter {
 // Summary writes what a maker wants to know after a deck went to a file; pages
 // is 0 where it has none.
 func Summary(w io.Writer, file string, d *deck.Deck, pages int) error {
-	first := fmt.Sprintf("%s: %s in %s%s, deck %s", joinery.Printable(file),
+	first := fmt.Sprintf("%s: %s in %s%s, deck %s", plantext.Printable(file),
 		wording.Plural(d.Runs(), "run"), wording.Plural(len(d.Setups), "setup"), onPages(pages), d.Code)
 	lines := append([]string{first},
 		wording.ChangesLines(d)...)
@@ -51,7 +53,7 @@ func Summary(w io.Writer, file string, d *deck.Deck, pages int) error {
 // PartSummary is the same of a file that has only a part of a deck, in words such
 // as "run 3.6".
 func PartSummary(w io.Writer, file, part string, d *deck.Deck, pages int) error {
-	_, err := fmt.Fprintf(w, "%s: %s of deck %s%s\n", joinery.Printable(file), part, d.Code, onPages(pages))
+	_, err := fmt.Fprintf(w, "%s: %s of deck %s%s\n", plantext.Printable(file), part, d.Code, onPages(pages))
 	return err
 }
 
@@ -73,7 +75,7 @@ func WarningLine(w deck.Warning) string {
 
 type textWriter struct {
 	strings.Builder
-	scale  joinery.Scale
+	scale  measure.Scale
 	fence  joinery.FenceReach
 	blocks bool // the shop sets stop blocks for each card
 	push   joinery.Push
@@ -83,7 +85,7 @@ type textWriter struct {
 // String returns what was written. A deck may come from somebody else's file.
 func (t *textWriter) String() string {
 	return strings.Map(func(r rune) rune {
-		if r != '\n' && joinery.Unprintable(r) {
+		if r != '\n' && plantext.Unprintable(r) {
 			return unicode.ReplacementChar
 		}
 		return r
@@ -280,7 +282,7 @@ func heightsOf(s *deck.Setup, r *deck.Run) string {
 }
 
 // where says how far something is on one side, or if negative on the other.
-func (t *textWriter) where(l joinery.Length, side, other string) string {
+func (t *textWriter) where(l measure.Length, side, other string) string {
 	if l < 0 {
 		side = other
 	}
@@ -289,7 +291,7 @@ func (t *textWriter) where(l joinery.Length, side, other string) string {
 
 // exactly is a length as read off the scale, and beside it the true one where
 // that is a hair more or less.
-func (t *textWriter) exactly(l joinery.Length) string {
+func (t *textWriter) exactly(l measure.Length) string {
 	r := t.scale.Read(l)
 	return strings.TrimRight(r.String()+" "+wording.Beside(r), " ")
 }

@@ -8,11 +8,13 @@ import (
 	"unicode/utf8"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/timber"
 	"fencecard/setup"
 )
 
 // Woods writes the table of woods, to be read on a screen of 80 columns.
-func Woods(w io.Writer, woods []joinery.Wood) error {
+func Woods(w io.Writer, woods []timber.Wood) error {
 	t := &textWriter{}
 	t.line(0, "WOODS")
 	t.line(0, "Side hardness in lbf at 12 %% moisture; shrinkage from green to ovendry in")
@@ -42,14 +44,14 @@ func Woods(w io.Writer, woods []joinery.Wood) error {
 const woodColumn = 22
 
 // cell is one cell of the table: figures and the letter of their origin.
-func cell(from joinery.Origin, figures ...string) string {
+func cell(from timber.Origin, figures ...string) string {
 	text := strings.Join(figures, " / ")
 	switch {
 	case from == "":
 		return "-"
 	case from.Published():
 		return text + " p"
-	case from == joinery.Memory:
+	case from == timber.Memory:
 		return text + " m"
 	}
 	return text + " s"
@@ -74,11 +76,11 @@ func coefficient(f float64) string {
 }
 
 // origin says where figures come from.
-func origin(from joinery.Origin) string {
+func origin(from timber.Origin) string {
 	switch {
 	case from.Published():
 		return "published: Wood Handbook, " + string(from)
-	case from == joinery.Memory:
+	case from == timber.Memory:
 		return "from memory"
 	}
 	return "from your " + string(from)
@@ -86,7 +88,7 @@ func origin(from joinery.Origin) string {
 
 // Wood writes one wood with its caps for each bit of a shop. The remark says
 // how its name was taken; it may be empty.
-func Wood(w io.Writer, wood joinery.Wood, shop *joinery.Shop, remark string) error {
+func Wood(w io.Writer, wood timber.Wood, shop *joinery.Shop, remark string) error {
 	t := &textWriter{scale: shop.Scale}
 	t.wrapped("", strings.ToUpper(wood.Name))
 	if remark != "" {
@@ -101,14 +103,14 @@ func Wood(w io.Writer, wood joinery.Wood, shop *joinery.Shop, remark string) err
 	}
 	t.line(0, "")
 	t.wrapped("", "ONE PASS, with the bits of the "+shop.Name)
-	for _, a := range setup.Allowances(shop, []joinery.Wood{wood}) {
+	for _, a := range setup.Allowances(shop, []timber.Wood{wood}) {
 		t.wrapped(fmt.Sprintf("%8s  ", t.scale.Format(a.Caps[0].Depth)), a.Bit.Name+": "+strings.TrimSuffix(a.Caps[0].Rule, " in "+wood.Name))
 	}
 	_, err := io.WriteString(w, t.String())
 	return err
 }
 
-func (t *textWriter) figures(wood joinery.Wood) {
+func (t *textWriter) figures(wood timber.Wood) {
 	if wood.Known() {
 		t.wrapped("hardness    ", fmt.Sprintf("%s lbf at the side (%s)", value(wood.Hardness), origin(wood.HardnessFrom)))
 	} else if wood.Share.Num == 0 {
@@ -130,23 +132,23 @@ func (t *textWriter) figures(wood joinery.Wood) {
 // WoodChange is how a width of wood changes between two moisture contents, in
 // percent.
 type WoodChange struct {
-	Wood               joinery.Wood
-	Unit               joinery.Unit
-	Width              joinery.Length
+	Wood               timber.Wood
+	Unit               measure.Unit
+	Width              measure.Length
 	From, To           float64
-	Tangential, Radial *joinery.Movement // nil where the wood has no figure for it
+	Tangential, Radial *timber.Movement // nil where the wood has no figure for it
 }
 
 // scale prints changes finer than a rule can be read.
-func (c WoodChange) scale() joinery.Scale {
-	if c.Unit == joinery.Millimetres {
-		return joinery.Scale{Unit: joinery.Millimetres, Division: joinery.Millimetre / 100}
+func (c WoodChange) scale() measure.Scale {
+	if c.Unit == measure.Millimetres {
+		return measure.Scale{Unit: measure.Millimetres, Division: measure.Millimetre / 100}
 	}
-	return joinery.Scale{Unit: joinery.Inches, Division: joinery.Inch / 1000}
+	return measure.Scale{Unit: measure.Inches, Division: measure.Inch / 1000}
 }
 
 // Text is a computed length, rounded.
-func (c WoodChange) Text(l joinery.Length) string {
+func (c WoodChange) Text(l measure.Length) string {
 	s := c.scale()
 	return s.Format(s.Round(l))
 }
@@ -157,7 +159,7 @@ func Change(w io.Writer, c WoodChange) error {
 	t.line(0, "%s, %s %s wide, from %.4g to %.4g %% moisture", c.Wood.Name, c.Text(c.Width), c.Unit, c.From, c.To)
 	for _, way := range []struct {
 		label string
-		moved *joinery.Movement
+		moved *timber.Movement
 	}{{"tangential (flat-sawn)     ", c.Tangential}, {"radial (quarter-sawn)      ", c.Radial}} {
 		if way.moved == nil {
 			t.line(0, "%snot known", way.label)
@@ -169,7 +171,7 @@ func Change(w io.Writer, c WoodChange) error {
 	return err
 }
 
-func (c WoodChange) sentence(m *joinery.Movement) string {
+func (c WoodChange) sentence(m *timber.Movement) string {
 	by := m.By + " " + value(m.Figure)
 	switch m.By {
 	case "sheet":
@@ -186,7 +188,7 @@ func (c WoodChange) sentence(m *joinery.Movement) string {
 }
 
 // EMC writes the moisture content that wood comes to in some air.
-func EMC(w io.Writer, air joinery.Temperature, humidity, moisture float64) error {
+func EMC(w io.Writer, air timber.Temperature, humidity, moisture float64) error {
 	_, err := fmt.Fprintf(w, "In air of %s and %g %% humidity wood comes to %.1f %% moisture.\n", air, humidity, moisture)
 	return err
 }

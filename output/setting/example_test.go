@@ -3,13 +3,13 @@ package setting_test
 import (
 	"fmt"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/setting"
 )
 
 // A length in running text, read off a rule in sixty-fourths.
 func ExampleSetter_Plain() {
-	s := setting.Setter{Scale: joinery.InchScale}
-	fmt.Println(s.Plain(joinery.Inch+joinery.Inch/4), s.Unit())
+	s := setting.Setter{Scale: measure.InchScale}
+	fmt.Println(s.Plain(measure.Inch+measure.Inch/4), s.Unit())
 	// Output: 1 1/4 in
 }

@@ -4,6 +4,7 @@ package setting
 
 import (
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/paper"
 	"fencecard/output/wording"
 )
@@ -13,8 +14,8 @@ import (
 type Setter struct {
 	Page   paper.Box // the whole page, upright
 	Frame  paper.Box // inside its margins
-	Scale  joinery.Scale
-	Other  *joinery.Scale // the second unit, where both are printed
+	Scale  measure.Scale
+	Other  *measure.Scale // the second unit, where both are printed
 	Reach  joinery.FenceReach
 	Blocks bool   // the shop sets stop blocks
 	Router int    // its highest speed
@@ -23,19 +24,19 @@ type Setter struct {
 }
 
 // Number sets a length.
-func (s Setter) Number(l paper.Letters, length joinery.Length) paper.Number {
+func (s Setter) Number(l paper.Letters, length measure.Length) paper.Number {
 	return paper.Number{Letters: l, Reading: s.Scale.Read(length)}
 }
 
 // Length adds a length to a phrase.
-func (s Setter) Length(p paper.Phrase, l paper.Letters, length joinery.Length) paper.Phrase {
+func (s Setter) Length(p paper.Phrase, l paper.Letters, length measure.Length) paper.Phrase {
 	return s.Exactly(p, s.Number(l, length), length)
 }
 
 // Exactly adds a built number to a phrase and small beside it the exact value
 // where the number is not. Where both units are wanted each has its name, and
 // the second is in brackets, lest the two read as one number.
-func (s Setter) Exactly(p paper.Phrase, n paper.Number, length joinery.Length) paper.Phrase {
+func (s Setter) Exactly(p paper.Phrase, n paper.Number, length measure.Length) paper.Phrase {
 	p = p.Count(n)
 	small := s.Letters(paper.Least)
 	if text := wording.Beside(n.Reading); text != "" {
@@ -49,7 +50,7 @@ func (s Setter) Exactly(p paper.Phrase, n paper.Number, length joinery.Length) p
 }
 
 // Plain is a length in running text, its fraction not built.
-func (s Setter) Plain(length joinery.Length) string {
+func (s Setter) Plain(length measure.Length) string {
 	r := s.Scale.Read(length)
 	text := r.String()
 	if beside := wording.Beside(r); beside != "" {
@@ -63,7 +64,7 @@ func (s Setter) Plain(length joinery.Length) string {
 
 // Built is a length that is set at the table, in letters to be read from a
 // metre, its fraction in figures of their own height.
-func (s Setter) Built(length joinery.Length, whole, fraction, w paper.Paper) paper.Block {
+func (s Setter) Built(length measure.Length, whole, fraction, w paper.Paper) paper.Block {
 	n := s.Number(s.Bold(whole), length)
 	n.Fraction = fraction
 	if n.Reading.Num != 0 && n.Reading.Whole == 0 {

@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup"
 	"fencecard/setup/deck"
 )
@@ -21,13 +22,13 @@ import (
 // fit their piece, or that no bit can make, are left out.
 func anyDeck(t testing.TB, r *rand.Rand) *deck.Deck {
 	t.Helper()
-	unit, scale := joinery.Inches, joinery.InchScale
+	unit, scale := measure.Inches, measure.InchScale
 	if r.IntN(2) == 0 {
-		unit, scale = joinery.Millimetres, joinery.MetricScale
+		unit, scale = measure.Millimetres, measure.MetricScale
 	}
-	length := func(least, most float64) joinery.Length {
+	length := func(least, most float64) measure.Length {
 		mm := least + (most-least)*r.Float64()*r.Float64()
-		return max(scale.Division, scale.Round(joinery.FromMillimetres(mm)))
+		return max(scale.Division, scale.Round(measure.FromMillimetres(mm)))
 	}
 	side := func() joinery.Side { return joinery.Sides[r.IntN(6)] }
 	name := func() string { return strings.Repeat([]string{"leg ", "Holm-", "ő"}[r.IntN(3)], 1+r.IntN(12)) }

@@ -6,14 +6,16 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/timber"
 	"fencecard/setup"
 	"fencecard/setup/deck"
 )
 
 // in reads a length in inches.
-func in(t testing.TB, text string) joinery.Length {
+func in(t testing.TB, text string) measure.Length {
 	t.Helper()
-	l, err := joinery.ParseLength(text, joinery.Inches)
+	l, err := measure.ParseLength(text, measure.Inches)
 	require.NoError(t, err)
 	return l
 }
@@ -23,9 +25,9 @@ func in(t testing.TB, text string) joinery.Length {
 // tenons with the bit buried in the fence, a groove wider than its bit.
 func legDeck(t testing.TB) *deck.Deck {
 	t.Helper()
-	in := func(text string) joinery.Length { return in(t, text) }
+	in := func(text string) measure.Length { return in(t, text) }
 	shop := joinery.Shop{
-		Name: "built-in shop", Scale: joinery.InchScale,
+		Name: "built-in shop", Scale: measure.InchScale,
 		Minutes: joinery.Minutes{Bit: 3 * joinery.Minute, Fence: 2 * joinery.Minute, Height: joinery.Minute / 2},
 		Bits: []joinery.Bit{
 			{Name: "three eighths up-cut", Kind: joinery.UpCut, Diameter: in("3/8"), Cutting: in("1 1/4"), Shank: in("1/2"), Plunges: joinery.Yes},
@@ -33,7 +35,7 @@ func legDeck(t testing.TB) *deck.Deck {
 			{Name: "three quarters straight", Diameter: in("3/4"), Cutting: in("1"), Shank: in("1/2"), Plunges: joinery.Yes},
 		},
 	}
-	ash := joinery.Wood{Name: "white ash", Hardness: 1320}
+	ash := timber.Wood{Name: "white ash", Hardness: 1320}
 	leg := joinery.Piece{
 		Name: "front left leg", Count: 2, Wood: ash, Grain: joinery.TopBottom,
 		Size: joinery.Size{in("1 5/8"), in("1 5/8"), in("17")},

@@ -3,7 +3,7 @@ package sheets
 import (
 	"slices"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/paper"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark"
@@ -101,7 +101,7 @@ func (s Setter) asked(words string, room paper.Paper) paper.Block {
 func (s Setter) trial(u *deck.Setup, w paper.Paper) []paper.Block {
 	const boxWide, boxHigh = 12, 5
 	var items []paper.Block
-	measure := func(what string, l joinery.Length) {
+	note := func(what string, l measure.Length) {
 		words := paper.Phrase{}
 		if len(items) == 0 {
 			words = words.Say(s.Bold(paper.Least), "TRIAL in scrap:")
@@ -124,24 +124,24 @@ func (s Setter) trial(u *deck.Setup, w paper.Paper) []paper.Block {
 	case shaped:
 		section := deck.SectionAt(u.Runs[0].Step, u.Runs[0].Channel)
 		full := u.Heights[len(u.Heights)-1]
-		measure("at the full height, over the face", s.Scale.Round(joinery.FromMillimetres(section.Reach(full))))
-		measure("up the edge", full)
+		note("at the full height, over the face", s.Scale.Round(measure.FromMillimetres(section.Reach(full))))
+		note("up the edge", full)
 	case u.Fence.NearEdge > 0 && !nibbled:
-		measure("to slot", u.Fence.NearEdge)
-		measure("wide", u.Bit.True())
+		note("to slot", u.Fence.NearEdge)
+		note("wide", u.Bit.True())
 	default: // of an end nibbled away no slot remains
-		measure("to shoulder", u.Fence.FarEdge)
+		note("to shoulder", u.Fence.FarEdge)
 	}
 	if len(u.Heights) > 0 && !shaped {
 		where := "deep"
 		if u.Recessed() {
 			where = "in the trial slot of the head, first height deep"
 		}
-		measure(where, u.Heights[0])
+		note(where, u.Heights[0])
 	}
 	for i := range u.Runs {
 		if thick, _, ok := remark.TrialTenon(&u.Runs[i]); ok {
-			measure("tenon tried in its mortise", thick)
+			note("tenon tried in its mortise", thick)
 			break
 		}
 	}

@@ -1,7 +1,7 @@
 package sheets
 
 import (
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/paper"
 	"fencecard/output/wording"
 	"fencecard/setup/deck"
@@ -33,7 +33,7 @@ func (s Setter) fenceBox(u *deck.Setup, w paper.Paper) paper.Block {
 	caption, number := s.fenceSet(u, inner)
 	name := s.Strong(min(26, inner-number.W-captionGap), 3.4, caption)
 	main := beside(name, number, captionGap)
-	aside := func(name string, l joinery.Length) paper.Block {
+	aside := func(name string, l measure.Length) paper.Block {
 		return captioned(s.Say(inner, name), s.Built(l, asideWhole, asideFraction, inner))
 	}
 	others := []paper.Block{aside("to centre", u.Fence.Centre), aside("to far edge", u.Fence.FarEdge)}
@@ -67,7 +67,7 @@ func stood(u *deck.Setup) bool { return u.Kept != nil && u.Kept.FenceStood != ni
 // fenceSet is what the fence is set to, with its caption. A bit that shapes edges
 // is set by its pilot: of its near edge nobody can take a measure.
 func (s Setter) fenceSet(u *deck.Setup, w paper.Paper) (caption string, set paper.Block) {
-	built := func(l joinery.Length) paper.Block { return s.Built(l, fenceWhole, fenceFraction, w) }
+	built := func(l measure.Length) paper.Block { return s.Built(l, fenceWhole, fenceFraction, w) }
 	unit := ""
 	if name := s.Unit(); name != "" {
 		unit = ", " + name

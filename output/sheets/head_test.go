@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/internal/render"
 	"fencecard/output/paper"
 	"fencecard/setup/deck"
@@ -75,7 +75,7 @@ func TestHeadsAsPrinted(t *testing.T) {
 // What the setup book learnt may make a head higher, but not without end.
 func TestHeadWithWhatWasLearnt(t *testing.T) {
 	d := exampleDecks(t)[0].deck
-	stood := d.Setups[2].Fence.NearEdge + joinery.Inch/64
+	stood := d.Setups[2].Fence.NearEdge + measure.Inch/64
 	d.Setups[2].Kept = &deck.Kept{Name: "legs", Code: "abcd", FenceStood: &stood, Learnt: []string{"the bit cuts a hair wide"}}
 	s := newSetter(d, Pages{})
 	head, _ := s.head(d, 2, s.minds[3], 1)

@@ -14,8 +14,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"fencecard/joinery"
 	"fencecard/joinery/planfile"
+	"fencecard/joinery/plantext"
 	"fencecard/output/deckfile"
 	"fencecard/output/internal/render"
 	"fencecard/output/screen"
@@ -156,7 +156,7 @@ func TestUnprintableNames(t *testing.T) {
 		d := namedDeckOf(t, "plain")
 		d.Plan.Title, d.Plan.Pieces[0].Name, d.Plan.Pieces[0].Cuts[0].Name = name, name, name
 		d.Setups[0].Bit.Name = name
-		d.Warnings = append(d.Warnings, deck.Warning{Code: "x", Piece: name, Cut: name, Text: name, Place: joinery.Place{}})
+		d.Warnings = append(d.Warnings, deck.Warning{Code: "x", Piece: name, Cut: name, Text: name, Place: plantext.Place{}})
 		var pdf, svg, text, js bytes.Buffer
 		require.NoError(t, PDF(&pdf, d, Pages{}), "%q", name)
 		require.Positive(t, render.Open(t, pdf.Bytes()).Pages())
@@ -165,14 +165,14 @@ func TestUnprintableNames(t *testing.T) {
 		require.NoError(t, deckfile.Write(&js, d))
 		require.True(t, json.Valid(js.Bytes()), "%q", name)
 		for _, r := range js.String() {
-			assert.False(t, r != '\n' && joinery.Unprintable(r), "%q: %q in the JSON", name, r)
+			assert.False(t, r != '\n' && plantext.Unprintable(r), "%q: %q in the JSON", name, r)
 		}
 		var back struct{ Title string }
 		require.NoError(t, json.Unmarshal(js.Bytes(), &back))
 		assert.Equal(t, string([]rune(name)), back.Title)
 		require.NoError(t, screen.Text(&text, d))
 		for _, r := range text.String() {
-			assert.False(t, r != '\n' && joinery.Unprintable(r), "%q: %q in the text", name, r)
+			assert.False(t, r != '\n' && plantext.Unprintable(r), "%q: %q in the text", name, r)
 		}
 	}
 }

@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/paper"
 	"fencecard/output/views"
 	"fencecard/output/wording"
@@ -123,9 +123,9 @@ func alikeJoints(joints []deck.Joint) [][]*deck.Joint {
 // right is told without order.
 func jointKey(j *deck.Joint) string {
 	c, size := j.Into.Cut.Channels[0], j.Into.Piece.Size
-	setbacks := []joinery.Length{c.Setback, size.Between(c.Near) - c.Setback - c.Width}
-	ends := []joinery.Length{c.Lo, size[c.Run()] - c.Hi}
-	var reveals, cheeks []joinery.Length
+	setbacks := []measure.Length{c.Setback, size.Between(c.Near) - c.Setback - c.Width}
+	ends := []measure.Length{c.Lo, size[c.Run()] - c.Hi}
+	var reveals, cheeks []measure.Length
 	for _, r := range j.Reveals {
 		reveals = append(reveals, r.Distance)
 	}
@@ -134,7 +134,7 @@ func jointKey(j *deck.Joint) string {
 			cheeks = append(cheeks, k.Depth)
 		}
 	}
-	for _, pair := range [][]joinery.Length{setbacks, ends, reveals, cheeks} {
+	for _, pair := range [][]measure.Length{setbacks, ends, reveals, cheeks} {
 		slices.Sort(pair)
 	}
 	part := slices.Clone(j.Part.Piece.Size[:])

@@ -11,8 +11,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"fencecard/joinery"
 	"fencecard/joinery/examples"
+	"fencecard/joinery/measure"
 	"fencecard/output/paper"
 	"fencecard/output/views"
 	"fencecard/setup/deck"
@@ -59,7 +59,7 @@ func TestJointNumbers(t *testing.T) {
 				assert.True(t, drawn[s.Plain(l)], "%s: %s into %s: %s is not drawn in %v", d.Name, j.Part, j.Into, s.Plain(l), drawn)
 			}
 			for text := range drawn {
-				assert.True(t, slices.ContainsFunc(append(must, may...), func(l joinery.Length) bool { return s.Plain(l) == text }),
+				assert.True(t, slices.ContainsFunc(append(must, may...), func(l measure.Length) bool { return s.Plain(l) == text }),
 					"%s: %s into %s: %s is none of its measures", d.Name, j.Part, j.Into, text)
 			}
 		}
@@ -68,7 +68,7 @@ func TestJointNumbers(t *testing.T) {
 
 // measuresOf are the measures of a joint that its drawing must have, and those
 // that it may have.
-func measuresOf(j *deck.Joint) (must, may []joinery.Length) {
+func measuresOf(j *deck.Joint) (must, may []measure.Length) {
 	half := func(h deck.Half) {
 		c, size := h.Cut.Channels[0], h.Piece.Size
 		must = append(must, c.Width, c.Hi-c.Lo)
@@ -92,7 +92,7 @@ func measuresOf(j *deck.Joint) (must, may []joinery.Length) {
 		half(j.Part)
 	default:
 		must = append(must, j.Fits[0].Part)
-		low := [3]joinery.Length(j.Part.Piece.Size)
+		low := [3]measure.Length(j.Part.Piece.Size)
 		for _, k := range c.Cheeks {
 			low[k.Side.Dimension()] -= k.Depth
 			if k.Depth > 0 {

@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 	"fencecard/output/paper"
 	"fencecard/setup/deck"
 )
@@ -58,10 +58,10 @@ func noJoint(d *deck.Deck, name string) error {
 		}
 	}
 	remedy := "the plan has no joints: write joints, or mates at a cut"
-	if near := joinery.Nearest(name, names); near != "" {
+	if near := plantext.Nearest(name, names); near != "" {
 		remedy = fmt.Sprintf("did you mean %q?", near)
 	} else if n := min(len(names), 12); n > 0 {
-		remedy = "it has " + joinery.Brief(strings.Join(names[:n], ", "), 300)
+		remedy = "it has " + plantext.Brief(strings.Join(names[:n], ", "), 300)
 	}
-	return joinery.Faults{{Problem: fmt.Sprintf("the plan has no joint %q", joinery.Brief(name, 60)), Remedy: remedy}}
+	return plantext.Faults{{Problem: fmt.Sprintf("the plan has no joint %q", plantext.Brief(name, 60)), Remedy: remedy}}
 }

@@ -10,13 +10,14 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/deckfile"
 	"fencecard/output/wording"
 	"fencecard/setup/deck"
 )
 
 // setLength is the one number to set for a mark of a pair.
-func setLength(d *deck.Deck, u *deck.Setup, p deck.Pair, stop bool) joinery.Length {
+func setLength(d *deck.Deck, u *deck.Setup, p deck.Pair, stop bool) measure.Length {
 	m := p.Start
 	if stop {
 		m = p.Stop

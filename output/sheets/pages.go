@@ -5,7 +5,7 @@ import (
 	"iter"
 	"slices"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/paper"
 	"fencecard/output/strips"
 	"fencecard/setup/deck"
@@ -16,7 +16,7 @@ import (
 type Pages struct {
 	Paper  PaperSize
 	Units  Units
-	Scale  joinery.Scale // printed lengths are rounded to it; zero: the shop's own
+	Scale  measure.Scale // printed lengths are rounded to it; zero: the shop's own
 	Strips bool          // put the full-scale strips in the deck
 	Only   Only          // leave out everything else
 	Joints bool          // put a drawing of every joint in the deck

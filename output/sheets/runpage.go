@@ -5,6 +5,7 @@ import (
 	"io"
 
 	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 	"fencecard/output/paper"
 	"fencecard/output/views"
 	"fencecard/output/wording"
@@ -32,7 +33,7 @@ func runOf(d *deck.Deck, number string) (*deck.Setup, *deck.Run, error) {
 			}
 		}
 	}
-	return nil, nil, joinery.Faults{{Problem: fmt.Sprintf("the deck has no run %s", joinery.Brief(number, 20)),
+	return nil, nil, plantext.Faults{{Problem: fmt.Sprintf("the deck has no run %s", plantext.Brief(number, 20)),
 		Remedy: fmt.Sprintf("its runs are %s to %s", firstRun(d), lastRun(d))}}
 }
 

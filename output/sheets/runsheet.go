@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/paper"
 	"fencecard/output/wording"
 	"fencecard/setup/deck"
@@ -201,7 +202,7 @@ func (s Setter) warningRows(d *deck.Deck) []paper.Block {
 
 // assumptions say what the deck rests on.
 func (s Setter) assumptions(d *deck.Deck) []paper.Block {
-	read := func(scale joinery.Scale) string {
+	read := func(scale measure.Scale) string {
 		return wording.UnitWord(scale.Unit) + ", on a scale of " + scale.Format(scale.Division)
 	}
 	text := "Lengths are in " + read(s.Scale)

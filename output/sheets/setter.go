@@ -4,6 +4,7 @@ import (
 	"sync"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/paper"
 	"fencecard/output/setting"
 	"fencecard/output/wording"
@@ -28,13 +29,13 @@ func newSetter(d *deck.Deck, o Pages) Setter {
 	switch {
 	case o.Scale.Division > 0:
 		s.Scale = o.Scale
-	case o.Units == InInches && s.Scale.Unit != joinery.Inches:
-		s.Scale = joinery.InchScale
-	case o.Units == InMillimetres && s.Scale.Unit != joinery.Millimetres:
-		s.Scale = joinery.MetricScale
+	case o.Units == InInches && s.Scale.Unit != measure.Inches:
+		s.Scale = measure.InchScale
+	case o.Units == InMillimetres && s.Scale.Unit != measure.Millimetres:
+		s.Scale = measure.MetricScale
 	}
 	if o.Units == InBoth {
-		other := joinery.DefaultScale(1 - s.Scale.Unit)
+		other := measure.DefaultScale(1 - s.Scale.Unit)
 		s.Other = &other
 	}
 	s.push = shop.Cross.With

@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/internal/render"
 	"fencecard/output/paper"
 	"fencecard/setup/deck"
@@ -85,7 +86,7 @@ func capital(p render.Piece) float64 { return p.Size * paper.Capital }
 
 // sized reports whether a number is printed with figures of a height, those of
 // its fraction of another.
-func (f figure) sized(r joinery.Reading, whole, fraction float64) bool {
+func (f figure) sized(r measure.Reading, whole, fraction float64) bool {
 	near := func(p render.Piece, want float64) bool { return math.Abs(capital(p)-want) < 0.03*want }
 	pieces := f.pieces
 	if alone := r.Whole == 0 && r.Num != 0; alone && r.Negative {
@@ -154,7 +155,7 @@ func TestSizesAsPrinted(t *testing.T) {
 				measured["gaps"] += checkGaps(t, all, fmt.Sprintf("%s, page %d", what, page+1))
 			}
 			assert.InDelta(t, at["small letters"], least, 0.06, what)
-			found := func(l joinery.Length, whole, fraction string) {
+			found := func(l measure.Length, whole, fraction string) {
 				r := c.deck.Plan.Shop.Scale.Read(l)
 				measured[whole]++
 				assert.True(t, slices.ContainsFunc(figures[r.String()], func(f figure) bool { return f.sized(r, at[whole], at[fraction]) }),

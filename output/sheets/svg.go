@@ -7,7 +7,7 @@ import (
 	"slices"
 	"strings"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 	"fencecard/output/paper"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark/trade"
@@ -34,7 +34,7 @@ func SetupSVG(w io.Writer, d *deck.Deck, number int, o Pages) error {
 			return s.writeSVG(w, s.setupSheet(d, i, s.body().H))
 		}
 	}
-	return joinery.Faults{{Problem: fmt.Sprintf("the deck has no setup %d", number), Remedy: fmt.Sprintf("it has %d", len(d.Setups))}}
+	return plantext.Faults{{Problem: fmt.Sprintf("the deck has no setup %d", number), Remedy: fmt.Sprintf("it has %d", len(d.Setups))}}
 }
 
 // PieceSVG draws the card of one piece, by its name.
@@ -45,7 +45,7 @@ func PieceSVG(w io.Writer, d *deck.Deck, name string, o Pages) error {
 			return s.writeSVG(w, s.pieceCard(d, &c, min(s.Frame.W, cardWidest), s.body().H))
 		}
 	}
-	return joinery.Faults{{Problem: fmt.Sprintf("the plan has no piece %q", joinery.Brief(name, 60)), Remedy: "look at the names in the plan"}}
+	return plantext.Faults{{Problem: fmt.Sprintf("the plan has no piece %q", plantext.Brief(name, 60)), Remedy: "look at the names in the plan"}}
 }
 
 // writeSVG draws blocks under each other with a small margin round them, the

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup"
 	"fencecard/setup/deck"
 )
@@ -18,9 +19,9 @@ import (
 // far wider than its cut, hundreds of pieces.
 func tortureDeck(t testing.TB) *deck.Deck {
 	t.Helper()
-	in := func(text string) joinery.Length { return in(t, text) }
+	in := func(text string) measure.Length { return in(t, text) }
 	shop := joinery.Shop{
-		Name: "shop", Scale: joinery.InchScale,
+		Name: "shop", Scale: measure.InchScale,
 		Minutes: joinery.Minutes{Bit: 3 * joinery.Minute, Fence: 2 * joinery.Minute, Height: joinery.Minute / 2},
 		Bits: []joinery.Bit{
 			{Name: "Schaftfräser mit Spiralschneiden, lang, für Łódź, Ω, 3/8 Zoll", Kind: joinery.UpCut, Diameter: in("3/8"), Measured: in("0.3719"), Plunges: joinery.Yes},
@@ -38,7 +39,7 @@ func tortureDeck(t testing.TB) *deck.Deck {
 		Size: joinery.Size{in("1 63/64"), in("2 31/64"), in("90")},
 	}
 	for i := range 40 {
-		from := in("1 1/64") + joinery.Length(i)*in("2 13/64")
+		from := in("1 1/64") + measure.Length(i)*in("2 13/64")
 		cut := mortise(fmt.Sprintf("slat number %d of the forty in the long rail of the bench", i+1), "3/8", "33/64", "0", "1", "61/64")
 		cut.Span.From, cut.Span.To = from, from+in("1 1/4")
 		slats.Cuts = append(slats.Cuts, cut)

@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/internal/render"
 	"fencecard/output/paper"
 	"fencecard/setup/deck"
@@ -312,7 +313,7 @@ func (m *measurer) measured(want, got float64, what string) {
 func wanted(runs []deck.Run, shop *joinery.Shop) []float64 {
 	var all []float64
 	blocks := shop.Stops == joinery.Blocks
-	within := func(at float64, side joinery.Length) bool { return side == 0 || at <= side.Millimetres() }
+	within := func(at float64, side measure.Length) bool { return side == 0 || at <= side.Millimetres() }
 	for i := range runs {
 		c := &runs[i]
 		a, b, long := c.A.Millimetres(), c.B.Millimetres(), c.Length.Millimetres()

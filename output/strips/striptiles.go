@@ -4,7 +4,7 @@ import (
 	"math"
 	"slices"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/paper"
 )
 
@@ -21,7 +21,7 @@ type tile struct {
 // edge of the bit.
 type rule struct {
 	*tag
-	distance joinery.Length
+	distance measure.Length
 	leading  bool // from the leading edge, else from the trailing one
 }
 
@@ -136,14 +136,14 @@ func (st *strip) edgeOf(g *tag) paper.Paper {
 
 // rounds are the distances whose multiples a rule line may have, the roundest
 // first, in millimetres.
-var rounds = map[joinery.Unit][]paper.Paper{
-	joinery.Inches:      {12 * paper.Inch, 6 * paper.Inch, 4 * paper.Inch, 2 * paper.Inch, paper.Inch},
-	joinery.Millimetres: {500, 200, 100, 50, 10},
+var rounds = map[measure.Unit][]paper.Paper{
+	measure.Inches:      {12 * paper.Inch, 6 * paper.Inch, 4 * paper.Inch, 2 * paper.Inch, paper.Inch},
+	measure.Millimetres: {500, 200, 100, 50, 10},
 }
 
 // roundest is the roundest distance of which a tile has one with room for marks
 // beyond it.
-func roundest(unit joinery.Unit, wide paper.Paper) paper.Paper {
+func roundest(unit measure.Unit, wide paper.Paper) paper.Paper {
 	for _, r := range rounds[unit] {
 		if r <= wide*0.6 {
 			return r
@@ -162,7 +162,7 @@ func (st *strip) ruleOn(tags []*tag, side, from, to paper.Paper) *rule {
 			for n := math.Ceil(float64((from + markEdge - edge) / round)); edge+round*paper.Paper(n) <= end; n++ {
 				at := edge + round*paper.Paper(n)
 				if n > 0 && !slices.ContainsFunc(st.tags, func(g *tag) bool { return max(at-side*g.at, side*g.at-at) < ruleClear }) {
-					return st.newRule(side*at, joinery.FromMillimetres(float64(at-edge)), tags[0].stop, side < 0)
+					return st.newRule(side*at, measure.FromMillimetres(float64(at-edge)), tags[0].stop, side < 0)
 				}
 			}
 		}
@@ -171,7 +171,7 @@ func (st *strip) ruleOn(tags []*tag, side, from, to paper.Paper) *rule {
 }
 
 // newRule labels a rule line.
-func (st *strip) newRule(at paper.Paper, distance joinery.Length, leading, left bool) *rule {
+func (st *strip) newRule(at paper.Paper, distance measure.Length, leading, left bool) *rule {
 	edge := "TRAILING"
 	if leading {
 		edge = "LEADING"

@@ -4,7 +4,7 @@ import (
 	"cmp"
 	"slices"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/paper"
 	"fencecard/output/setting"
 )
@@ -174,7 +174,7 @@ func largest(scales []drawingScale, fits func(drawingScale) bool) drawingScale {
 
 // drawings are the scales drawings are made at.
 func drawings(s setting.Setter) []drawingScale {
-	if s.Scale.Unit == joinery.Millimetres {
+	if s.Scale.Unit == measure.Millimetres {
 		return metricDrawings
 	}
 	return inchDrawings

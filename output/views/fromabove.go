@@ -3,7 +3,7 @@ package views
 import (
 	"math"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/paper"
 	"fencecard/output/setting"
 	"fencecard/setup/deck"
@@ -122,7 +122,7 @@ func (f *fromAbove) chains() []dimensionRow {
 }
 
 // small sets a length in the letters of a drawing.
-func small(s setting.Setter, l joinery.Length) paper.Block {
+func small(s setting.Setter, l measure.Length) paper.Block {
 	return paper.Phrase{}.Count(s.Number(s.Letters(3.2), l)).Set(s.Frame.W)
 }
 

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/paper"
 	"fencecard/output/setting"
 	"fencecard/output/wording"
@@ -28,7 +29,7 @@ type infeedEnd struct {
 	plain       bool        // no side of the work is named
 	room        paper.Paper // to the right edge
 	face, table paper.Paper // where the fence face and the table lie
-	fenceAt     joinery.Length
+	fenceAt     measure.Length
 	near        paper.Block // the dimension from the fence to there
 	depth       paper.Block
 	down        paper.Block // the name of the side on the table
@@ -60,7 +61,7 @@ func SetupSection(s setting.Setter, u *deck.Setup, w, h paper.Paper) paper.Block
 }
 
 // top is a run's greatest height.
-func top(r *deck.Run) joinery.Length { return r.Heights[len(r.Heights)-1] }
+func top(r *deck.Run) measure.Length { return r.Heights[len(r.Heights)-1] }
 
 // InfeedEnd lays the section of a run out in a width and height. It reports
 // whether there is room.

@@ -2,6 +2,7 @@ package views
 
 import (
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/paper"
 	"fencecard/output/setting"
 )
@@ -40,7 +41,7 @@ func (f flat) above() joinery.Side {
 }
 
 // extent is a stretch of a dimension of the piece gone into, from its low side.
-type extent struct{ lo, hi joinery.Length }
+type extent struct{ lo, hi measure.Length }
 
 // solidBox is a box of wood or of room, in the dimensions of the piece gone into.
 type solidBox [3]extent
@@ -114,7 +115,7 @@ func (f *jointFigure) fit(scale float64, w, h paper.Paper) bool {
 }
 
 // acrossAt and upAt place lengths on paper, from the figure's left and top.
-func (f *jointFigure) acrossAt(l joinery.Length) paper.Paper {
+func (f *jointFigure) acrossAt(l measure.Length) paper.Paper {
 	at := f.x.place(l.Millimetres())
 	if f.rightDown {
 		return f.x.length() - at
@@ -122,7 +123,7 @@ func (f *jointFigure) acrossAt(l joinery.Length) paper.Paper {
 	return at
 }
 
-func (f *jointFigure) upAt(l joinery.Length) paper.Paper {
+func (f *jointFigure) upAt(l measure.Length) paper.Paper {
 	at := f.y.place(l.Millimetres())
 	if f.upturned {
 		return at

@@ -2,6 +2,7 @@ package views
 
 import (
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
@@ -44,7 +45,7 @@ func roomOf(c joinery.Channel, size joinery.Size) (b solidBox) {
 }
 
 // inward is so much of a piece from a side.
-func inward(from joinery.Side, much joinery.Length, size joinery.Size) extent {
+func inward(from joinery.Side, much measure.Length, size joinery.Size) extent {
 	if from.High() {
 		return extent{size.Between(from) - much, size.Between(from)}
 	}
@@ -60,7 +61,7 @@ func toSide(e extent, side joinery.Side, size joinery.Size) extent {
 }
 
 // leastStub is how much of the part is drawn outside, at the least.
-const leastStub = 3 * joinery.Inch / 4
+const leastStub = 3 * measure.Inch / 4
 
 // placeJoint puts the halves of a joint together.
 func placeJoint(j *deck.Joint) jointPlace {
@@ -91,7 +92,7 @@ func placeJoint(j *deck.Joint) jointPlace {
 }
 
 // against is an extent of a length within another, at the end opposite a side.
-func against(e extent, open joinery.Side, length joinery.Length) extent {
+func against(e extent, open joinery.Side, length measure.Length) extent {
 	if open.High() {
 		return extent{e.lo, e.lo + length}
 	}
@@ -99,7 +100,7 @@ func against(e extent, open joinery.Side, length joinery.Length) extent {
 }
 
 // fitOf is the part's measure of that name in the joint, or another.
-func fitOf(j *deck.Joint, of string, or joinery.Length) joinery.Length {
+func fitOf(j *deck.Joint, of string, or measure.Length) measure.Length {
 	for _, f := range j.Fits {
 		if f.Of == of {
 			return f.Part
@@ -143,7 +144,7 @@ func (p jointPlace) lie(j *deck.Joint, d joinery.Dimension, wall joinery.Side, o
 }
 
 // cheekOf is how much a tenon takes off a side.
-func cheekOf(c *joinery.Cut, side joinery.Side) joinery.Length {
+func cheekOf(c *joinery.Cut, side joinery.Side) measure.Length {
 	if c == nil {
 		return 0
 	}

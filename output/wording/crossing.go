@@ -4,13 +4,14 @@ import (
 	"fmt"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
 // Crossing says how the waste at an end is nibbled: how often, and how far from
 // the fence the end is drawn at first. It is "" for other runs; what pushes the
 // work is said by the cautions.
-func Crossing(r *deck.Run, scale joinery.Scale, by joinery.Push) string {
+func Crossing(r *deck.Run, scale measure.Scale, by joinery.Push) string {
 	n := r.Nibble
 	if n == nil {
 		return ""

@@ -4,13 +4,14 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
 // Bury says how a fence is set whose bit stands in it; "" where the bit stands off
 // the fence. A bit that shapes edges is set by its pilot, not by a near edge that
 // nobody can reach. The length is said by the caller's own rule.
-func Bury(u *deck.Setup, say func(joinery.Length) string) string {
+func Bury(u *deck.Setup, say func(measure.Length) string) string {
 	switch forward, shaped := Forward(u); {
 	case u.Fence.NearEdge >= 0:
 		return ""
@@ -25,7 +26,7 @@ func Bury(u *deck.Setup, say func(joinery.Length) string) string {
 
 // Forward is how far the fence stands forward of the pilot of a bit that shapes
 // edges, which is then what the fence is set by.
-func Forward(u *deck.Setup) (l joinery.Length, shaped bool) {
+func Forward(u *deck.Setup) (l measure.Length, shaped bool) {
 	if u.Bit.Outline == nil {
 		return 0, false
 	}
@@ -34,7 +35,7 @@ func Forward(u *deck.Setup) (l joinery.Length, shaped bool) {
 
 // PassesTake says how much wood each pass of a shaped edge takes: "passes take
 // 0.025, 0.028 sq in".
-func PassesTake(areas []float64, scale joinery.Scale) string {
+func PassesTake(areas []float64, scale measure.Scale) string {
 	parts := make([]string, len(areas))
 	for i, area := range areas {
 		parts[i] = scale.SayArea(area)
@@ -50,7 +51,7 @@ func PassesTake(areas []float64, scale joinery.Scale) string {
 
 // Shape names the form of an outline: "a cove of 1/4". The length is said by the
 // caller's own rule.
-func Shape(o *joinery.Outline, say func(joinery.Length) string) string {
+func Shape(o *joinery.Outline, say func(measure.Length) string) string {
 	switch o.Shape {
 	case joinery.Round:
 		return "a round-over of " + say(o.Radius)

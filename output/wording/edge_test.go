@@ -6,15 +6,16 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/wording"
 	"fencecard/setup/deck"
 )
 
 func TestAShapedEdgeIsSetByItsPilot(t *testing.T) {
-	in := joinery.Inch
-	say := joinery.InchScale.Format
+	in := measure.Inch
+	say := measure.InchScale.Format
 	bit := &joinery.Bit{Diameter: 3 * in / 2, Pilot: in / 2, Outline: &joinery.Outline{Shape: joinery.Round, Radius: in / 2}}
-	at := func(b *joinery.Bit, near joinery.Length) string {
+	at := func(b *joinery.Bit, near measure.Length) string {
 		return wording.Bury(&deck.Setup{Bit: b, Fence: deck.FenceAt(b, near)}, say)
 	}
 	assert.Contains(t, at(bit, -in), "flush with the fence")
@@ -22,6 +23,6 @@ func TestAShapedEdgeIsSetByItsPilot(t *testing.T) {
 	assert.Contains(t, at(&joinery.Bit{Diameter: in}, -in/4), "bury the bit")
 	assert.Empty(t, at(&joinery.Bit{Diameter: in}, in/4))
 	assert.Equal(t, "a round-over of 1/2", wording.Shape(bit.Outline, say))
-	assert.Equal(t, "passes take 0.025, 0.028 sq in", wording.PassesTake([]float64{16.364, 18.249}, joinery.InchScale))
-	assert.Equal(t, "the pass takes 7.7 mm2", wording.PassesTake([]float64{7.72}, joinery.Scale{Unit: joinery.Millimetres}))
+	assert.Equal(t, "passes take 0.025, 0.028 sq in", wording.PassesTake([]float64{16.364, 18.249}, measure.InchScale))
+	assert.Equal(t, "the pass takes 7.7 mm2", wording.PassesTake([]float64{7.72}, measure.Scale{Unit: measure.Millimetres}))
 }

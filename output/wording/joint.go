@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
@@ -12,7 +12,7 @@ import (
 // fits, and on the card of a mortise, groove or dado where the part comes to
 // lie and what the seasons ask for. A channel that takes several fence
 // distances says so once.
-func JointLines(r *deck.Run, s joinery.Scale) []string {
+func JointLines(r *deck.Run, s measure.Scale) []string {
 	if r.Joint == nil || r.Step.Position > 1 {
 		return nil
 	}
@@ -32,13 +32,13 @@ func JointLines(r *deck.Run, s joinery.Scale) []string {
 
 // Joined says of a whole joint what its card says: how it fits, where the part
 // comes to lie and what the seasons ask for.
-func Joined(joint *deck.Joint, s joinery.Scale) []string {
+func Joined(joint *deck.Joint, s measure.Scale) []string {
 	return JointLines(&deck.Run{Joint: joint, Cut: joint.Into.Cut}, s)
 }
 
 type jointText struct {
 	*deck.Joint
-	Scale joinery.Scale
+	Scale measure.Scale
 }
 
 // fits names the other half and the gaps between the two.

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"slices"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/proof/attable"
 )
 
@@ -20,7 +20,7 @@ type Answer struct {
 func (a Answer) Right() bool { return len(a.Do) == 0 }
 
 // FindingAnswer is what is said of one setting as it stands on the table.
-func FindingAnswer(scale joinery.Scale, f attable.Finding) Answer {
+func FindingAnswer(scale measure.Scale, f attable.Finding) Answer {
 	a := Answer{What: f.What, Says: fmt.Sprintf("%s %s", Measured(scale, f.Measured), f.As)}
 	if f.Measured != f.Wants {
 		a.Says += ", where the sheet says " + Measured(scale, f.Wants)
@@ -39,7 +39,7 @@ func FindingAnswer(scale joinery.Scale, f attable.Finding) Answer {
 }
 
 // CorrectionAnswer is what is said of one thing that a test cut taught.
-func CorrectionAnswer(scale joinery.Scale, c attable.Correction) Answer {
+func CorrectionAnswer(scale measure.Scale, c attable.Correction) Answer {
 	a := Answer{What: c.What, Says: fmt.Sprintf("measured %s, should be %s", Measured(scale, c.Measured), Measured(scale, c.Wants))}
 	if c.Move == "" {
 		a.Says += ": correct"
@@ -61,7 +61,7 @@ func orElse(ask, move string) string {
 }
 
 // Measured is a length on a card, or finer where the rule would round it.
-func Measured(scale joinery.Scale, l joinery.Length) string {
+func Measured(scale measure.Scale, l measure.Length) string {
 	if scale.On(l) {
 		return scale.Format(l)
 	}

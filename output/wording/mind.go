@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
@@ -27,7 +28,7 @@ type Mind struct {
 
 // MindIn is what is minded in.
 type MindIn struct {
-	Scale joinery.Scale
+	Scale measure.Scale
 	Push  joinery.Push // what pushes work across its end
 	Own   bool         // a run has room for cautions of its own
 	Block bool         // stops are set by their numbers, none by the work

@@ -3,7 +3,7 @@ package wording
 import (
 	"fmt"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 // Plural counts things: "no cards", "1 card", "2 cards".
@@ -23,8 +23,8 @@ func Count(n int, one, many string) string {
 }
 
 // UnitWord is a unit spelled out.
-func UnitWord(u joinery.Unit) string {
-	if u == joinery.Millimetres {
+func UnitWord(u measure.Unit) string {
+	if u == measure.Millimetres {
 		return "millimetres"
 	}
 	return "inches"
@@ -32,7 +32,7 @@ func UnitWord(u joinery.Unit) string {
 
 // Beside is what stands beside a reading that is not exact: the true length as
 // a decimal.
-func Beside(r joinery.Reading) string {
+func Beside(r measure.Reading) string {
 	if r.Remainder == 0 {
 		return ""
 	}

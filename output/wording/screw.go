@@ -3,7 +3,7 @@ package wording
 import (
 	"strconv"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
@@ -13,7 +13,7 @@ const RecessFirst = "The first height reaches deeper than the head's slot: try i
 
 // ScrewPlace says where the screw of a slot goes at assembly; "" where that is
 // not known or the run is no slot's.
-func ScrewPlace(r *deck.Run, s joinery.Scale) string {
+func ScrewPlace(r *deck.Run, s measure.Scale) string {
 	if r.Screw == nil {
 		return ""
 	}

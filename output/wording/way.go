@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
@@ -57,7 +58,7 @@ func WayOf(r *deck.Run, stop bool, guide deck.Guide, blocks bool) Way {
 }
 
 // Length is the one number to set.
-func (w Way) Length(m *deck.Mark) joinery.Length {
+func (w Way) Length(m *deck.Mark) measure.Length {
 	switch w.guide {
 	case deck.ByLead:
 		return m.LeadPastEdge
@@ -78,7 +79,7 @@ func BroughtUp(p *deck.Pair, blocks bool) bool {
 
 // StopLine tells where the back stop of a drop stands that is set by a mark, and
 // warns of a stop beyond the fence. It is "" where there is nothing to tell.
-func (w Way) StopLine(m *deck.PairMark, text func(joinery.Length) string, fence joinery.FenceReach, r *deck.Run) string {
+func (w Way) StopLine(m *deck.PairMark, text func(measure.Length) string, fence joinery.FenceReach, r *deck.Run) string {
 	beyond := (!w.stop || w.blocks) && r.StopOffFence(w.stop, fence)
 	const where = "BEYOND THE FENCE"
 	switch {
@@ -103,7 +104,7 @@ const FromEdges = "START from the TRAILING edge, STOP from the LEADING; left: to
 
 // BackStopAt is where the back stop of a drop stands that is set by a mark, "" for
 // any other way.
-func (w Way) BackStopAt(m *deck.PairMark, text func(joinery.Length) string) string {
+func (w Way) BackStopAt(m *deck.PairMark, text func(measure.Length) string) string {
 	if w.stop || w.guide == deck.ByTail {
 		return ""
 	}
@@ -112,7 +113,7 @@ func (w Way) BackStopAt(m *deck.PairMark, text func(joinery.Length) string) stri
 
 // Others are the other ways to measure the same mark from that edge, which
 // hold for all runs of its pair.
-func (w Way) Others(m *deck.PairMark, text func(joinery.Length) string) string {
+func (w Way) Others(m *deck.PairMark, text func(measure.Length) string) string {
 	var all []string
 	if w.guide != deck.ByLine && m.Lead {
 		all = append(all, "line "+text(m.Line))
@@ -131,7 +132,7 @@ func (w Way) Others(m *deck.PairMark, text func(joinery.Length) string) string {
 
 // side is a length and the side of the bit it is on; a negative one is on the
 // other.
-func side(l joinery.Length, text func(joinery.Length) string, on, other string) string {
+func side(l measure.Length, text func(measure.Length) string, on, other string) string {
 	if l < 0 {
 		return text(-l) + " " + other
 	}

@@ -3,7 +3,7 @@ package book
 import (
 	"strings"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 )
 
 // block is the lines of one entry, from its setup line up to but not with
@@ -29,7 +29,7 @@ func (t *text) divide() (blocks []block, faults complaints) {
 				blocks[current].last = uint32(i + 1)
 			} else if !strange {
 				strange = true
-				faults.add(joinery.Fault{Place: t.place(i, 0),
+				faults.add(plantext.Fault{Place: t.place(i, 0),
 					Problem: "this line stands below no setup", Remedy: "write setup: NAME at the left margin above it"})
 			}
 			continue
@@ -48,14 +48,14 @@ func (t *text) divide() (blocks []block, faults complaints) {
 }
 
 // stray is the fault of a line at the left margin that begins no setup.
-func stray(place joinery.Place, line string) joinery.Fault {
+func stray(place plantext.Place, line string) plantext.Fault {
 	for _, sign := range []string{"<<<<<<<", "=======", ">>>>>>>", "|||||||"} {
 		if strings.HasPrefix(line, sign) {
-			return joinery.Fault{Place: place,
+			return plantext.Fault{Place: place,
 				Problem: "two versions of the book were merged here and not settled",
 				Remedy:  "keep the correct lines and take the marks of the merge away"}
 		}
 	}
-	return joinery.Fault{Place: place, Problem: "this line begins no setup",
+	return plantext.Fault{Place: place, Problem: "this line begins no setup",
 		Remedy: "write setup: NAME to begin one, indent a field of the setup above, or begin a comment with #"}
 }

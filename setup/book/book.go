@@ -5,7 +5,7 @@ import (
 	"strings"
 	"sync"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 )
 
 // Book is a setup book: its text, and the entries found in it. They are read
@@ -15,14 +15,14 @@ type Book struct {
 	blocks  []block
 	read    sync.Once
 	entries []*Entry
-	damage  joinery.Faults
+	damage  plantext.Faults
 }
 
 // mostBytes bounds a book: some 10,000 setups.
 const mostBytes = 16 << 20
 
 // Read reads a setup book; the name is for messages. An error, always
-// [joinery.Faults], means that the book cannot be used at all: it is written
+// [plantext.Faults], means that the book cannot be used at all: it is written
 // in a newer format, is no text, or is a text of another kind. What is wrong with single entries is told
 // by [Book.Damage], and the rest works. An empty book is a book.
 func Read(name string, data []byte) (*Book, error) {
@@ -50,7 +50,7 @@ func (b *Book) Entries() []*Entry {
 
 // Damage returns what is wrong with the other entries and with lines that
 // belong to none, by their lines.
-func (b *Book) Damage() joinery.Faults {
+func (b *Book) Damage() plantext.Faults {
 	b.read.Do(b.readEntries)
 	return b.damage
 }
@@ -60,7 +60,7 @@ func (b *Book) Bytes() []byte { return []byte(b.mark + b.source) }
 
 // Find returns the sound entry that a maker means by a name or a code.
 // Capitals and the hyphen of a code do not count. The error, always
-// [joinery.Faults], says what there is instead.
+// [plantext.Faults], says what there is instead.
 func (b *Book) Find(word string) (*Entry, error) {
 	for _, e := range b.Entries() {
 		if sameName(e.Name, word) {
@@ -74,7 +74,7 @@ func (b *Book) Find(word string) (*Entry, error) {
 		}
 	}
 	if i := b.blockNamed(word); i >= 0 {
-		return nil, joinery.Faults{{Place: b.place(int(b.blocks[i].first), 0),
+		return nil, plantext.Faults{{Place: b.place(int(b.blocks[i].first), 0),
 			Problem: fmt.Sprintf("the entry %q is damaged", word), Remedy: "mend it as the messages about it say"}}
 	}
 	return nil, b.unknown(word)
@@ -82,16 +82,16 @@ func (b *Book) Find(word string) (*Entry, error) {
 
 // unknown is the fault of a name that is not in the book.
 func (b *Book) unknown(word string) error {
-	fault := joinery.Fault{Place: joinery.Place{File: b.name}, Problem: fmt.Sprintf("the book has no setup %q", word),
+	fault := plantext.Fault{Place: plantext.Place{File: b.name}, Problem: fmt.Sprintf("the book has no setup %q", word),
 		Remedy: "fencecard book list shows what it has"}
 	var names []string
 	for _, block := range b.blocks {
 		names = append(names, b.nameOf(block))
 	}
-	if near := joinery.Nearest(word, names); near != "" {
+	if near := plantext.Nearest(word, names); near != "" {
 		fault.Remedy = fmt.Sprintf("did you mean %q?", near)
 	}
-	return joinery.Faults{fault}
+	return plantext.Faults{fault}
 }
 
 // nameOf returns the name of an entry.

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 )
 
 // Put returns the book with an entry added at its end. Where the book has an
@@ -15,8 +15,8 @@ import (
 func (b *Book) Put(e *Entry, replace bool) (*Book, error) {
 	at := b.blockNamed(e.Name)
 	if at >= 0 && !replace {
-		return nil, joinery.Faults{{Place: b.place(int(b.blocks[at].first), 0),
-			Problem: fmt.Sprintf("the book already has a setup %q", joinery.Brief(b.nameOf(b.blocks[at]), mostQuoted)),
+		return nil, plantext.Faults{{Place: b.place(int(b.blocks[at].first), 0),
+			Problem: fmt.Sprintf("the book already has a setup %q", plantext.Brief(b.nameOf(b.blocks[at]), mostQuoted)),
 			Remedy:  "choose another name, or say --force to keep the new setup in its place"}}
 	}
 	if at >= 0 {
@@ -27,7 +27,7 @@ func (b *Book) Put(e *Entry, replace bool) (*Book, error) {
 		return b.reread(b.changed(int(block.first), int(block.last), b.merged(block, e)), e)
 	}
 	if len(b.blocks) >= mostEntries {
-		return nil, joinery.Faults{{Place: joinery.Place{File: b.name}, Problem: fmt.Sprintf("the book is full: it has %d setups", len(b.blocks)), Remedy: anotherBook}}
+		return nil, plantext.Faults{{Place: plantext.Place{File: b.name}, Problem: fmt.Sprintf("the book is full: it has %d setups", len(b.blocks)), Remedy: anotherBook}}
 	}
 	lines, n := e.lines(), b.count()
 	if n > 0 && strings.TrimSpace(b.line(n-1)) != "" {
@@ -47,7 +47,7 @@ func (b *Book) reread(data []byte, e *Entry) (*Book, error) {
 	if err == nil && back.Code == e.Code {
 		return changed, nil
 	}
-	return nil, joinery.Faults{{Place: joinery.Place{File: b.name},
+	return nil, plantext.Faults{{Place: plantext.Place{File: b.name},
 		Problem: fmt.Sprintf("setup %q cannot be written so that it is read back; the book was left as it is", e.Name),
 		Remedy:  "try another name; if that does not help, this is a fault of fencecard"}}
 }

@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/deck/deckcode"
 )
@@ -32,10 +32,10 @@ func contents(s *deck.Setup) string { return spell(s, deckcode.Lengths) }
 // alike writes what two setups have in common that are the same but for the rungs
 // that lead to the full depths.
 func alike(s *deck.Setup) string {
-	return spell(s, func([]joinery.Length) string { return "" })
+	return spell(s, func([]measure.Length) string { return "" })
 }
 
-func spell(s *deck.Setup, heights func([]joinery.Length) string) string {
+func spell(s *deck.Setup, heights func([]measure.Length) string) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "fencecard setup 1\nbit %s %s\nfence %s\nheights%s\n",
 		s.Bit.Kind, s.Bit.True().MM(), s.Fence.NearEdge.MM(), heights(s.Heights))
@@ -55,7 +55,7 @@ func spell(s *deck.Setup, heights func([]joinery.Length) string) string {
 }
 
 // run writes what counts of a card.
-func run(r *deck.Run, heights func([]joinery.Length) string) string {
+func run(r *deck.Run, heights func([]measure.Length) string) string {
 	start, stop := "open", "open"
 	if r.Start != nil {
 		start = r.A.MM()

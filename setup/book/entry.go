@@ -9,6 +9,8 @@ import (
 	"unicode/utf8"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
 	"fencecard/setup/deck"
 	"fencecard/setup/deck/deckcode"
 	"fencecard/setup/remark"
@@ -28,14 +30,14 @@ type Entry struct {
 
 	// Edited is where the book gives another code than the contents make: they
 	// were changed by hand, or spoiled.
-	Edited joinery.Place
+	Edited plantext.Place
 }
 
 // Stood is where something stood after the test cut; nil where it stood as
 // planned or nobody said.
 type Stood struct {
-	Fence, Height *joinery.Length // of a setup: to the near edge, and at full height
-	Start, Stop   *joinery.Length // of a card: from the leading end to the edge of the bit
+	Fence, Height *measure.Length // of a setup: to the near edge, and at full height
+	Start, Stop   *measure.Length // of a card: from the leading end to the edge of the bit
 }
 
 // Keeping is what a maker says of a setup when keeping it.
@@ -49,14 +51,14 @@ type Keeping struct {
 
 // mostOff is how far something stands from the plan after a test cut; further
 // off it is another setup or a slip (common practice, no source).
-const mostOff = joinery.Inch / 4
+const mostOff = measure.Inch / 4
 
 // far faults a correction that is none.
-func (s Stood) far(of *deck.Setup, scale joinery.Scale) error {
-	var faults joinery.Faults
-	check := func(what string, stood *joinery.Length, plan joinery.Length) {
+func (s Stood) far(of *deck.Setup, scale measure.Scale) error {
+	var faults plantext.Faults
+	check := func(what string, stood *measure.Length, plan measure.Length) {
 		if stood != nil && (*stood-plan).Abs() > mostOff {
-			faults.Add(joinery.Fault{
+			faults.Add(plantext.Fault{
 				Problem: fmt.Sprintf("%s stood at %s, but setup %d has it at %s", what, scale.Say(*stood), of.Number, scale.Say(plan)),
 				Remedy:  "look at the cards again: is it that setup, and is the number in the plan's unit?"})
 		}
@@ -78,15 +80,15 @@ func Keep(d *deck.Deck, number int, k Keeping) (*Entry, error) {
 		}
 	}
 	if at < 0 {
-		return nil, joinery.Faults{{Problem: fmt.Sprintf("the deck has no setup %d", number),
+		return nil, plantext.Faults{{Problem: fmt.Sprintf("the deck has no setup %d", number),
 			Remedy: fmt.Sprintf("its setups are 1 to %d; fencecard cards shows them", len(d.Setups))}}
 	}
 	name := clean(k.Name)
 	if name == "" || plainCode(name) == "" {
-		return nil, joinery.Faults{{Problem: "a kept setup needs a name", Remedy: `write one, such as --name "seat rail mortises"`}}
+		return nil, plantext.Faults{{Problem: "a kept setup needs a name", Remedy: `write one, such as --name "seat rail mortises"`}}
 	}
 	if utf8.RuneCountInString(name) > mostName {
-		return nil, joinery.Faults{{Problem: fmt.Sprintf("the name is longer than %d letters", mostName),
+		return nil, plantext.Faults{{Problem: fmt.Sprintf("the name is longer than %d letters", mostName),
 			Remedy: "write a shorter one, and the rest with --note"}}
 	}
 	if err := k.Stood.far(&d.Setups[at], d.Plan.Shop.Scale); err != nil {
@@ -131,9 +133,9 @@ func clean(s string) string {
 
 // Learnt says what test cuts taught, a sentence each, lengths as read off the
 // scale.
-func (e *Entry) Learnt(scale joinery.Scale) []string {
+func (e *Entry) Learnt(scale measure.Scale) []string {
 	var learnt []string
-	say := func(stood *joinery.Length, what string) {
+	say := func(stood *measure.Length, what string) {
 		if stood != nil {
 			learnt = append(learnt, "after the test cut "+what+" stood at "+scale.Format(*stood))
 		}
@@ -150,7 +152,7 @@ func (e *Entry) Learnt(scale joinery.Scale) []string {
 }
 
 // Kept returns what a deck's setup carries of the entry.
-func (e *Entry) Kept(scale joinery.Scale) *deck.Kept {
+func (e *Entry) Kept(scale measure.Scale) *deck.Kept {
 	return &deck.Kept{Name: e.Name, Code: e.Code, Notes: e.Notes, Learnt: e.Learnt(scale),
 		FenceStood: e.Stood.Fence, HeightStood: e.Stood.Height}
 }

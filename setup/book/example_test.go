@@ -3,7 +3,7 @@ package book_test
 import (
 	"fmt"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/book"
 )
 
@@ -33,7 +33,7 @@ setup: panel grooves
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(e.Code, e.Learnt(joinery.InchScale))
+	fmt.Println(e.Code, e.Learnt(measure.InchScale))
 	rest, err := b.Forget("panel grooves")
 	fmt.Println(len(rest.Damage()), err)
 	// Output:

@@ -6,8 +6,8 @@ import (
 	"strconv"
 	"strings"
 
-	"fencecard/joinery"
 	"fencecard/joinery/pattern"
+	"fencecard/joinery/plantext"
 )
 
 // Format is the version of the file format that is written. Older ones are
@@ -34,13 +34,13 @@ func (t *text) checkFormat() error {
 		}
 		m := versionOf.FindStringSubmatch(line)
 		if m == nil {
-			return joinery.Faults{{Place: t.place(i, len(formatLine)),
+			return plantext.Faults{{Place: t.place(i, len(formatLine)),
 				Problem: "the format of the setup book has no number", Remedy: "write " + header}}
 		}
 		version, err := strconv.Atoi(m[1])
 		if err != nil || version > Format {
-			return joinery.Faults{{Place: t.place(i, 0),
-				Problem: fmt.Sprintf("this setup book is in format %s, and this fencecard reads formats up to %d", joinery.Brief(m[1], 24), Format),
+			return plantext.Faults{{Place: t.place(i, 0),
+				Problem: fmt.Sprintf("this setup book is in format %s, and this fencecard reads formats up to %d", plantext.Brief(m[1], 24), Format),
 				Remedy:  "use a newer fencecard; the book was left as it is"}}
 		}
 		return nil
@@ -76,7 +76,7 @@ func (t *text) checkBook(blocks []block) error {
 			}
 		}
 	}
-	return joinery.Faults{{Place: t.place(first, 0), Problem: "this is no setup book",
+	return plantext.Faults{{Place: t.place(first, 0), Problem: "this is no setup book",
 		Remedy: "name another file; a book begins with the line " + header}}
 }
 

@@ -8,6 +8,8 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
 )
 
 // group is the fields of an entry, or of one of its cards.
@@ -16,21 +18,21 @@ type group struct {
 	head   field // the setup or card line
 	lines  []int // the others, by index: fields, comments and what cannot be read
 	fields []field
-	unit   joinery.Unit
+	unit   measure.Unit
 	read   memory
 	faults *complaints
 }
 
 // memory keeps the lengths that a book's lines were read as: the same few stand
 // in it again and again, and reading one is most of the work.
-type memory map[spelling]joinery.Length
+type memory map[spelling]measure.Length
 
 // mostRemembered is more than the lengths of any workshop's book.
 const mostRemembered = 10_000
 
 type spelling struct {
 	text string
-	unit joinery.Unit
+	unit measure.Unit
 }
 
 // mostQuoted is how much of a name or a value a message quotes, in characters.
@@ -40,10 +42,10 @@ const mostQuoted = 60
 func (g *group) fault(f field, remedy, problem string, args ...any) {
 	for i, arg := range args {
 		if word, ok := arg.(string); ok {
-			args[i] = joinery.Brief(word, mostQuoted)
+			args[i] = plantext.Brief(word, mostQuoted)
 		}
 	}
-	g.faults.add(joinery.Fault{Place: g.text.place(f.line, f.at), Problem: fmt.Sprintf(problem, args...), Remedy: remedy})
+	g.faults.add(plantext.Fault{Place: g.text.place(f.line, f.at), Problem: fmt.Sprintf(problem, args...), Remedy: remedy})
 }
 
 // all returns every field with that key.
@@ -102,7 +104,7 @@ func (g *group) notes() []string {
 
 // needLength returns the length of a field that must be there, and faults one
 // below least.
-func (g *group) needLength(key, example string, least joinery.Length) joinery.Length {
+func (g *group) needLength(key, example string, least measure.Length) measure.Length {
 	f, ok := g.need(key, example)
 	if !ok {
 		return 0
@@ -111,7 +113,7 @@ func (g *group) needLength(key, example string, least joinery.Length) joinery.Le
 }
 
 // length returns a length that may be left out, 0 then.
-func (g *group) length(key string) joinery.Length {
+func (g *group) length(key string) measure.Length {
 	f, ok := g.one(key)
 	if !ok {
 		return 0
@@ -120,7 +122,7 @@ func (g *group) length(key string) joinery.Length {
 }
 
 // stood returns a correction, nil where there is none.
-func (g *group) stood(key string) *joinery.Length {
+func (g *group) stood(key string) *measure.Length {
 	f, ok := g.one(key)
 	if !ok {
 		return nil
@@ -133,7 +135,7 @@ func (g *group) stood(key string) *joinery.Length {
 }
 
 // bounded reads a field's length and faults one below least.
-func (g *group) bounded(f field, least joinery.Length) joinery.Length {
+func (g *group) bounded(f field, least measure.Length) measure.Length {
 	l, ok := g.parse(f, f.value)
 	if ok && l < least {
 		g.fault(f, "write a length above 0", "%s is %s", f.key, f.value)
@@ -142,13 +144,13 @@ func (g *group) bounded(f field, least joinery.Length) joinery.Length {
 }
 
 // parse reads a length and faults what is none.
-func (g *group) parse(f field, value string) (joinery.Length, bool) {
+func (g *group) parse(f field, value string) (measure.Length, bool) {
 	as := spelling{value, g.unit}
 	if l, ok := g.read[as]; ok {
 		return l, true
 	}
-	l, err := joinery.ParseSpelled(value, g.unit)
-	var bad *joinery.LengthError
+	l, err := measure.ParseSpelled(value, g.unit)
+	var bad *measure.LengthError
 	if errors.As(err, &bad) {
 		g.fault(f, bad.Remedy, "%s: %q %s", f.key, bad.Text, bad.Problem)
 		return 0, false
@@ -163,7 +165,7 @@ func (g *group) parse(f field, value string) (joinery.Length, bool) {
 const mostHeights = 5000
 
 // ladder reads heights that climb.
-func (g *group) ladder() []joinery.Length {
+func (g *group) ladder() []measure.Length {
 	f, ok := g.one(keyHeights)
 	if !ok || f.value == "" {
 		return nil
@@ -172,8 +174,8 @@ func (g *group) ladder() []joinery.Length {
 		g.fault(f, "take away what is too much", "there are %d heights, and a setup has at most %d", n, mostHeights)
 		return nil
 	}
-	var heights []joinery.Length
-	last := joinery.Length(0)
+	var heights []measure.Length
+	last := measure.Length(0)
 	for word := range strings.SplitSeq(f.value, ",") {
 		l, ok := g.parse(f, strings.TrimSpace(word))
 		if !ok {

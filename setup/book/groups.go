@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 )
 
 // reading is what reading one entry leaves to the next: the room for its groups,
@@ -64,7 +65,7 @@ func (b *Book) groups(block block, faults *complaints, r *reading) (entry *group
 			current.fields = append(current.fields, f)
 			continue
 		}
-		faults.add(joinery.Fault{Place: b.place(i, len(blanks(line))),
+		faults.add(plantext.Fault{Place: b.place(i, len(blanks(line))),
 			Problem: "this line is no field", Remedy: "write KEY: VALUE, or # before a comment"})
 	}
 	r.own = room{entry.lines, entry.fields}

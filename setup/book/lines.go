@@ -5,7 +5,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 )
 
 // byteOrderMark opens a text file of some editors.
@@ -60,9 +60,9 @@ func (t *text) startOf(i int) int {
 }
 
 // place is a place in the text: a line's index from 0, a byte in it.
-func (t *text) place(line, at int) joinery.Place {
+func (t *text) place(line, at int) plantext.Place {
 	source := t.line(line)
-	return joinery.Place{
+	return plantext.Place{
 		File: t.name, Line: line + 1, Source: source,
 		Column: utf8.RuneCountInString(source[:at]) + 1,
 	}

@@ -9,13 +9,15 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/timber"
 	"fencecard/setup"
 	"fencecard/setup/deck"
 )
 
 const (
-	in = joinery.Inch
-	mm = joinery.Millimetre
+	in = measure.Inch
+	mm = measure.Millimetre
 )
 
 var spring = time.Date(2026, 3, 31, 12, 0, 0, 0, time.UTC)
@@ -24,9 +26,9 @@ var spring = time.Date(2026, 3, 31, 12, 0, 0, 0, time.UTC)
 // legs with a mortise, a rail with tenons, a dado, a rabbet wider than its bit.
 func bench(t testing.TB) *joinery.Plan {
 	t.Helper()
-	ash, _, ok := joinery.FindWood("white ash")
+	ash, _, ok := timber.FindWood("white ash")
 	require.True(t, ok)
-	scale := joinery.InchScale
+	scale := measure.InchScale
 	leg := joinery.Piece{
 		Name: "front left leg", Count: 1, Grain: joinery.TopBottom, Wood: ash,
 		Size: joinery.Size{13 * in / 8, 13 * in / 8, 17 * in},
@@ -53,7 +55,7 @@ func bench(t testing.TB) *joinery.Plan {
 	require.Empty(t, leg.LayAll(scale))
 	require.Empty(t, rail.LayAll(scale))
 	return &joinery.Plan{
-		Name: "bench", Title: "Boot bench", Unit: joinery.Inches,
+		Name: "bench", Title: "Boot bench", Unit: measure.Inches,
 		Pieces: []joinery.Piece{leg, leg.Mirrored("front right leg", joinery.LeftRight, scale), rail},
 		Shop: joinery.Shop{
 			Scale: scale, Fence: joinery.FenceReach{Infeed: 14 * in, Outfeed: 14 * in},
@@ -105,18 +107,18 @@ func read(t testing.TB, text string) *Book {
 // randomPlan is one to three pieces with a random cut or two each, some of
 // which no bit can make.
 func randomPlan(random *rand.Rand) *joinery.Plan {
-	some := func(n int64) joinery.Length { return joinery.Length(1+random.Int64N(n)) * in / 64 }
-	plan := &joinery.Plan{Title: "random", Shop: joinery.Shop{Scale: joinery.InchScale}}
+	some := func(n int64) measure.Length { return measure.Length(1+random.Int64N(n)) * in / 64 }
+	plan := &joinery.Plan{Title: "random", Shop: joinery.Shop{Scale: measure.InchScale}}
 	if random.IntN(2) == 0 {
-		some = func(n int64) joinery.Length { return joinery.Length(1+random.Int64N(n*4)) * mm / 10 }
-		plan.Shop.Scale, plan.Unit = joinery.MetricScale, joinery.Millimetres
+		some = func(n int64) measure.Length { return measure.Length(1+random.Int64N(n*4)) * mm / 10 }
+		plan.Shop.Scale, plan.Unit = measure.MetricScale, measure.Millimetres
 	}
 	plan.Shop.Stops = joinery.Stops(random.IntN(2))
 	plan.Shop.Bits = []joinery.Bit{
 		{Name: "one", Kind: joinery.BitKind(random.IntN(3)), Diameter: some(40), Measured: some(40), Shank: some(32)},
 		{Name: "two # two", Diameter: some(20), Plunges: joinery.Yes},
 	}
-	woods := joinery.Woods()
+	woods := timber.Woods()
 	for i := range 1 + random.IntN(3) {
 		p := joinery.Piece{
 			Name: fmt.Sprintf("piece: %d, ä", i), Count: 1 + random.IntN(9), Wood: woods[random.IntN(len(woods))],

@@ -4,13 +4,13 @@ import (
 	"cmp"
 	"slices"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/whatif"
 )
 
 // nearFence is how far a near setup's fence may stand from the kept one's.
-const nearFence = joinery.Inch / 32
+const nearFence = measure.Inch / 32
 
 // mostOffers bounds the near entries offered for one setup.
 const mostOffers = 3
@@ -25,7 +25,7 @@ type Match struct {
 // Offer is an entry with the same bit whose fence stands near.
 type Offer struct {
 	Entry *Entry
-	Shift joinery.Length // from the setup's fence distance to the kept one
+	Shift measure.Length // from the setup's fence distance to the kept one
 	Use   *whatif.Use    // what it takes to use the kept fence; nil where the fence is the same, or nobody asked
 }
 

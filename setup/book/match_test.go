@@ -8,6 +8,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/timber"
 	"fencecard/setup"
 	"fencecard/setup/deck"
 	"fencecard/setup/whatif"
@@ -28,7 +30,7 @@ func setupOf(t *testing.T, d *deck.Deck, cut string) *deck.Setup {
 }
 
 // useAt is what it takes to cut a setup with the fence shifted.
-func useAt(t *testing.T, d *deck.Deck, s *deck.Setup, shift joinery.Length) *whatif.Use {
+func useAt(t *testing.T, d *deck.Deck, s *deck.Setup, shift measure.Length) *whatif.Use {
 	t.Helper()
 	trial, err := whatif.NewTrial(d)
 	require.NoError(t, err)
@@ -61,7 +63,7 @@ func TestOtherRungsAreTheSameSetup(t *testing.T) {
 	b, _ := bookOf(t)
 	plan := bench(t)
 	kept := deckOf(t, plan)
-	plan.Shop.Share = joinery.Share{Num: 1, Den: 16}
+	plan.Shop.Share = timber.Share{Num: 1, Den: 16}
 	again := deckOf(t, plan)
 	other := 0
 	for i := range kept.Setups {
@@ -105,7 +107,7 @@ func TestTheLastKeptOfEqualsCounts(t *testing.T) {
 func TestNearMortise(t *testing.T) {
 	b, _ := bookOf(t)
 	for _, c := range []struct {
-		by   joinery.Length
+		by   measure.Length
 		near bool
 	}{{in / 64, true}, {-in / 64, true}, {in / 32, true}, {in/32 + 1, false}, {in / 16, false}} {
 		plan := bench(t)
@@ -221,7 +223,7 @@ func TestChangesDoWhatTheySay(t *testing.T) {
 	d := deckOf(t, bench(t))
 	allowed := 0
 	for i := range d.Setups {
-		for _, shift := range []joinery.Length{in / 64, -in / 64, in / 32, -in / 32} {
+		for _, shift := range []measure.Length{in / 64, -in / 64, in / 32, -in / 32} {
 			s := &d.Setups[i]
 			use := useAt(t, d, s, shift)
 			if !use.Allowed() {
@@ -236,7 +238,7 @@ func TestChangesDoWhatTheySay(t *testing.T) {
 						continue
 					}
 					cut := p.Cut(c.Cut)
-					value := map[string]*joinery.Length{"setback": &cut.Start.Distance, "width": &cut.Width, "length": &cut.Length}[c.Key]
+					value := map[string]*measure.Length{"setback": &cut.Start.Distance, "width": &cut.Width, "length": &cut.Length}[c.Key]
 					require.Equal(t, c.From, *value)
 					*value = c.To
 					require.Empty(t, p.LayAll(plan.Shop.Scale))

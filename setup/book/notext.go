@@ -4,20 +4,20 @@ import (
 	"bytes"
 	"unicode/utf8"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 )
 
 // checkText refuses what is no text, before any of it is read.
 func checkText(name string, data []byte) error {
-	refuse := func(place joinery.Place, problem, remedy string) error {
+	refuse := func(place plantext.Place, problem, remedy string) error {
 		place.File = name
-		return joinery.Faults{{Place: place, Problem: problem, Remedy: remedy}}
+		return plantext.Faults{{Place: place, Problem: problem, Remedy: remedy}}
 	}
 	if len(data) > mostBytes {
-		return refuse(joinery.Place{}, "the setup book is larger than 16 MB", "name another file with --book; this is hardly a setup book")
+		return refuse(plantext.Place{}, "the setup book is larger than 16 MB", "name another file with --book; this is hardly a setup book")
 	}
-	if joinery.UTF16(data) {
-		return refuse(joinery.Place{}, "the setup book is saved as UTF-16", "save it again as plain text in UTF-8")
+	if plantext.UTF16(data) {
+		return refuse(plantext.Place{}, "the setup book is saved as UTF-16", "save it again as plain text in UTF-8")
 	}
 	if at := bytes.IndexByte(data, 0); at >= 0 {
 		return refuse(placeIn(data, at), "there is a zero byte here, so this is no text",
@@ -44,9 +44,9 @@ func notUTF8(data []byte) int {
 }
 
 // placeIn is a byte's place in a text whose lines are not known yet.
-func placeIn(data []byte, at int) joinery.Place {
+func placeIn(data []byte, at int) plantext.Place {
 	begun := bytes.LastIndexByte(data[:at], '\n') + 1
 	line, _, _ := bytes.Cut(data[begun:], []byte{'\n'})
-	return joinery.Place{Line: bytes.Count(data[:at], []byte{'\n'}) + 1, Column: utf8.RuneCount(data[begun:at]) + 1,
+	return plantext.Place{Line: bytes.Count(data[:at], []byte{'\n'}) + 1, Column: utf8.RuneCount(data[begun:at]) + 1,
 		Source: string(bytes.TrimSuffix(line, []byte{'\r'}))}
 }

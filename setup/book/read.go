@@ -8,7 +8,9 @@ import (
 	"unicode/utf8"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/pattern"
+	"fencecard/joinery/plantext"
 	"fencecard/setup/deck"
 )
 
@@ -30,12 +32,12 @@ func (b *Book) readEntries() {
 	strays := len(b.damage)
 	for i, block := range b.blocks {
 		if i == mostEntries {
-			b.damage = append(b.damage, joinery.Fault{Place: b.place(int(block.first), 0),
+			b.damage = append(b.damage, plantext.Fault{Place: b.place(int(block.first), 0),
 				Problem: fmt.Sprintf("from here on the book was not read: it has more than %d setups", mostEntries), Remedy: anotherBook})
 			break
 		}
 		if len(b.damage)-strays >= mostDamage {
-			b.damage = append(b.damage, joinery.Fault{Place: b.place(int(block.first), 0),
+			b.damage = append(b.damage, plantext.Fault{Place: b.place(int(block.first), 0),
 				Problem: "from here on the book was not read: too much of it is damaged",
 				Remedy:  "mend what is above, or take the backup beside the book"})
 			break
@@ -44,8 +46,8 @@ func (b *Book) readEntries() {
 		name := b.nameOf(block)
 		key := strings.ToLower(name)
 		if before, ok := first[key]; ok {
-			faults.add(joinery.Fault{Place: b.place(int(block.first), 0),
-				Problem: fmt.Sprintf("a second setup has the name %q", joinery.Brief(name, mostQuoted)), Remedy: "give it another name",
+			faults.add(plantext.Fault{Place: b.place(int(block.first), 0),
+				Problem: fmt.Sprintf("a second setup has the name %q", plantext.Brief(name, mostQuoted)), Remedy: "give it another name",
 				Other: b.place(int(before), 0), Clash: "the first one"})
 		} else {
 			first[key] = block.first
@@ -55,7 +57,7 @@ func (b *Book) readEntries() {
 		}
 		b.damage = append(b.damage, faults.listed...)
 	}
-	b.damage, _ = b.damage.Err().(joinery.Faults) // sorted
+	b.damage, _ = b.damage.Err().(plantext.Faults) // sorted
 }
 
 // readEntry reads one block.
@@ -77,7 +79,7 @@ func (b *Book) readEntry(block block, read *reading) (*Entry, complaints) {
 	e.Date = g.date()
 	bit := g.bit()
 	heights := g.ladder()
-	near := joinery.Length(0)
+	near := measure.Length(0)
 	if f, ok := g.need(keyFence, "1/2 in"); ok {
 		near, _ = g.parse(f, f.value)
 	}
@@ -98,11 +100,11 @@ func (b *Book) readEntry(block block, read *reading) (*Entry, complaints) {
 func (b *Book) bounded(block block, faults *complaints) bool {
 	head, _ := b.fieldOf(int(block.first))
 	if block.last-block.first > mostLines {
-		faults.add(joinery.Fault{Place: b.place(int(block.first), head.at),
+		faults.add(plantext.Fault{Place: b.place(int(block.first), head.at),
 			Problem: fmt.Sprintf("this setup has more than %d lines, so it was not read", mostLines), Remedy: "cut it into several setups, or take it away"})
 	}
 	if utf8.RuneCountInString(head.value) > mostName {
-		faults.add(joinery.Fault{Place: b.place(int(block.first), head.at),
+		faults.add(plantext.Fault{Place: b.place(int(block.first), head.at),
 			Problem: fmt.Sprintf("this name is longer than %d letters", mostName), Remedy: "write a shorter one, and the rest in a note: line"})
 	}
 	return faults.count == 0

@@ -9,6 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
 	"fencecard/setup"
 	"fencecard/setup/deck"
 )
@@ -18,7 +20,7 @@ import (
 func requireSame(t *testing.T, want, got *deck.Setup) {
 	t.Helper()
 	bit := *want.Bit
-	bit.Place, bit.Cap = joinery.Place{}, 0
+	bit.Place, bit.Cap = plantext.Place{}, 0
 	require.Equal(t, bit, *got.Bit)
 	require.Equal(t, want.Fence, got.Fence)
 	require.Equal(t, want.Heights, got.Heights)
@@ -71,7 +73,7 @@ func TestRandomSetupsComeBack(t *testing.T) {
 		b := read(t, "# mine\n"+header+"\n")
 		for i := range d.Setups {
 			heights := d.Setups[i].Heights
-			stood := heights[len(heights)-1] - joinery.Length(random.IntN(int(mostOff)))
+			stood := heights[len(heights)-1] - measure.Length(random.IntN(int(mostOff)))
 			e, err := Keep(d, i+1, Keeping{
 				Name: "n" + strings.Repeat("#", i), Notes: []string{"two\nlines # here"}, On: spring,
 				Stood: Stood{Fence: &d.Setups[i].Fence.NearEdge, Height: &stood},
@@ -132,7 +134,7 @@ func TestEntryWrittenByHand(t *testing.T) {
 	assert.Equal(t, []string{
 		"after the test cut the fence stood at 33/64",
 		"after the test cut the stop of front left leg, seat rail, stood at 3 1/32",
-	}, e.Learnt(joinery.InchScale))
+	}, e.Learnt(measure.InchScale))
 	r := e.Setup.Runs[0]
 	assert.Equal(t, joinery.Top, r.Leads)
 	assert.Equal(t, 11*in/16, e.Setup.Fence.Centre)
@@ -188,12 +190,12 @@ func TestCodeLooksAtTheMachineAlone(t *testing.T) {
 }
 
 // moveAll shifts every cut of a name and lays the plan again.
-func moveAll(p *joinery.Plan, cut string, by joinery.Length) {
+func moveAll(p *joinery.Plan, cut string, by measure.Length) {
 	for i := range p.Pieces {
 		for k := range p.Pieces[i].Cuts {
 			if c := &p.Pieces[i].Cuts[k]; c.Name == cut {
 				c.Start.Distance += by
-				c.Width += map[bool]joinery.Length{true: by}[c.Kind == &joinery.Rabbet]
+				c.Width += map[bool]measure.Length{true: by}[c.Kind == &joinery.Rabbet]
 			}
 		}
 		p.Pieces[i].LayAll(p.Shop.Scale)

@@ -6,7 +6,9 @@ import (
 	"sync"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/pattern"
+	"fencecard/joinery/timber"
 	"fencecard/setup"
 	"fencecard/setup/deck"
 	"fencecard/setup/ladder"
@@ -114,20 +116,20 @@ func (g *group) piece() *joinery.Piece {
 }
 
 // woods is the table by the names that are printed.
-var woods = sync.OnceValue(func() map[string]joinery.Wood {
-	byName := map[string]joinery.Wood{}
-	for _, w := range joinery.Woods() {
+var woods = sync.OnceValue(func() map[string]timber.Wood {
+	byName := map[string]timber.Wood{}
+	for _, w := range timber.Woods() {
 		byName[w.Name] = w
 	}
 	return byName
 })
 
 // woodNamed looks a wood up; one the table does not have keeps its name alone.
-func woodNamed(name string) joinery.Wood {
+func woodNamed(name string) timber.Wood {
 	if w, ok := woods()[name]; ok {
 		return w
 	}
-	return joinery.Wood{Name: name}
+	return timber.Wood{Name: name}
 }
 
 // size reads the three dimensions of a blank.
@@ -236,7 +238,7 @@ func (g *group) span(size joinery.Size, run deck.Step, ch *joinery.Channel) {
 }
 
 // rungs faults a height that is not on the setup's ladder.
-func (g *group) rungs(heights, ladder []joinery.Length) {
+func (g *group) rungs(heights, ladder []measure.Length) {
 	for _, h := range heights {
 		if !slices.Contains(ladder, h) {
 			f, _ := g.one(keyHeights)

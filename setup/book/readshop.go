@@ -8,15 +8,16 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/pattern"
 )
 
 // shop reads what is kept of a shop, and with the scale the unit of lengths
 // that name none.
 func (g *group) shop() joinery.Shop {
-	scale := joinery.InchScale
+	scale := measure.InchScale
 	if f, ok := g.one(keyScale); ok {
-		scale.Unit = joinery.UnitOf(f.value, scale.Unit)
+		scale.Unit = measure.UnitOf(f.value, scale.Unit)
 		if l, ok := g.parse(f, f.value); ok && l > 0 {
 			scale.Division = l
 		} else if ok {

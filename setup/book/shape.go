@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/pattern"
 	"fencecard/setup/deck"
 	"fencecard/setup/ladder"
@@ -51,7 +52,7 @@ func (g *group) corners() []joinery.Corner {
 		return nil
 	}
 	var corners []joinery.Corner
-	last := joinery.Length(-1)
+	last := measure.Length(-1)
 	for word := range strings.SplitSeq(f.value, ",") {
 		reach, below, ok := strings.Cut(word, " at ")
 		c := joinery.Corner{}
@@ -94,7 +95,7 @@ func (g *group) shaped(kind *joinery.Kind, step *deck.Step, ch *joinery.Channel)
 	}
 	ch.Section.Outline = o
 	ch.Section = deck.SectionAt(last, *ch)
-	ch.Width = joinery.FromMillimetres(ch.Section.Widest(ch.Depth))
+	ch.Width = measure.FromMillimetres(ch.Section.Widest(ch.Depth))
 	if ch.Section.Forward < 0 || ch.Width == 0 {
 		g.fault(g.head, "check the fence, pilot, depth and outline", "the bit would not shape the edge of %q", g.head.value)
 	}
@@ -122,7 +123,7 @@ func (g *group) recess(ch *joinery.Channel) {
 		return
 	}
 	r := &ch.Recess
-	for i, l := range []*joinery.Length{&r.Depth, &r.Width, &r.Beyond} {
+	for i, l := range []*measure.Length{&r.Depth, &r.Width, &r.Beyond} {
 		*l, _ = g.parse(f, m[i+1])
 	}
 	if r.Depth <= 0 || r.Depth >= ch.Depth || r.Width < ch.Width || r.Beyond < 0 {
@@ -141,26 +142,26 @@ func over(ch joinery.Channel) joinery.Channel {
 const millionths = 1e6
 
 // areaText writes the most wood of one pass: "0.032 sq in".
-func areaText(area joinery.Length, s speller) string {
+func areaText(area measure.Length, s speller) string {
 	number, unit := area.Millimetres(), " mm2"
-	if s.Unit == joinery.Inches {
-		number, unit = number/(joinery.Inch.Millimetres()*joinery.Inch.Millimetres()), " sq in"
+	if s.Unit == measure.Inches {
+		number, unit = number/(measure.Inch.Millimetres()*measure.Inch.Millimetres()), " sq in"
 	}
 	return strconv.FormatFloat(math.Round(number*millionths)/millionths, 'f', -1, 64) + unit
 }
 
 // area reads what areaText writes; false for a text that is no area.
-func area(text string) (joinery.Length, bool) {
+func area(text string) (measure.Length, bool) {
 	number, inches := strings.CutSuffix(text, " sq in")
 	number, metric := strings.CutSuffix(number, " mm2")
 	n, err := strconv.ParseFloat(number, 64)
 	if inches {
-		n *= joinery.Inch.Millimetres() * joinery.Inch.Millimetres()
+		n *= measure.Inch.Millimetres() * measure.Inch.Millimetres()
 	}
 	if !inches && !metric || err != nil || !(n > 0 && n < millionths) {
 		return 0, false
 	}
-	return joinery.Strip(n), true
+	return measure.Strip(n), true
 }
 
 // capText writes the most that one pass takes and its rule.

@@ -11,6 +11,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/planfile"
+	"fencecard/joinery/timber"
 	"fencecard/setup/deck"
 	"fencecard/setup/internal/workpiece"
 	"fencecard/setup/proof"
@@ -133,7 +134,7 @@ func TestAnOutlineEditedByHand(t *testing.T) {
 // with a pass that takes more.
 func TestAKeptSetupIsHeldToTheCapsItWasKeptWith(t *testing.T) {
 	plan := bench(t)
-	plan.Shop.Share = joinery.Share{Num: 1, Den: 8}
+	plan.Shop.Share = timber.Share{Num: 1, Den: 8}
 	d := deckOf(t, plan)
 	b, err := read(t, "").Put(keepAs(t, d, 1, "gentle"), false)
 	require.NoError(t, err)

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
@@ -92,24 +93,24 @@ func (ps *pairs) add(key, value string) {
 }
 
 // speller writes lengths as the entry's shop reads them.
-type speller struct{ joinery.Scale }
+type speller struct{ measure.Scale }
 
 // some spells a length that may be unknown, which is 0.
-func (s speller) some(l joinery.Length) string {
+func (s speller) some(l measure.Length) string {
 	if l == 0 {
 		return ""
 	}
 	return s.Spell(l)
 }
 
-func (s speller) stood(l *joinery.Length) string {
+func (s speller) stood(l *measure.Length) string {
 	if l == nil {
 		return ""
 	}
 	return s.Spell(*l)
 }
 
-func (s speller) list(ls []joinery.Length) string {
+func (s speller) list(ls []measure.Length) string {
 	var words []string
 	for _, l := range ls {
 		words = append(words, s.Spell(l))

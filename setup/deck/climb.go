@@ -3,7 +3,7 @@ package deck
 import (
 	"slices"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 // Climb is the cards of a setup that go up one ladder together, height by
@@ -11,7 +11,7 @@ import (
 // for every setting of the blocks, and is through with one before the next.
 type Climb struct {
 	Runs    []Run
-	Heights []joinery.Length // climbing
+	Heights []measure.Length // climbing
 	Blocks  bool             // a card starts or stops inside the work, so that blocks must be set
 }
 

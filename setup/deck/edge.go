@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 // SectionAt is the section of a shaped edge as one step of its way leaves it: with
@@ -40,18 +41,18 @@ func (r *Run) Areas() []float64 {
 
 // Along is how wide a step's bit is along the fence, where it cuts: its diameter, or
 // of a shaped edge the chord of its circle at the fence face.
-func Along(step Step, ch joinery.Channel) joinery.Length {
+func Along(step Step, ch joinery.Channel) measure.Length {
 	s := SectionAt(step, ch)
 	if !s.Shaped() {
 		return step.Bit.True()
 	}
 	centre := (step.NearEdge + step.Bit.True()/2).Millimetres()
 	wide := s.Widest(ch.Depth) // from the fence; the radius is that less the centre
-	return joinery.FromMillimetres(2 * math.Sqrt(max(0, wide*(wide-2*centre))))
+	return measure.FromMillimetres(2 * math.Sqrt(max(0, wide*(wide-2*centre))))
 }
 
 // Along is how wide the run's bit is along the fence, where it cuts.
-func (r *Run) Along() joinery.Length { return Along(r.Step, r.Channel) }
+func (r *Run) Along() measure.Length { return Along(r.Step, r.Channel) }
 
 // Fades reports whether a shaped edge begins or ends short of an end of the work:
 // there the bit leaves it step by step, as a circle does, and it is whole only half

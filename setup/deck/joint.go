@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/timber"
 )
 
 // Joint is two halves of the plan that go together, checked against each
@@ -21,24 +23,24 @@ type Half struct {
 	Piece  *joinery.Piece
 	Cut    *joinery.Cut
 	End    joinery.Side   // of what goes in: a tenon's end, or that of a whole piece
-	Enters joinery.Length // how far it goes in
+	Enters measure.Length // how far it goes in
 }
 
 // Fit is one dimension of a joint: the room, what goes into it, and the gap
 // that the shop wants between the two.
 type Fit struct {
 	Of                string // "thickness", "width" or "length"
-	Room, Part, Wants joinery.Length
+	Room, Part, Wants measure.Length
 }
 
 // Gap is what is left of the room; negative where the part does not go in.
-func (f Fit) Gap() joinery.Length { return f.Room - f.Part }
+func (f Fit) Gap() measure.Length { return f.Room - f.Part }
 
 // Reveal is how far the part's face stands back from the face of the piece it
 // goes into; negative where it stands proud.
 type Reveal struct {
 	Side     joinery.Side
-	Distance joinery.Length
+	Distance measure.Length
 }
 
 // String names the half for a message: `tenon "left" of "seat rail"`.
@@ -53,13 +55,13 @@ func (h Half) String() string {
 // alike, along its channel.
 type Movement struct {
 	Along  joinery.Dimension
-	Width  joinery.Length // of the part
-	Need   joinery.Length // how much the two move against each other from dry to damp
-	Room   joinery.Length // what the channel leaves beside the part
+	Width  measure.Length // of the part
+	Need   measure.Length // how much the two move against each other from dry to damp
+	Room   measure.Length // what the channel leaves beside the part
 	Open   bool           // the channel is open at the free end: room without end
 	Fixed  joinery.Side   // the end to set and glue
-	Glue   joinery.Length // how much of the part to glue from there; the whole width where it is narrow
-	Wood   joinery.Wood   // the wood the part was reckoned as
+	Glue   measure.Length // how much of the part to glue from there; the whole width where it is narrow
+	Wood   timber.Wood    // the wood the part was reckoned as
 	Change string         // moisture and humidity it was worked out for
 }
 
@@ -67,7 +69,7 @@ type Movement struct {
 func (m Movement) Whole() bool { return m.Glue >= m.Width }
 
 // Short is how much room is lacking.
-func (m Movement) Short() joinery.Length {
+func (m Movement) Short() measure.Length {
 	if m.Open || m.Whole() {
 		return 0
 	}

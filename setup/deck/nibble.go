@@ -1,6 +1,8 @@
 package deck
 
-import "fencecard/joinery"
+import (
+	"fencecard/joinery/measure"
+)
 
 // Nibble is how the waste of a cut across an end is taken that is longer than
 // the bit is wide: the fence stands once, at the shoulder, and at every height
@@ -9,7 +11,7 @@ import "fencecard/joinery"
 // end at the fence.
 type Nibble struct {
 	Passes   int            // sideways, at every height; 2 or more
-	DrawBack joinery.Length // how far the end is drawn away at first: to the near edge of the bit
+	DrawBack measure.Length // how far the end is drawn away at first: to the near edge of the bit
 }
 
 // Sideways counts how often the work goes over the bit at every height.
@@ -26,9 +28,9 @@ func (r *Run) Passes() int { return len(r.Heights) * r.Sideways() }
 // NarrowEnd is the length along the fence under which an end fed across alone
 // can turn about the bit; from there on an end that is drawn back bears on a
 // strip (common practice, no source).
-func NarrowEnd(unit joinery.Unit) joinery.Length {
-	if unit == joinery.Millimetres {
-		return 150 * joinery.Millimetre
+func NarrowEnd(unit measure.Unit) measure.Length {
+	if unit == measure.Millimetres {
+		return 150 * measure.Millimetre
 	}
-	return 6 * joinery.Inch
+	return 6 * measure.Inch
 }

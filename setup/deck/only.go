@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
 )
 
 // Only names the part of a deck that is wanted again, to make a spoiled piece
@@ -49,7 +51,7 @@ func (d *Deck) Only(o Only) (*Deck, error) {
 		}
 	}
 	if len(part.Setups) == 0 {
-		return nil, joinery.Faults{{
+		return nil, plantext.Faults{{
 			Problem: fmt.Sprintf("no card of %s is run at setup %s", quoted(o.Pieces), numbers(o.Setups)),
 			Remedy:  "name the piece alone to see at which setups it is run"}}
 	}
@@ -85,23 +87,23 @@ func (o Only) wantsPiece(name string) bool {
 }
 
 // used returns the rungs of a ladder that some card uses.
-func used(ladder []joinery.Length, runs []Run) []joinery.Length {
-	return slices.DeleteFunc(slices.Clone(ladder), func(rung joinery.Length) bool {
+func used(ladder []measure.Length, runs []Run) []measure.Length {
+	return slices.DeleteFunc(slices.Clone(ladder), func(rung measure.Length) bool {
 		return !slices.ContainsFunc(runs, func(r Run) bool { return slices.Contains(r.Heights, rung) })
 	})
 }
 
 // check faults every name and number that the deck does not have.
 func (o Only) check(d *Deck) error {
-	var faults joinery.Faults
+	var faults plantext.Faults
 	for _, want := range o.Pieces {
 		if !slices.ContainsFunc(d.Plan.Pieces, func(p joinery.Piece) bool { return sameName(want, p.Name) }) {
-			faults.Add(joinery.Fault{Problem: fmt.Sprintf("the plan has no piece %q", want), Remedy: "it has " + pieceNames(d.Plan)})
+			faults.Add(plantext.Fault{Problem: fmt.Sprintf("the plan has no piece %q", want), Remedy: "it has " + pieceNames(d.Plan)})
 		}
 	}
 	for _, want := range o.Setups {
 		if !slices.ContainsFunc(d.Setups, func(s Setup) bool { return s.Number == want }) {
-			faults.Add(joinery.Fault{Problem: fmt.Sprintf("the deck has no setup %d", want), Remedy: "its setups are " + setupNumbers(d)})
+			faults.Add(plantext.Fault{Problem: fmt.Sprintf("the deck has no setup %d", want), Remedy: "its setups are " + setupNumbers(d)})
 		}
 	}
 	return faults.Err()

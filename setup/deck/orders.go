@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 // Orders is all that a maker is told to do with the work in one run, whichever
@@ -15,7 +16,7 @@ type Orders struct {
 	nibble   Nibble
 	heights  string
 	squared  bool
-	carriage joinery.Length
+	carriage measure.Length
 }
 
 // Orders returns the run's orders.

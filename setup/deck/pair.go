@@ -1,6 +1,9 @@
 package deck
 
-import "fencecard/joinery"
+import (
+	"fencecard/joinery"
+	"fencecard/joinery/measure"
+)
 
 // Pair is one start and one stop position at a setup, for all the runs that
 // need just these: their marks and stops stand at the same places and are met
@@ -24,9 +27,9 @@ type pairKey struct {
 	begin       Begin
 	end         End
 	start, stop Reached
-	startLine   joinery.Length // where the layout line is the guide
-	stopLine    joinery.Length
-	back, front joinery.Length // where the stops stand
+	startLine   measure.Length // where the layout line is the guide
+	stopLine    measure.Length
+	back, front measure.Length // where the stops stand
 }
 
 // keyOf returns what a run's marks and stops need. Between blocks the work

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/internal/workpiece"
 )
@@ -28,7 +29,7 @@ func pairsOf(shop *joinery.Shop, runs ...deck.Run) (string, []deck.Pair) {
 // Runs share a pair when every mark and stop stands at the same place and the
 // same end meets it; a pair keeps the measures that hold for all.
 func TestPairs(t *testing.T) {
-	const in = joinery.Inch
+	const in = measure.Inch
 	shop := &joinery.Shop{Fence: joinery.FenceReach{Infeed: 40 * in, Outfeed: 40 * in}}
 	short, long := markedCard(in, 3*in, 10*in), markedCard(in, 3*in, 12*in)
 	through := markedCard(0, 10*in, 10*in)
@@ -56,7 +57,7 @@ func TestPairs(t *testing.T) {
 func TestPairLetters(t *testing.T) {
 	var runs []deck.Run
 	for i := range 30 {
-		runs = append(runs, markedCard(0, joinery.Length(i+1)*joinery.Inch, 100*joinery.Inch))
+		runs = append(runs, markedCard(0, measure.Length(i+1)*measure.Inch, 100*measure.Inch))
 	}
 	_, pairs := pairsOf(&joinery.Shop{}, runs...)
 	require.Len(t, pairs, 30)
@@ -70,11 +71,11 @@ func TestPairLetters(t *testing.T) {
 // Worked out by hand from the right triangle of tail, height and tilt: a 3/8 bit
 // 1 in high, the tail 3 or 16 1/2 before its far edge.
 func TestPivot(t *testing.T) {
-	d, h := workpiece.In(t, "3/8"), joinery.Inch
-	near := deck.PivotAt(3*joinery.Inch, d, h)
+	d, h := workpiece.In(t, "3/8"), measure.Inch
+	near := deck.PivotAt(3*measure.Inch, d, h)
 	assert.InDelta(t, 20.9, near.Tilt, 0.05)
 	assert.InDelta(t, 0.162, near.Early.Millimetres()/25.4, 0.0005)
-	far := deck.PivotAt(33*joinery.Inch/2, d, h)
+	far := deck.PivotAt(33*measure.Inch/2, d, h)
 	assert.InDelta(t, 3.5, far.Tilt, 0.06)
 	assert.InDelta(t, 0.030, far.Early.Millimetres()/25.4, 0.0005)
 	assert.Equal(t, 90.0, deck.PivotAt(d, d, h).Tilt, "the tail on the bit's near edge: impossible")

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 // Pivot is what it takes to drop the work by pivoting it on its tail, the lower
@@ -15,20 +16,20 @@ type Pivot struct {
 	Tilt float64
 	// Early is how far beyond its line the mouth of the cut begins, toward the
 	// leading end: sqrt(t^2 + h^2) - t, t the tail before the bit's far edge.
-	Early joinery.Length
+	Early measure.Length
 }
 
 // PivotAt returns the pivot of work whose tail lies that far before the bit's
 // trailing edge, over a bit of that diameter and height. Early is rounded to a
 // thousandth of a millimetre.
-func PivotAt(tail, diameter, height joinery.Length) Pivot {
+func PivotAt(tail, diameter, height measure.Length) Pivot {
 	t, h := float64(tail), float64(height)
 	p := Pivot{Tilt: 90}
 	if u := float64(tail - diameter); u > 0 {
 		p.Tilt = math.Atan2(h, u) * 180 / math.Pi
 	}
-	const grain = joinery.Millimetre / 1000
-	p.Early = joinery.Length(math.Round((math.Hypot(t, h)-t)/float64(grain))) * grain
+	const grain = measure.Millimetre / 1000
+	p.Early = measure.Length(math.Round((math.Hypot(t, h)-t)/float64(grain))) * grain
 	return p
 }
 
@@ -41,7 +42,7 @@ const (
 
 // Tail is how much of the work lies before the bit's near edge as it is dropped
 // on, under 0 where it does not reach there; 0 where it is fed in.
-func (r *Run) Tail() joinery.Length {
+func (r *Run) Tail() measure.Length {
 	if r.Start == nil {
 		return 0
 	}

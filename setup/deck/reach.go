@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 // Guide is what of the work is brought to a mark.
@@ -26,7 +27,7 @@ func (g Guide) String() string { return [...]string{"line", "lead", "tail"}[g] }
 // infeed side, is positive. A layout line stands at the bit's edge.
 type Reached struct {
 	Guide Guide
-	At    joinery.Length
+	At    measure.Length
 }
 
 // Reach chooses the guide for the card's start mark or its stop mark, which it
@@ -38,7 +39,7 @@ type Reached struct {
 // far as it must.
 func (r *Run) Reach(stop bool, fence joinery.FenceReach) Reached {
 	radius := r.Along() / 2
-	on := func(past, side joinery.Length) bool { return past > radius && (side == 0 || past <= side) }
+	on := func(past, side measure.Length) bool { return past > radius && (side == 0 || past <= side) }
 	m, edge := r.Start, -radius
 	if stop {
 		m, edge = r.Stop, radius
@@ -69,7 +70,7 @@ type FenceMark struct {
 	Stop bool // the work is lifted off here, else dropped on
 	Back bool // the back stop of a drop that is set by another mark
 	Reached
-	Line joinery.Length // by the layout line: where it is, from the leading end of the work; else 0
+	Line measure.Length // by the layout line: where it is, from the leading end of the work; else 0
 	Runs []*Run         // in running order
 }
 

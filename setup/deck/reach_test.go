@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup"
 	"fencecard/setup/deck"
 )
@@ -15,11 +16,11 @@ import (
 // TestReach sets the marks of a 17 in leg with a mortise from 1/2 to 3 below
 // the end that leads (or, turned, from 14 to 16 1/2), cut with a 3/8 bit.
 func TestReach(t *testing.T) {
-	const in = joinery.Inch
+	const in = measure.Inch
 	for _, test := range []struct {
 		name            string
-		a, b            joinery.Length
-		infeed, outfeed joinery.Length
+		a, b            measure.Length
+		infeed, outfeed measure.Length
 		start, stop     deck.Reached
 	}{
 		{"a long fence: the end that is nearer", in / 2, 3 * in, 20 * in, 20 * in,
@@ -48,23 +49,23 @@ func TestReach(t *testing.T) {
 
 // markedCard is a card for a cut stopped at both ends, from a to b behind the
 // leading end of a piece of a length, with a 3/8 bit.
-func markedCard(a, b, length joinery.Length) deck.Run {
-	bit := joinery.Bit{Diameter: 3 * joinery.Inch / 8}
-	piece := joinery.Piece{Size: joinery.Size{2 * joinery.Inch, 2 * joinery.Inch, length}}
+func markedCard(a, b, length measure.Length) deck.Run {
+	bit := joinery.Bit{Diameter: 3 * measure.Inch / 8}
+	piece := joinery.Piece{Size: joinery.Size{2 * measure.Inch, 2 * measure.Inch, length}}
 	channel := joinery.Channel{Lo: length - b, Hi: length - a}
 	run := deck.Step{Bit: &bit, Down: joinery.Right, Fence: joinery.Front}
-	return setup.RunOf(&piece, nil, channel, run, joinery.InchScale)
+	return setup.RunOf(&piece, nil, channel, run, measure.InchScale)
 }
 
 // A mark set by an end stands on the usable fence and beside the bit, whatever
 // the work; only where neither end does is it the layout line.
 func TestReachedMarksAreOnTheFence(t *testing.T) {
 	random := rand.New(rand.NewPCG(5, 6))
-	length := func(n int64) joinery.Length { return joinery.Length(1+random.Int64N(n)) * joinery.InchScale.Division }
+	length := func(n int64) measure.Length { return measure.Length(1+random.Int64N(n)) * measure.InchScale.Division }
 	guides := map[deck.Guide]int{}
 	for range 2000 {
 		a, travel, rest := length(600), length(600), length(600)
-		run := markedCard(a, a+travel+3*joinery.Inch/8, a+travel+3*joinery.Inch/8+rest)
+		run := markedCard(a, a+travel+3*measure.Inch/8, a+travel+3*measure.Inch/8+rest)
 		fence := joinery.FenceReach{Infeed: length(1000), Outfeed: length(1000)}
 		for _, stop := range []bool{false, true} {
 			r, m := run.Reach(stop, fence), run.Start
@@ -72,7 +73,7 @@ func TestReachedMarksAreOnTheFence(t *testing.T) {
 				m = run.Stop
 			}
 			guides[r.Guide]++
-			radius := 3 * joinery.Inch / 16
+			radius := 3 * measure.Inch / 16
 			leadOn := -m.LeadPastCentre < -radius && -m.LeadPastCentre >= -fence.Outfeed
 			tailOn := m.TailBeforeCentre > radius && m.TailBeforeCentre <= fence.Infeed
 			switch r.Guide {
@@ -94,7 +95,7 @@ func TestReachedMarksAreOnTheFence(t *testing.T) {
 // TestFenceMarks shares marks among cards, and keeps apart what only stands at
 // the same place.
 func TestFenceMarks(t *testing.T) {
-	const in = joinery.Inch
+	const in = measure.Inch
 	runs := []deck.Run{
 		markedCard(in/2, 3*in, 17*in),
 		markedCard(in/2, 4*in, 17*in),
@@ -106,8 +107,8 @@ func TestFenceMarks(t *testing.T) {
 	type seen struct {
 		stop  bool
 		guide deck.Guide
-		at    joinery.Length
-		line  joinery.Length
+		at    measure.Length
+		line  measure.Length
 		cards int
 	}
 	var got []seen

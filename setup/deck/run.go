@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/ladder"
 )
 
@@ -16,14 +17,14 @@ type Run struct {
 	Channel      joinery.Channel // what the cut asks for, as laid out
 	Step         Step
 	Leads        joinery.Side
-	Length       joinery.Length // of the work along the feed
-	A, B         joinery.Length // leading end to the nearer and farther end of the cut
+	Length       measure.Length // of the work along the feed
+	A, B         measure.Length // leading end to the nearer and farther end of the cut
 	Begin        Begin
 	End          End
 	Start, Stop  *Mark            // nil where the cut is open
 	Pair         string           // the letter of its pair of marks; "" where it has neither mark
 	Pivot        *Pivot           // what dropping it takes at its full height; nil where it is fed in
-	Heights      []joinery.Length // the rungs of the setup's ladder it uses
+	Heights      []measure.Length // the rungs of the setup's ladder it uses
 	Cap          ladder.Cap       // the greatest depth of one pass, and its reason
 	Cautions     []Caution        // the gravest first
 	Joint        *Joint           // the joint its cut is a half of; nil for none
@@ -46,4 +47,4 @@ func (r *Run) Number() string { return strconv.Itoa(r.Setup) + "." + strconv.Ito
 
 // Travel is how far the work moves between its marks, b - a - D, or the chord of a shaped edge; it means
 // something only for a cut stopped at both ends.
-func (r *Run) Travel() joinery.Length { return r.B - r.A - r.Along() }
+func (r *Run) Travel() measure.Length { return r.B - r.A - r.Along() }

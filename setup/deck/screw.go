@@ -1,11 +1,13 @@
 package deck
 
-import "fencecard/joinery"
+import (
+	"fencecard/joinery/measure"
+)
 
 // Screw is where a screw stands in its slot when the work is put together: how
 // far from the slot's middle, away from the line on which the board is fixed,
 // on the shop's scale; below 0 towards it.
-type Screw struct{ FromMiddle joinery.Length }
+type Screw struct{ FromMiddle measure.Length }
 
 // Recessed reports whether the first height is only for runs that go on from the
 // floor of a recess: in whole wood that pass would be too deep.

@@ -1,16 +1,18 @@
 package deck
 
-import "fencecard/joinery"
+import (
+	"fencecard/joinery/measure"
+)
 
 // Section is the work and its channel across the feed, as a card lays them on
 // the machine: distances from the fence face out toward the operator, and from
 // the table up.
 type Section struct {
-	Across joinery.Length // of the work, fence to the side opposite
-	Up     joinery.Length // of the work, table to the side opposite
-	Near   joinery.Length // fence face to the channel's near wall
-	Far    joinery.Length // fence face to its far wall
-	Depth  joinery.Length // of the whole channel, up from the table
+	Across measure.Length // of the work, fence to the side opposite
+	Up     measure.Length // of the work, table to the side opposite
+	Near   measure.Length // fence face to the channel's near wall
+	Far    measure.Length // fence face to its far wall
+	Depth  measure.Length // of the whole channel, up from the table
 }
 
 // Section returns the card's section. Its channel is the whole one the cut
@@ -31,7 +33,7 @@ func (r *Run) Section() Section {
 
 // Uncut returns the part of the channel that later runs of it take, as two
 // distances from the fence face; they are equal where this run is the last.
-func (r *Run) Uncut() (from, to joinery.Length) {
+func (r *Run) Uncut() (from, to measure.Length) {
 	s, bit := r.Section(), FenceAt(r.Step.Bit, r.Step.NearEdge)
 	switch {
 	case r.Step.Position == r.Step.Of:

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/internal/workpiece"
 )
@@ -29,7 +30,7 @@ func TestSection(t *testing.T) {
 		{joinery.Top, "72", "80"},
 	} {
 		groove.Fence.Side = c.fence
-		d := workpiece.DeckOf(t, workpiece.PlanOf(t, joinery.Millimetres, size, groove, workpiece.BitOf(workpiece.MM(t, "8"))))
+		d := workpiece.DeckOf(t, workpiece.PlanOf(t, measure.Millimetres, size, groove, workpiece.BitOf(workpiece.MM(t, "8"))))
 		require.Equal(t, 1, d.Runs())
 		assert.Equal(t, deck.Section{
 			Across: workpiece.MM(t, "90"), Up: workpiece.MM(t, "20"), Near: workpiece.MM(t, c.near), Far: workpiece.MM(t, c.far), Depth: workpiece.MM(t, "9"),
@@ -56,17 +57,17 @@ func TestUncut(t *testing.T) {
 	} {
 		groove.Fence.Either = c.either
 		size := joinery.Size{workpiece.MM(t, "640"), workpiece.MM(t, "20"), workpiece.MM(t, "28")}
-		d := workpiece.DeckOf(t, workpiece.PlanOf(t, joinery.Millimetres, size, groove, workpiece.BitOf(workpiece.MM(t, "6"))))
-		var got [][2]joinery.Length
+		d := workpiece.DeckOf(t, workpiece.PlanOf(t, measure.Millimetres, size, groove, workpiece.BitOf(workpiece.MM(t, "6"))))
+		var got [][2]measure.Length
 		for i := range d.Setups {
 			for k := range d.Setups[i].Runs {
 				from, to := d.Setups[i].Runs[k].Uncut()
-				got = append(got, [2]joinery.Length{from, to})
+				got = append(got, [2]measure.Length{from, to})
 			}
 		}
 		require.Len(t, got, len(c.uncut))
 		for i, want := range c.uncut {
-			assert.Equal(t, [2]joinery.Length{workpiece.MM(t, want[0]), workpiece.MM(t, want[1])}, got[i], "either %v, run %d", c.either, i+1)
+			assert.Equal(t, [2]measure.Length{workpiece.MM(t, want[0]), workpiece.MM(t, want[1])}, got[i], "either %v, run %d", c.either, i+1)
 		}
 	}
 }

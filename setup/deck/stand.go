@@ -1,14 +1,14 @@
 package deck
 
 import (
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 // Stand is where a card's marks or blocks stand; a zero one is not needed.
 type Stand struct {
 	begin       Begin
 	end         End
-	start, stop joinery.Length
+	start, stop measure.Length
 }
 
 // Marks tells where the card's marks are, from the leading end of the work.

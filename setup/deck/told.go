@@ -1,6 +1,8 @@
 package deck
 
-import "fencecard/joinery"
+import (
+	"fencecard/joinery/plantext"
+)
 
 // Warning is something that does not stop the work but a maker should know.
 type Warning struct {
@@ -8,7 +10,7 @@ type Warning struct {
 	Piece string
 	Cut   string
 	Text  string
-	Place joinery.Place
+	Place plantext.Place
 }
 
 // Caution is one thing to mind at a card.

@@ -1,13 +1,16 @@
 package deck
 
-import "fencecard/joinery"
+import (
+	"fencecard/joinery"
+	"fencecard/joinery/measure"
+)
 
 // Trial is two settings that together give a channel its width: a pair of fence
 // distances of one bit or, with the piece turned between two runs, one distance.
 // It is tried in scrap once, however many channels it serves.
 type Trial struct {
 	Bit         *joinery.Bit
-	First, Last joinery.Length // fence face to the near edge
+	First, Last measure.Length // fence face to the near edge
 	Turned      bool
 }
 

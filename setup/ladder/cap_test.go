@@ -7,6 +7,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/timber"
 	"fencecard/setup/internal/workpiece"
 	"fencecard/setup/ladder"
 )
@@ -14,12 +16,12 @@ import (
 // Common practice, no source: a half-inch straight bit in white oak takes
 // five-sixteenths at a pass, so a mortise 1 1/4 deep takes four passes.
 func TestHalfInchBitInWhiteOak(t *testing.T) {
-	oak, _, ok := joinery.FindWood("white oak")
+	oak, _, ok := timber.FindWood("white oak")
 	require.True(t, ok)
 	// Wood Handbook, FPL-GTR-190 (2010), table 5-3b: side hardness 1360 lbf.
 	require.Equal(t, 1360.0, oak.Hardness)
 	bit := joinery.Bit{Name: "half-inch straight", Diameter: workpiece.In(t, "1/2"), Shank: workpiece.In(t, "1/2"), Plunges: joinery.Yes}
-	shop := joinery.Shop{Scale: joinery.InchScale}
+	shop := joinery.Shop{Scale: measure.InchScale}
 	most := ladder.CapFor(&bit, oak, &shop)
 	assert.Equal(t, workpiece.In(t, "5/16"), most.Depth)
 	assert.Len(t, ladder.Of([]ladder.Demand{{Depth: workpiece.In(t, "1 1/4"), Cap: most.Depth}}, shop.Scale), 4)
@@ -27,7 +29,7 @@ func TestHalfInchBitInWhiteOak(t *testing.T) {
 
 // The rule of caps, row by row (common practice, no source).
 func TestCapFor(t *testing.T) {
-	shop := joinery.Shop{Scale: joinery.InchScale}
+	shop := joinery.Shop{Scale: measure.InchScale}
 	half := workpiece.In(t, "1/2")
 	rows := []struct {
 		name     string
@@ -54,12 +56,12 @@ func TestCapFor(t *testing.T) {
 	}
 	for _, r := range rows {
 		t.Run(r.name, func(t *testing.T) {
-			got := ladder.CapFor(&r.bit, joinery.Wood{Name: "wood", Hardness: r.hardness}, &shop)
+			got := ladder.CapFor(&r.bit, timber.Wood{Name: "wood", Hardness: r.hardness}, &shop)
 			assert.Equal(t, workpiece.In(t, r.want), got.Depth, got.Rule)
 		})
 	}
-	shop.Share = joinery.Share{Num: 1, Den: 4}
-	got := ladder.CapFor(&joinery.Bit{Diameter: half}, joinery.Wood{Hardness: 500}, &shop)
+	shop.Share = timber.Share{Num: 1, Den: 4}
+	got := ladder.CapFor(&joinery.Bit{Diameter: half}, timber.Wood{Hardness: 500}, &shop)
 	assert.Equal(t, workpiece.In(t, "1/8"), got.Depth, "the shop's own share")
 }
 
@@ -68,30 +70,30 @@ func TestCapFor(t *testing.T) {
 func TestCapInSheetMaterialsAndOwnWoods(t *testing.T) {
 	half := joinery.Bit{Diameter: workpiece.In(t, "1/2"), Shank: workpiece.In(t, "1/2")}
 	thin := joinery.Bit{Diameter: workpiece.In(t, "1/2"), Shank: workpiece.In(t, "1/4")}
-	plywood, _, ok := joinery.FindWood("plywood")
+	plywood, _, ok := timber.FindWood("plywood")
 	require.True(t, ok)
-	mdf, _, ok := joinery.FindWood("MDF")
+	mdf, _, ok := timber.FindWood("MDF")
 	require.True(t, ok)
-	own := joinery.Wood{Name: "bog oak", Group: joinery.Own, Hardness: 1500, Share: joinery.Share{Num: 1, Den: 4}}
-	shy := joinery.Share{Num: 1, Den: 8}
+	own := timber.Wood{Name: "bog oak", Group: timber.Own, Hardness: 1500, Share: timber.Share{Num: 1, Den: 4}}
+	shy := timber.Share{Num: 1, Den: 8}
 	rows := []struct {
 		name  string
 		bit   joinery.Bit
-		wood  joinery.Wood
-		share joinery.Share
+		wood  timber.Wood
+		share timber.Share
 		want  string
 		rule  string
 	}{
-		{"plywood", half, plywood, joinery.Share{}, "5/16", "5/8 of the bit's diameter in plywood"},
-		{"plywood, thin shank", thin, plywood, joinery.Share{}, "1/8", "1/8 in, the most for a 1/4 in shank in hard wood"},
-		{"MDF", half, mdf, joinery.Share{}, "3/8", "3/4 of the bit's diameter in MDF"},
-		{"MDF, thin shank", thin, mdf, joinery.Share{}, "1/4", "1/4 in, the most for a 1/4 in shank"},
+		{"plywood", half, plywood, timber.Share{}, "5/16", "5/8 of the bit's diameter in plywood"},
+		{"plywood, thin shank", thin, plywood, timber.Share{}, "1/8", "1/8 in, the most for a 1/4 in shank in hard wood"},
+		{"MDF", half, mdf, timber.Share{}, "3/8", "3/4 of the bit's diameter in MDF"},
+		{"MDF, thin shank", thin, mdf, timber.Share{}, "1/4", "1/4 in, the most for a 1/4 in shank"},
 		{"the shop's share comes before the table's", half, mdf, shy, "1/16", "the shop's own share of the bit's diameter"},
 		{"an own wood's share comes before the shop's", half, own, shy, "1/8", "1/4 of the bit's diameter, your own share for bog oak"},
 	}
 	for _, r := range rows {
 		t.Run(r.name, func(t *testing.T) {
-			got := ladder.CapFor(&r.bit, r.wood, &joinery.Shop{Scale: joinery.InchScale, Share: r.share})
+			got := ladder.CapFor(&r.bit, r.wood, &joinery.Shop{Scale: measure.InchScale, Share: r.share})
 			assert.Equal(t, ladder.Cap{Depth: workpiece.In(t, r.want), Rule: r.rule}, got)
 		})
 	}
@@ -99,20 +101,20 @@ func TestCapInSheetMaterialsAndOwnWoods(t *testing.T) {
 
 // A card of a metric shop names no inches.
 func TestCapIsSaidInTheShopsUnit(t *testing.T) {
-	wide := joinery.Bit{Diameter: 20 * joinery.Millimetre, Shank: 12 * joinery.Millimetre}
-	mdf, _, ok := joinery.FindWood("MDF")
+	wide := joinery.Bit{Diameter: 20 * measure.Millimetre, Shank: 12 * measure.Millimetre}
+	mdf, _, ok := timber.FindWood("MDF")
 	require.True(t, ok)
-	got := ladder.CapFor(&wide, mdf, &joinery.Shop{Scale: joinery.MetricScale})
-	assert.Equal(t, ladder.Cap{Depth: 95 * joinery.Millimetre / 10, Rule: "9.5 mm, the most for any bit"}, got)
+	got := ladder.CapFor(&wide, mdf, &joinery.Shop{Scale: measure.MetricScale})
+	assert.Equal(t, ladder.Cap{Depth: 95 * measure.Millimetre / 10, Rule: "9.5 mm, the most for any bit"}, got)
 }
 
 // A cap under the smallest division is not rounded up to it: it stays, and
 // reaches only what is no deeper.
 func TestCapUnderTheScale(t *testing.T) {
-	coarse := joinery.Scale{Unit: joinery.Inches, Division: workpiece.In(t, "1/4")}
+	coarse := measure.Scale{Unit: measure.Inches, Division: workpiece.In(t, "1/4")}
 	shop := joinery.Shop{Scale: coarse}
 	bit := joinery.Bit{Diameter: workpiece.In(t, "1/4"), Shank: workpiece.In(t, "1/4")}
-	got := ladder.CapFor(&bit, joinery.Wood{Hardness: 1360}, &shop)
+	got := ladder.CapFor(&bit, timber.Wood{Hardness: 1360}, &shop)
 	assert.Equal(t, workpiece.In(t, "1/8"), got.Depth)
 	assert.NotContains(t, got.Rule, "0 in")
 	assert.True(t, got.Reaches(workpiece.In(t, "1/8"), coarse))
@@ -123,9 +125,9 @@ func TestCapUnderTheScale(t *testing.T) {
 // Gentle passes are no deeper than 1/4 in, 1/8 in with a thin shank, and a run
 // takes every rung of its ladder (common practice, no source).
 func TestGentlePasses(t *testing.T) {
-	oak, _, ok := joinery.FindWood("white oak")
+	oak, _, ok := timber.FindWood("white oak")
 	require.True(t, ok)
-	shop := joinery.Shop{Scale: joinery.InchScale, Gentle: true}
+	shop := joinery.Shop{Scale: measure.InchScale, Gentle: true}
 	for _, c := range []struct{ diameter, shank, want string }{
 		{"3/4", "1/2", "1/4"}, {"1/2", "1/2", "1/4"}, {"3/8", "3/8", "15/64"}, {"1/2", "1/4", "1/8"}, {"1/8", "1/4", "5/64"},
 	} {

@@ -3,27 +3,27 @@ package ladder
 import (
 	"slices"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 // Divisions that a rule is marked in and heights are set to by eye, the coarsest
 // first.
 var (
-	inchDivisions   = []joinery.Length{joinery.Inch, joinery.Inch / 2, joinery.Inch / 4, joinery.Inch / 8, joinery.Inch / 16, joinery.Inch / 32, joinery.Inch / 64}
-	metricDivisions = []joinery.Length{10 * joinery.Millimetre, 5 * joinery.Millimetre, 2 * joinery.Millimetre, joinery.Millimetre,
-		joinery.Millimetre / 2, joinery.Millimetre / 5, joinery.Millimetre / 10}
+	inchDivisions   = []measure.Length{measure.Inch, measure.Inch / 2, measure.Inch / 4, measure.Inch / 8, measure.Inch / 16, measure.Inch / 32, measure.Inch / 64}
+	metricDivisions = []measure.Length{10 * measure.Millimetre, 5 * measure.Millimetre, 2 * measure.Millimetre, measure.Millimetre,
+		measure.Millimetre / 2, measure.Millimetre / 5, measure.Millimetre / 10}
 )
 
 // coarsest finds the first rung above from and the equal steps of those after it
 // that reach to in n steps, none deeper than most, on the coarsest division of the
 // scale that can; of these, the shortest steps.
-func coarsest(from, to, n, most joinery.Length, scale joinery.Scale) (first, step joinery.Length, ok bool) {
+func coarsest(from, to, n, most measure.Length, scale measure.Scale) (first, step measure.Length, ok bool) {
 	for _, d := range append(slices.Clone(divisions(scale)), scale.Division) {
 		if d < scale.Division || d%scale.Division != 0 {
 			continue
 		}
 		// As even as can be, or else with a longer first step up to the division.
-		for _, longer := range []joinery.Length{0, most} {
+		for _, longer := range []measure.Length{0, most} {
 			for step = d; step <= most || n == 2 && step == d; step += d {
 				first = (from + max(min(step, most), longer)) / d * d
 				if last := first + (n-2)*step; first > from && to-last <= most && last < to {
@@ -39,8 +39,8 @@ func coarsest(from, to, n, most joinery.Length, scale joinery.Scale) (first, ste
 // be: the fewest, on the coarsest division that needs no more of them. Next gives the
 // highest rung that may come after a height, on a division of the scale. It returns
 // none where one division is too much.
-func fewest(from, to joinery.Length, scale joinery.Scale, next func(from, division joinery.Length) joinery.Length) []joinery.Length {
-	on := func(division joinery.Length) (rungs []joinery.Length) {
+func fewest(from, to measure.Length, scale measure.Scale, next func(from, division measure.Length) measure.Length) []measure.Length {
+	on := func(division measure.Length) (rungs []measure.Length) {
 		for at := from; at < to; {
 			height := next(at, division)
 			if height <= at {
@@ -63,8 +63,8 @@ func fewest(from, to joinery.Length, scale joinery.Scale, next func(from, divisi
 }
 
 // divisions lists the divisions of the scale's unit, the coarsest first.
-func divisions(scale joinery.Scale) []joinery.Length {
-	if scale.Unit == joinery.Millimetres {
+func divisions(scale measure.Scale) []measure.Length {
+	if scale.Unit == measure.Millimetres {
 		return metricDivisions
 	}
 	return inchDivisions

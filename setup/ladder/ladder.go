@@ -11,16 +11,17 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 // Demand is what one run asks of the ladder it climbs.
 type Demand struct {
-	Depth joinery.Length // the full depth
-	Cap   joinery.Length // the greatest depth of one pass, on the scale, above 0
+	Depth measure.Length // the full depth
+	Cap   measure.Length // the greatest depth of one pass, on the scale, above 0
 	Every bool           // it takes every rung up to its depth, not as few as its cap allows
-	From  joinery.Length // where its wood begins, on the scale, a recess being cut that deep; 0 at the table
+	From  measure.Length // where its wood begins, on the scale, a recess being cut that deep; 0 at the table
 	// Section is that of a shaped edge; Cap is then the most wood of one pass, as
-	// [joinery.Strip]. Demands of one bit and fence distance have one section.
+	// [measure.Strip]. Demands of one bit and fence distance have one section.
 	Section joinery.Section
 }
 
@@ -28,11 +29,11 @@ type Demand struct {
 func (d Demand) Passes() int { return int((d.takes(d.From, d.Depth) + d.Cap - 1) / d.Cap) }
 
 // takes is what a pass from one height to another takes, in the measure of the cap.
-func (d Demand) takes(from, to joinery.Length) joinery.Length {
+func (d Demand) takes(from, to measure.Length) measure.Length {
 	if !d.Section.Shaped() {
 		return to - from
 	}
-	return joinery.Strip(d.Section.Area(to)) - joinery.Strip(d.Section.Area(from))
+	return measure.Strip(d.Section.Area(to)) - measure.Strip(d.Section.Area(from))
 }
 
 // Of returns the heights of the bit for all demands, climbing. Every demand's
@@ -45,7 +46,7 @@ func (d Demand) takes(from, to joinery.Length) joinery.Length {
 // Two ladders together serve the demands of both, so more demands never need
 // more rungs than they would apart. Nor can they need fewer, but for depths off
 // the scale: such a depth is a rung where the scale has none, and may save one.
-func Of(demands []Demand, scale joinery.Scale) []joinery.Length {
+func Of(demands []Demand, scale measure.Scale) []measure.Length {
 	byDepth := slices.Clone(demands)
 	slices.SortFunc(byDepth, func(a, b Demand) int { return cmp.Compare(a.Depth, b.Depth) })
 	held := make([]hold, len(byDepth))
@@ -54,8 +55,8 @@ func Of(demands []Demand, scale joinery.Scale) []joinery.Length {
 		above.by(byDepth[i])
 		held[i] = above
 	}
-	var ladder []joinery.Length
-	var from joinery.Length
+	var ladder []measure.Length
+	var from measure.Length
 	for i, d := range byDepth {
 		if d.Depth > from {
 			switch h := held[i]; {
@@ -75,13 +76,13 @@ func Of(demands []Demand, scale joinery.Scale) []joinery.Length {
 
 // Count returns how many heights the ladder of the demands has, without
 // writing it. The demands must be sorted by depth.
-func Count(byDepth []Demand, scale joinery.Scale) int {
-	rungs := joinery.Length(0)
+func Count(byDepth []Demand, scale measure.Scale) int {
+	rungs := measure.Length(0)
 	var h hold
 	for i := len(byDepth) - 1; i >= 0; i-- {
 		d := byDepth[i]
 		h.by(d)
-		from := joinery.Length(0)
+		from := measure.Length(0)
 		if i > 0 {
 			from = byDepth[i-1].Depth
 		}
@@ -89,11 +90,11 @@ func Count(byDepth []Demand, scale joinery.Scale) int {
 			switch {
 			case d.Section.Shaped():
 				d.Cap = h.most
-				rungs += joinery.Length(len(bites(from, d, scale)))
+				rungs += measure.Length(len(bites(from, d, scale)))
 			case h.throughout(from):
 				rungs += steps(max(from, h.low), d.Depth, h.most, scale)
 			default:
-				rungs += joinery.Length(len(past(from, byDepth[i:], scale)))
+				rungs += measure.Length(len(past(from, byDepth[i:], scale)))
 			}
 		}
 	}
@@ -102,9 +103,9 @@ func Count(byDepth []Demand, scale joinery.Scale) int {
 
 // hold is what holds for the rungs below some demands.
 type hold struct {
-	most  joinery.Length // the smallest cap; 0 for no demand
-	begin joinery.Length // where the wood with that cap begins
-	low   joinery.Length // where any wood begins
+	most  measure.Length // the smallest cap; 0 for no demand
+	begin measure.Length // where the wood with that cap begins
+	low   measure.Length // where any wood begins
 }
 
 // by takes one more demand in.
@@ -122,10 +123,10 @@ func (h *hold) by(d Demand) {
 
 // throughout reports whether the smallest cap holds from a height on, or from
 // where any wood begins above it.
-func (h hold) throughout(from joinery.Length) bool { return h.begin <= max(from, h.low) }
+func (h hold) throughout(from measure.Length) bool { return h.begin <= max(from, h.low) }
 
 // climb appends the rungs above from up to to, no step deeper than most.
-func climb(ladder []joinery.Length, from, to, most joinery.Length, scale joinery.Scale) []joinery.Length {
+func climb(ladder []measure.Length, from, to, most measure.Length, scale measure.Scale) []measure.Length {
 	n := steps(from, to, most, scale)
 	if n == 1 {
 		return append(ladder, to)
@@ -150,7 +151,7 @@ func climb(ladder []joinery.Length, from, to, most joinery.Length, scale joinery
 
 // steps counts the fewest steps from one height to another, all heights
 // between lying on the scale. Most must be a whole number of divisions.
-func steps(from, to, most joinery.Length, scale joinery.Scale) joinery.Length {
+func steps(from, to, most measure.Length, scale measure.Scale) measure.Length {
 	if to-from <= most {
 		return 1
 	}
@@ -159,14 +160,14 @@ func steps(from, to, most joinery.Length, scale joinery.Scale) joinery.Length {
 }
 
 // lowest returns the least height on the scale from which n steps reach to.
-func lowest(to, n, most joinery.Length, scale joinery.Scale) joinery.Length {
+func lowest(to, n, most measure.Length, scale measure.Scale) measure.Length {
 	return scale.Ceil(to - n*most)
 }
 
 // Used returns the heights of a ladder that one demand uses: every one up to its
 // depth, or else the fewest that reach it, each as high as its own cap allows.
-func Used(ladder []joinery.Length, d Demand) []joinery.Length {
-	var used []joinery.Length
+func Used(ladder []measure.Length, d Demand) []measure.Length {
+	var used []measure.Length
 	at := d.From
 	for i, rung := range ladder {
 		if rung > d.Depth {

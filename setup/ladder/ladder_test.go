@@ -10,19 +10,19 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/ladder"
 )
 
-func in(t testing.TB, text string) joinery.Length {
+func in(t testing.TB, text string) measure.Length {
 	t.Helper()
-	l, err := joinery.ParseLength(text, joinery.Inches)
+	l, err := measure.ParseLength(text, measure.Inches)
 	require.NoError(t, err)
 	return l
 }
 
-func inches(t testing.TB, texts ...string) []joinery.Length {
-	var ls []joinery.Length
+func inches(t testing.TB, texts ...string) []measure.Length {
+	var ls []measure.Length
 	for _, text := range texts {
 		ls = append(ls, in(t, text))
 	}
@@ -34,7 +34,7 @@ func TestLadder(t *testing.T) {
 	rows := []struct {
 		name    string
 		demands []ladder.Demand
-		want    []joinery.Length
+		want    []measure.Length
 	}{
 		{"even, not deepest first", []ladder.Demand{demand("1", "5/16")}, inches(t, "1/4", "1/2", "3/4", "1")},
 		{"one pass", []ladder.Demand{demand("1/4", "1/4")}, inches(t, "1/4")},
@@ -51,7 +51,7 @@ func TestLadder(t *testing.T) {
 	}
 	for _, r := range rows {
 		t.Run(r.name, func(t *testing.T) {
-			assert.Equal(t, r.want, ladder.Of(r.demands, joinery.InchScale))
+			assert.Equal(t, r.want, ladder.Of(r.demands, measure.InchScale))
 		})
 	}
 }
@@ -60,7 +60,7 @@ func TestLadder(t *testing.T) {
 // allow, every card reaches its depth by rungs of the ladder.
 func TestLadderHolds(t *testing.T) {
 	random := rand.New(rand.NewPCG(1, 2))
-	scale := joinery.InchScale
+	scale := measure.InchScale
 	for range 4000 {
 		demands := randomDemands(random, scale)
 		rungs := ladder.Of(demands, scale)
@@ -81,7 +81,7 @@ func TestLadderHolds(t *testing.T) {
 
 // reaches goes through all rungs of one division to see whether as many steps
 // come from one height to another.
-func reaches(from, to, most, division joinery.Length, steps int) bool {
+func reaches(from, to, most, division measure.Length, steps int) bool {
 	if to-from <= most {
 		return true
 	}
@@ -97,20 +97,20 @@ func reaches(from, to, most, division joinery.Length, steps int) bool {
 // of them.
 func TestRungsAreEasyToSet(t *testing.T) {
 	random := rand.New(rand.NewPCG(7, 8))
-	for _, scale := range []joinery.Scale{joinery.InchScale, joinery.DefaultScale(joinery.Millimetres)} {
-		divisions := []joinery.Length{joinery.Inch / 2, joinery.Inch / 4, joinery.Inch / 8, joinery.Inch / 16, joinery.Inch / 32, joinery.Inch / 64}
-		if scale.Unit == joinery.Millimetres {
-			mm := joinery.Millimetre
-			divisions = []joinery.Length{10 * mm, 5 * mm, 2 * mm, mm, mm / 2, mm / 5, mm / 10}
+	for _, scale := range []measure.Scale{measure.InchScale, measure.DefaultScale(measure.Millimetres)} {
+		divisions := []measure.Length{measure.Inch / 2, measure.Inch / 4, measure.Inch / 8, measure.Inch / 16, measure.Inch / 32, measure.Inch / 64}
+		if scale.Unit == measure.Millimetres {
+			mm := measure.Millimetre
+			divisions = []measure.Length{10 * mm, 5 * mm, 2 * mm, mm, mm / 2, mm / 5, mm / 10}
 		}
 		for range 300 {
-			shallow := joinery.Length(1+random.IntN(30)) * divisions[len(divisions)-1]
-			deep := shallow + joinery.Length(1+random.IntN(120))*divisions[len(divisions)-1]
-			most := joinery.Length(8+random.IntN(60)) * divisions[len(divisions)-1]
+			shallow := measure.Length(1+random.IntN(30)) * divisions[len(divisions)-1]
+			deep := shallow + measure.Length(1+random.IntN(120))*divisions[len(divisions)-1]
+			most := measure.Length(8+random.IntN(60)) * divisions[len(divisions)-1]
 			rungs := ladder.Of([]ladder.Demand{{Depth: shallow, Cap: most}, {Depth: deep, Cap: most}}, scale)
 			between := rungs[slices.Index(rungs, shallow)+1 : len(rungs)-1]
 			for _, d := range divisions {
-				if !slices.ContainsFunc(between, func(h joinery.Length) bool { return h%d != 0 }) {
+				if !slices.ContainsFunc(between, func(h measure.Length) bool { return h%d != 0 }) {
 					break
 				}
 				require.False(t, reaches(shallow, deep, most, d, len(between)+1), "%v to %v, most %v: %v", shallow, deep, most, rungs)
@@ -130,11 +130,11 @@ func TestPasses(t *testing.T) {
 	assert.Equal(t, 2, few.Passes())
 	random := rand.New(rand.NewPCG(9, 10))
 	for range 1000 {
-		demands := randomDemands(random, joinery.InchScale)
-		rungs := ladder.Of(demands, joinery.InchScale)
+		demands := randomDemands(random, measure.InchScale)
+		rungs := ladder.Of(demands, measure.InchScale)
 		for _, d := range demands {
 			require.GreaterOrEqual(t, len(ladder.Used(rungs, d)), d.Passes())
-			require.Len(t, ladder.Used(ladder.Of([]ladder.Demand{d}, joinery.InchScale), d), d.Passes())
+			require.Len(t, ladder.Used(ladder.Of([]ladder.Demand{d}, measure.InchScale), d), d.Passes())
 		}
 	}
 }
@@ -143,9 +143,9 @@ func TestPasses(t *testing.T) {
 // scale and all depths in turn, and for each through all heights that may come
 // before it: no cut that goes that deep may take more than its cap, or be
 // passed over at its depth.
-func fewest(demands []ladder.Demand, scale joinery.Scale) int {
-	var heights []joinery.Length
-	deepest := joinery.Length(0)
+func fewest(demands []ladder.Demand, scale measure.Scale) int {
+	var heights []measure.Length
+	deepest := measure.Length(0)
 	for _, d := range demands {
 		heights = append(heights, d.Depth)
 		deepest = max(deepest, d.Depth)
@@ -155,7 +155,7 @@ func fewest(demands []ladder.Demand, scale joinery.Scale) int {
 	}
 	slices.Sort(heights)
 	heights = slices.Compact(heights)
-	may := func(from, to joinery.Length) bool {
+	may := func(from, to measure.Length) bool {
 		for _, d := range demands {
 			if d.Depth >= to && to-max(from, d.From) > d.Cap || d.Depth > from && d.Depth < to {
 				return false
@@ -163,9 +163,9 @@ func fewest(demands []ladder.Demand, scale joinery.Scale) int {
 		}
 		return true
 	}
-	best := map[joinery.Length]int{0: 0}
+	best := map[measure.Length]int{0: 0}
 	for i, h := range heights {
-		for _, from := range append([]joinery.Length{0}, heights[:i]...) {
+		for _, from := range append([]measure.Length{0}, heights[:i]...) {
 			if n, ok := best[from]; ok && may(from, h) && (best[h] == 0 || n+1 < best[h]) {
 				best[h] = n + 1
 			}
@@ -174,17 +174,17 @@ func fewest(demands []ladder.Demand, scale joinery.Scale) int {
 	return best[deepest]
 }
 
-func randomDemands(random *rand.Rand, scale joinery.Scale) []ladder.Demand {
-	off := joinery.Length(1 + random.IntN(2)) // 2: half the depths lie off the scale
+func randomDemands(random *rand.Rand, scale measure.Scale) []ladder.Demand {
+	off := measure.Length(1 + random.IntN(2)) // 2: half the depths lie off the scale
 	demands := make([]ladder.Demand, 1+random.IntN(5))
 	recessed := random.IntN(2) == 0
 	for i := range demands {
 		demands[i] = ladder.Demand{
-			Depth: joinery.Length(1+random.IntN(60)) * scale.Division / off,
-			Cap:   joinery.Length(1+random.IntN(20)) * scale.Division,
+			Depth: measure.Length(1+random.IntN(60)) * scale.Division / off,
+			Cap:   measure.Length(1+random.IntN(20)) * scale.Division,
 		}
 		if recessed {
-			demands[i].From = scale.Floor(joinery.Length(random.IntN(int(demands[i].Depth))))
+			demands[i].From = scale.Floor(measure.Length(random.IntN(int(demands[i].Depth))))
 		}
 	}
 	return demands
@@ -193,11 +193,11 @@ func randomDemands(random *rand.Rand, scale joinery.Scale) []ladder.Demand {
 func TestNoLadderHasFewer(t *testing.T) {
 	random := rand.New(rand.NewPCG(3, 4))
 	for range 2000 {
-		demands := randomDemands(random, joinery.InchScale)
-		rungs := ladder.Of(demands, joinery.InchScale)
-		require.Len(t, rungs, fewest(demands, joinery.InchScale), "%v", demands)
+		demands := randomDemands(random, measure.InchScale)
+		rungs := ladder.Of(demands, measure.InchScale)
+		require.Len(t, rungs, fewest(demands, measure.InchScale), "%v", demands)
 		sorted := slices.SortedFunc(slices.Values(demands), func(a, b ladder.Demand) int { return cmp.Compare(a.Depth, b.Depth) })
-		require.Equal(t, len(rungs), ladder.Count(sorted, joinery.InchScale))
+		require.Equal(t, len(rungs), ladder.Count(sorted, measure.InchScale))
 	}
 }
 
@@ -206,7 +206,7 @@ func TestNoLadderHasFewer(t *testing.T) {
 // the scale.
 func TestLaddersJoin(t *testing.T) {
 	random := rand.New(rand.NewPCG(5, 6))
-	scale := joinery.InchScale
+	scale := measure.InchScale
 	for range 2000 {
 		a, b := randomDemands(random, scale), randomDemands(random, scale)
 		both := slices.Concat(a, b)
@@ -215,7 +215,7 @@ func TestLaddersJoin(t *testing.T) {
 		if !slices.ContainsFunc(both, func(d ladder.Demand) bool { return !scale.On(d.Depth) }) {
 			require.GreaterOrEqual(t, len(joined), len(ladder.Of(a, scale)))
 		}
-		used := map[joinery.Length]bool{}
+		used := map[measure.Length]bool{}
 		for _, d := range both {
 			for _, h := range ladder.Used(joined, d) {
 				used[h] = true
@@ -226,8 +226,8 @@ func TestLaddersJoin(t *testing.T) {
 }
 
 func ExampleOf() {
-	scale := joinery.InchScale
-	half, deep, most := joinery.Inch/2, joinery.Inch, 5*joinery.Inch/16
+	scale := measure.InchScale
+	half, deep, most := measure.Inch/2, measure.Inch, 5*measure.Inch/16
 	for _, h := range ladder.Of([]ladder.Demand{{Depth: half, Cap: most}, {Depth: deep, Cap: most}}, scale) {
 		fmt.Println(scale.Format(h))
 	}

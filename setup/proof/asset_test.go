@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
 	"fencecard/setup/internal/workpiece"
 	"fencecard/setup/proof"
@@ -57,7 +57,7 @@ func standing(t *testing.T, shop, piece string, s attable.Settings) attable.Stan
 // past the leading edge at the stop, tail 16 1/2 and 14 before them; its mirror
 // image has tail 3 and 1/2.
 func TestMarksAsTheSheetSaysThem(t *testing.T) {
-	in := func(text string) *joinery.Length { l := workpiece.In(t, text); return &l }
+	in := func(text string) *measure.Length { l := workpiece.In(t, text); return &l }
 	const wide, short = "fence: {infeed: 20, outfeed: 20, reach: 12}", "fence: {infeed: 2, outfeed: 2, reach: 12}"
 	for _, c := range []struct {
 		shop, piece string
@@ -85,7 +85,7 @@ func TestMarksAsTheSheetSaysThem(t *testing.T) {
 		assert.Empty(t, f.Ask)
 
 		right := c.set
-		for _, l := range []**joinery.Length{&right.Start, &right.Stop, &right.BackStop} {
+		for _, l := range []**measure.Length{&right.Start, &right.Stop, &right.BackStop} {
 			if *l != nil {
 				*l = &f.Wants
 			}
@@ -97,7 +97,7 @@ func TestMarksAsTheSheetSaysThem(t *testing.T) {
 
 // A reading that is right by another number of the run is asked about.
 func TestAskWhatWasMeasured(t *testing.T) {
-	in := func(text string) *joinery.Length { l := workpiece.In(t, text); return &l }
+	in := func(text string) *measure.Length { l := workpiece.In(t, text); return &l }
 	const shop = "fence: {infeed: 20, outfeed: 20, reach: 12}"
 	for _, c := range []struct {
 		piece string
@@ -130,7 +130,7 @@ func TestAskWhatWasMeasured(t *testing.T) {
 // the bit and no near wall, and on a carriage 1/2 thick the bit stands 1/2 higher
 // than the cut is deep.
 func TestAcrossAnEndTheShoulderCounts(t *testing.T) {
-	in := func(text string) *joinery.Length { l := workpiece.In(t, text); return &l }
+	in := func(text string) *measure.Length { l := workpiece.In(t, text); return &l }
 	const shop = "fence: {infeed: 20, outfeed: 20, reach: 12}, crossing: {carriage: 1/2}"
 	as := standing(t, shop, "rail", attable.Settings{Near: in("1 9/64"), Height: in("11/16")})
 	require.Len(t, as.Found, 2)
@@ -147,7 +147,7 @@ func TestAcrossAnEndTheShoulderCounts(t *testing.T) {
 // more where that edge is farther from the end of the work, less where it is
 // nearer. One edge of a bit buried in the fence has a minus.
 func TestAskAboutTheOtherEdge(t *testing.T) {
-	in := func(text string) *joinery.Length { l := workpiece.In(t, text); return &l }
+	in := func(text string) *measure.Length { l := workpiece.In(t, text); return &l }
 	const wide, short = "fence: {infeed: 20, outfeed: 20, reach: 12}", "fence: {infeed: 2, outfeed: 2, reach: 12}"
 	const left, right = "trailing (left) edge", "leading (right) edge"
 	for _, c := range []struct {

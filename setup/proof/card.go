@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/solid"
 )
@@ -118,7 +119,7 @@ func mayBear(w *wanted, side joinery.Side) bool {
 }
 
 // lines returns where a channel begins and ends, from the leading end.
-func (t table) lines(ch *joinery.Channel) (a, b joinery.Length) {
+func (t table) lines(ch *joinery.Channel) (a, b measure.Length) {
 	r := solid.From(t.card.Leads, ch.Lo, ch.Hi, t.size)
 	return r.Lo, r.Hi
 }
@@ -163,7 +164,7 @@ func (p *prover) end(at int, t table, w *wanted) {
 
 // mark compares the line that each number of a mark gives with the plan's. All
 // wrong by the same is told once.
-func (p *prover) mark(at int, w *wanted, numbers []markNumber, want joinery.Length, field, verb string, leads joinery.Side) {
+func (p *prover) mark(at int, w *wanted, numbers []markNumber, want measure.Length, field, verb string, leads joinery.Side) {
 	off := numbers[0].line - want
 	together := !slices.ContainsFunc(numbers, func(n markNumber) bool { return differ(n.line-want, off) })
 	if together && off.Abs() > hair {
@@ -180,7 +181,7 @@ func (p *prover) mark(at int, w *wanted, numbers []markNumber, want joinery.Leng
 
 // Toward tells which way along the work something lies that is off, measured
 // from the side given.
-func Toward(off joinery.Length, from joinery.Side) joinery.Side {
+func Toward(off measure.Length, from joinery.Side) joinery.Side {
 	if off < 0 {
 		return from
 	}

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/solid"
 )
 
@@ -135,7 +136,7 @@ func (p *prover) walls(w *wanted) {
 	p.wall(w, first, last, near, far)
 }
 
-func sliver(p *prover, gap joinery.Length) string {
+func sliver(p *prover, gap measure.Length) string {
 	if gap == 0 {
 		return "a fin"
 	}
@@ -144,7 +145,7 @@ func sliver(p *prover, gap joinery.Length) string {
 
 // wall tells by how much the near and the far wall are off, once where the
 // whole channel is out of place.
-func (p *prover) wall(w *wanted, first, last run, near, far joinery.Length) {
+func (p *prover) wall(w *wanted, first, last run, near, far measure.Length) {
 	from, kind := w.channel.Near, w.cut.Kind
 	if near.Abs() > hair && !differ(near, far) {
 		p.wrongCard(first.result, "fence", near, "the %s would lie %s too near the %s", kind, p.text(near.Abs()), Toward(near, from))

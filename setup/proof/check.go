@@ -5,12 +5,14 @@ import (
 	"strconv"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
 	"fencecard/setup/deck"
 )
 
 // hair is how far two lengths may differ and still be called equal: a deck
 // that went through a file with three decimals of a millimetre is still right.
-const hair = joinery.Millimetre / 1000
+const hair = measure.Millimetre / 1000
 
 // Check proves the claims of a deck against its plan. The report has a result
 // for every card; it has no warnings, which come from the deck's maker.
@@ -32,7 +34,7 @@ func Check(plan *joinery.Plan, claims *Claims) Report {
 type prover struct {
 	plan    *joinery.Plan
 	claims  *Claims
-	scale   joinery.Scale
+	scale   measure.Scale
 	bits    map[string]*joinery.Bit
 	tools   []tool // of each setup
 	wants   wants
@@ -84,17 +86,17 @@ const mostQuoted = 200
 func briefly(args []any) []any {
 	for i, arg := range args {
 		if text, ok := arg.(string); ok {
-			args[i] = joinery.Brief(text, mostQuoted)
+			args[i] = plantext.Brief(text, mostQuoted)
 		}
 	}
 	return args
 }
 
 // wrongCard notes a difference of one card.
-func (p *prover) wrongCard(result int, field string, off joinery.Length, text string, args ...any) {
+func (p *prover) wrongCard(result int, field string, off measure.Length, text string, args ...any) {
 	r := &p.results[result]
 	r.Faults = append(r.Faults, Difference{
-		Card: joinery.Brief(r.Card.Number, mostQuoted), Piece: joinery.Brief(r.Card.Piece, mostQuoted), Cut: joinery.Brief(r.Card.Cut, mostQuoted),
+		Card: plantext.Brief(r.Card.Number, mostQuoted), Piece: plantext.Brief(r.Card.Piece, mostQuoted), Cut: plantext.Brief(r.Card.Cut, mostQuoted),
 		Place: r.Card.Place, Field: field, Off: off, Text: fmt.Sprintf(text, briefly(args)...),
 	})
 }
@@ -181,13 +183,13 @@ func (p *prover) ladder(s *Setup) {
 	if h, ok := ascend(s.Heights); !ok {
 		p.wrong("heights", "setup %d: the height %s does not climb above the one before it", s.Number, p.text(h))
 	}
-	used := map[joinery.Length]bool{}
+	used := map[measure.Length]bool{}
 	for i := range s.Cards {
 		for _, h := range s.Cards[i].Heights {
 			used[h] = true
 		}
 	}
-	unused, first := 0, joinery.Length(0)
+	unused, first := 0, measure.Length(0)
 	for _, h := range s.Heights {
 		if !used[h] {
 			if unused++; unused == 1 {
@@ -209,8 +211,8 @@ func andMore(n int, so string) string {
 }
 
 // ascend returns the first height that is not above the one before it.
-func ascend(heights []joinery.Length) (joinery.Length, bool) {
-	last := joinery.Length(0)
+func ascend(heights []measure.Length) (measure.Length, bool) {
+	last := measure.Length(0)
 	for _, h := range heights {
 		if h <= last {
 			return h, false
@@ -220,9 +222,9 @@ func ascend(heights []joinery.Length) (joinery.Length, bool) {
 	return 0, true
 }
 
-func differ(a, b joinery.Length) bool { return (a - b).Abs() > hair }
+func differ(a, b measure.Length) bool { return (a - b).Abs() > hair }
 
-func nearOrFar(off joinery.Length) string {
+func nearOrFar(off measure.Length) string {
 	if off < 0 {
 		return "near to"
 	}

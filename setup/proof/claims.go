@@ -2,6 +2,8 @@ package proof
 
 import (
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
 	"fencecard/setup/deck"
 )
 
@@ -38,21 +40,21 @@ type Setup struct {
 	Number  int
 	Bit     Bit
 	Fence   deck.Fence
-	Heights []joinery.Length
+	Heights []measure.Length
 	// Carriage is the thickness of the base under the work, 0 without a carriage;
 	// BitHeights are above the table, none without one.
-	Carriage   joinery.Length
-	BitHeights []joinery.Length
+	Carriage   measure.Length
+	BitHeights []measure.Length
 	Cards      []Card
-	Marks      string        // the JSON of its pairs, in a deck that was read; "" where it does not say
-	Place      joinery.Place // in a deck that was read, else no place
+	Marks      string         // the JSON of its pairs, in a deck that was read; "" where it does not say
+	Place      plantext.Place // in a deck that was read, else no place
 }
 
 // Bit is a bit as a setup names it.
 type Bit struct {
 	Name     string
 	Kind     string
-	Diameter joinery.Length
+	Diameter measure.Length
 }
 
 // Card is what one card claims.
@@ -64,7 +66,7 @@ type Card struct {
 	Position, Positions int
 	Turned              bool
 	Down, Fence, Leads  joinery.Side
-	Length              joinery.Length // of the work along the feed
+	Length              measure.Length // of the work along the feed
 	Begin               deck.Begin
 	End                 deck.End
 	Start, Stop         *deck.Mark  // nil where the card has none
@@ -75,13 +77,13 @@ type Card struct {
 	Guided              bool
 	Nibble              *deck.Nibble // nil where one pass does at every height
 	Climb               int          // from 1; cards of one climb go up together; 0 where the card does not say
-	Heights             []joinery.Length
+	Heights             []measure.Length
 	Areas               []float64 // in mm2, what each pass of a shaped edge takes
-	Cap                 joinery.Length
+	Cap                 measure.Length
 	CapRule, Ends, Note string
-	Silent              Silence       // what the card does not say
-	Said                Said          // in a deck that was read
-	Place               joinery.Place // in a deck that was read, else no place
+	Silent              Silence        // what the card does not say
+	Said                Said           // in a deck that was read
+	Place               plantext.Place // in a deck that was read, else no place
 }
 
 // Said is what a card says besides its claims, which a proof passes on.

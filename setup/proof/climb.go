@@ -2,6 +2,7 @@ package proof
 
 import (
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
@@ -30,7 +31,7 @@ func (p *prover) settings(s *Setup) (heights, stops int) {
 	if p.plan.Shop.Stops != joinery.Blocks {
 		return len(s.Heights), 0
 	}
-	set := map[joinery.Length]bool{}
+	set := map[measure.Length]bool{}
 	for i := range s.Cards {
 		c, first := &s.Cards[i], i == 0
 		if !first && (c.Climb == 0 || c.Climb != s.Cards[i-1].Climb) {
@@ -50,9 +51,9 @@ func (p *prover) settings(s *Setup) (heights, stops int) {
 // sameBlocks reports whether the blocks of two cards stand alike: the back one
 // behind the tail of the work, the front one before its leading end.
 func sameBlocks(a, b *Card) bool {
-	same := func(a, b *deck.Mark, where func(*deck.Mark) joinery.Length) bool {
+	same := func(a, b *deck.Mark, where func(*deck.Mark) measure.Length) bool {
 		return (a == nil) == (b == nil) && (a == nil || where(a) == where(b))
 	}
-	return same(a.Start, b.Start, func(m *deck.Mark) joinery.Length { return m.TailBeforeEdge }) &&
-		same(a.Stop, b.Stop, func(m *deck.Mark) joinery.Length { return m.LeadPastEdge })
+	return same(a.Start, b.Start, func(m *deck.Mark) measure.Length { return m.TailBeforeEdge }) &&
+		same(a.Stop, b.Stop, func(m *deck.Mark) measure.Length { return m.LeadPastEdge })
 }

@@ -2,12 +2,13 @@ package proof
 
 import (
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
 // narrow is the length along the fence under which an end fed across alone can
 // turn about the bit.
-var narrow = map[joinery.Unit]joinery.Length{joinery.Inches: 6 * joinery.Inch, joinery.Millimetres: 150 * joinery.Millimetre}
+var narrow = map[measure.Unit]measure.Length{measure.Inches: 6 * measure.Inch, measure.Millimetres: 150 * measure.Millimetre}
 
 // crossing checks how the work is pushed, what it stands on, and how the waste
 // at its end is nibbled.
@@ -20,7 +21,7 @@ func (p *prover) crossing(at int, t table, w *wanted, s *Setup) {
 	if c.says(NoGuided) && c.Guided != guided {
 		p.wrongCard(at, "guided", 0, "the card has the work pushed %s; it must be pushed %s", pushed(c.Guided), pushed(guided))
 	}
-	base := joinery.Length(0)
+	base := measure.Length(0)
 	if cross := p.plan.Shop.Cross; guided && cross.With == joinery.Carriage {
 		base = cross.Base
 	}
@@ -85,7 +86,7 @@ func (p *prover) bitHeights(s *Setup) {
 
 // from is the near edge of what the card's passes take, from the fence: where
 // the end of the work is drawn back, as far beyond the near edge of the bit.
-func (c *Card) from(near joinery.Length) joinery.Length {
+func (c *Card) from(near measure.Length) measure.Length {
 	if c.Nibble != nil {
 		near -= c.Nibble.DrawBack
 	}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
@@ -12,14 +13,14 @@ import (
 const speck = 0.01
 
 // forward is how far the fence stands forward of the bit's pilot.
-func (t table) forward(f deck.Fence) joinery.Length { return -f.Centre - t.tool.Pilot/2 }
+func (t table) forward(f deck.Fence) measure.Length { return -f.Centre - t.tool.Pilot/2 }
 
 // edge proves a shaped edge by all its runs: each stands where the outline wants
 // it, none takes what the shape keeps, none more than the bit may, and the last
 // leaves the section of the plan.
 func (p *prover) edge(w *wanted) {
 	want := w.channel.Section
-	gone, before := 0.0, joinery.Length(math.MaxInt64)
+	gone, before := 0.0, measure.Length(math.MaxInt64)
 	for i, r := range w.runs {
 		c, s := r.card, r.forward(r.fence)
 		last := i == len(w.runs)-1
@@ -54,7 +55,7 @@ func (p *prover) edge(w *wanted) {
 }
 
 // edgePasses weighs the wood of each pass of a run, and returns what is gone after it.
-func (p *prover) edgePasses(w *wanted, r run, forward joinery.Length, gone float64) float64 {
+func (p *prover) edgePasses(w *wanted, r run, forward measure.Length, gone float64) float64 {
 	c := r.card
 	if len(c.Areas) != len(c.Heights) {
 		p.wrongCard(r.result, "areas", 0, "the card gives %d areas for %d passes", len(c.Areas), len(c.Heights))
@@ -118,7 +119,7 @@ func profileOf(o *joinery.Outline) []spot {
 // swept is the wood in mm2 between the fence face and the bit's outline, from the
 // table up to its raise: a polygon, clipped at the fence and at the table, and its
 // area by the shoelace rule.
-func swept(o *joinery.Outline, raise, forward joinery.Length) float64 {
+func swept(o *joinery.Outline, raise, forward measure.Length) float64 {
 	h, s := raise.Millimetres(), forward.Millimetres()
 	poly := [][2]float64{{-s, h}}
 	for _, at := range profileOf(o) {
@@ -139,7 +140,7 @@ func swept(o *joinery.Outline, raise, forward joinery.Length) float64 {
 // outOfFence is how long the bit comes out of the fence face at any height up to its
 // raise: of all the circles that its outline turns in, the longest chord, found by
 // halving.
-func outOfFence(bit *joinery.Bit, f deck.Fence, raise joinery.Length) joinery.Length {
+func outOfFence(bit *joinery.Bit, f deck.Fence, raise measure.Length) measure.Length {
 	centre, widest := f.Centre.Millimetres(), 0.0
 	low := spot{below: -1}
 	for _, at := range profileOf(bit.Outline) {
@@ -160,7 +161,7 @@ func outOfFence(bit *joinery.Bit, f deck.Fence, raise joinery.Length) joinery.Le
 			hi = half
 		}
 	}
-	return joinery.FromMillimetres(lo + hi)
+	return measure.FromMillimetres(lo + hi)
 }
 
 // clipped keeps what of a polygon lies at or above zero on one axis.

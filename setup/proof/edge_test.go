@@ -9,7 +9,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
+	"fencecard/joinery/timber"
 	"fencecard/setup"
 	"fencecard/setup/deck"
 	"fencecard/setup/proof"
@@ -73,12 +75,12 @@ func TestPassesOfShapedEdges(t *testing.T) {
 	}
 	in := func(area float64) float64 { return area / 25.4 / 25.4 }
 	round := of["front edge"]
-	require.Equal(t, []joinery.Length{13 * joinery.Inch / 32, joinery.Inch / 2}, round.Heights)
+	require.Equal(t, []measure.Length{13 * measure.Inch / 32, measure.Inch / 2}, round.Heights)
 	assert.InDelta(t, 0.0254, in(round.Areas()[0]), 0.00005)
 	assert.InDelta(t, 0.0283, in(round.Areas()[1]), 0.00005)
-	assert.Equal(t, -joinery.Inch/4, d.Setups[round.Setup-1].Fence.Centre, "the pilot flush with the fence")
+	assert.Equal(t, -measure.Inch/4, d.Setups[round.Setup-1].Fence.Centre, "the pilot flush with the fence")
 	low := of["low"]
-	assert.Equal(t, -3*joinery.Inch/8, d.Setups[low.Setup-1].Fence.Centre, "the fence 1/8 in forward of it")
+	assert.Equal(t, -3*measure.Inch/8, d.Setups[low.Setup-1].Fence.Centre, "the fence 1/8 in forward of it")
 	assert.InDelta(t, 0.125*0.125/2, in(low.Areas()[0]), 1e-6)
 	panel := of["raised field"]
 	assert.Len(t, panel.Heights, 5, "five passes in oak")
@@ -101,7 +103,7 @@ func TestPassesOfShapedEdges(t *testing.T) {
 // The same panel in pine takes three passes.
 func TestAPanelInPine(t *testing.T) {
 	plan := edgedPlan(t)
-	pine, _, ok := joinery.FindWood("eastern white pine")
+	pine, _, ok := timber.FindWood("eastern white pine")
 	require.True(t, ok)
 	plan.Pieces = plan.Pieces[1:]
 	plan.Pieces[0].Wood = pine

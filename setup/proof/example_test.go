@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"log"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
 	"fencecard/setup"
 	"fencecard/setup/proof"
@@ -39,7 +39,7 @@ func Example() {
 	fmt.Println(report.Proved())
 
 	stop := claims.Setups[0].Cards[0].Stop
-	stop.LeadPastEdge -= joinery.Inch / 32
+	stop.LeadPastEdge -= measure.Inch / 32
 	report = proof.Check(plan, &claims)
 	for _, fault := range report.Faults {
 		fmt.Println(fault)
@@ -59,7 +59,7 @@ func ExampleAsSet() {
 		log.Fatal(err)
 	}
 	claims := proof.Of(deck)
-	start := 15 * joinery.Inch / 32 // as measured on the table
+	start := 15 * measure.Inch / 32 // as measured on the table
 	as, err := attable.AsSet(plan, &claims, "1.1", attable.Settings{Start: &start})
 	if err != nil {
 		log.Fatal(err)

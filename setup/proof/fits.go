@@ -1,12 +1,14 @@
 package proof
 
-import "fencecard/joinery"
+import (
+	"fencecard/joinery/measure"
+)
 
 // fit is a width that comes from two settings of one bit: two fence distances,
 // or one and the piece turned. It is tried once.
 type fit struct {
 	bit         string
-	first, last joinery.Length
+	first, last measure.Length
 }
 
 // fit notes the width of a channel between two walls where it takes more than

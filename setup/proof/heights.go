@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/ladder"
 )
@@ -26,7 +27,7 @@ func (p *prover) heights(at int, t table, w *wanted, s *Setup, most ladder.Cap, 
 	if off := deep - w.channel.Depth; off.Abs() > hair {
 		p.wrongCard(at, "heights", off, "the %s would be %s too %s", w.cut.Kind, p.text(off.Abs()), DeepOrShallow(off))
 	}
-	strange, first := 0, joinery.Length(0)
+	strange, first := 0, measure.Length(0)
 	for _, h := range c.Heights {
 		if !slices.Contains(s.Heights, h) {
 			if strange++; strange == 1 {
@@ -50,7 +51,7 @@ func (p *prover) passes(at int, c *Card, most ladder.Cap, over *joinery.Channel)
 	if len(c.Areas) > 0 {
 		p.wrongCard(at, "areas", 0, "the card gives areas, but shapes no edge")
 	}
-	from := joinery.Length(0)
+	from := measure.Length(0)
 	if over != nil {
 		if from = over.Depth; len(c.Heights) > 0 && c.Heights[0] <= from {
 			p.wrongCard(at, "heights", 0, "the pass to %s cuts nothing: the %s is that deep", p.text(c.Heights[0]), over.Part)
@@ -81,7 +82,7 @@ func (p *prover) allowed(at int, c *Card, most ladder.Cap) {
 // limits checks that the bit and the table can do what the card asks.
 func (p *prover) limits(at int, t table, w *wanted, bit *joinery.Bit, s *Setup, over *joinery.Channel) {
 	c, shop := t.card, &p.plan.Shop
-	deep := joinery.Length(0)
+	deep := measure.Length(0)
 	if n := len(c.Heights); n > 0 {
 		deep = c.Heights[n-1]
 	}
@@ -104,7 +105,7 @@ func (p *prover) limits(at int, t table, w *wanted, bit *joinery.Bit, s *Setup, 
 }
 
 // DeepOrShallow says which way a depth is off.
-func DeepOrShallow(off joinery.Length) string {
+func DeepOrShallow(off measure.Length) string {
 	if off > 0 {
 		return "deep"
 	}

@@ -7,8 +7,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"fencecard/joinery"
 	"fencecard/joinery/examples"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
 	"fencecard/setup"
 	"fencecard/setup/deck"
@@ -27,7 +27,7 @@ func TestADeckThatDoesNotProveIsRefused(t *testing.T) {
 	for i := range deck.Setups {
 		for j := range deck.Setups[i].Runs {
 			if r := &deck.Setups[i].Runs[j]; r.Stop != nil {
-				r.Stop.LeadPastEdge += joinery.Inch / 64
+				r.Stop.LeadPastEdge += measure.Inch / 64
 				err := proof.Holds(deck)
 				require.Error(t, err)
 				assert.Contains(t, err.Error(), "run "+r.Number()+": set by leading end past the leading edge, the ")
@@ -49,7 +49,7 @@ func TestEverySetupAloneIsProved(t *testing.T) {
 			alone, err := d.Only(deck.Only{Setups: []int{i + 1}})
 			require.NoError(t, err)
 			require.NoError(t, proof.Holds(alone), "%s, setup %d", name, i+1)
-			alone.Setups[0].Fence = deck.FenceAt(d.Setups[i].Bit, d.Setups[i].Fence.NearEdge+joinery.Inch/64)
+			alone.Setups[0].Fence = deck.FenceAt(d.Setups[i].Bit, d.Setups[i].Fence.NearEdge+measure.Inch/64)
 			claims := proof.Of(alone)
 			report := proof.Check(plan, &claims)
 			if slices.ContainsFunc(alone.Setups[0].Runs, func(r deck.Run) bool { return r.Step.Of == 1 }) {

@@ -3,7 +3,7 @@ package proof
 import (
 	"math"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 // startHole checks where a start hole is bored: within the cut, where the bit
@@ -39,7 +39,7 @@ func (p *prover) raised(at int, t table, w *wanted) {
 	want := false
 	if shop.Raises && c.Start != nil && c.Hole == nil {
 		room := c.Start.TailBeforeEdge - t.bit
-		steep := room.Millimetres()*math.Tan(15*math.Pi/180) < w.channel.Depth.Millimetres()-joinery.Length(1).Millimetres()
+		steep := room.Millimetres()*math.Tan(15*math.Pi/180) < w.channel.Depth.Millimetres()-measure.Length(1).Millimetres()
 		want = steep || room < shop.Rules.HandDistance
 	}
 	if c.Raised != want {

@@ -10,13 +10,14 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/proof"
 )
 
 // A mutation changes one thing in the claims of a deck and puts it back.
 
-const smallest = joinery.Inch / 64
+const smallest = measure.Inch / 64
 
 // mutant visits every single change of the claims.
 type mutant struct {
@@ -39,8 +40,8 @@ var skipped = []string{"Part", "FromBook", "Marks", "Place", "Silent", "Said"}
 
 func (m *mutant) walk(what string, v reflect.Value) {
 	switch old := v.Interface().(type) {
-	case joinery.Length:
-		for _, by := range []joinery.Length{smallest, -smallest, joinery.Inch} {
+	case measure.Length:
+		for _, by := range []measure.Length{smallest, -smallest, measure.Inch} {
 			m.set(what, v, old+by)
 		}
 		return
@@ -60,7 +61,7 @@ func (m *mutant) walk(what string, v reflect.Value) {
 	case *deck.Nibble:
 		if old == nil {
 			m.set(what, v, &deck.Nibble{})
-			m.set(what, v, &deck.Nibble{Passes: 2, DrawBack: joinery.Inch / 4})
+			m.set(what, v, &deck.Nibble{Passes: 2, DrawBack: measure.Inch / 4})
 			return
 		}
 		m.set(what, v, (*deck.Nibble)(nil))
@@ -154,7 +155,7 @@ func TestEveryMutationIsFound(t *testing.T) {
 	blocks.Shop.Stops = joinery.Blocks
 	plans["shelf between blocks"] = &blocks
 	plans["rail on a carriage"] = railPlan(t)
-	plans["rail on a carriage"].Shop.Cross = joinery.Crossing{With: joinery.Carriage, Base: joinery.Inch / 2}
+	plans["rail on a carriage"].Shop.Cross = joinery.Crossing{With: joinery.Carriage, Base: measure.Inch / 2}
 	plans["slot with a start hole"] = twoSlots(t, "raise: no", ", start: hole")
 	plans["slot over a raised bit"] = twoSlots(t, "raise: yes", "")
 	plans["slots for screws"] = screwSlots(t, "")

@@ -3,7 +3,7 @@ package proof
 import (
 	"math"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 // steepest is the furthest that work is tilted to be lowered onto a bit (common
@@ -45,7 +45,7 @@ func (p *prover) pivot(at int, t table, w *wanted) {
 		p.wrongCard(at, "pivot", 0, "tilted by %.1f degrees the work would not just clear the bit", c.Pivot.Tilt)
 	}
 	mouth := tail + c.Pivot.Early.Millimetres()
-	if early := joinery.FromMillimetres(math.Sqrt(tail*tail+high*high) - mouth); early.Abs() > hair {
+	if early := measure.FromMillimetres(math.Sqrt(tail*tail+high*high) - mouth); early.Abs() > hair {
 		p.wrongCard(at, "pivot", early, "the mouth of the cut begins %s elsewhere than the card says", p.text(early.Abs()))
 	}
 }

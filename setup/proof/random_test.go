@@ -9,6 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/timber"
 	"fencecard/setup"
 	"fencecard/setup/deck"
 	"fencecard/setup/proof"
@@ -18,27 +20,27 @@ import (
 // dice throw random plans that a shop can make. Lengths are multiples of grid.
 type dice struct {
 	*rand.Rand
-	grid    joinery.Length
+	grid    measure.Length
 	longest int // of a piece, in grids
-	scale   joinery.Scale
+	scale   measure.Scale
 }
 
 func newDice(seed uint64, longest int) dice {
 	r := rand.New(rand.NewPCG(seed, 6))
-	d := dice{Rand: r, grid: joinery.Inch / 64, longest: longest, scale: joinery.InchScale}
+	d := dice{Rand: r, grid: measure.Inch / 64, longest: longest, scale: measure.InchScale}
 	if r.IntN(3) == 0 {
-		d.grid, d.scale = joinery.Millimetre/2, joinery.MetricScale
+		d.grid, d.scale = measure.Millimetre/2, measure.MetricScale
 	}
 	return d
 }
 
 // between returns a length from lo to hi grids.
-func (d dice) between(lo, hi int) joinery.Length {
-	return d.grid * joinery.Length(lo+d.IntN(max(1, hi-lo+1)))
+func (d dice) between(lo, hi int) measure.Length {
+	return d.grid * measure.Length(lo+d.IntN(max(1, hi-lo+1)))
 }
 
 // upTo returns a length from one grid to a limit that is a multiple of it.
-func (d dice) upTo(limit joinery.Length) joinery.Length {
+func (d dice) upTo(limit measure.Length) measure.Length {
 	return d.between(1, int(limit/d.grid))
 }
 
@@ -72,7 +74,7 @@ func (d dice) shop() joinery.Shop {
 			b.Measured = b.Diameter - d.between(1, 4)/8
 		}
 		if d.IntN(4) == 0 {
-			b.Shank = joinery.Inch / 4
+			b.Shank = measure.Inch / 4
 		}
 		shop.Bits = append(shop.Bits, b)
 	}
@@ -82,7 +84,7 @@ func (d dice) shop() joinery.Shop {
 func (d dice) cut(p *joinery.Piece, name string) joinery.Cut {
 	c := joinery.Cut{Kind: joinery.Kinds[d.IntN(len(joinery.Kinds))], Name: name, In: d.side(), Square: d.IntN(4) == 0}
 	beside := d.sideBeside(c.In)
-	long := func(s joinery.Side) joinery.Length { return d.upTo(p.Size.Between(s)) }
+	long := func(s joinery.Side) measure.Length { return d.upTo(p.Size.Between(s)) }
 	c.Depth = long(c.In)
 	switch {
 	case c.Kind.Has("screw"):
@@ -137,10 +139,10 @@ func (d dice) slot(p *joinery.Piece, in, beside joinery.Side) *joinery.ScrewSlot
 			{From: along.Low(), Distance: d.upTo(p.Size[along]), Centred: d.IntN(3) == 0},
 		},
 		Along: along, Screw: screw, Head: screw + d.between(1, 20), HeadDepth: d.upTo(p.Size.Between(in)),
-		Move: joinery.ScrewMove{Whole: d.between(1, 30)},
+		Move: timber.ScrewMove{Whole: d.between(1, 30)},
 	}
 	if d.IntN(2) == 0 {
-		s.Move = joinery.ScrewMove{From: d.between(4, 800), Climate: joinery.DefaultClimate}
+		s.Move = timber.ScrewMove{From: d.between(4, 800), Climate: timber.DefaultClimate}
 		s.Move.Climate.Assembly = float64(4 + d.IntN(12))
 	}
 	return s

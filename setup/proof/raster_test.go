@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/proof"
 	"fencecard/setup/solid"
 )
@@ -19,7 +20,7 @@ type raster struct {
 	gone []uint16
 }
 
-func newRaster(size joinery.Size, cell joinery.Length) *raster {
+func newRaster(size joinery.Size, cell measure.Length) *raster {
 	r := &raster{}
 	for d := range size {
 		r.n[d] = int(size[d] / cell)
@@ -35,10 +36,10 @@ const maxMarks = 16
 
 // cut moves the disc as a card says, in steps of a quarter of a cell, and marks
 // what is gone with a bit. All of it is done in whole lengths.
-func (r *raster) cut(c *proof.Card, s *proof.Setup, cell joinery.Length, mark uint16) {
+func (r *raster) cut(c *proof.Card, s *proof.Setup, cell measure.Length, mark uint16) {
 	feed, across, up := c.Leads.Dimension(), c.Fence.Dimension(), c.Down.Dimension()
 	radius := s.Bit.Diameter / 2
-	from, to := -2*radius, cell*joinery.Length(r.n[feed])+2*radius
+	from, to := -2*radius, cell*measure.Length(r.n[feed])+2*radius
 	if c.Start != nil {
 		from = c.Start.LeadPastCentre
 	}
@@ -46,15 +47,15 @@ func (r *raster) cut(c *proof.Card, s *proof.Setup, cell joinery.Length, mark ui
 		to = c.Stop.LeadPastCentre
 	}
 	deep := c.Heights[len(c.Heights)-1]
-	middle := func(at int, d joinery.Dimension, from joinery.Side) joinery.Length {
+	middle := func(at int, d joinery.Dimension, from joinery.Side) measure.Length {
 		if from.High() {
 			at = r.n[d] - 1 - at
 		}
-		return cell*joinery.Length(at) + cell/2
+		return cell*measure.Length(at) + cell/2
 	}
 	for x := range r.n[feed] {
 		for y := range r.n[across] {
-			if !slices.ContainsFunc(aside(c), func(back joinery.Length) bool {
+			if !slices.ContainsFunc(aside(c), func(back measure.Length) bool {
 				return covered(middle(x, feed, c.Leads), middle(y, across, c.Fence)-s.Fence.Centre+back, from, to, radius, cell/4)
 			}) {
 				continue
@@ -72,20 +73,20 @@ func (r *raster) cut(c *proof.Card, s *proof.Setup, cell joinery.Length, mark ui
 
 // aside lists how far the work is drawn back from the fence in the passes of a
 // card, evenly from the first to the last.
-func aside(c *proof.Card) []joinery.Length {
+func aside(c *proof.Card) []measure.Length {
 	if c.Nibble == nil {
-		return []joinery.Length{0}
+		return []measure.Length{0}
 	}
-	var back []joinery.Length
+	var back []measure.Length
 	for i := range c.Nibble.Passes {
-		left := joinery.Length(c.Nibble.Passes - 1 - i)
-		back = append(back, c.Nibble.DrawBack*left/joinery.Length(c.Nibble.Passes-1))
+		left := measure.Length(c.Nibble.Passes - 1 - i)
+		back = append(back, c.Nibble.DrawBack*left/measure.Length(c.Nibble.Passes-1))
 	}
 	return back
 }
 
 // covered reports whether a disc covers a place at one of its steps.
-func covered(x, y, from, to, radius, step joinery.Length) bool {
+func covered(x, y, from, to, radius, step measure.Length) bool {
 	for centre := from; y.Abs() <= radius; centre += step {
 		centre = min(centre, to)
 		if dx := x - centre; dx*dx+y*y <= radius*radius {
@@ -99,7 +100,7 @@ func covered(x, y, from, to, radius, step joinery.Length) bool {
 }
 
 // tinyPlan is a plan of one piece of up to 20 cells a side.
-func tinyPlan(seed uint64) (*joinery.Plan, joinery.Length) {
+func tinyPlan(seed uint64) (*joinery.Plan, measure.Length) {
 	d := newDice(seed, 20)
 	plan := d.plan(1)
 	plan.Pieces = plan.Pieces[:1]
@@ -156,9 +157,9 @@ func TestSolidAgainstRaster(t *testing.T) {
 
 // skin is what the steps of the disc may leave on a wall; a cell whose middle
 // lies as near to the surface of a cut is not compared.
-const skin = 4 * joinery.Millimetre / 1000
+const skin = 4 * measure.Millimetre / 1000
 
-func grown(h solid.Hollow, by joinery.Length) solid.Hollow {
+func grown(h solid.Hollow, by measure.Length) solid.Hollow {
 	h.Walls.Lo, h.Walls.Hi = h.Walls.Lo-by, h.Walls.Hi+by
 	h.Ends.Lo, h.Ends.Hi = h.Ends.Lo-by, h.Ends.Hi+by
 	h.Depth, h.Radius = h.Depth+by, h.Radius+by
@@ -170,7 +171,7 @@ func onSurface(h solid.Hollow, at [3]float64, size joinery.Size) bool {
 }
 
 // compare looks at every cell and returns which pairs of marks share one.
-func (r *raster) compare(t *testing.T, seed uint64, size joinery.Size, cell joinery.Length, hollows []solid.Hollow) map[uint16]bool {
+func (r *raster) compare(t *testing.T, seed uint64, size joinery.Size, cell measure.Length, hollows []solid.Hollow) map[uint16]bool {
 	t.Helper()
 	shared := map[uint16]bool{}
 	mm := cell.Millimetres()

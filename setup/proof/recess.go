@@ -1,6 +1,9 @@
 package proof
 
-import "fencecard/joinery"
+import (
+	"fencecard/joinery"
+	"fencecard/joinery/measure"
+)
 
 // overIt is the deepest channel of the same cut that another one lies wholly
 // inside of, entered from the same side and less deep; nil for none. It is cut
@@ -25,7 +28,7 @@ func holds(wide, deep *joinery.Channel) bool {
 
 // shankEnters reports whether the shank of a bit has room in the channel over
 // its own, so that only what is below that needs teeth.
-func shankEnters(bit *joinery.Bit, deep joinery.Length, over, ch *joinery.Channel) bool {
+func shankEnters(bit *joinery.Bit, deep measure.Length, over, ch *joinery.Channel) bool {
 	if over == nil || bit.Shank == 0 || deep-over.Depth > bit.Cutting {
 		return false
 	}
@@ -68,7 +71,7 @@ func (p *prover) screw(at int, c *Card, w *wanted, of *wantedPiece) {
 	}
 }
 
-func (p *prover) screwPlace(w *wanted, of *wantedPiece) (joinery.Length, bool) {
+func (p *prover) screwPlace(w *wanted, of *wantedPiece) (measure.Length, bool) {
 	if w.cut.Slot == nil || overIt(w, of) == nil || w.cut.Slot.Move.Whole > 0 {
 		return 0, false
 	}
@@ -77,7 +80,7 @@ func (p *prover) screwPlace(w *wanted, of *wantedPiece) (joinery.Length, bool) {
 	whole, err2 := m.Over(w.piece.Wood)
 	if now := m.Climate.Assembly; now > 0 && err == nil && err2 == nil {
 		dry, damp = min(dry, now), max(damp, now)
-		return p.plan.Shop.Scale.Round(joinery.FromMillimetres(whole.Millimetres() * ((now-dry)/(damp-dry) - 0.5))), true
+		return p.plan.Shop.Scale.Round(measure.FromMillimetres(whole.Millimetres() * ((now-dry)/(damp-dry) - 0.5))), true
 	}
 	return 0, false
 }

@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/deckfile"
 	"fencecard/setup/deck"
 )
@@ -171,7 +172,7 @@ func (s *slotPlan) check(t *testing.T, name string) {
 	for _, edge := range []struct {
 		what       string
 		got        float64
-		want, open joinery.Length
+		want, open measure.Length
 		outward    float64
 	}{
 		{"low end", low.X, ch.Lo, 0, -1},
@@ -191,7 +192,7 @@ func (s *slotPlan) check(t *testing.T, name string) {
 
 // checkCleared makes sure that no wood stands between the runs: all of the
 // channel but for its round ends lies in the slot.
-func (s *slotPlan) checkCleared(t *testing.T, name string, all geom.Geometry, ch joinery.Channel, long joinery.Length) {
+func (s *slotPlan) checkCleared(t *testing.T, name string, all geom.Geometry, ch joinery.Channel, long measure.Length) {
 	x0, x1 := ch.Lo.Millimetres(), ch.Hi.Millimetres()
 	if ch.Lo > 0 {
 		x0 += s.radius

@@ -3,7 +3,8 @@ package proof
 import (
 	"strings"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
 	"fencecard/setup/deck"
 )
 
@@ -27,7 +28,7 @@ func (r *Report) Proved() bool { return len(r.Faults) == 0 }
 // Result is the outcome for one card.
 type Result struct {
 	Card   *Card
-	Travel joinery.Length // between the marks, where the card has both
+	Travel measure.Length // between the marks, where the card has both
 	Faults []Difference
 }
 
@@ -39,9 +40,9 @@ type Difference struct {
 	Card       string         // its number; "" for the deck as a whole
 	Piece, Cut string         // "" where it is not about one
 	Field      string         // which number or word, as in "start, the layout line"
-	Off        joinery.Length // by how much, 0 where it is not a length
+	Off        measure.Length // by how much, 0 where it is not a length
 	Text       string         // the whole of it in trade words, without a full stop
-	Place      joinery.Place  // in a deck that was read, else no place
+	Place      plantext.Place // in a deck that was read, else no place
 }
 
 // String gives the difference in one line, with its card and its place.
@@ -70,7 +71,7 @@ func (r *Report) Add(found []Difference) {
 }
 
 // Unread is the report on a deck that could not be read.
-func Unread(faults joinery.Faults) Report {
+func Unread(faults plantext.Faults) Report {
 	var r Report
 	for _, f := range faults {
 		r.Faults = append(r.Faults, Difference{Field: "the deck", Text: f.Words(), Place: f.Place})

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
 	"fencecard/setup/deck"
 	"fencecard/setup/proof"
@@ -59,15 +60,15 @@ func TestASlotIsCutFromTheHeadOn(t *testing.T) {
 	head, shank := runs[0], runs[1]
 	assert.Equal(t, []string{"head", "shank"}, []string{head.Channel.Part, shank.Channel.Part})
 	assert.Less(t, head.Setup, shank.Setup)
-	eighth := joinery.Inch / 8
+	eighth := measure.Inch / 8
 	assert.Equal(t, 3*eighth, head.Heights[len(head.Heights)-1])
 	assert.Greater(t, shank.Heights[0], 3*eighth, "no pass through the air")
 	assert.Equal(t, 6*eighth, shank.Heights[len(shank.Heights)-1])
-	assert.Equal(t, 19*joinery.Inch/32, head.B-head.A)
-	assert.Equal(t, 13*joinery.Inch/32, shank.B-shank.A)
+	assert.Equal(t, 19*measure.Inch/32, head.B-head.A)
+	assert.Equal(t, 13*measure.Inch/32, shank.B-shank.A)
 	require.NotNil(t, shank.Screw)
 	assert.Nil(t, head.Screw)
-	assert.Equal(t, -joinery.Inch/32, shank.Screw.FromMiddle, "10 x 0.00365 x (8.0 - 9.1) = -0.04, on the scale -3/64 or -1/32")
+	assert.Equal(t, -measure.Inch/32, shank.Screw.FromMiddle, "10 x 0.00365 x (8.0 - 9.1) = -0.04, on the scale -3/64 or -1/32")
 	assert.Nil(t, runsOf(d, "two")[1].Screw, "of a movement in inches nothing is known of the moisture")
 }
 
@@ -95,9 +96,9 @@ func TestASlotCutWrong(t *testing.T) {
 					}
 				}
 			}
-			low := joinery.Inch / 4
-			s.Heights = append([]joinery.Length{low}, s.Heights...)
-			card.Heights = append([]joinery.Length{low}, card.Heights...)
+			low := measure.Inch / 4
+			s.Heights = append([]measure.Length{low}, s.Heights...)
+			card.Heights = append([]measure.Length{low}, card.Heights...)
 		}, "cuts nothing: the head is that deep"},
 		"no place for the screw": {func(c *proof.Claims) {
 			for i := range c.Setups {
@@ -120,7 +121,7 @@ func TestAShankThatDoesNotEnter(t *testing.T) {
 	claims := claimsOf(deckOf(t, plan))
 	for i := range plan.Shop.Bits {
 		if plan.Shop.Bits[i].Name == "narrow" {
-			plan.Shop.Bits[i].Shank = 3 * joinery.Inch / 8
+			plan.Shop.Bits[i].Shank = 3 * measure.Inch / 8
 		}
 	}
 	r := proof.Check(plan, claims)

@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
 	"fencecard/setup/deck"
 )
 
@@ -15,11 +17,11 @@ type Standing struct {
 	Cut     *joinery.Cut
 	Channel *joinery.Channel
 	Tool    *joinery.Bit
-	Bit     joinery.Length // its true diameter
+	Bit     measure.Length // its true diameter
 	Size    joinery.Size
-	Long    joinery.Length // of the work along the feed, from the plan
+	Long    measure.Length // of the work along the feed, from the plan
 	Shop    *joinery.Shop
-	Scale   joinery.Scale
+	Scale   measure.Scale
 	Run     deck.Run // with the letters of its pair of marks
 }
 
@@ -59,8 +61,8 @@ func StandingRun(plan *joinery.Plan, claims *Claims, number string) (Standing, e
 			return b, nil
 		}
 	}
-	return Standing{}, joinery.Faults{{
-		Problem: fmt.Sprintf("the deck has no run %q", joinery.Brief(number, 24)),
+	return Standing{}, plantext.Faults{{
+		Problem: fmt.Sprintf("the deck has no run %q", plantext.Brief(number, 24)),
 		Remedy:  "write a run's number as it is printed, " + runNumbers(claims),
 	}}
 }

@@ -2,6 +2,7 @@ package proof
 
 import (
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/solid"
 )
@@ -47,13 +48,13 @@ func handedness(x, y, z [3]int) int {
 // edge half a diameter to the left and right.
 type table struct {
 	card *Card
-	bit  joinery.Length // diameter
+	bit  measure.Length // diameter
 	size joinery.Size
-	long joinery.Length // of the work along the feed, from the plan
+	long measure.Length // of the work along the feed, from the plan
 	tool *joinery.Bit
 	// along is how wide the bit is along the fence: of a shaped edge it is what comes
 	// out of the fence.
-	along joinery.Length
+	along measure.Length
 }
 
 // onTable puts a card on the table.
@@ -65,13 +66,13 @@ func onTable(c *Card, f deck.Fence, w *wanted, bit *joinery.Bit) table {
 	return t
 }
 
-func (t table) half() joinery.Length { return t.bit / 2 }
+func (t table) half() measure.Length { return t.bit / 2 }
 
 // fenceNumber is one of the three distances that set a fence, and where the bit
 // then cuts its near wall, from the side at the fence.
 type fenceNumber struct {
 	name string
-	near joinery.Length
+	near measure.Length
 }
 
 func (t table) fenceNumbers(f deck.Fence) [3]fenceNumber {
@@ -86,7 +87,7 @@ func (t table) fenceNumbers(f deck.Fence) [3]fenceNumber {
 // from the leading end of the work.
 type markNumber struct {
 	name string
-	line joinery.Length
+	line measure.Length
 }
 
 // starts returns where the bit's trailing edge first meets the wood, by each

@@ -2,6 +2,7 @@ package proof
 
 import (
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/deck/deckcode"
 	"fencecard/setup/ladder"
@@ -16,7 +17,7 @@ func Deck(plan *joinery.Plan, claims *Claims) *deck.Deck {
 		Bits: is.Bits, Fences: is.Fences, Heights: is.Heights, Stops: is.Stops, Runs: is.Runs, Fits: is.Fits,
 		Time: is.Time, Bound: is.Bound, Proved: is.Proved,
 	}}
-	stood := map[*joinery.Channel]joinery.Length{} // the fence, at the run before
+	stood := map[*joinery.Channel]measure.Length{} // the fence, at the run before
 	for i := range claims.Setups {
 		from := &claims.Setups[i]
 		s := deck.Setup{Number: from.Number, Bit: p.bits[from.Bit.Name], Fence: from.Fence, Heights: from.Heights, Carriage: from.Carriage}

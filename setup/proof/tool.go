@@ -2,6 +2,7 @@ package proof
 
 import (
 	"fencecard/joinery"
+	"fencecard/joinery/timber"
 	"fencecard/setup/ladder"
 )
 
@@ -10,12 +11,12 @@ import (
 // deck is of one wood.
 type tool struct {
 	bit  *joinery.Bit
-	wood *joinery.Wood
+	wood *timber.Wood
 	most ladder.Cap
 }
 
 // cap returns what the bit may take at one pass in a wood.
-func (t *tool) cap(wood *joinery.Wood, shop *joinery.Shop) ladder.Cap {
+func (t *tool) cap(wood *timber.Wood, shop *joinery.Shop) ladder.Cap {
 	if t.wood == nil || *t.wood != *wood {
 		t.wood, t.most = wood, ladder.CapFor(t.bit, *wood, shop)
 	}

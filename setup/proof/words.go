@@ -3,19 +3,19 @@ package proof
 import (
 	"strconv"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
-func (p *prover) text(l joinery.Length) string { return Say(p.scale, l) }
+func (p *prover) text(l measure.Length) string { return Say(p.scale, l) }
 
 // Say is a length as a scale reads it, with mm but without in, as it is
 // said at the bench; one that falls between two divisions is given in full.
-func Say(s joinery.Scale, l joinery.Length) string {
+func Say(s measure.Scale, l measure.Length) string {
 	if !s.On(l) {
 		return s.Spell(l)
 	}
-	if s.Unit == joinery.Millimetres {
+	if s.Unit == measure.Millimetres {
 		return s.Format(l) + " mm"
 	}
 	return s.Format(l)

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
 	"fencecard/joinery/planfile/shopfile"
 	"fencecard/setup/deck"
@@ -104,14 +105,14 @@ func renumber(c *proof.Claims, m joinery.Minutes) {
 		joinery.Time(c.Changes.Runs)*m.Run + joinery.Time(c.Changes.Fits)*m.Fit
 }
 
-func inch64(n int) joinery.Length { return joinery.Inch / 64 * joinery.Length(n) }
+func inch64(n int) measure.Length { return measure.Inch / 64 * measure.Length(n) }
 
 func TestDifferencesInWords(t *testing.T) {
-	moveMark := func(m *deck.Mark, by joinery.Length) {
+	moveMark := func(m *deck.Mark, by measure.Length) {
 		m.Line, m.LeadPastEdge, m.LeadPastCentre = m.Line+by, m.LeadPastEdge+by, m.LeadPastCentre+by
 		m.TailBeforeEdge, m.TailBeforeCentre = m.TailBeforeEdge-by, m.TailBeforeCentre-by
 	}
-	moveFence := func(s *proof.Setup, by joinery.Length) {
+	moveFence := func(s *proof.Setup, by measure.Length) {
 		s.Fence = deck.Fence{NearEdge: s.Fence.NearEdge + by, Centre: s.Fence.Centre + by, FarEdge: s.Fence.FarEdge + by}
 	}
 	for _, test := range []struct {
@@ -233,4 +234,4 @@ func TestDifferencesInWords(t *testing.T) {
 }
 
 // shelfMinutes are those of the built-in shop.
-var shelfMinutes = shopfile.BuiltIn(joinery.Inches).Minutes
+var shelfMinutes = shopfile.BuiltIn(measure.Inches).Minutes

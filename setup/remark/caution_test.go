@@ -9,6 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/timber"
 	"fencecard/setup/deck"
 	"fencecard/setup/internal/workpiece"
 	"fencecard/setup/remark"
@@ -40,7 +42,7 @@ func TestAPlainGrooveHasNoCautionOfItsOwn(t *testing.T) {
 // Each caution stands on both sides of its edge: quiet brings the work up to
 // it, loud takes it over.
 func TestCautionsOnBothSidesOfTheirEdges(t *testing.T) {
-	const hair = joinery.Inch / 64
+	const hair = measure.Inch / 64
 	cut := func(p *joinery.Plan) *joinery.Cut { return &p.Pieces[0].Cuts[0] }
 	bit := func(p *joinery.Plan) *joinery.Bit { return &p.Shop.Bits[0] }
 	span := func(from, to string) func(*joinery.Plan) {
@@ -48,7 +50,7 @@ func TestCautionsOnBothSidesOfTheirEdges(t *testing.T) {
 			cut(p).Span = joinery.Span{From: workpiece.In(t, from), To: workpiece.In(t, to), Side: joinery.Left}
 		}
 	}
-	long := func(length joinery.Length) func(*joinery.Plan) {
+	long := func(length measure.Length) func(*joinery.Plan) {
 		return func(p *joinery.Plan) { p.Pieces[0].Size[joinery.LeftRight] = length }
 	}
 	both := func(fs ...func(*joinery.Plan)) func(*joinery.Plan) {
@@ -62,30 +64,30 @@ func TestCautionsOnBothSidesOfTheirEdges(t *testing.T) {
 		cut(p).Start.From, cut(p).Kind = joinery.Left, &joinery.Dado
 		p.Pieces[0].Size[joinery.FrontBack] = workpiece.In(t, "8")
 	}
-	setting := func(f func(*joinery.Plan, joinery.Length), l joinery.Length) func(*joinery.Plan) {
+	setting := func(f func(*joinery.Plan, measure.Length), l measure.Length) func(*joinery.Plan) {
 		return func(p *joinery.Plan) { f(p, l) }
 	}
-	height := func(p *joinery.Plan, l joinery.Length) { p.Pieces[0].Size[joinery.TopBottom] = l }
-	diameter := func(p *joinery.Plan, l joinery.Length) {
+	height := func(p *joinery.Plan, l measure.Length) { p.Pieces[0].Size[joinery.TopBottom] = l }
+	diameter := func(p *joinery.Plan, l measure.Length) {
 		bit(p).Diameter, cut(p).Width = l, l
 		p.Pieces[0].Size[joinery.FrontBack] = workpiece.In(t, "8")
 	}
-	shank := func(p *joinery.Plan, l joinery.Length) {
+	shank := func(p *joinery.Plan, l measure.Length) {
 		p.Shop.Bits = append(p.Shop.Bits, joinery.Bit{Name: "other", Diameter: workpiece.In(t, "3/16"), Shank: l})
 	}
-	setback := func(p *joinery.Plan, l joinery.Length) { cut(p).Start.Distance = l }
-	infeed := func(p *joinery.Plan, l joinery.Length) { p.Shop.Fence.Infeed = l }
-	outfeed := func(p *joinery.Plan, l joinery.Length) { p.Shop.Fence.Outfeed = l }
+	setback := func(p *joinery.Plan, l measure.Length) { cut(p).Start.Distance = l }
+	infeed := func(p *joinery.Plan, l measure.Length) { p.Shop.Fence.Infeed = l }
+	outfeed := func(p *joinery.Plan, l measure.Length) { p.Shop.Fence.Outfeed = l }
 	kind := func(k joinery.BitKind) func(*joinery.Plan) { return func(p *joinery.Plan) { bit(p).Kind = k } }
 	plunges := func(a joinery.Answer) func(*joinery.Plan) { return func(p *joinery.Plan) { bit(p).Plunges = a } }
-	group := func(g joinery.WoodGroup) func(*joinery.Plan) {
-		return func(p *joinery.Plan) { p.Pieces[0].Wood = joinery.Wood{Name: "wood", Group: g} }
+	group := func(g timber.WoodGroup) func(*joinery.Plan) {
+		return func(p *joinery.Plan) { p.Pieces[0].Wood = timber.Wood{Name: "wood", Group: g} }
 	}
-	depth := func(p *joinery.Plan, l joinery.Length) { cut(p).Depth = l }
-	width := func(p *joinery.Plan, l joinery.Length) { cut(p).Width = l }
+	depth := func(p *joinery.Plan, l measure.Length) { cut(p).Depth = l }
+	width := func(p *joinery.Plan, l measure.Length) { cut(p).Width = l }
 	// Down to 4 in beside the bit at halfway: half the length less the radius.
 	narrow := func(p *joinery.Plan) { p.Pieces[0].Size[joinery.FrontBack] = workpiece.In(t, "2") }
-	opposite := func(p *joinery.Plan, l joinery.Length) {
+	opposite := func(p *joinery.Plan, l measure.Length) {
 		other := *cut(p)
 		other.Name, other.In, other.Depth = "other", joinery.Top, l
 		cut(p).Depth = workpiece.In(t, "3/4")
@@ -99,9 +101,9 @@ func TestCautionsOnBothSidesOfTheirEdges(t *testing.T) {
 			*cut(p) = joinery.Cut{Kind: &joinery.Lap, Name: "lap", In: joinery.Bottom, At: joinery.Left, Length: workpiece.In(t, length), Depth: workpiece.In(t, "1/4")}
 		}
 	}
-	broad := func(p *joinery.Plan, l joinery.Length) { p.Pieces[0].Size[joinery.FrontBack] = l }
+	broad := func(p *joinery.Plan, l measure.Length) { p.Pieces[0].Size[joinery.FrontBack] = l }
 	cedar := func(p *joinery.Plan) {
-		p.Pieces[0].Wood, _, _ = joinery.FindWood("western redcedar")
+		p.Pieces[0].Wood, _, _ = timber.FindWood("western redcedar")
 	}
 	handsFree := func(p *joinery.Plan) { p.Shop.Rules.HandDistance = 0 }
 
@@ -144,12 +146,12 @@ func TestCautionsOnBothSidesOfTheirEdges(t *testing.T) {
 		{"open-fence", both(long(workpiece.In(t, "5")), setting(setback, hair)), both(long(workpiece.In(t, "5")), setting(setback, 0))},
 		{"support", setting(infeed, workpiece.In(t, "24")), setting(infeed, workpiece.In(t, "24")-hair)},
 		{"support", setting(outfeed, workpiece.In(t, "24")), setting(outfeed, workpiece.In(t, "24")-hair)},
-		{"harmful-dust", group(joinery.Softwood), group(joinery.Hardwood)},
-		{"harmful-dust", group(joinery.Softwood), none},
-		{"harmful-dust", group(joinery.Softwood), cedar},
-		{"harmful-dust", group(joinery.Softwood), group(joinery.Own)},
-		{"dust", group(joinery.Sheet), group(joinery.Softwood)},
-		{"dust", cedar, group(joinery.Softwood)},
+		{"harmful-dust", group(timber.Softwood), group(timber.Hardwood)},
+		{"harmful-dust", group(timber.Softwood), none},
+		{"harmful-dust", group(timber.Softwood), cedar},
+		{"harmful-dust", group(timber.Softwood), group(timber.Own)},
+		{"dust", group(timber.Sheet), group(timber.Softwood)},
+		{"dust", cedar, group(timber.Softwood)},
 		// The tail before the bit's near edge is 4 in, or a hair less.
 		{"steep-drop", span("1", "4 1/2"), span("1", "4 31/64")},
 		// At 1 in the bit and with no rule for hands: atan(1 / 3 47/64) is 14.99
@@ -200,7 +202,7 @@ func TestCautionsOnBothSidesOfTheirEdges(t *testing.T) {
 		})
 		seen[r.code] = true
 	}
-	for _, c := range remark.CautionTable(&joinery.Shop{Scale: joinery.InchScale}) {
+	for _, c := range remark.CautionTable(&joinery.Shop{Scale: measure.InchScale}) {
 		assert.True(t, seen[c.Code], "%s is not tested", c.Code)
 	}
 }
@@ -213,8 +215,8 @@ func TestABitThatStandsFarOutOfItsCollet(t *testing.T) {
 	for _, u := range d.Setups {
 		for _, r := range u.Runs {
 			if slices.Contains(codes(r.Cautions), "stands-far") {
-				assert.Equal(t, 17*joinery.Millimetre, u.Bit.Cutting)
-				told = append(told, joinery.MetricScale.Format(r.Channel.Depth))
+				assert.Equal(t, 17*measure.Millimetre, u.Bit.Cutting)
+				told = append(told, measure.MetricScale.Format(r.Channel.Depth))
 			}
 		}
 	}
@@ -246,7 +248,7 @@ func TestCautionsFollowTheShopsRules(t *testing.T) {
 }
 
 func TestTheGravestComeFirst(t *testing.T) {
-	table := remark.CautionTable(&joinery.Shop{Scale: joinery.InchScale, Rules: joinery.DefaultRules(joinery.Inches)})
+	table := remark.CautionTable(&joinery.Shop{Scale: measure.InchScale, Rules: joinery.DefaultRules(measure.Inches)})
 	weight := deck.Grave
 	for i, c := range table {
 		assert.Equal(t, i+1, c.Number)

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/timber"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark/trade"
 )
@@ -153,7 +154,7 @@ func (s *situation) beyond() bool {
 // them that harm.
 func (s *situation) harmfulDust() bool {
 	wood := s.card.Piece.Wood
-	return wood.Group != joinery.Softwood || harmful[wood.Name] != ""
+	return wood.Group != timber.Softwood || harmful[wood.Name] != ""
 }
 
 func (s *situation) anyDust() bool { return !s.harmfulDust() }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark/trade"
 )
@@ -173,7 +174,7 @@ func (s *situation) aim() string {
 // the play that the shop wants in its slot: drawn 3/8 into 3/8, it is cut
 // thinner. There is none where the run cuts no tenon, or its joint is not known
 // or does not fit.
-func TrialTenon(r *deck.Run) (thick, slot joinery.Length, ok bool) {
+func TrialTenon(r *deck.Run) (thick, slot measure.Length, ok bool) {
 	if r.Joint == nil || r.Joint.Part.Cut != r.Cut {
 		return 0, 0, false
 	}
@@ -198,7 +199,7 @@ func (s *situation) dustOf() string {
 }
 
 // across is how far the work reaches out from the fence.
-func (s *situation) across() joinery.Length {
+func (s *situation) across() measure.Length {
 	if s.card.Piece == nil {
 		return 0
 	}

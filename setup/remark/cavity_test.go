@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
@@ -54,7 +55,7 @@ func (s raster) parts() int {
 // after every card.
 func TestPartingsAgainstARaster(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1, 2))
-	some := func(most int) joinery.Length { return joinery.Length(rng.IntN(most)) }
+	some := func(most int) measure.Length { return measure.Length(rng.IntN(most)) }
 	parted := 0
 	for range 3000 {
 		p := &joinery.Piece{Size: joinery.Size{40, 12, 12}}
@@ -98,7 +99,7 @@ func TestTooManyCutsInOneAnother(t *testing.T) {
 	var runs []*deck.Run
 	for i := range 200 {
 		down := []joinery.Side{joinery.Top, joinery.Bottom}[i%2]
-		ch := joinery.Channel{Down: down, Near: joinery.Front, Setback: joinery.Length(20 * i), Width: 30, Depth: 3, Hi: 40}
+		ch := joinery.Channel{Down: down, Near: joinery.Front, Setback: measure.Length(20 * i), Width: 30, Depth: 3, Hi: 40}
 		runs = append(runs, &deck.Run{Setup: 1, Index: i, Piece: p, Cut: &joinery.Cut{}, Channel: ch,
 			Step: deck.Step{Bit: &joinery.Bit{Diameter: 30}, Down: down, Fence: joinery.Front, NearEdge: ch.Setback}})
 	}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark/joints"
 	"fencecard/setup/remark/trade"
@@ -130,8 +131,8 @@ func (w *work) indexOf(c *joinery.Cut) int {
 type work struct {
 	piece  *joinery.Piece
 	source *joinery.Piece // the piece this one mirrors, or nil
-	unit   joinery.Unit   // of the plan
-	scale  joinery.Scale
+	unit   measure.Unit   // of the plan
+	scale  measure.Scale
 	cuts   []*made // in the order of the plan
 	rules  joinery.Rules
 	shop   *joinery.Shop

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark/joints"
 	"fencecard/setup/remark/trade"
@@ -15,7 +16,7 @@ import (
 // height.
 type drop struct {
 	deck.Pivot
-	tail joinery.Length // before the bit's near edge
+	tail measure.Length // before the bit's near edge
 	hard bool
 }
 
@@ -60,8 +61,8 @@ func degrees(angle float64) string {
 // off by k tan(tilt), which is to be no more than a division. Where that is too low
 // for a tail to stand against, only the lean is said. Heights and angles are said
 // in few steps, so that one stop serves many runs.
-func (d drop) stop(s joinery.Scale) string {
-	k := joinery.Length(float64(s.Division) / math.Tan(d.Tilt*math.Pi/180))
+func (d drop) stop(s measure.Scale) string {
+	k := measure.Length(float64(s.Division) / math.Tan(d.Tilt*math.Pi/180))
 	step := trade.StopStep.Of(s)
 	leans := 5 * math.Ceil(d.Tilt/5)
 	if k < step {
@@ -71,7 +72,7 @@ func (d drop) stop(s joinery.Scale) string {
 }
 
 // waysOut lists what a maker can do about a hard drop.
-func waysOut(r *deck.Run, s joinery.Scale) []string {
+func waysOut(r *deck.Run, s measure.Scale) []string {
 	var ways []string
 	if side, gain := otherSide(r, s); side != joinery.NoSide {
 		ways = append(ways, fmt.Sprintf("write fence: either, so that the %s may go to the fence, %s", side, gain))
@@ -86,7 +87,7 @@ func waysOut(r *deck.Run, s joinery.Scale) []string {
 // otherSide returns the side opposite the one at the fence where the work would
 // have a tail at least half as long again, and neither side is open. The other
 // end leads then, so that its tail is what now lies before the cut.
-func otherSide(r *deck.Run, s joinery.Scale) (joinery.Side, string) {
+func otherSide(r *deck.Run, s measure.Scale) (joinery.Side, string) {
 	other, size := r.Step.Fence.Opposite(), r.Piece.Size
 	if r.Cut.Fence.Either || r.Channel.OpenBeside(r.Step.Fence, size) || r.Channel.OpenBeside(other, size) {
 		return joinery.NoSide, ""
@@ -164,7 +165,7 @@ func findEarlyMouth(w *work) []finding {
 
 // hiding returns how much the shoulder of a joint covers beyond the line of its
 // cut at the end that leads: all of it, but for room that the cut has there.
-func hiding(r *deck.Run) (joinery.Length, bool) {
+func hiding(r *deck.Run) (measure.Length, bool) {
 	if r.Joint == nil || r.Joint.Part.Cut == nil || r.Joint.Into.Cut != r.Cut {
 		return 0, false
 	}

@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
 	"fencecard/setup/deck"
 	"fencecard/setup/internal/workpiece"
@@ -396,7 +397,7 @@ func TestTheTrialTenonHasItsPlay(t *testing.T) {
 			for i := range s.Runs {
 				if thick, slot, ok := remark.TrialTenon(&s.Runs[i]); ok {
 					assert.Equal(t, "end", s.Runs[i].Cut.Name)
-					all = append(all, joinery.InchScale.Fine(thick)+" in "+joinery.InchScale.Fine(slot))
+					all = append(all, measure.InchScale.Fine(thick)+" in "+measure.InchScale.Fine(slot))
 				}
 			}
 		}

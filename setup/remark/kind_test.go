@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/timber"
 	"fencecard/setup"
 	"fencecard/setup/internal/workpiece"
 )
@@ -95,7 +96,7 @@ func TestAMadeUpKindGetsTheWarningsOfItsTwin(t *testing.T) {
 			case field.Type.Kind() == reflect.Bool:
 				v.SetBool(!v.Bool())
 			case field.Name == "Deepest":
-				other.Deepest = joinery.Share{Num: 1, Den: 50}
+				other.Deepest = timber.Share{Num: 1, Den: 50}
 			default:
 				continue
 			}

@@ -4,7 +4,7 @@ import (
 	"cmp"
 	"slices"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/solid"
 )
@@ -167,7 +167,7 @@ func parts(cards []passage) int {
 	}
 	size, run := cards[0].Piece.Size, cards[0].Channel.Run()
 	u, v := (run+1)%3, (run+2)%3
-	at := []joinery.Length{0, size[u]}
+	at := []measure.Length{0, size[u]}
 	for _, c := range cards {
 		at = append(at, c.room[u].Lo, c.room[u].Hi)
 	}
@@ -225,10 +225,10 @@ func (p *part) join(q *part) bool {
 }
 
 // remains returns what ranges leave of a length.
-func remains(gone []solid.Range, long joinery.Length) []solid.Range {
+func remains(gone []solid.Range, long measure.Length) []solid.Range {
 	slices.SortFunc(gone, func(a, b solid.Range) int { return cmp.Compare(a.Lo, b.Lo) })
 	var left []solid.Range
-	reached := joinery.Length(0)
+	reached := measure.Length(0)
 	for _, g := range append(gone, solid.Range{Lo: long, Hi: long}) {
 		if g.Lo > reached {
 			left = append(left, solid.Range{Lo: reached, Hi: g.Lo})

@@ -3,7 +3,7 @@ package remark
 import (
 	"fmt"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/remark/trade"
 	"fencecard/setup/solid"
 )
@@ -95,7 +95,7 @@ func (w *work) apart(a, b *made, shared solid.Box) string {
 }
 
 // shorter returns how much shallower a must be to end a web before b.
-func (w *work) shorter(a, b *made) joinery.Length {
+func (w *work) shorter(a, b *made) measure.Length {
 	down := a.channel.Down.Dimension()
 	wall := b.box[down]
 	reach := wall.Lo

@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"strings"
 
-	"fencecard/joinery"
 	"fencecard/joinery/pattern"
+	"fencecard/joinery/plantext"
 	"fencecard/setup/deck"
 )
 
@@ -75,7 +75,7 @@ func figures(w deck.Warning) string {
 func onceMirrored(d *deck.Deck) []deck.Warning {
 	type key struct {
 		piece, cut, code, figures string
-		place                     joinery.Place
+		place                     plantext.Place
 	}
 	source := map[string]string{}
 	for i := range d.Plan.Pieces {

@@ -6,12 +6,13 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark"
 )
 
 func TestWarnedOnce(t *testing.T) {
-	at := joinery.Place{File: "p", Line: 3}
+	at := plantext.Place{File: "p", Line: 3}
 	d := &deck.Deck{
 		Plan: &joinery.Plan{Pieces: []joinery.Piece{{Name: "leg"}, {Name: "left", MirrorOf: "leg"}, {Name: "back", MirrorOf: "leg"}, {Name: "rail"}}},
 		Warnings: []deck.Warning{

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup"
 	"fencecard/setup/internal/workpiece"
 )
@@ -46,14 +47,14 @@ func TestThinWallHasOneRule(t *testing.T) {
 // A metric shop leaves 3 mm between two tenons, as its rule shows it (common
 // practice, no source).
 func TestTheWebBetweenTenonsIsMetricInAMetricShop(t *testing.T) {
-	said := func(unit joinery.Unit) string {
+	said := func(unit measure.Unit) string {
 		mortises := func(cut, in, part string) joinery.Cut {
 			c := workpiece.CutFrom(t, "mortise "+cut+" "+in+" 1/4 3/8:"+part+" 2-4:top 1")
 			c.Mates = joinery.Mate{Piece: cut + " rail", Cut: "end"}
 			return c
 		}
 		plan := workpiece.PieceFrom(t, "1_1/2 1_1/2 17", "mortise a right 1/4 1/2:front 2-4:top 1")
-		plan.Unit, plan.Shop.Scale = unit, joinery.DefaultScale(unit)
+		plan.Unit, plan.Shop.Scale = unit, measure.DefaultScale(unit)
 		plan.Pieces[0].Grain = joinery.TopBottom
 		plan.Pieces[0].Cuts = []joinery.Cut{mortises("one", "right", "front"), mortises("two", "back", "left")}
 		for _, rail := range []struct{ name, at, size, cheeks string }{
@@ -76,6 +77,6 @@ func TestTheWebBetweenTenonsIsMetricInAMetricShop(t *testing.T) {
 	}
 	// From the face it enters to the other mortise are 1 1/2 - 3/8 - 1/4 = 7/8 in,
 	// 22.225 mm (worked out).
-	assert.Contains(t, said(joinery.Inches), "3/4 in long")
-	assert.Contains(t, said(joinery.Millimetres), "19.23 mm long")
+	assert.Contains(t, said(measure.Inches), "3/4 in long")
+	assert.Contains(t, said(measure.Millimetres), "19.23 mm long")
 }

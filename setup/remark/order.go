@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark/trade"
 	"fencecard/setup/solid"
@@ -22,7 +23,7 @@ func findShortEnd(w *work) []finding {
 			continue
 		}
 		r, off := c.Step.Bit.True().Millimetres()/2, inside.Millimetres()
-		short := joinery.FromMillimetres(r - math.Sqrt(r*r-off*off))
+		short := measure.FromMillimetres(r - math.Sqrt(r*r-off*off))
 		if short < w.scale.Division/2 {
 			continue
 		}
@@ -170,7 +171,7 @@ func first(m, taker *made) string {
 // bearing returns how much of a side still bears, measured along one
 // dimension, and the last of the earlier cuts that narrowed it. A cut counts
 // that runs along at least two thirds of the piece's way past the bit.
-func (w *work) bearing(r *deck.Run, side joinery.Side, wide joinery.Dimension) (joinery.Length, *made) {
+func (w *work) bearing(r *deck.Run, side joinery.Side, wide joinery.Dimension) (measure.Length, *made) {
 	run, d := r.Leads.Dimension(), side.Dimension()
 	size := w.piece.Size
 	var gone []solid.Range
@@ -193,9 +194,9 @@ func (w *work) bearing(r *deck.Run, side joinery.Side, wide joinery.Dimension) (
 }
 
 // covered returns the length that ranges cover together.
-func covered(ranges []solid.Range) joinery.Length {
+func covered(ranges []solid.Range) measure.Length {
 	slices.SortFunc(ranges, func(a, b solid.Range) int { return int(min(1, max(-1, a.Lo-b.Lo))) })
-	var sum, reached joinery.Length
+	var sum, reached measure.Length
 	for _, r := range ranges {
 		r.Lo = max(r.Lo, reached)
 		if r.Hi > r.Lo {

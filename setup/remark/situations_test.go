@@ -10,6 +10,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/timber"
 	"fencecard/setup"
 	"fencecard/setup/deck"
 	"fencecard/setup/internal/workpiece"
@@ -26,7 +28,7 @@ type situation struct {
 
 func situations(t *testing.T) []situation {
 	wood := func(name string) func(*joinery.Plan) {
-		return func(p *joinery.Plan) { p.Pieces[0].Wood, _, _ = joinery.FindWood(name) }
+		return func(p *joinery.Plan) { p.Pieces[0].Wood, _, _ = timber.FindWood(name) }
 	}
 	bit := func(d string, change func(*joinery.Bit)) func(*joinery.Plan) {
 		return func(p *joinery.Plan) {
@@ -111,12 +113,12 @@ func situations(t *testing.T) []situation {
 		{"a wide panel", "30 20 3/4", "groove g bottom 1/2 1/2:front - 1/4", nil, "support", "tall-piece swings"},
 		{"one that the table carries", "30 16 3/4", "groove g bottom 1/2 1/2:front - 1/4", nil, "harmful-dust", "support"},
 		{"work longer than the fence", "60 3 1_1/2", "groove g bottom 1/2 1/2:front - 1/4", func(p *joinery.Plan) {
-			p.Shop.Fence = joinery.FenceReach{Infeed: 24 * joinery.Inch, Outfeed: 24 * joinery.Inch}
+			p.Shop.Fence = joinery.FenceReach{Infeed: 24 * measure.Inch, Outfeed: 24 * measure.Inch}
 		}, "support", "guided"},
 		{"a large bit", "30 8 1_1/2", "groove g bottom 1_1/4 1/2:front - 1/4", bit("1 1/4", nil), "large-bit", "fence-order"},
 		{"a bit of an inch", "30 8 1_1/2", "groove g bottom 1 1/2:front - 1/4", bit("1", nil), "trial-slot", "large-bit"},
 		{"two shanks a hair apart", "30 3 1_1/2", "groove g bottom 1/2 1/2:front - 1/4", two(bit("1/2", nil), func(p *joinery.Plan) {
-			p.Shop.Bits = append(p.Shop.Bits, joinery.Bit{Name: "other", Diameter: workpiece.In(t, "1/8"), Shank: 12 * joinery.Millimetre})
+			p.Shop.Bits = append(p.Shop.Bits, joinery.Bit{Name: "other", Diameter: workpiece.In(t, "1/8"), Shank: 12 * measure.Millimetre})
 		}), "shank-and-collet", "large-bit"},
 		{"a short end over the opening of the fence", "5 4 3/4", "rabbet r bottom front 3/8 1/4", nil, "open-fence edge-cut short-piece", "guided"},
 		{"a lap at a wide end", "30 8 3/4", "lap l bottom left 3/8 3/8", bit("1/2", nil), "across-grain edge-cut", "guided nibbled"},
@@ -130,7 +132,7 @@ func situations(t *testing.T) []situation {
 func (s situation) deck(t *testing.T) *deck.Deck {
 	t.Helper()
 	plan := workpiece.PieceFrom(t, s.size, s.cut)
-	plan.Shop.Rules, plan.Shop.Fence.Reach = joinery.DefaultRules(joinery.Inches), 30*joinery.Inch
+	plan.Shop.Rules, plan.Shop.Fence.Reach = joinery.DefaultRules(measure.Inches), 30*measure.Inch
 	for i := range plan.Shop.Bits {
 		plan.Shop.Bits[i].Plunges, plan.Shop.Bits[i].Cutting = joinery.Yes, 0
 	}

@@ -5,6 +5,9 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
+	"fencecard/joinery/timber"
 	"fencecard/setup/remark/trade"
 	"fencecard/setup/solid"
 )
@@ -34,18 +37,18 @@ func (is stock) doubts(size joinery.Size) bool {
 
 // WrongUnit is the one fault of a plan that is written in the other unit as a
 // whole: no bit makes its cuts, and every piece with such a cut is in doubt.
-func WrongUnit(plan *joinery.Plan, stopped []*joinery.Piece) (joinery.Fault, bool) {
+func WrongUnit(plan *joinery.Plan, stopped []*joinery.Piece) (plantext.Fault, bool) {
 	is := stocks[plan.Unit]
 	for _, p := range stopped {
 		if !is.doubts(p.Size) {
-			return joinery.Fault{}, false
+			return plantext.Fault{}, false
 		}
 	}
 	if len(stopped) == 0 {
-		return joinery.Fault{}, false
+		return plantext.Fault{}, false
 	}
-	first, spell := stopped[0], joinery.DefaultScale(plan.Unit).Spell
-	return joinery.Fault{
+	first, spell := stopped[0], measure.DefaultScale(plan.Unit).Spell
+	return plantext.Fault{
 		Place: first.Places.At(first.Place, "size"),
 		Problem: fmt.Sprintf("%q is %s by %s by %s, and no bit of the shop makes its cuts",
 			first.Name, spell(first.Size[0]), spell(first.Size[1]), spell(first.Size[2])),
@@ -53,14 +56,14 @@ func WrongUnit(plan *joinery.Plan, stopped []*joinery.Piece) (joinery.Fault, boo
 	}, true
 }
 
-var unitWords = map[joinery.Unit]string{joinery.Inches: "inches", joinery.Millimetres: "millimetres"}
+var unitWords = map[measure.Unit]string{measure.Inches: "inches", measure.Millimetres: "millimetres"}
 
 // findUnitDoubt looks for sizes, depths and setbacks that were likely typed in
 // the other unit.
 func findUnitDoubt(w *work) []finding {
 	is := stocks[w.unit]
 	size := w.piece.Size
-	spell := joinery.DefaultScale(w.unit).Spell
+	spell := measure.DefaultScale(w.unit).Spell
 	if is.doubts(size) {
 		return []finding{{nil, fmt.Sprintf("a piece of %s by %s by %s: are these %s? Write unit: %s for the whole plan, or %s behind each length",
 			spell(size[0]), spell(size[1]), spell(size[2]), unitWords[is.other], is.other, is.other), []string{"size"}}}
@@ -96,7 +99,7 @@ func findGrainDoubt(w *work) []finding {
 }
 
 // grainless reports whether the piece has no grain to speak of.
-func (w *work) grainless() bool { return w.piece.Wood.Group == joinery.Sheet }
+func (w *work) grainless() bool { return w.piece.Wood.Group == timber.Sheet }
 
 // findSameMirror looks for mirrors that come out like the piece they mirror. Where
 // there are no cuts yet, nothing can tell them apart.
@@ -215,14 +218,14 @@ func capital(word string) string { return string(word[0]-'a'+'A') + word[1:] }
 // stock is what furniture is made of, in one unit; what lies outside was
 // likely typed in the other one (common practice, no source).
 type stock struct {
-	longest, shortest   joinery.Length // of a piece's longest dimension; 0: any
-	thickest, thinnest  joinery.Length // of its shortest
-	shallowest, nearest joinery.Length // depth and setback of a cut
-	other               joinery.Unit
+	longest, shortest   measure.Length // of a piece's longest dimension; 0: any
+	thickest, thinnest  measure.Length // of its shortest
+	shallowest, nearest measure.Length // depth and setback of a cut
+	other               measure.Unit
 }
 
-var stocks = map[joinery.Unit]stock{
-	joinery.Inches: {longest: 12 * joinery.Foot, thickest: 6 * joinery.Inch, other: joinery.Millimetres},
-	joinery.Millimetres: {shortest: 50 * joinery.Millimetre, thinnest: 2 * joinery.Millimetre,
-		shallowest: joinery.Millimetre, nearest: joinery.Millimetre, other: joinery.Inches},
+var stocks = map[measure.Unit]stock{
+	measure.Inches: {longest: 12 * measure.Foot, thickest: 6 * measure.Inch, other: measure.Millimetres},
+	measure.Millimetres: {shortest: 50 * measure.Millimetre, thinnest: 2 * measure.Millimetre,
+		shallowest: measure.Millimetre, nearest: measure.Millimetre, other: measure.Inches},
 }

@@ -9,9 +9,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"fencecard/joinery"
 	"fencecard/joinery/examples"
 	"fencecard/joinery/planfile"
+	"fencecard/joinery/plantext"
 	"fencecard/setup"
 	"fencecard/setup/deck"
 	"fencecard/setup/internal/workpiece"
@@ -170,7 +170,7 @@ func TestNoQuestionsAboutSoundPlans(t *testing.T) {
 		require.NoError(t, err, name)
 		d, err := setup.Make(plan)
 		if err != nil { // plans kept for their faults
-			var faults joinery.Faults
+			var faults plantext.Faults
 			require.ErrorAs(t, err, &faults)
 			continue
 		}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/remark/trade"
 )
 
@@ -66,7 +67,7 @@ func Statements() []Statement {
 	for _, c := range trade.Everywhere() {
 		all = append(all, Statement{"everywhere", c.Code, c.Words, c.Basis})
 	}
-	shop := &joinery.Shop{Scale: joinery.InchScale, Rules: joinery.DefaultRules(joinery.Inches)}
+	shop := &joinery.Shop{Scale: measure.InchScale, Rules: joinery.DefaultRules(measure.Inches)}
 	for _, c := range CautionTable(shop) {
 		all = append(all, Statement{"caution", c.Code, c.Words, c.Basis})
 	}
@@ -75,7 +76,7 @@ func Statements() []Statement {
 	}
 	for _, row := range trade.Limits() {
 		all = append(all, Statement{"limit", row.What, fmt.Sprintf("%s, or %s",
-			joinery.InchScale.Say(row.In), joinery.MetricScale.Say(row.MM)), row.Basis})
+			measure.InchScale.Say(row.In), measure.MetricScale.Say(row.MM)), row.Basis})
 	}
 	return all
 }

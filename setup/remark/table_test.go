@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/timber"
 	"fencecard/setup"
 	"fencecard/setup/internal/workpiece"
 	"fencecard/setup/remark"
@@ -71,8 +72,8 @@ func TestNoWoodIsSaidOnce(t *testing.T) {
 		}
 		return all
 	}
-	ash := joinery.Wood{Name: "white ash", Hardness: 1320}
-	of := func(woods ...joinery.Wood) *joinery.Plan {
+	ash := timber.Wood{Name: "white ash", Hardness: 1320}
+	of := func(woods ...timber.Wood) *joinery.Plan {
 		plan := workpiece.PieceFrom(t, "24 3 1_1/2", "groove panel bottom 1/2 1/2:front - 1/4")
 		first := plan.Pieces[0]
 		plan.Pieces = nil
@@ -86,14 +87,14 @@ func TestNoWoodIsSaidOnce(t *testing.T) {
 		return plan
 	}
 	assert.Empty(t, said(of(ash, ash)), "a board without cuts needs no wood")
-	whole := said(of(joinery.Wood{}, joinery.Wood{}))
+	whole := said(of(timber.Wood{}, timber.Wood{}))
 	require.Len(t, whole, 1)
 	assert.Contains(t, whole[0], "the plan names no wood: ")
 	assert.Contains(t, whole[0], "write wood: white ash")
-	one := said(of(ash, joinery.Wood{}))
+	one := said(of(ash, timber.Wood{}))
 	require.Len(t, one, 1)
 	assert.Contains(t, one[0], `no wood is named for "b rail": `)
-	two := said(of(joinery.Wood{}, ash, joinery.Wood{}))
+	two := said(of(timber.Wood{}, ash, timber.Wood{}))
 	require.Len(t, two, 1)
 	assert.Contains(t, two[0], `no wood is named for "a rail" and 1 more: `)
 }

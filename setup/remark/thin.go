@@ -5,6 +5,8 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/timber"
 	"fencecard/setup/remark/trade"
 	"fencecard/setup/solid"
 )
@@ -23,9 +25,9 @@ func findShortPiece(w *work) []finding {
 }
 
 // deepest tells how much of the stock a cut may take, as a share.
-func deepest(m *made, size joinery.Size) joinery.Share {
+func deepest(m *made, size joinery.Size) timber.Share {
 	if m.cut.Kind.Through && m.through(size) {
-		return joinery.Share{Num: 1, Den: 1}
+		return timber.Share{Num: 1, Den: 1}
 	}
 	return m.cut.Kind.Deepest
 }
@@ -47,7 +49,7 @@ func findDeep(w *work) []finding {
 			if key == "width" {
 				deep = m.channel.Width
 			}
-			most := stock * joinery.Length(share.Num) / joinery.Length(share.Den)
+			most := stock * measure.Length(share.Num) / measure.Length(share.Den)
 			if deep <= most {
 				continue
 			}
@@ -124,7 +126,7 @@ func findThinWall(w *work) []finding {
 // beside is the wood between a channel and one side of the piece.
 type beside struct {
 	side joinery.Side
-	wood joinery.Length
+	wood measure.Length
 	end  bool // the side lies beyond an end of the channel
 }
 
@@ -141,7 +143,7 @@ func besides(c joinery.Channel, size joinery.Size) []beside {
 }
 
 // thin reports whether there is a wall, and too little of it.
-func (b beside) thin(size joinery.Size, s joinery.Scale) bool {
+func (b beside) thin(size joinery.Size, s measure.Scale) bool {
 	return b.wood > 0 && b.wood < trade.Wall(size.Between(b.side), s)
 }
 
@@ -202,7 +204,7 @@ func (w *work) pairs(visit func(a, b *made)) {
 }
 
 // far reports cheaply that two hollows lie at least so far apart.
-func far(a, b *made, least joinery.Length) bool {
+func far(a, b *made, least measure.Length) bool {
 	for d := range a.box {
 		if a.box[d].Gap(b.box[d]) >= least {
 			return true

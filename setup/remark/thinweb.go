@@ -4,12 +4,13 @@ import (
 	"fmt"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/solid"
 )
 
 // thicken says how the wood between two channels becomes thicker by so much: which
 // of the two is moved, and which way, where only one of them has room to move.
-func (w *work) thicken(a, b *made, by joinery.Length) string {
+func (w *work) thicken(a, b *made, by measure.Length) string {
 	enough := w.enough(by)
 	either := fmt.Sprintf("move one %s away, or make it narrower or shallower", enough)
 	d, one := between(a.box, b.box)

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/internal/brute"
 	"fencecard/setup/ladder"
 	"fencecard/setup/search"
@@ -30,22 +31,22 @@ type cases struct {
 // batch makes a random problem of a few jobs with much in common.
 func batch(random *rand.Rand, c cases) *model.Problem {
 	blocks := c.blocks
-	division := joinery.InchScale.Division
+	division := measure.InchScale.Division
 	p := &model.Problem{
 		Minutes: joinery.Minutes{Bit: 3 * joinery.Minute, Fence: 2 * joinery.Minute, Height: joinery.Minute / 2, Stop: joinery.Minute},
-		Scale:   joinery.InchScale,
+		Scale:   measure.InchScale,
 	}
 	if c.cutting {
 		p.Minutes.Run, p.Minutes.Fit = joinery.Minute/5, 2*joinery.Minute
 	}
-	step := joinery.Length(8)
+	step := measure.Length(8)
 	if random.IntN(3) == 0 {
 		step = 7 // of halves: depths off the scale
 	}
 	demand := func() ladder.Demand {
 		return ladder.Demand{
-			Depth: joinery.Length(1+random.IntN(5)) * step * division / (9 - step),
-			Cap:   joinery.Length(1+random.IntN(3)) * 8 * division,
+			Depth: measure.Length(1+random.IntN(5)) * step * division / (9 - step),
+			Cap:   measure.Length(1+random.IntN(3)) * 8 * division,
 			Every: c.every,
 		}
 	}
@@ -64,16 +65,16 @@ func batch(random *rand.Rand, c cases) *model.Problem {
 			over = 1 + random.IntN(4)*random.IntN(6)
 		}
 		depth := demand()
-		recess := joinery.Length(0)
+		recess := measure.Length(0)
 		if c.recessed && random.IntN(2) == 0 {
-			recess = joinery.Length(random.IntN(int(depth.Depth/(4*division))+1)) * 4 * division
+			recess = measure.Length(random.IntN(int(depth.Depth/(4*division))+1)) * 4 * division
 			recess = min(recess, p.Scale.Floor(depth.Depth-1))
 		}
 		for range 1 + random.IntN(3) {
 			var w model.Way
 			bit := random.IntN(bits)
 			turned := blocks && random.IntN(6) == 0
-			from := joinery.Length(random.IntN(fences))
+			from := measure.Length(random.IntN(fences))
 			cap, n := demand().Cap, 1
 			if random.IntN(3) == 0 || turned {
 				n = 2
@@ -85,7 +86,7 @@ func batch(random *rand.Rand, c cases) *model.Problem {
 					r.Demand.Cap *= 3
 				}
 				if !turned {
-					r.Fence += joinery.Length(i * (1 + random.IntN(2)))
+					r.Fence += measure.Length(i * (1 + random.IntN(2)))
 				}
 				if blocks {
 					r.Blocks = random.IntN(3)

@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/ladder"
 	"fencecard/setup/search"
 	"fencecard/setup/search/budget"
@@ -14,14 +15,14 @@ import (
 // A groove can be made in one run with its own bit, or in two with the bit that
 // another groove needs anyway.
 func Example() {
-	const in = joinery.Inch
+	const in = measure.Inch
 	depth := ladder.Demand{Depth: in / 4, Cap: in / 4}
-	run := func(bit int, fence joinery.Length) model.Run {
+	run := func(bit int, fence measure.Length) model.Run {
 		return model.Run{Bit: bit, Fence: fence, Demand: depth}
 	}
 	p := &model.Problem{
 		Minutes: joinery.Minutes{Bit: 3 * joinery.Minute, Fence: 2 * joinery.Minute, Height: joinery.Minute / 2},
-		Scale:   joinery.InchScale,
+		Scale:   measure.InchScale,
 		Jobs: []model.Job{
 			{Ways: []model.Way{{Runs: []model.Run{run(0, in)}}}},
 			{Ways: []model.Way{{Runs: []model.Run{run(1, in)}}, {Runs: []model.Run{run(0, in), run(0, 5*in/4)}}}},

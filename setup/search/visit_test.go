@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/ladder"
 	"fencecard/setup/search"
 	"fencecard/setup/search/budget"
@@ -18,14 +19,14 @@ import (
 // take more passes; however many depths there are, every run is made, and what it
 // costs is counted.
 func TestManyDepthsAtOneSetting(t *testing.T) {
-	const in = joinery.Inch
+	const in = measure.Inch
 	for _, depths := range []int{2, 7, 20, 59, 60, 61, 70} {
 		p := &model.Problem{
 			Minutes: joinery.Minutes{Bit: 3 * joinery.Minute, Fence: 2 * joinery.Minute, Height: joinery.Minute / 2, Run: joinery.Minute / 5},
-			Scale:   joinery.InchScale,
+			Scale:   measure.InchScale,
 		}
 		for i := range depths {
-			demand := ladder.Demand{Depth: joinery.Length(11+i) * in / 64, Cap: joinery.Length(8+i%5) * in / 64}
+			demand := ladder.Demand{Depth: measure.Length(11+i) * in / 64, Cap: measure.Length(8+i%5) * in / 64}
 			p.Jobs = append(p.Jobs, model.Job{Ways: []model.Way{{Runs: []model.Run{{Demand: demand, Over: 1 + i%7}}}}})
 		}
 		a := search.Solve(context.Background(), p, budget.Limit{})

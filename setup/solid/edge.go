@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 // layers is into how many layers a shaped edge is cut for its volume; each is as
@@ -17,7 +18,7 @@ func (h Hollow) carved(size joinery.Size) []carved {
 		return []carved{whole}
 	}
 	up := h.Depth.Millimetres()
-	area := func(z float64) float64 { return h.Section.Area(joinery.FromMillimetres(up - z)) }
+	area := func(z float64) float64 { return h.Section.Area(measure.FromMillimetres(up - z)) }
 	all := make([]carved, 0, layers)
 	for i := range layers {
 		from, to := up*float64(i)/layers, up*float64(i+1)/layers

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 // point is a place in the piece in millimetres, from the low sides.
@@ -21,7 +22,7 @@ func (h Hollow) Contains(p [3]float64, size joinery.Size) bool {
 // Between returns the wood left between two cuts, each made in one or more
 // runs. The blocks around two runs are never further apart than the runs, so
 // most pairs of two cuts of many runs need no closer look.
-func Between(a, b []Hollow, size joinery.Size) joinery.Length {
+func Between(a, b []Hollow, size joinery.Size) measure.Length {
 	boxes := func(all []Hollow) []floatBox {
 		around := make([]floatBox, len(all))
 		for i, h := range all {
@@ -32,12 +33,12 @@ func Between(a, b []Hollow, size joinery.Size) joinery.Length {
 	as, bs := boxes(a), boxes(b)
 	i, k := nearestBoxes(as, bs)
 	if i < 0 {
-		return joinery.Length(math.MaxInt64)
+		return measure.Length(math.MaxInt64)
 	}
 	least := Gap(a[i], b[k], size)
 	for i := range as {
 		for k := range bs {
-			if least > 0 && joinery.FromMillimetres(as[i].gap(&bs[k])) < least {
+			if least > 0 && measure.FromMillimetres(as[i].gap(&bs[k])) < least {
 				least = min(least, Gap(a[i], b[k], size))
 			}
 		}
@@ -73,7 +74,7 @@ func (b *floatBox) gap(c *floatBox) float64 {
 
 // Gap returns the wood left between two hollows of a piece, 0 where they meet
 // or touch. Round ends count as round.
-func Gap(a, b Hollow, size joinery.Size) joinery.Length {
+func Gap(a, b Hollow, size joinery.Size) measure.Length {
 	sa, sb := a.clipped(size), b.clipped(size)
 	p := sa.box.facing(sb.box)
 	last := math.Inf(1)
@@ -92,7 +93,7 @@ func Gap(a, b Hollow, size joinery.Size) joinery.Length {
 	if last < touching {
 		return 0
 	}
-	return joinery.FromMillimetres(last)
+	return measure.FromMillimetres(last)
 }
 
 // shape is a hollow in millimetres: a box, two opposite sides of which are

@@ -1,12 +1,15 @@
 package solid
 
-import "fencecard/joinery"
+import (
+	"fencecard/joinery"
+	"fencecard/joinery/measure"
+)
 
 // Range is a stretch of one dimension of a piece, from its low side.
-type Range struct{ Lo, Hi joinery.Length }
+type Range struct{ Lo, Hi measure.Length }
 
 // Long returns the length of the range; an empty one is 0 long.
-func (r Range) Long() joinery.Length { return max(0, r.Hi-r.Lo) }
+func (r Range) Long() measure.Length { return max(0, r.Hi-r.Lo) }
 
 // And returns what two ranges share; it is empty where Hi is not above Lo.
 func (r Range) And(s Range) Range { return Range{max(r.Lo, s.Lo), min(r.Hi, s.Hi)} }
@@ -15,7 +18,7 @@ func (r Range) And(s Range) Range { return Range{max(r.Lo, s.Lo), min(r.Hi, s.Hi
 func (r Range) Within(s Range) bool { return r.Lo >= s.Lo && r.Hi <= s.Hi }
 
 // Gap returns the distance between two ranges, negative where they overlap.
-func (r Range) Gap(s Range) joinery.Length { return max(s.Lo-r.Hi, r.Lo-s.Hi) }
+func (r Range) Gap(s Range) measure.Length { return max(s.Lo-r.Hi, r.Lo-s.Hi) }
 
 // Box is a block with sides along the dimensions.
 type Box [3]Range
@@ -39,11 +42,11 @@ func (b Box) Empty() bool {
 // lie outside the blank; both are at least two radii long.
 type Hollow struct {
 	Down   joinery.Side      // the side the bit enters
-	Depth  joinery.Length    // from Down into the wood
+	Depth  measure.Length    // from Down into the wood
 	Across joinery.Dimension // from wall to wall
 	Walls  Range             // along Across
 	Ends   Range             // along the third dimension, round ends included
-	Radius joinery.Length    // of the bit, which rounds the four corners
+	Radius measure.Length    // of the bit, which rounds the four corners
 	// Section is that of a shaped edge, whose fence is at the blank's surface that
 	// Walls begin behind; only [Removed] looks at it, everything else at the block.
 	Section joinery.Section
@@ -65,7 +68,7 @@ func (h Hollow) Box(size joinery.Size) Box {
 }
 
 // From returns the range between two distances from a side.
-func From(side joinery.Side, near, far joinery.Length, size joinery.Size) Range {
+func From(side joinery.Side, near, far measure.Length, size joinery.Size) Range {
 	if side.High() {
 		long := size.Between(side)
 		return Range{long - far, long - near}
@@ -78,7 +81,7 @@ func From(side joinery.Side, near, far joinery.Length, size joinery.Size) Range 
 // where it is wider than the channel it stands out at the open wall. Between
 // two fence distances far apart a cusp may be left at a round end, which this
 // hollow counts as gone; [Run] is exact.
-func Of(ch joinery.Channel, size joinery.Size, d joinery.Length) Hollow {
+func Of(ch joinery.Channel, size joinery.Size, d measure.Length) Hollow {
 	near, far := ch.Setback, ch.Setback+ch.Width
 	if over := d - ch.Width; over > 0 && near == 0 {
 		near -= over
@@ -92,7 +95,7 @@ func Of(ch joinery.Channel, size joinery.Size, d joinery.Length) Hollow {
 
 // Run returns the hollow of one run: a bit of diameter d with its near edge at
 // a distance from the side at the fence, moved from end to end of a channel.
-func Run(ch joinery.Channel, size joinery.Size, d joinery.Length, fence joinery.Side, near joinery.Length) Hollow {
+func Run(ch joinery.Channel, size joinery.Size, d measure.Length, fence joinery.Side, near measure.Length) Hollow {
 	h := Hollow{
 		Down: ch.Down, Depth: ch.Depth, Radius: d / 2,
 		Across: ch.Near.Dimension(), Walls: From(fence, near, near+d, size),

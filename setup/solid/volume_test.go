@@ -8,16 +8,17 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/solid"
 )
 
 // inch is a length in sixty-fourths of an inch.
-func inch(n int) joinery.Length { return joinery.Inch / 64 * joinery.Length(n) }
+func inch(n int) measure.Length { return measure.Inch / 64 * measure.Length(n) }
 
 // cubed is a volume in cubic inches as cubic millimetres.
 func cubed(v float64) float64 { return v * 25.4 * 25.4 * 25.4 }
 
-var block = joinery.Size{2 * joinery.Inch, 2 * joinery.Inch, 8 * joinery.Inch}
+var block = joinery.Size{2 * measure.Inch, 2 * measure.Inch, 8 * measure.Inch}
 
 // slot is a channel in a block, near wall and span in sixty-fourths.
 func slot(down, near joinery.Side, setback, width, depth, lo, hi int) joinery.Channel {
@@ -90,15 +91,15 @@ func TestGap(t *testing.T) {
 }
 
 func ExampleGap() {
-	leg := joinery.Size{13 * joinery.Inch / 8, 13 * joinery.Inch / 8, 17 * joinery.Inch}
-	mortise := joinery.Channel{Down: joinery.Right, Near: joinery.Front, Setback: joinery.Inch / 2,
-		Width: 3 * joinery.Inch / 8, Depth: 5 * joinery.Inch / 8, Lo: 14 * joinery.Inch, Hi: 16 * joinery.Inch}
+	leg := joinery.Size{13 * measure.Inch / 8, 13 * measure.Inch / 8, 17 * measure.Inch}
+	mortise := joinery.Channel{Down: joinery.Right, Near: joinery.Front, Setback: measure.Inch / 2,
+		Width: 3 * measure.Inch / 8, Depth: 5 * measure.Inch / 8, Lo: 14 * measure.Inch, Hi: 16 * measure.Inch}
 	other := mortise
 	other.Down, other.Near = joinery.Back, joinery.Right
-	bit := 3 * joinery.Inch / 8
-	fmt.Println(joinery.InchScale.Format(solid.Gap(solid.Of(mortise, leg, bit), solid.Of(other, leg, bit), leg)))
-	mortise.Depth, other.Depth = joinery.Inch, joinery.Inch
-	fmt.Println(joinery.InchScale.Format(solid.Gap(solid.Of(mortise, leg, bit), solid.Of(other, leg, bit), leg)))
+	bit := 3 * measure.Inch / 8
+	fmt.Println(measure.InchScale.Format(solid.Gap(solid.Of(mortise, leg, bit), solid.Of(other, leg, bit), leg)))
+	mortise.Depth, other.Depth = measure.Inch, measure.Inch
+	fmt.Println(measure.InchScale.Format(solid.Gap(solid.Of(mortise, leg, bit), solid.Of(other, leg, bit), leg)))
 	// Output:
 	// 1/8
 	// 0

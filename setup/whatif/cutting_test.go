@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/timber"
 	"fencecard/setup/internal/workpiece"
 	"fencecard/setup/whatif"
 )
@@ -32,7 +33,7 @@ func TestWhatPassesTakeAndWhatAnotherBitWould(t *testing.T) {
 func TestOneLadderForBothWouldTakeMorePasses(t *testing.T) {
 	plan := workpiece.PieceFrom(t, "24 1_1/2 8", "groove a back 1/2 1:bottom - 3/4")
 	plan.Shop.Bits = []joinery.Bit{workpiece.BitOf(workpiece.In(t, "1/2"))}
-	pine, _, ok := joinery.FindWood("eastern white pine")
+	pine, _, ok := timber.FindWood("eastern white pine")
 	require.True(t, ok)
 	many := plan.Pieces[0]
 	many.Name, many.Count, many.Wood, many.Cuts = "pine board", 40, pine, slices.Clone(many.Cuts)

@@ -4,14 +4,14 @@ import (
 	"fmt"
 	"slices"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
 // Divided is a cut that takes more fence distances than it did.
 type Divided struct {
 	Cut    string         // `the dado "shelf"`; of several pieces once
-	Width  joinery.Length // as the plan wants it; 0 where it is not told by a width
+	Width  measure.Length // as the plan wants it; 0 where it is not told by a width
 	Fences int            // how many it takes now
 }
 
@@ -43,7 +43,7 @@ func DividedCuts(before, after *deck.Deck) []Divided {
 }
 
 // Say says it, and that a cut as wide as the bit would do with fewer.
-func (d Divided) Say(scale joinery.Scale, bit joinery.Length) string {
+func (d Divided) Say(scale measure.Scale, bit measure.Length) string {
 	text := fmt.Sprintf("%s now takes %d fence distances", d.Cut, d.Fences)
 	if d.Width > 0 {
 		text = fmt.Sprintf("%s, %s wide, now takes %d fence distances; if %s will do, write width: %[4]s",
@@ -56,8 +56,8 @@ func (d Divided) Say(scale joinery.Scale, bit joinery.Length) string {
 type channelOf struct{ piece, cut, part string }
 
 // fencesOf are the fence distances that each channel is run at.
-func fencesOf(d *deck.Deck) map[channelOf][]joinery.Length {
-	fences := map[channelOf][]joinery.Length{}
+func fencesOf(d *deck.Deck) map[channelOf][]measure.Length {
+	fences := map[channelOf][]measure.Length{}
 	for i := range d.Setups {
 		for j := range d.Setups[i].Runs {
 			r := &d.Setups[i].Runs[j]

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/internal/workpiece"
 	"fencecard/setup/whatif"
@@ -26,5 +27,5 @@ func TestDividedCuts(t *testing.T) {
 	assert.Equal(t, want, whatif.DividedCuts(label, less))
 	assert.Empty(t, whatif.DividedCuts(less, label))
 	assert.Equal(t, `the groove "a", 1/2 in wide, now takes 2 fence distances; if 0.492 in will do, write width: 0.492 in`,
-		want[0].Say(joinery.InchScale, workpiece.In(t, "0.492")))
+		want[0].Say(measure.InchScale, workpiece.In(t, "0.492")))
 }

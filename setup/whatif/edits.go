@@ -6,13 +6,14 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
 // edit is a change to every cut of one kind, name and measure.
 type edit struct {
 	text  string
-	size  joinery.Length          // how much is changed
+	size  measure.Length          // how much is changed
 	order int                     // how much trouble it is besides; that counts before the size
 	like  func(*joinery.Cut) bool // which cuts it is made to
 	make  func(*joinery.Cut)
@@ -20,8 +21,8 @@ type edit struct {
 
 // How far a setback or width may move to spare a setup.
 const (
-	tryInch   = joinery.Inch / 8
-	tryMetric = 3 * joinery.Millimetre
+	tryInch   = measure.Inch / 8
+	tryMetric = 3 * measure.Millimetre
 )
 
 // edits lists the changes to the cuts of a setup that are worth trying, the
@@ -44,19 +45,19 @@ func (t *trier) edits(s *deck.Setup) []edit {
 	return edits
 }
 
-func (t *trier) text(l joinery.Length) string {
+func (t *trier) text(l measure.Length) string {
 	return t.d.Plan.Shop.Scale.Say(l)
 }
 
-func (t *trier) most() joinery.Length {
-	if t.d.Plan.Shop.Scale.Unit == joinery.Millimetres {
+func (t *trier) most() measure.Length {
+	if t.d.Plan.Shop.Scale.Unit == measure.Millimetres {
 		return tryMetric
 	}
 	return tryInch
 }
 
 // measure changes a length of every cut that has it as this one has.
-func (t *trier) measure(c *joinery.Cut, word string, to joinery.Length, of func(*joinery.Cut) *joinery.Length) (edit, bool) {
+func (t *trier) measure(c *joinery.Cut, word string, to measure.Length, of func(*joinery.Cut) *measure.Length) (edit, bool) {
 	from := *of(c)
 	size := (to - from).Abs()
 	if to <= 0 || size == 0 || size > t.most() {
@@ -80,7 +81,7 @@ func (t *trier) moves(s *deck.Setup, r *deck.Run) []edit {
 			continue
 		}
 		by := o.Fence.NearEdge - s.Fence.NearEdge
-		word, to, of := "setback", r.Cut.Start.Distance+by, func(c *joinery.Cut) *joinery.Length { return &c.Start.Distance }
+		word, to, of := "setback", r.Cut.Start.Distance+by, func(c *joinery.Cut) *measure.Length { return &c.Start.Distance }
 		switch {
 		case r.Cut.Kind.Has("setback") && r.Cut.Start.Centred:
 			continue
@@ -92,7 +93,7 @@ func (t *trier) moves(s *deck.Setup, r *deck.Run) []edit {
 		case !r.Cut.Kind.Has("length"):
 			continue
 		default:
-			word, to, of = "length", r.Cut.Length+by, func(c *joinery.Cut) *joinery.Length { return &c.Length }
+			word, to, of = "length", r.Cut.Length+by, func(c *joinery.Cut) *measure.Length { return &c.Length }
 		}
 		if e, ok := t.measure(r.Cut, word, to, of); ok {
 			edits = append(edits, e)
@@ -101,7 +102,7 @@ func (t *trier) moves(s *deck.Setup, r *deck.Run) []edit {
 	return edits
 }
 
-func width(c *joinery.Cut) *joinery.Length { return &c.Width }
+func width(c *joinery.Cut) *measure.Length { return &c.Width }
 
 // widths lists the bits that a card's cut could be as wide as.
 func (t *trier) widths(r *deck.Run) []edit {

@@ -6,6 +6,8 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
 	"fencecard/setup"
 	"fencecard/setup/deck"
 )
@@ -166,7 +168,7 @@ func (x *explainer) onlyHere(s *deck.Setup) []string {
 	if len(names) == 0 {
 		return nil
 	}
-	return []string{"no other bit or fence distance makes " + joinery.List(few(names, ""), "and")}
+	return []string{"no other bit or fence distance makes " + plantext.List(few(names, ""), "and")}
 }
 
 // uses reports whether some run of the way is made at a setup.
@@ -177,14 +179,14 @@ func uses(w *setup.Way, k deck.Key) bool {
 // nearInch and nearMetric are how close two fence distances are when one might
 // be meant to be the other.
 const (
-	nearInch   = joinery.Inch / 16
-	nearMetric = 2 * joinery.Millimetre
+	nearInch   = measure.Inch / 16
+	nearMetric = 2 * measure.Millimetre
 )
 
 // near tells which setup of the same bit has the fence almost as this one.
 func (x *explainer) near(s *deck.Setup) string {
 	most := nearInch
-	if x.d.Plan.Shop.Scale.Unit == joinery.Millimetres {
+	if x.d.Plan.Shop.Scale.Unit == measure.Millimetres {
 		most = nearMetric
 	}
 	var nearest *deck.Setup
@@ -201,7 +203,7 @@ func (x *explainer) near(s *deck.Setup) string {
 	return fmt.Sprintf("the fence stands only %s from where it is for setup %d", x.text(most), nearest.Number)
 }
 
-func (x *explainer) text(l joinery.Length) string {
+func (x *explainer) text(l measure.Length) string {
 	return x.d.Plan.Shop.Scale.Say(l)
 }
 

@@ -7,6 +7,8 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
 	"fencecard/setup"
 	"fencecard/setup/deck"
 )
@@ -25,7 +27,7 @@ func (u *Use) Allowed() bool { return len(u.Refused) == 0 }
 type Change struct {
 	Piece, Cut string
 	Key        string // "setback", "width" or "length"
-	From, To   joinery.Length
+	From, To   measure.Length
 	Side       joinery.Side // of a setback: where it is measured from
 }
 
@@ -57,7 +59,7 @@ func plainly(plan *joinery.Plan) (*deck.Deck, error) {
 // Shift finds out whether the joints of a setup can be cut with the fence
 // shifted: it makes the changes in a copy of the plan and a deck of that, so
 // the rules of the joints are those that hold for every plan.
-func (t *Trial) Shift(s *deck.Setup, shift joinery.Length) *Use {
+func (t *Trial) Shift(s *deck.Setup, shift measure.Length) *Use {
 	u := &Use{}
 	plan := copyOf(t.deck.Plan)
 	moved := map[[2]string]bool{}
@@ -110,7 +112,7 @@ func (u *Use) refuse(format string, args ...any) {
 
 // refuseAll refuses for every fault of an error.
 func (u *Use) refuseAll(err error) {
-	var faults joinery.Faults
+	var faults plantext.Faults
 	if !errors.As(err, &faults) {
 		u.refuse("%v", err)
 	}
@@ -121,7 +123,7 @@ func (u *Use) refuseAll(err error) {
 
 // look refuses where the changed cuts could not be made with the same bit and
 // the fence at the kept distance, in no more runs than before.
-func (u *Use) look(plan *joinery.Plan, s *deck.Setup, shift joinery.Length) {
+func (u *Use) look(plan *joinery.Plan, s *deck.Setup, shift measure.Length) {
 	jobs, err := setup.Jobs(plan)
 	if err != nil {
 		u.refuseAll(err)
@@ -139,14 +141,14 @@ func (u *Use) look(plan *joinery.Plan, s *deck.Setup, shift joinery.Length) {
 }
 
 // runsAt reports whether a way makes a card's run at a fence distance.
-func runsAt(w setup.Way, c *deck.Run, near joinery.Length) bool {
+func runsAt(w setup.Way, c *deck.Run, near measure.Length) bool {
 	return len(w.Steps) <= c.Step.Of && w.Bit.CutsLike(c.Step.Bit) &&
 		slices.ContainsFunc(w.Steps, func(r deck.Step) bool { return r.NearEdge == near })
 }
 
 // beware gathers what the changed plan is warned of, and was not before, and
 // cuts for which a deck made anew would choose another bit.
-func (u *Use) beware(t *Trial, plan *joinery.Plan, s *deck.Setup, shift joinery.Length) {
+func (u *Use) beware(t *Trial, plan *joinery.Plan, s *deck.Setup, shift measure.Length) {
 	after, err := plainly(plan)
 	if err != nil {
 		u.refuseAll(err)
@@ -166,7 +168,7 @@ func (u *Use) beware(t *Trial, plan *joinery.Plan, s *deck.Setup, shift joinery.
 
 // runAt reports whether a deck runs a card's cut with the same bit and with the
 // fence at that distance.
-func runAt(d *deck.Deck, r *deck.Run, near joinery.Length) bool {
+func runAt(d *deck.Deck, r *deck.Run, near measure.Length) bool {
 	for i := range d.Setups {
 		s := &d.Setups[i]
 		if s.Fence.NearEdge == near && s.Bit.CutsLike(r.Step.Bit) && slices.ContainsFunc(s.Runs, func(o deck.Run) bool {

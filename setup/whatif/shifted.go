@@ -4,13 +4,14 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
 // shifted returns a card's channel as it would be with the fence shifted. The
 // first of a cut's runs makes its near wall, the last its far one; a side that
 // is open stays open, and a run between the two makes no wall.
-func shifted(r *deck.Run, shift joinery.Length) (joinery.Channel, bool) {
+func shifted(r *deck.Run, shift measure.Length) (joinery.Channel, bool) {
 	size := r.Piece.Size
 	ch := r.Channel
 	turn := ch.Near != r.Step.Fence
@@ -43,7 +44,7 @@ func shifted(r *deck.Run, shift joinery.Length) (joinery.Channel, bool) {
 // channel is measured in the card's piece; of a mirror only the sides differ.
 func change(p *joinery.Piece, cut *joinery.Cut, r *deck.Run, to joinery.Channel) []Change {
 	var changes []Change
-	set := func(key string, value *joinery.Length, to joinery.Length, side joinery.Side) {
+	set := func(key string, value *measure.Length, to measure.Length, side joinery.Side) {
 		if *value != to {
 			changes = append(changes, Change{p.Name, cut.Name, key, *value, to, side})
 			*value = to

@@ -10,7 +10,7 @@ import (
 
 	"fencecard/cmd/internal/measured"
 	"fencecard/cmd/internal/ticks"
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 	"fencecard/output/page"
 	"fencecard/output/wording"
 	"fencecard/setup/proof"
@@ -181,7 +181,7 @@ func (s *shown) remembered(t *told, r ticks.Reading) answered {
 
 // inWords is what is wrong with a measure, without places of files.
 func inWords(err error) string {
-	var faults joinery.Faults
+	var faults plantext.Faults
 	if !errors.As(err, &faults) {
 		return "That cannot be answered."
 	}

@@ -16,8 +16,8 @@ import (
 	"unicode"
 
 	"fencecard/cmd/internal/shelf"
-	"fencecard/joinery"
 	"fencecard/joinery/planform"
+	"fencecard/joinery/plantext"
 )
 
 //go:embed pages
@@ -150,7 +150,7 @@ func fileName(title string) string {
 		}
 	}
 	const most = 60
-	name := strings.Trim(joinery.Brief(b.String(), most), "-.…")
+	name := strings.Trim(plantext.Brief(b.String(), most), "-.…")
 	if !filepath.IsLocal(name + ".yaml") { // a name that the system keeps to itself
 		return ""
 	}
@@ -187,7 +187,7 @@ func (f First) serve(path string) (going, error) {
 // open serves one of the plans that are offered, and no other file.
 func (f First) open(_ *http.Request, q struct{ Name string }) (going, error) {
 	if !slices.Contains(f.plans(), q.Name) {
-		return going{}, fmt.Errorf("%s is no longer there", joinery.Printable(joinery.Brief(q.Name, 60)))
+		return going{}, fmt.Errorf("%s is no longer there", plantext.Printable(plantext.Brief(q.Name, 60)))
 	}
 	return f.serve(filepath.Join(f.Folder, q.Name))
 }

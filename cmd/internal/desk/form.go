@@ -7,8 +7,8 @@ import (
 	"slices"
 	"strings"
 
-	"fencecard/joinery"
 	"fencecard/joinery/planform"
+	"fencecard/joinery/plantext"
 )
 
 // formAsked is what the page asks of the forms: the list of all that the plan has
@@ -120,7 +120,7 @@ func (q formAsked) chosen(forms []planform.Form) (planform.Form, bool) {
 
 // said is a fault in words; another error is given back.
 func said(err error) (string, error) {
-	var fault joinery.Fault
+	var fault plantext.Fault
 	if !errors.As(err, &fault) {
 		return "", err
 	}

@@ -11,9 +11,10 @@ import (
 	"time"
 
 	"fencecard/cmd/internal/measured"
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
 	"fencecard/joinery/planfile/shopfile"
+	"fencecard/joinery/plantext"
 	"fencecard/output/wording"
 	"fencecard/setup/book"
 	"fencecard/setup/deck"
@@ -148,13 +149,13 @@ func (w Work) keepSetup(ctx context.Context, d *deck.Deck, q learnt) (lesson, er
 	}
 	for _, stood := range []struct {
 		text, called string
-		to           **joinery.Length
+		to           **measure.Length
 	}{{q.Fence, "where the fence stood", &keeping.Stood.Fence}, {q.Height, "where the bit stood", &keeping.Stood.Height}} {
 		if strings.TrimSpace(stood.text) == "" {
 			continue
 		}
-		length, err := joinery.ParseSpelled(stood.text, d.Plan.Unit)
-		if bad := (*joinery.LengthError)(nil); errors.As(err, &bad) {
+		length, err := measure.ParseSpelled(stood.text, d.Plan.Unit)
+		if bad := (*measure.LengthError)(nil); errors.As(err, &bad) {
 			return lesson{}, errors.New(stood.called + ": " + bad.Problem + "; " + bad.Remedy)
 		}
 		*stood.to = &length
@@ -171,7 +172,7 @@ func (w Work) keepSetup(ctx context.Context, d *deck.Deck, q learnt) (lesson, er
 
 // plainFault is an error in one line, without places of files.
 func plainFault(err error) error {
-	var faults joinery.Faults
+	var faults plantext.Faults
 	if !errors.As(err, &faults) {
 		if err == nil {
 			return nil

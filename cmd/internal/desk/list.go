@@ -7,8 +7,8 @@ import (
 	"path/filepath"
 	"strings"
 
-	"fencecard/joinery"
 	"fencecard/joinery/piecelist"
+	"fencecard/joinery/plantext"
 )
 
 // listed is a list of pieces, and what was answered about it so far.
@@ -22,7 +22,7 @@ type listed struct {
 func (f First) list(_ *http.Request, q listed) (going, error) {
 	base := filepath.Base(filepath.FromSlash(q.Name))
 	list, questions, err := piecelist.Read(base, q.Data, piecelist.Options{Answers: q.Answers})
-	var faults joinery.Faults
+	var faults plantext.Faults
 	if err != nil && !errors.As(err, &faults) {
 		return going{}, err
 	}
@@ -30,7 +30,7 @@ func (f First) list(_ *http.Request, q listed) (going, error) {
 		var b bytes.Buffer
 		err := ownPage("list.html").Execute(&b, struct {
 			Name      string
-			Faults    joinery.Faults
+			Faults    plantext.Faults
 			Questions []piecelist.Question
 		}{base, faults, questions})
 		return going{HTML: b.String()}, err

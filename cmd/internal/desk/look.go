@@ -5,8 +5,8 @@ import (
 	"net/http"
 	"unicode/utf16"
 
-	"fencecard/joinery"
 	"fencecard/joinery/planfile"
+	"fencecard/joinery/plantext"
 	"fencecard/setup"
 )
 
@@ -41,7 +41,7 @@ func (w Work) look(_ *http.Request, q planText) (seen, error) {
 // faults gives an error that holds faults as such, and any other back.
 func (w Work) faults(err error) ([]remarkAt, error) {
 	all := []remarkAt{}
-	var faults joinery.Faults
+	var faults plantext.Faults
 	if !errors.As(err, &faults) {
 		return all, err
 	}
@@ -50,12 +50,12 @@ func (w Work) faults(err error) ([]remarkAt, error) {
 		if f.Other.Known() {
 			words += " (" + f.Other.String() + ": " + f.Clash + ")"
 		}
-		all = append(all, w.at(f.Place, joinery.Printable(words)))
+		all = append(all, w.at(f.Place, plantext.Printable(words)))
 	}
 	return all, nil
 }
 
-func (w Work) at(p joinery.Place, words string) remarkAt {
+func (w Work) at(p plantext.Place, words string) remarkAt {
 	switch {
 	case p.Known() && p.File == w.name():
 		return remarkAt{p.Line, units(p.Source, p.Column-1), words}

@@ -11,8 +11,8 @@ import (
 	"strings"
 
 	"fencecard/cmd/internal/session"
-	"fencecard/joinery"
 	"fencecard/joinery/piecelist"
+	"fencecard/joinery/plantext"
 )
 
 // settle reads a list as often as there is something to ask about it, and keeps
@@ -47,7 +47,7 @@ func settle(a *session.Session, mayAsk bool, answers map[string]string, read fun
 
 // everyFault joins the faults of a list with what could not be asked.
 func everyFault(err error, questions []piecelist.Question) error {
-	var all, open joinery.Faults
+	var all, open plantext.Faults
 	errors.As(err, &all)
 	if errors.As(piecelist.Faults(questions), &open) {
 		all = append(all, open...)

@@ -11,8 +11,10 @@ import (
 
 	"fencecard/cmd/internal/session"
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/piecelist"
 	"fencecard/joinery/planfile"
+	"fencecard/joinery/plantext"
 )
 
 // Options are the flags of new for a list of pieces.
@@ -44,7 +46,7 @@ func (o Options) reading() (piecelist.Options, error) {
 			return reading, err
 		}
 		reading.Unit = piecelist.Inches
-		if unit == joinery.Millimetres {
+		if unit == measure.Millimetres {
 			reading.Unit = piecelist.Millimetres
 		}
 	}
@@ -53,7 +55,7 @@ func (o Options) reading() (piecelist.Options, error) {
 		field, known := piecelist.ParseField(word)
 		if !ok || !known || strings.TrimSpace(head) == "" {
 			return reading, session.Usage(fmt.Errorf("--column says what a column holds and its head, as in --column length=L, not %q; it may hold %s",
-				text, joinery.List(piecelist.FieldNames(), "or")))
+				text, plantext.List(piecelist.FieldNames(), "or")))
 		}
 		reading.Columns = append(reading.Columns, piecelist.Column{Field: field, Head: strings.TrimSpace(head)})
 	}

@@ -7,6 +7,8 @@ import (
 	"fmt"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
 	"fencecard/setup/deck"
 	"fencecard/setup/proof"
 	"fencecard/setup/proof/attable"
@@ -43,30 +45,30 @@ func Cut() []Measure {
 // measures.
 type Given struct {
 	Values map[string]string
-	Unit   joinery.Unit             // of a bare number
+	Unit   measure.Unit             // of a bare number
 	Called func(name string) string // what a measure is called to whoever typed it: "--near"
 }
 
 // lengths reads what was given of some measures.
-func (g Given) lengths(of []Measure) (map[string]*joinery.Length, error) {
-	read := map[string]*joinery.Length{}
-	var faults joinery.Faults
+func (g Given) lengths(of []Measure) (map[string]*measure.Length, error) {
+	read := map[string]*measure.Length{}
+	var faults plantext.Faults
 	for _, m := range of {
 		text := g.Values[m.Name]
 		if text == "" {
 			continue
 		}
-		l, err := joinery.ParseSpelled(text, g.Unit)
-		var bad *joinery.LengthError
+		l, err := measure.ParseSpelled(text, g.Unit)
+		var bad *measure.LengthError
 		if errors.As(err, &bad) {
-			faults.Add(joinery.Fault{Problem: fmt.Sprintf("%s: %q %s", g.Called(m.Name), bad.Text, bad.Problem), Remedy: bad.Remedy})
+			faults.Add(plantext.Fault{Problem: fmt.Sprintf("%s: %q %s", g.Called(m.Name), bad.Text, bad.Problem), Remedy: bad.Remedy})
 		}
 		read[m.Name] = &l
 	}
 	return read, faults.Err()
 }
 
-// Settings reads what was measured on the table. The error is [joinery.Faults].
+// Settings reads what was measured on the table. The error is [plantext.Faults].
 func (g Given) Settings() (attable.Settings, error) {
 	l, err := g.lengths(Table())
 	return attable.Settings{
@@ -75,17 +77,17 @@ func (g Given) Settings() (attable.Settings, error) {
 	}, err
 }
 
-// TestCut reads what was measured on a test cut. The error is [joinery.Faults].
+// TestCut reads what was measured on a test cut. The error is [plantext.Faults].
 func (g Given) TestCut() (attable.TestCut, error) {
 	l, err := g.lengths(Cut())
 	if err != nil {
 		return attable.TestCut{}, err
 	}
 	var cut attable.TestCut
-	var faults joinery.Faults
+	var faults plantext.Faults
 	for _, m := range []struct {
 		name string
-		to   *joinery.Length
+		to   *measure.Length
 	}{{"setback", &cut.Setback}, {"width", &cut.Width}, {"begins", &cut.Begins}, {"length", &cut.Length}, {"depth", &cut.Depth}} {
 		l := l[m.name]
 		if l == nil {
@@ -94,7 +96,7 @@ func (g Given) TestCut() (attable.TestCut, error) {
 		*m.to = *l
 		if *l <= 0 {
 			called := g.Called(m.name)
-			faults.Add(joinery.Fault{Problem: called + ": a test cut measures more than 0", Remedy: "leave " + called + " out where there is nothing to measure"})
+			faults.Add(plantext.Fault{Problem: called + ": a test cut measures more than 0", Remedy: "leave " + called + " out where there is nothing to measure"})
 		}
 	}
 	return cut, faults.Err()

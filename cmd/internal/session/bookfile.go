@@ -13,7 +13,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"fencecard/cmd/internal/shelf"
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 	"fencecard/output/screen"
 	"fencecard/setup/book"
 	"fencecard/setup/deck"
@@ -169,7 +169,7 @@ func (s *Session) ChangeBook(ctx context.Context, flag string, change func(*book
 
 // bookFault says of an error of the disk what it means for the book.
 func bookFault(path string, err error) error {
-	var fault joinery.Faults
+	var fault plantext.Faults
 	switch {
 	case errors.As(err, &fault):
 		return err

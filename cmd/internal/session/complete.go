@@ -7,7 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"fencecard/joinery"
+	"fencecard/joinery/timber"
 	"fencecard/setup"
 	"fencecard/setup/deck"
 )
@@ -99,7 +99,7 @@ func OfferWoods(cmd *cobra.Command, args []string, begun string) ([]string, cobr
 // OfferWoodFlag offers the names of woods.
 func OfferWoodFlag(_ *cobra.Command, _ []string, begun string) ([]string, cobra.ShellCompDirective) {
 	var names []string
-	for _, w := range joinery.Woods() {
+	for _, w := range timber.Woods() {
 		names = append(names, w.Name)
 	}
 	return beginning(names, begun), noFiles

@@ -6,7 +6,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
 )
 
 // Here are the flags that several commands have, and the reading of their
@@ -32,21 +33,21 @@ func ShopFlag(cmd *cobra.Command, shop *string) {
 }
 
 // UnitNamed reads the value of a --unit flag.
-func UnitNamed(name string) (joinery.Unit, error) {
-	for _, u := range []joinery.Unit{joinery.Inches, joinery.Millimetres} {
+func UnitNamed(name string) (measure.Unit, error) {
+	for _, u := range []measure.Unit{measure.Inches, measure.Millimetres} {
 		if u.String() == name {
 			return u, nil
 		}
 	}
-	return joinery.Inches, Usage(fmt.Errorf("--unit is in or mm, not %q", name))
+	return measure.Inches, Usage(fmt.Errorf("--unit is in or mm, not %q", name))
 }
 
 // FlagLength reads a length given to a flag, in the plan's unit.
-func FlagLength(faults *joinery.Faults, flag, text string, unit joinery.Unit) joinery.Length {
-	l, err := joinery.ParseSpelled(text, unit)
-	var bad *joinery.LengthError
+func FlagLength(faults *plantext.Faults, flag, text string, unit measure.Unit) measure.Length {
+	l, err := measure.ParseSpelled(text, unit)
+	var bad *measure.LengthError
 	if errors.As(err, &bad) {
-		faults.Add(joinery.Fault{Problem: fmt.Sprintf("--%s: %q %s", flag, bad.Text, bad.Problem), Remedy: bad.Remedy})
+		faults.Add(plantext.Fault{Problem: fmt.Sprintf("--%s: %q %s", flag, bad.Text, bad.Problem), Remedy: bad.Remedy})
 	}
 	return l
 }

@@ -9,7 +9,7 @@ import (
 	"slices"
 	"strings"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 )
 
 // Missing adds to the error of a file that is not there the name beside it that
@@ -49,7 +49,7 @@ func nearest(name string, files []string) string {
 			return file
 		}
 	}
-	return joinery.Nearest(name, files)
+	return plantext.Nearest(name, files)
 }
 
 // mostOffered bounds the files that are named where none is near.
@@ -73,7 +73,7 @@ func choice(folder, name string, files []string) string {
 		if len(files) > mostOffered {
 			files = append(files[:mostOffered], "others")
 		}
-		return fmt.Sprintf("the %s files %s are %s", ending, where, joinery.List(files, "and"))
+		return fmt.Sprintf("the %s files %s are %s", ending, where, plantext.List(files, "and"))
 	case ending == ".yaml":
 		return fmt.Sprintf("there is no .yaml file %s: fencecard new PLAN writes one to begin with", where)
 	}

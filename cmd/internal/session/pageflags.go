@@ -7,7 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/sheets"
 	"fencecard/setup/deck"
 )
@@ -55,7 +55,7 @@ func (p *PageFlags) Printer(print func(io.Writer, *deck.Deck, sheets.Pages) erro
 		if p.scale != "" {
 			var err error
 			// A bare number is in the unit of the shop's own scale.
-			if o.Scale, err = joinery.ParseScale(p.scale, d.Plan.Shop.Scale.Unit); err != nil {
+			if o.Scale, err = measure.ParseScale(p.scale, d.Plan.Shop.Scale.Unit); err != nil {
 				return fmt.Errorf("--scale: %w", err)
 			}
 		}

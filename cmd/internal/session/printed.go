@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 	"fencecard/output/deckfile"
 	"fencecard/setup"
 	"fencecard/setup/deck"
@@ -78,7 +79,7 @@ func (s *Session) Is(d *deck.Deck, p Printed) error {
 	if strings.EqualFold(p.Code, d.Code) {
 		return nil
 	}
-	fault := joinery.Fault{
+	fault := plantext.Fault{
 		Problem: fmt.Sprintf("this is not deck %s: the plan makes deck %s now", strings.ToLower(p.Code), d.Code),
 		Remedy: "give the --search and --batch that its papers were printed with, or its JSON with --deck FILE; " +
 			"if the plan or its shop changed since, print it again",
@@ -87,7 +88,7 @@ func (s *Session) Is(d *deck.Deck, p Printed) error {
 		fault.Problem = fmt.Sprintf("this is not deck %s: %s holds deck %s", strings.ToLower(p.Code), p.File, d.Code)
 		fault.Remedy = "give the JSON that was written with those papers"
 	}
-	return joinery.Faults{fault}
+	return plantext.Faults{fault}
 }
 
 // PrintedDeck makes or reads the deck that is meant. One that is read must

@@ -10,7 +10,7 @@ import (
 	"io/fs"
 	"time"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 )
 
 // Session is what every command shares: the streams, whether it may speak, and
@@ -48,7 +48,7 @@ func (s *Session) Wrote(format string, args ...any) error {
 func (s *Session) Tell(format string, args ...any) error {
 	for i, arg := range args {
 		if name, ok := arg.(string); ok {
-			args[i] = joinery.Printable(name)
+			args[i] = plantext.Printable(name)
 		}
 	}
 	_, err := fmt.Fprintf(s.Out, format, args...)

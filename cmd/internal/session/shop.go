@@ -2,11 +2,12 @@ package session
 
 import (
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile/shopfile"
 )
 
 // ReadShop reads a shop file, or gives the built-in shop for no name.
-func (s *Session) ReadShop(name string, unit joinery.Unit) (joinery.Shop, error) {
+func (s *Session) ReadShop(name string, unit measure.Unit) (joinery.Shop, error) {
 	if name == "" {
 		return shopfile.BuiltIn(unit), nil
 	}

@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"fencecard/cmd/internal/shelf"
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 	"fencecard/output/paper"
 )
 
@@ -32,10 +32,10 @@ func TargetsOf(files []string, format string, chosen bool) ([]Target, error) {
 		}
 		if t.Format != format && chosen && len(files) == 1 {
 			return nil, Usage(fmt.Errorf("--out %s is %s by its ending, and --format says %s: leave --format out, or give the file another ending",
-				joinery.Brief(file, 60), t.Format, format))
+				plantext.Brief(file, 60), t.Format, format))
 		}
 		if slices.ContainsFunc(all, func(other Target) bool { return other.File == file }) {
-			return nil, Usage(fmt.Errorf("--out %s is given twice", joinery.Brief(file, 60)))
+			return nil, Usage(fmt.Errorf("--out %s is given twice", plantext.Brief(file, 60)))
 		}
 		all = append(all, t)
 	}

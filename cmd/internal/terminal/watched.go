@@ -4,7 +4,7 @@ import (
 	"io"
 	"strings"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 )
 
 // Watched is standard output that remembers its first error: the library that
@@ -31,7 +31,7 @@ type harmless struct{ to io.Writer }
 func (h harmless) Write(data []byte) (int, error) {
 	lines := strings.Split(string(data), "\n")
 	for i := range lines {
-		lines[i] = joinery.Printable(lines[i])
+		lines[i] = plantext.Printable(lines[i])
 	}
 	if _, err := io.WriteString(h.to, strings.Join(lines, "\n")); err != nil {
 		return 0, err

@@ -10,8 +10,8 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
-	"fencecard/joinery"
 	"fencecard/joinery/pattern"
+	"fencecard/joinery/plantext"
 )
 
 // Words turns what the library says of a wrong command line into what to
@@ -93,7 +93,7 @@ func unknownFlag(cmd *cobra.Command, err *pflag.NotExistError, flagsOf func(comm
 	if other := measuredBy(cmd, err.GetSpecifiedName(), flagsOf); other != "" {
 		return text + " here: " + other
 	}
-	if near := joinery.Nearest(err.GetSpecifiedName(), names); near != "" {
+	if near := plantext.Nearest(err.GetSpecifiedName(), names); near != "" {
 		text += fmt.Sprintf("; did you mean --%s?", near)
 	}
 	return text
@@ -136,5 +136,5 @@ func FlagList(names []string, last string) string {
 	for i, name := range names {
 		flags[i] = "--" + name
 	}
-	return joinery.List(flags, last)
+	return plantext.List(flags, last)
 }

@@ -3,7 +3,7 @@ package spreadsheet
 import (
 	"testing"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -41,8 +41,8 @@ func TestDates(t *testing.T) {
 	} {
 		d, is := DateIn(c.cell)
 		assert.True(t, is, c.cell)
-		assert.Equal(t, c.inches, d.Typed(joinery.Inches), c.cell)
-		assert.Equal(t, c.millimetres, d.Typed(joinery.Millimetres), c.cell)
+		assert.Equal(t, c.inches, d.Typed(measure.Inches), c.cell)
+		assert.Equal(t, c.millimetres, d.Typed(measure.Millimetres), c.cell)
 	}
 	for _, text := range []string{"", "3/4", "1-1/2", "1 1/2", "17 1/4\"", "1200", "9999", "60000", "12.5", "2'-6\"", "3 x 4", "maple", "3/4/5/6"} {
 		_, is := DateIn(text)
@@ -57,19 +57,19 @@ func TestEveryFractionComesBack(t *testing.T) {
 		for n := 1; n < d; n += 2 {
 			want := ruleFraction(n, d)
 			assert.Equal(t, want, ruleFraction(d, n))
-			parsed, err := joinery.ParseLength(want, joinery.Inches)
+			parsed, err := measure.ParseLength(want, measure.Inches)
 			require.NoError(t, err)
-			assert.Equal(t, joinery.Inch*joinery.Length(n)/joinery.Length(d), parsed)
+			assert.Equal(t, measure.Inch*measure.Length(n)/measure.Length(d), parsed)
 		}
 	}
 }
 
 func TestPlainNumbers(t *testing.T) {
-	const in, mm = joinery.Inches, joinery.Millimetres
+	const in, mm = measure.Inches, measure.Millimetres
 	for _, c := range []struct {
 		text  string
 		style NumberStyle
-		unit  joinery.Unit
+		unit  measure.Unit
 		want  string
 		doubt int
 	}{

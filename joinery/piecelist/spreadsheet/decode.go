@@ -10,7 +10,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 
 	"golang.org/x/text/encoding"
 	"golang.org/x/text/encoding/charmap"
@@ -39,7 +39,7 @@ var magics = []struct{ first, what string }{
 // takes what is neither for Windows-1252.
 func Decode(name string, data []byte) (string, error) {
 	refuse := func(problem, remedy string) (string, error) {
-		return "", joinery.Faults{{Place: joinery.Place{File: name}, Problem: problem, Remedy: remedy}}
+		return "", plantext.Faults{{Place: plantext.Place{File: name}, Problem: problem, Remedy: remedy}}
 	}
 	if len(data) > mostBytes {
 		return refuse(fmt.Sprintf("the list is larger than %d MB", mostBytes>>20), "check that this is the file you mean")
@@ -61,10 +61,10 @@ func Decode(name string, data []byte) (string, error) {
 		return refuse("the list is empty", "write a row of heads, such as name,count,length,width,thickness, and below it a row for each piece")
 	}
 	if at := strings.IndexFunc(clean, unreadable); at >= 0 {
-		f := joinery.Fault{Problem: "there is a character here that no text has", Remedy: saveAs}
-		t := joinery.NewText(name, clean)
+		f := plantext.Fault{Problem: "there is a character here that no text has", Remedy: saveAs}
+		t := plantext.NewText(name, clean)
 		f.Place = t.Place(t.Position(at))
-		return "", joinery.Faults{f}
+		return "", plantext.Faults{f}
 	}
 	return clean, nil
 }
@@ -72,7 +72,7 @@ func Decode(name string, data []byte) (string, error) {
 // decoder is that of the encoding the bytes look like.
 func decoder(data []byte) *encoding.Decoder {
 	switch {
-	case joinery.UTF16(data):
+	case plantext.UTF16(data):
 		order := unicode.LittleEndian
 		if data[0] == 0 || data[0] == 0xfe {
 			order = unicode.BigEndian

@@ -4,7 +4,7 @@ import (
 	"iter"
 	"strings"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/pattern"
 )
 
@@ -56,7 +56,7 @@ func StyleOf[C any](numbers iter.Seq2[C, string]) NumberStyle {
 // nothing between thousands. Where 1.200 may be a little over one or more than
 // a thousand and the list's other numbers do not tell, both are returned, the
 // likelier first.
-func (s NumberStyle) Plain(text string, unit joinery.Unit) (clean string, doubt []string) {
+func (s NumberStyle) Plain(text string, unit measure.Unit) (clean string, doubt []string) {
 	m := figures.FindStringSubmatch(text)
 	if m == nil || !strings.ContainsAny(m[1], ".,'") {
 		return text, nil
@@ -80,18 +80,18 @@ func (s NumberStyle) Plain(text string, unit joinery.Unit) (clean string, doubt 
 
 // thousand decides between the two readings of a number such as 1.200, by the
 // mark in it.
-func (s NumberStyle) thousand(text string, mark byte, little, large string, unit joinery.Unit) (clean string, doubt []string) {
+func (s NumberStyle) thousand(text string, mark byte, little, large string, unit measure.Unit) (clean string, doubt []string) {
 	switch {
-	case mark == '\'' && unit == joinery.Inches: // or are these feet?
+	case mark == '\'' && unit == measure.Inches: // or are these feet?
 		return text, []string{large}
 	case mark == '\'':
 		return large, nil
-	case mark == '.' && (unit == joinery.Inches || s == pointStyle),
+	case mark == '.' && (unit == measure.Inches || s == pointStyle),
 		mark == ',' && s == commaStyle:
 		return little, nil
 	case mark == '.' && s == commaStyle, mark == ',' && s == pointStyle:
 		return large, nil
-	case unit == joinery.Inches:
+	case unit == measure.Inches:
 		return little, []string{little, large}
 	}
 	return large, []string{large, little}

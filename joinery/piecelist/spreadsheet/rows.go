@@ -9,7 +9,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 )
 
 // Limits on a list. A row that makes pieces is a few lines of the plan, whose
@@ -57,7 +57,7 @@ func (w *Row) Text() string {
 	for _, i := range w.Filled() {
 		cells = append(cells, w.Cell(i))
 	}
-	return joinery.Brief(strings.Join(cells, " | "), 200)
+	return plantext.Brief(strings.Join(cells, " | "), 200)
 }
 
 // Tidy takes out of a cell what only kept a spreadsheet from changing it, and
@@ -100,10 +100,10 @@ func Hint(text string) (sep rune, ok bool) {
 
 // Rows reads the text into rows. Rows that are quite empty are left out, but
 // counted.
-func Rows(t *joinery.Text, sep rune) ([]Row, error) {
+func Rows(t *plantext.Text, sep rune) ([]Row, error) {
 	text := t.String()
 	if strings.Count(text, string(sep)) > mostSeparators {
-		return nil, joinery.Faults{{Place: t.Place(1, 1), Problem: fmt.Sprintf("the list has more than %d cells", mostSeparators),
+		return nil, plantext.Faults{{Place: t.Place(1, 1), Problem: fmt.Sprintf("the list has more than %d cells", mostSeparators),
 			Remedy: "take out the columns and rows that are no pieces"}}
 	}
 	c := csv.NewReader(strings.NewReader(text))
@@ -116,7 +116,7 @@ func Rows(t *joinery.Text, sep rune) ([]Row, error) {
 			return rows, nil
 		}
 		if err != nil {
-			return nil, joinery.Faults{{Place: t.Place(1, 1), Problem: "this is no list that can be split into cells", Remedy: saveAs}}
+			return nil, plantext.Faults{{Place: t.Place(1, 1), Problem: "this is no list that can be split into cells", Remedy: saveAs}}
 		}
 		w := Row{Cells: cells, at: make([]position, len(cells))}
 		for i, cell := range cells {
@@ -129,18 +129,18 @@ func Rows(t *joinery.Text, sep rune) ([]Row, error) {
 			cells[i] = Tidy(cell)
 		}
 		if at, open := openQuote(t, &w, int(c.InputOffset())); open {
-			return nil, joinery.Faults{{Place: at, Problem: "a quotation mark begins here and the one that ends it is not where it belongs",
+			return nil, plantext.Faults{{Place: at, Problem: "a quotation mark begins here and the one that ends it is not where it belongs",
 				Remedy: "write a mark inside a cell twice, or write in for inches: 3/4 in"}}
 		}
 		rows = append(rows, w)
 		if f := w.tooMuch(t, len(rows)); f.Problem != "" {
-			return nil, joinery.Faults{f}
+			return nil, plantext.Faults{f}
 		}
 	}
 }
 
 // tooMuch faults a row that no list of pieces has; the fault is empty for others.
-func (w *Row) tooMuch(t *joinery.Text, rows int) (f joinery.Fault) {
+func (w *Row) tooMuch(t *plantext.Text, rows int) (f plantext.Fault) {
 	f.Place = t.Place(int(w.at[0].line), 1)
 	switch {
 	case len(w.Cells) > MostColumns:
@@ -158,7 +158,7 @@ func (w *Row) tooMuch(t *joinery.Text, rows int) (f joinery.Fault) {
 
 // openQuote finds a cell that begins with a quotation mark and does not end
 // with its fellow: the reader lets such a cell swallow what follows it.
-func openQuote(t *joinery.Text, w *Row, end int) (joinery.Place, bool) {
+func openQuote(t *plantext.Text, w *Row, end int) (plantext.Place, bool) {
 	text := t.String()
 	for i, p := range w.at {
 		from := t.Start(int(p.line)) + int(p.column) - 1
@@ -175,7 +175,7 @@ func openQuote(t *joinery.Text, w *Row, end int) (joinery.Place, bool) {
 			return t.Place(t.Position(from)), true
 		}
 	}
-	return joinery.Place{}, false
+	return plantext.Place{}, false
 }
 
 // Letters names a column as a spreadsheet does: A, B, ... Z, AA.
@@ -189,7 +189,7 @@ func Letters(column int) string {
 
 // Place is where a cell of a row stands in the text; past its last cell, the row's
 // end.
-func (w *Row) Place(t *joinery.Text, column int) joinery.Place {
+func (w *Row) Place(t *plantext.Text, column int) plantext.Place {
 	if column >= 0 && column < len(w.at) {
 		p := w.at[column]
 		line := t.Line(int(p.line))

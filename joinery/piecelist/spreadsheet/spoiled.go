@@ -6,7 +6,7 @@ import (
 	"strings"
 	"time"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/pattern"
 )
 
@@ -68,8 +68,8 @@ func DateIn(text string) (d Date, is bool) {
 // Typed gives the length that became the date, as it was typed: a fraction of an
 // inch, or millimetres with a point, which countries that write a comma take for
 // a day and a month. It is "" where there is none it can have been.
-func (d Date) Typed(unit joinery.Unit) string {
-	if unit == joinery.Inches {
+func (d Date) Typed(unit measure.Unit) string {
+	if unit == measure.Inches {
 		return d.Fraction()
 	}
 	if d.month > 9 {

@@ -3,6 +3,7 @@ package keys
 import (
 	"fencecard/joinery"
 	"fencecard/joinery/joint"
+	"fencecard/joinery/plantext"
 )
 
 // examplesOf shows each key with a value, for the remedy of a fault.
@@ -183,7 +184,7 @@ var otherWords = map[string][]string{
 // Meant returns the known key that an unknown one was probably meant to be,
 // or "".
 func Meant(key string, known []string) string {
-	if near := joinery.Nearest(key, known); near != "" {
+	if near := plantext.Nearest(key, known); near != "" {
 		return near
 	}
 	for _, word := range otherWords[key] {

@@ -5,8 +5,10 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile/keys"
 	"fencecard/joinery/planfile/yamlfile"
+	"fencecard/joinery/plantext"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -14,7 +16,7 @@ import (
 // readBits reads the list of bits.
 func (r *shopReader) readBits(f *yamlfile.Fields) []joinery.Bit {
 	var bits []joinery.Bit
-	named := map[string]joinery.Place{}
+	named := map[string]plantext.Place{}
 	for _, n := range f.Entries("bits", "bit", bitExample) {
 		if r.Full {
 			break
@@ -24,7 +26,7 @@ func (r *shopReader) readBits(f *yamlfile.Fields) []joinery.Bit {
 			continue
 		}
 		if first, again := named[bit.Name]; again {
-			r.Add(joinery.Fault{
+			r.Add(plantext.Fault{
 				Place:   bit.Place,
 				Problem: fmt.Sprintf("two bits are named %q", bit.Name),
 				Remedy:  "give each bit a name of its own",
@@ -80,9 +82,9 @@ func (r *shopReader) checkMeasured(f *yamlfile.Fields, bit joinery.Bit) {
 }
 
 // widestBit is more than any router takes; a wider one is a slip in the unit.
-const widestBit = 100 * joinery.Millimetre
+const widestBit = 100 * measure.Millimetre
 
-func (r *shopReader) diameter(f *yamlfile.Fields) joinery.Length {
+func (r *shopReader) diameter(f *yamlfile.Fields) measure.Length {
 	d := f.Positive("diameter")
 	if d > widestBit {
 		r.Fault(f.Value("diameter"), checkUnit, "no router bit is this wide")

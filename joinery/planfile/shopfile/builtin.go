@@ -4,6 +4,7 @@ import (
 	_ "embed"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 )
 
 //go:embed builtin.yaml
@@ -15,9 +16,9 @@ const BuiltInName = "built-in shop"
 // BuiltIn is an example of a small table with six inch and six metric
 // bits, for plans that name no shop and for what a shop file leaves out. Its
 // scale is 1/64 in or 0.1 mm, as the unit.
-func BuiltIn(unit joinery.Unit) joinery.Shop {
+func BuiltIn(unit measure.Unit) joinery.Shop {
 	shop, err := readShop(BuiltInName, builtIn, unit, joinery.Shop{
-		Scale:     joinery.DefaultScale(unit),
+		Scale:     measure.DefaultScale(unit),
 		Clearance: joinery.DefaultClearance(unit),
 		Rules:     joinery.DefaultRules(unit),
 	})

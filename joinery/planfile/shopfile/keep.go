@@ -5,16 +5,17 @@ import (
 	"fmt"
 	"strings"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile/yamlfile"
+	"fencecard/joinery/plantext"
 
 	"go.yaml.in/yaml/v4"
 )
 
 // KeepMeasured writes the measured diameter of a bit into a shop file, or into
 // a plan with the shop in place, and returns the new file. Nothing else in it
-// changes: remarks, order and line ends stay. The error is [joinery.Faults].
-func KeepMeasured(name string, data []byte, bit string, diameter joinery.Length, scale joinery.Scale) ([]byte, error) {
+// changes: remarks, order and line ends stay. The error is [plantext.Faults].
+func KeepMeasured(name string, data []byte, bit string, diameter measure.Length, scale measure.Scale) ([]byte, error) {
 	r := &shopReader{File: yamlfile.New(name, scale.Unit, scale)}
 	root := r.Tree(data, "the shop file", beginShop)
 	if err := r.Err(); err != nil {
@@ -33,7 +34,7 @@ func KeepMeasured(name string, data []byte, bit string, diameter joinery.Length,
 }
 
 func (r *shopReader) cannotKeep(n *yaml.Node, problem, remedy string) error {
-	return joinery.Faults{{Place: r.Place(n), Problem: problem, Remedy: remedy}}
+	return plantext.Faults{{Place: r.Place(n), Problem: problem, Remedy: remedy}}
 }
 
 // bitNamed finds a bit in a shop file or in a plan that has its shop in place.
@@ -106,7 +107,7 @@ func extent(data []byte, n *yaml.Node) (from, to int, ok bool) {
 }
 
 // keeps reads the new file and makes sure that it says what was to be kept.
-func keeps(name string, data []byte, bit string, diameter joinery.Length, scale joinery.Scale) bool {
+func keeps(name string, data []byte, bit string, diameter measure.Length, scale measure.Scale) bool {
 	r := &shopReader{File: yamlfile.New(name, scale.Unit, scale)}
 	root := r.Tree(data, "the shop file", beginShop)
 	if r.Err() != nil {

@@ -4,7 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile/shopfile"
 
 	"github.com/stretchr/testify/assert"
@@ -45,10 +45,10 @@ func TestKeepMeasured(t *testing.T) {
 			"unit: in\nshop:\n  bits:\n    - bit: half\n      diameter: 1/2\n      measured: 0.497 in\npieces: []\n"},
 	} {
 		t.Run(test.name, func(t *testing.T) {
-			kept, err := shopfile.KeepMeasured("shop.yaml", []byte(test.before), "half", 497*joinery.Inch/1000, joinery.InchScale)
+			kept, err := shopfile.KeepMeasured("shop.yaml", []byte(test.before), "half", 497*measure.Inch/1000, measure.InchScale)
 			require.NoError(t, err)
 			assert.Equal(t, test.after, string(kept))
-			again, err := shopfile.KeepMeasured("shop.yaml", kept, "half", 497*joinery.Inch/1000, joinery.InchScale)
+			again, err := shopfile.KeepMeasured("shop.yaml", kept, "half", 497*measure.Inch/1000, measure.InchScale)
 			require.NoError(t, err)
 			assert.Equal(t, test.after, string(again), "kept twice is kept once")
 		})
@@ -59,7 +59,7 @@ func TestKeepMeasured(t *testing.T) {
 // spaces it.
 func TestKeepMeasuredOfANameSpacedOut(t *testing.T) {
 	const shop = "bits:\n  - bit: straight   half\n    diameter: 1/2\n"
-	kept, err := shopfile.KeepMeasured("shop.yaml", []byte(shop), "straight half", 497*joinery.Inch/1000, joinery.InchScale)
+	kept, err := shopfile.KeepMeasured("shop.yaml", []byte(shop), "straight half", 497*measure.Inch/1000, measure.InchScale)
 	require.NoError(t, err)
 	assert.Equal(t, shop+"    measured: 0.497 in\n", string(kept))
 }
@@ -72,7 +72,7 @@ func TestKeepMeasuredRefuses(t *testing.T) {
 		{"a diameter on two lines", "bits:\n  - bit: half\n    diameter:\n      1\n      1/2\n", "cannot be written"},
 		{"no YAML", "bits: [", "shop.yaml:1"},
 	} {
-		kept, err := shopfile.KeepMeasured("shop.yaml", []byte(test.shop), "half", 497*joinery.Inch/1000, joinery.InchScale)
+		kept, err := shopfile.KeepMeasured("shop.yaml", []byte(test.shop), "half", 497*measure.Inch/1000, measure.InchScale)
 		require.Error(t, err, test.name)
 		assert.Contains(t, err.Error(), test.want, test.name)
 		assert.Nil(t, kept, test.name)
@@ -84,7 +84,7 @@ func FuzzKeepMeasured(f *testing.F) {
 	f.Add([]byte("\ufeffshop: {bits: [{bit: half, measured: '1/2', diameter: \"1/2\"}]}\r\n"))
 	f.Add([]byte("bits:\r- bit: half\r  measured:\r  diameter: 1/2"))
 	f.Fuzz(func(t *testing.T, data []byte) {
-		kept, err := shopfile.KeepMeasured("shop.yaml", data, "half", 497*joinery.Inch/1000, joinery.InchScale)
+		kept, err := shopfile.KeepMeasured("shop.yaml", data, "half", 497*measure.Inch/1000, measure.InchScale)
 		if err != nil {
 			return
 		}

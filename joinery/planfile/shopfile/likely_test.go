@@ -4,8 +4,9 @@ import (
 	"fmt"
 	"testing"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile/shopfile"
+	"fencecard/joinery/plantext"
 
 	"github.com/stretchr/testify/assert"
 )
@@ -44,7 +45,7 @@ func TestLikelyMeasures(t *testing.T) {
 		{"unit: mm\nbits: [{bit: a, diameter: 20, cutting: 2}]", false},
 		{"unit: mm\nbits: [{bit: a, diameter: 8, shank: 1/4}]", false},
 	} {
-		_, err := shopfile.Read("shop.yaml", []byte(c.text), joinery.Inches)
+		_, err := shopfile.Read("shop.yaml", []byte(c.text), measure.Inches)
 		if c.taken {
 			assert.NoError(t, err, c.text)
 		} else {
@@ -59,8 +60,8 @@ func TestAShopInTheWrongUnitIsOneFault(t *testing.T) {
 		"mm": "fence: {infeed: 16, outfeed: 16, reach: 8}\nlift: 2\nbits: [{bit: a, diameter: 1/2, cutting: 1 1/2, shank: 1/2}]",
 		"in": "fence: {infeed: 400, outfeed: 400, reach: 200}\nlift: 50\nbits: [{bit: a, diameter: 1/2, cutting: 35, shank: 12}]",
 	} {
-		_, err := shopfile.Read("shop.yaml", fmt.Append(nil, "unit: ", unit, "\n", text), joinery.Inches)
-		var faults joinery.Faults
+		_, err := shopfile.Read("shop.yaml", fmt.Append(nil, "unit: ", unit, "\n", text), measure.Inches)
+		var faults plantext.Faults
 		assert.ErrorAs(t, err, &faults)
 		assert.Len(t, faults, 1, "%v", err)
 		assert.ErrorContains(t, err, "no table lifts")

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile/keys"
 	"fencecard/joinery/planfile/yamlfile"
 
@@ -47,7 +48,7 @@ func (r *shopReader) readOutline(f *yamlfile.Fields, bit *joinery.Bit) {
 	if len(r.Faults) > before || f.Written("diameter") && bit.Diameter == 0 {
 		return
 	}
-	spell, want := joinery.DefaultScale(r.Unit).Spell, o.Across(bit.Pilot)
+	spell, want := measure.DefaultScale(r.Unit).Spell, o.Across(bit.Pilot)
 	switch {
 	case !f.Written("diameter") && want > widestBit:
 		r.Fault(f.Value("pilot"), checkUnit, "a pilot of %s and a reach of %s on each side make %s, and no router bit is this wide", spell(bit.Pilot), spell(o.Wide()), spell(want))
@@ -102,13 +103,13 @@ func (r *shopReader) readCorners(f *yamlfile.Fields) []joinery.Corner {
 }
 
 // bite reads an area in square inches or square millimetres, as the unit is.
-func (r *shopReader) bite(f *yamlfile.Fields, key string) joinery.Length {
+func (r *shopReader) bite(f *yamlfile.Fields, key string) measure.Length {
 	text, n, ok := f.Scalar(key)
 	if !ok {
 		return 0
 	}
 	most, unit, such := big.NewRat(1, 1), "square inches", "0.032"
-	if r.Unit == joinery.Millimetres {
+	if r.Unit == measure.Millimetres {
 		most, unit, such = big.NewRat(600, 1), "square millimetres", "20.5"
 	}
 	area, ok := yamlfile.Number(text)
@@ -117,8 +118,8 @@ func (r *shopReader) bite(f *yamlfile.Fields, key string) joinery.Length {
 		return 0
 	}
 	mm2, _ := area.Float64()
-	if r.Unit == joinery.Inches {
-		mm2 *= joinery.Inch.Millimetres() * joinery.Inch.Millimetres()
+	if r.Unit == measure.Inches {
+		mm2 *= measure.Inch.Millimetres() * measure.Inch.Millimetres()
 	}
-	return joinery.Strip(mm2)
+	return measure.Strip(mm2)
 }

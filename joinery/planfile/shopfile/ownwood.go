@@ -6,6 +6,8 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/planfile/keys"
 	"fencecard/joinery/planfile/yamlfile"
+	"fencecard/joinery/plantext"
+	"fencecard/joinery/timber"
 )
 
 const woodExample = "- {wood: bog oak, hardness: 1500}"
@@ -18,9 +20,9 @@ const (
 )
 
 // readWoods reads the maker's own woods.
-func (r *shopReader) readWoods(f *yamlfile.Fields) []joinery.Wood {
-	var woods []joinery.Wood
-	named := map[string]joinery.Place{}
+func (r *shopReader) readWoods(f *yamlfile.Fields) []timber.Wood {
+	var woods []timber.Wood
+	named := map[string]plantext.Place{}
 	for _, n := range f.Entries("woods", "wood", woodExample) {
 		if r.Full || !r.Mapping(n, "a wood has a name and its figures", "write "+woodExample) {
 			continue
@@ -33,7 +35,7 @@ func (r *shopReader) readWoods(f *yamlfile.Fields) []joinery.Wood {
 			continue
 		}
 		if first, again := named[strings.ToLower(wood.Name)]; again {
-			r.Add(joinery.Fault{
+			r.Add(plantext.Fault{
 				Place: r.Place(g.Value("wood")), Problem: "two woods are named " + yamlfile.Quoted(wood.Name),
 				Remedy: "give each wood a name of its own", Other: first, Clash: "the first one",
 			})
@@ -46,20 +48,20 @@ func (r *shopReader) readWoods(f *yamlfile.Fields) []joinery.Wood {
 }
 
 // ownWood reads one wood; every figure is the shop file's.
-func (r *shopReader) ownWood(f *yamlfile.Fields) joinery.Wood {
-	w := joinery.Wood{Name: f.Name("wood"), Group: joinery.Own}
+func (r *shopReader) ownWood(f *yamlfile.Fields) timber.Wood {
+	w := timber.Wood{Name: f.Name("wood"), Group: timber.Own}
 	if w.Hardness = r.hardness(f); w.Hardness > 0 {
-		w.HardnessFrom = joinery.ShopFile
+		w.HardnessFrom = timber.ShopFile
 	}
 	if f.Has("shrinkage") && r.Mapping(f.Value("shrinkage"), "shrinkage is radial and tangential", "write "+keys.Example("shrinkage")) {
 		g := r.Fields(f.Value("shrinkage"), "the shrinkage", keys.Shrinkage)
 		g.Need(keys.Shrinkage...)
 		w.ShrinkR, w.ShrinkT = g.Figure("radial", mostShrinkage), g.Figure("tangential", mostShrinkage)
-		w.ShrinkFrom = joinery.ShopFile
+		w.ShrinkFrom = timber.ShopFile
 	}
 	w.CR, w.CT = f.Figure("CR", mostCoefficient), f.Figure("CT", mostCoefficient)
 	if w.CR > 0 || w.CT > 0 {
-		w.CFrom = joinery.ShopFile
+		w.CFrom = timber.ShopFile
 	}
 	w.Share = r.share(f, "share")
 	w.Still = f.Answer("moves") == joinery.No

@@ -4,7 +4,9 @@ import (
 	"testing"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile/shopfile"
+	"fencecard/joinery/timber"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -23,18 +25,18 @@ bits:
 `
 
 func TestShopsOwnWoodsAndRules(t *testing.T) {
-	shop, err := shopfile.Read("shop.yaml", []byte(fullShop), joinery.Millimetres)
+	shop, err := shopfile.Read("shop.yaml", []byte(fullShop), measure.Millimetres)
 	require.NoError(t, err)
 	assert.Equal(t, 22000, shop.Speed)
 	assert.Equal(t, 18000, shop.Bits[0].Speed)
-	assert.Equal(t, 6*joinery.Inch, shop.Base)
-	assert.Equal(t, joinery.Clearance{Cheek: 3 * joinery.Inch / 1000, Length: 3 * joinery.Millimetre / 2}, shop.Clearance)
-	assert.Equal(t, joinery.Rules{ShortPiece: 10 * joinery.Inch, HandDistance: 5 * joinery.Inch, ThinFloor: 3 * joinery.Millimetre}, shop.Rules)
+	assert.Equal(t, 6*measure.Inch, shop.Base)
+	assert.Equal(t, joinery.Clearance{Cheek: 3 * measure.Inch / 1000, Length: 3 * measure.Millimetre / 2}, shop.Clearance)
+	assert.Equal(t, joinery.Rules{ShortPiece: 10 * measure.Inch, HandDistance: 5 * measure.Inch, ThinFloor: 3 * measure.Millimetre}, shop.Rules)
 	require.Len(t, shop.Woods, 2)
-	assert.Equal(t, joinery.Wood{
-		Name: "bog oak", Group: joinery.Own, Hardness: 1500, HardnessFrom: joinery.ShopFile,
-		ShrinkR: 6, ShrinkT: 11, ShrinkFrom: joinery.ShopFile, CT: 0.004, CFrom: joinery.ShopFile,
-		Share: joinery.Share{Num: 1, Den: 4},
+	assert.Equal(t, timber.Wood{
+		Name: "bog oak", Group: timber.Own, Hardness: 1500, HardnessFrom: timber.ShopFile,
+		ShrinkR: 6, ShrinkT: 11, ShrinkFrom: timber.ShopFile, CT: 0.004, CFrom: timber.ShopFile,
+		Share: timber.Share{Num: 1, Den: 4},
 	}, shop.Woods[0])
 	// 6000 N is 1349 lbf: NIST SP 811, appendix B, 1 lbf = 4.448 222 N.
 	assert.InDelta(t, 1348.9, shop.Woods[1].Hardness, 0.05)
@@ -42,10 +44,10 @@ func TestShopsOwnWoodsAndRules(t *testing.T) {
 }
 
 func TestWhatAShopLeavesOutIsUsual(t *testing.T) {
-	shop, err := shopfile.Read("shop.yaml", []byte("lift: 50 mm\n"), joinery.Millimetres)
+	shop, err := shopfile.Read("shop.yaml", []byte("lift: 50 mm\n"), measure.Millimetres)
 	require.NoError(t, err)
-	assert.Equal(t, joinery.DefaultClearance(joinery.Millimetres), shop.Clearance)
-	assert.Equal(t, joinery.DefaultRules(joinery.Millimetres), shop.Rules)
+	assert.Equal(t, joinery.DefaultClearance(measure.Millimetres), shop.Clearance)
+	assert.Equal(t, joinery.DefaultRules(measure.Millimetres), shop.Rules)
 	assert.Empty(t, shop.Woods)
 }
 
@@ -68,7 +70,7 @@ func TestShopFaultsHaveAPlaceAndARemedy(t *testing.T) {
 		"woods: [{wood: a, share: 2}]":               "no share of a bit",
 		"woods: [3]":                                 "a wood has a name and its figures",
 	} {
-		_, err := shopfile.Read("shop.yaml", []byte(text+"\n"), joinery.Inches)
+		_, err := shopfile.Read("shop.yaml", []byte(text+"\n"), measure.Inches)
 		require.Error(t, err, text)
 		assert.Contains(t, err.Error(), want, text)
 		assert.Contains(t, err.Error(), "shop.yaml:1:", text)

@@ -8,8 +8,11 @@ import (
 	"math/big"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile/keys"
 	"fencecard/joinery/planfile/yamlfile"
+	"fencecard/joinery/plantext"
+	"fencecard/joinery/timber"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -21,18 +24,18 @@ const (
 
 // Read reads a shop file. The unit is the plan's; a key unit in the file
 // goes before it for the lengths written there. What the file leaves out is
-// taken from [BuiltIn]. The error is [joinery.Faults].
-func Read(name string, data []byte, unit joinery.Unit) (joinery.Shop, error) {
+// taken from [BuiltIn]. The error is [plantext.Faults].
+func Read(name string, data []byte, unit measure.Unit) (joinery.Shop, error) {
 	return readShop(name, data, unit, BuiltIn(unit))
 }
 
-func readShop(name string, data []byte, unit joinery.Unit, rest joinery.Shop) (joinery.Shop, error) {
-	r := &shopReader{File: yamlfile.New(name, unit, joinery.DefaultScale(unit))}
+func readShop(name string, data []byte, unit measure.Unit, rest joinery.Shop) (joinery.Shop, error) {
+	r := &shopReader{File: yamlfile.New(name, unit, measure.DefaultScale(unit))}
 	shop := rest
 	if root := r.Tree(data, "the shop file", beginShop); root != nil && r.isShop(root) {
 		shop = r.shop(root, rest)
 	}
-	shop.Name, shop.Place = name, joinery.Place{File: name}
+	shop.Name, shop.Place = name, plantext.Place{File: name}
 	if err := r.Err(); err != nil {
 		return joinery.Shop{}, err
 	}
@@ -42,7 +45,7 @@ func readShop(name string, data []byte, unit joinery.Unit, rest joinery.Shop) (j
 // shopReader reads one shop.
 type shopReader struct {
 	*yamlfile.File
-	doubts joinery.Faults // see doubt
+	doubts plantext.Faults // see doubt
 }
 
 // isShop faults a file of another kind.
@@ -99,9 +102,9 @@ func (r *shopReader) shop(n *yaml.Node, rest joinery.Shop) joinery.Shop {
 // What a router table in use has (common practice, no source); a shop outside
 // it was likely typed in the other unit.
 const (
-	leastLift    = 10 * joinery.Millimetre
-	mostLift     = 12 * joinery.Inch
-	leastWidest  = 2 * joinery.Millimetre // of the widest bit
+	leastLift    = 10 * measure.Millimetre
+	mostLift     = 12 * measure.Inch
+	leastWidest  = 2 * measure.Millimetre // of the widest bit
 	inchesTyped  = "write unit: in if inches are meant"
 	metricsTyped = "write unit: mm if millimetres are meant"
 )
@@ -110,15 +113,15 @@ const (
 // whether they do not. A lift of 0 was faulted already.
 func (r *shopReader) wrongUnit(f *yamlfile.Fields, shop *joinery.Shop) bool {
 	remedy, lift, bits := inchesTyped, f.Value("lift"), f.Value("bits")
-	if r.Unit == joinery.Inches {
+	if r.Unit == measure.Inches {
 		remedy = metricsTyped
 	}
-	var widest joinery.Length
+	var widest measure.Length
 	for i := range shop.Bits {
 		widest = max(widest, shop.Bits[i].Diameter)
 	}
-	spell := joinery.DefaultScale(r.Unit).Spell
-	metric := r.Unit == joinery.Millimetres
+	spell := measure.DefaultScale(r.Unit).Spell
+	metric := r.Unit == measure.Millimetres
 	switch {
 	case lift != nil && shop.Lift > 0 && (metric && shop.Lift < leastLift || !metric && shop.Lift > mostLift):
 		r.Fault(lift, remedy, "no table lifts a bit by %s", spell(shop.Lift))
@@ -142,12 +145,12 @@ func (r *shopReader) readFence(n *yaml.Node, fence joinery.FenceReach) joinery.F
 }
 
 // readScale reads the smallest division set by eye.
-func (r *shopReader) readScale(f *yamlfile.Fields, rest joinery.Scale) joinery.Scale {
+func (r *shopReader) readScale(f *yamlfile.Fields, rest measure.Scale) measure.Scale {
 	text, n, ok := f.Scalar("scale")
 	if !ok {
 		return rest
 	}
-	scale, err := joinery.ParseScale(text, r.Unit)
+	scale, err := measure.ParseScale(text, r.Unit)
 	if err != nil {
 		r.BadLength(n, text, err)
 		return rest
@@ -190,15 +193,15 @@ func (r *shopReader) minutes(f *yamlfile.Fields, key string) joinery.Time {
 }
 
 // share reads a share of a bit's diameter, above 0 and up to 1.
-func (r *shopReader) share(f *yamlfile.Fields, key string) joinery.Share {
+func (r *shopReader) share(f *yamlfile.Fields, key string) timber.Share {
 	text, n, ok := f.Scalar(key)
 	if !ok {
-		return joinery.Share{}
+		return timber.Share{}
 	}
 	share, ok := yamlfile.Number(text)
 	if !ok || share.Sign() <= 0 || share.Cmp(big.NewRat(1, 1)) > 0 {
 		r.Fault(n, "write a share of the bit's diameter up to 1, such as 1/2", "%s is no share of a bit", yamlfile.Quoted(text))
-		return joinery.Share{}
+		return timber.Share{}
 	}
-	return joinery.Share{Num: share.Num().Int64(), Den: share.Denom().Int64()}
+	return timber.Share{Num: share.Num().Int64(), Den: share.Denom().Int64()}
 }

@@ -2,6 +2,7 @@ package where
 
 import (
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile/keys"
 	"fencecard/joinery/planfile/yamlfile"
 
@@ -36,7 +37,7 @@ func Cheeks(f *yamlfile.Fields, at joinery.Side) []joinery.Cheek {
 
 // allRound is a cheek of one depth on each side of a tenon; none where the
 // depth or the tenon's end was faulted.
-func allRound(at joinery.Side, depth joinery.Length) []joinery.Cheek {
+func allRound(at joinery.Side, depth measure.Length) []joinery.Cheek {
 	var cheeks []joinery.Cheek
 	for _, s := range joinery.Sides {
 		if depth > 0 && at != joinery.NoSide && s.Dimension() != at.Dimension() {
@@ -47,7 +48,7 @@ func allRound(at joinery.Side, depth joinery.Length) []joinery.Cheek {
 }
 
 // cheek reads the depth of a cheek.
-func cheek(f *yamlfile.Fields, key string) joinery.Length {
+func cheek(f *yamlfile.Fields, key string) measure.Length {
 	text, n, ok := f.Scalar(key)
 	if !ok {
 		return 0

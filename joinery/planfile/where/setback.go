@@ -11,6 +11,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/planfile/keys"
 	"fencecard/joinery/planfile/yamlfile"
+	"fencecard/joinery/plantext"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -47,12 +48,12 @@ func badSetback(r *yamlfile.File, n *yaml.Node, text string, in joinery.Side) {
 	}
 	switch {
 	case r.IsLength(text):
-		r.Fault(n, fmt.Sprintf("write setback: %s from %s", text, joinery.List(besides(in), "or")), "the setback does not say from which side")
+		r.Fault(n, fmt.Sprintf("write setback: %s from %s", text, plantext.List(besides(in), "or")), "the setback does not say from which side")
 	case last != joinery.NoSide && len(words) < 3:
 		r.Fault(n, fmt.Sprintf("write setback: 1/2 from %s, with your own distance", last), "the setback has no distance")
 	case last != joinery.NoSide && r.IsLength(strings.Join(words[:len(words)-2], " ")):
 		r.Fault(n, fmt.Sprintf("write setback: %s from %s", strings.Join(words[:len(words)-2], " "), last), "%s is no distance from a side", yamlfile.Quoted(text))
-	case joinery.Nearest(text, []string{"centred"}) != "" || slices.Contains(words, "middle"):
+	case plantext.Nearest(text, []string{"centred"}) != "" || slices.Contains(words, "middle"):
 		r.Fault(n, "write setback: centred", "%s is no distance from a side", yamlfile.Quoted(text))
 	default:
 		r.Fault(n, "write "+keys.Example("setback")+", or setback: centred", "%s is no distance from a side", yamlfile.Quoted(text))

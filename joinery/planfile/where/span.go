@@ -5,9 +5,11 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/pattern"
 	"fencecard/joinery/planfile/keys"
 	"fencecard/joinery/planfile/yamlfile"
+	"fencecard/joinery/plantext"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -56,8 +58,8 @@ func bare(r *yamlfile.File, first, second string) bool {
 	if unit == nil {
 		return false
 	}
-	bare, err := joinery.ParseLength(first, r.Unit)
-	alike, alikeErr := joinery.ParseLength(first+unit[0], r.Unit)
+	bare, err := measure.ParseLength(first, r.Unit)
+	alike, alikeErr := measure.ParseLength(first+unit[0], r.Unit)
 	return err == nil && alikeErr == nil && alike != bare
 }
 
@@ -68,7 +70,7 @@ func badSpan(r *yamlfile.File, n *yaml.Node, text string, in joinery.Side) {
 	joined := dashBetween.ReplaceAllString(text, " to ")
 	switch {
 	case two && r.IsLength(from) && r.IsLength(to):
-		r.Fault(n, fmt.Sprintf("write span: %s from %s", text, joinery.List(besides(in), "or")), "the span does not say from which side")
+		r.Fault(n, fmt.Sprintf("write span: %s from %s", text, plantext.List(besides(in), "or")), "the span does not say from which side")
 	case spanText.MatchString(joined):
 		r.Fault(n, "write span: "+joined, "%s is no span", yamlfile.Quoted(text))
 	case one && r.IsLength(only):

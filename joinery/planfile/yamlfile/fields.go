@@ -8,6 +8,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/pattern"
 	"fencecard/joinery/planfile/keys"
+	"fencecard/joinery/plantext"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -118,7 +119,7 @@ func (f *Fields) add(key, value *yaml.Node) {
 	case !f.Knows(key.Value):
 		f.unknown(key, value)
 	case first != nil:
-		f.File.Add(joinery.Fault{
+		f.File.Add(plantext.Fault{
 			Place:   f.File.Place(key),
 			Problem: fmt.Sprintf("%s has %s twice", f.What, key.Value),
 			Remedy:  "keep one of the two",
@@ -144,14 +145,14 @@ func (f *Fields) unknown(key, value *yaml.Node) {
 	if kind := joinery.KindNamed(f.Kind); kind != nil && kind.Refuses[key.Value] != "" && !f.joint {
 		why = ": " + kind.Refuses[key.Value]
 	}
-	remedy := "its keys are " + joinery.List(f.known, "and")
+	remedy := "its keys are " + plantext.List(f.known, "and")
 	if f.Kind != "" && key.Value == "name" {
 		remedy = "its name stands behind its kind: " + f.Kind + ": NAME"
 	} else if near := keys.Meant(key.Value, f.known); near != "" {
 		f.meant = append(f.meant, near)
 		remedy = "write " + near
 	} else if whose := kindsWith(key.Value); whose != "" && slices.Contains(f.known, "depth") {
-		remedy = fmt.Sprintf("that key belongs to a %s; the keys here are %s", whose, joinery.List(f.known, "and"))
+		remedy = fmt.Sprintf("that key belongs to a %s; the keys here are %s", whose, plantext.List(f.known, "and"))
 	}
 	f.File.Fault(key, remedy, "%s has no key %s%s", f.What, Quoted(key.Value), why)
 }
@@ -179,7 +180,7 @@ func kindsWith(key string) string {
 			kinds = append(kinds, k.Name)
 		}
 	}
-	return joinery.List(kinds, "or a")
+	return plantext.List(kinds, "or a")
 }
 
 // Need faults every key that is missing, in one fault. A key that an unknown
@@ -194,11 +195,11 @@ func (f *Fields) Need(keys ...string) {
 		}
 	}
 	if missing != nil {
-		remedy := "add " + joinery.List(examples, "and")
+		remedy := "add " + plantext.List(examples, "and")
 		if strings.ContainsAny(remedy, "0123456789") {
 			remedy += ", with your own figures"
 		}
-		f.File.Fault(f.Node, remedy, "%s has no %s", f.What, joinery.List(missing, "and no"))
+		f.File.Fault(f.Node, remedy, "%s has no %s", f.What, plantext.List(missing, "and no"))
 	}
 }
 
@@ -287,8 +288,8 @@ func (f *Fields) Entries(key, what, example string) []*yaml.Node {
 }
 
 // Places tells where each value was written.
-func (f *Fields) Places() joinery.Places {
-	places := joinery.PlacesIn(f.File.Text, len(f.pairs))
+func (f *Fields) Places() plantext.Places {
+	places := plantext.PlacesIn(f.File.Text, len(f.pairs))
 	for _, key := range f.known {
 		if n := f.Value(key); n != nil {
 			places.Add(key, n.Line, n.Column)

@@ -9,7 +9,8 @@ import (
 	"errors"
 	"fmt"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -21,16 +22,16 @@ const MostFaults = 100
 // File reads one file: its text, and the faults found so far.
 type File struct {
 	Name   string
-	Text   *joinery.Text
-	Unit   joinery.Unit
-	Scale  joinery.Scale // for lengths in messages
-	Faults joinery.Faults
+	Text   *plantext.Text
+	Unit   measure.Unit
+	Scale  measure.Scale // for lengths in messages
+	Faults plantext.Faults
 	Full   bool // more faults than are kept
 }
 
 // New reads a file in that unit.
-func New(name string, unit joinery.Unit, scale joinery.Scale) *File {
-	return &File{Name: name, Unit: unit, Scale: scale, Text: joinery.NewText(name, "")}
+func New(name string, unit measure.Unit, scale measure.Scale) *File {
+	return &File{Name: name, Unit: unit, Scale: scale, Text: plantext.NewText(name, "")}
 }
 
 // Position is a place in the file, for what is kept of thousands of values. It
@@ -41,13 +42,13 @@ type Position struct{ line, column int32 }
 func PositionOf(n *yaml.Node) Position { return Position{int32(n.Line), int32(n.Column)} }
 
 // Where returns the place of a position.
-func (r *File) Where(p Position) joinery.Place { return r.at(int(p.line), int(p.column)) }
+func (r *File) Where(p Position) plantext.Place { return r.at(int(p.line), int(p.column)) }
 
 // Place returns where a node was written.
-func (r *File) Place(n *yaml.Node) joinery.Place { return r.at(n.Line, n.Column) }
+func (r *File) Place(n *yaml.Node) plantext.Place { return r.at(n.Line, n.Column) }
 
 // at returns a place by line and column, both from 1.
-func (r *File) at(line, column int) joinery.Place { return r.Text.Place(line, column) }
+func (r *File) at(line, column int) plantext.Place { return r.Text.Place(line, column) }
 
 // line is a line counted from 1, or "" past the last.
 func (r *File) line(n int) string { return r.Text.Line(n) }
@@ -59,11 +60,11 @@ func (r *File) Fault(n *yaml.Node, remedy, problem string, args ...any) {
 
 // FaultAt adds a fault at a position.
 func (r *File) FaultAt(p Position, remedy, problem string, args ...any) {
-	r.Add(joinery.Fault{Place: r.Where(p), Problem: fmt.Sprintf(problem, args...), Remedy: remedy})
+	r.Add(plantext.Fault{Place: r.Where(p), Problem: fmt.Sprintf(problem, args...), Remedy: remedy})
 }
 
 // Add keeps a fault unless there are too many.
-func (r *File) Add(f joinery.Fault) {
+func (r *File) Add(f plantext.Fault) {
 	if len(r.Faults) == MostFaults {
 		r.Full = true
 		return
@@ -74,8 +75,8 @@ func (r *File) Add(f joinery.Fault) {
 // Err returns every fault found, as an error.
 func (r *File) Err() error {
 	if r.Full {
-		r.Faults.Add(joinery.Fault{
-			Place:   joinery.Place{File: r.Name, Line: r.Text.Count() + 1},
+		r.Faults.Add(plantext.Fault{
+			Place:   plantext.Place{File: r.Name, Line: r.Text.Count() + 1},
 			Problem: fmt.Sprintf("there are more than %d faults; only these are shown", MostFaults),
 			Remedy:  "mend them and run it again",
 		})
@@ -85,7 +86,7 @@ func (r *File) Err() error {
 
 // Because adds what another package found wrong, at a node.
 func (r *File) Because(n *yaml.Node, err error) {
-	var f joinery.Fault
+	var f plantext.Fault
 	if !errors.As(err, &f) {
 		f.Problem = err.Error()
 	}

@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"strings"
 
-	"fencecard/joinery"
 	"fencecard/joinery/pattern"
 	"fencecard/joinery/planfile/keys"
+	"fencecard/joinery/plantext"
 )
 
 // nameKeys begins a line with a key whose value is a text of the maker's own.
@@ -33,9 +33,9 @@ var lineSlips = []struct {
 
 // lineSlip looks for a slip in the line shown. A line that does not stand
 // straight may belong to a slip in the line above.
-func (r *File) lineSlip(s slip, line int) (joinery.Fault, bool) {
+func (r *File) lineSlip(s slip, line int) (plantext.Fault, bool) {
 	if s.while != "" || s.says == "" {
-		return joinery.Fault{}, false
+		return plantext.Fault{}, false
 	}
 	if f, ok := r.slipIn(line); ok || !s.indent {
 		return f, ok
@@ -46,11 +46,11 @@ func (r *File) lineSlip(s slip, line int) (joinery.Fault, bool) {
 	return r.slipIn(line)
 }
 
-func (r *File) slipIn(line int) (joinery.Fault, bool) {
+func (r *File) slipIn(line int) (plantext.Fault, bool) {
 	full := r.line(line)
 	text := strings.TrimSpace(full)
 	if len(text) > 2*LongestNote {
-		return joinery.Fault{}, false
+		return plantext.Fault{}, false
 	}
 	sound := strings.Contains(text, ": ") || strings.HasSuffix(text, ":")
 	inner := strings.TrimSpace(strings.TrimPrefix(text, "- "))
@@ -64,9 +64,9 @@ func (r *File) slipIn(line int) (joinery.Fault, bool) {
 			continue
 		}
 		at := column(full, strings.Index(full, inner))
-		return joinery.Fault{Place: r.at(line, at), Problem: expand(s.problem), Remedy: Short(expand(s.remedy))}, true
+		return plantext.Fault{Place: r.at(line, at), Problem: expand(s.problem), Remedy: Short(expand(s.remedy))}, true
 	}
-	return joinery.Fault{}, false
+	return plantext.Fault{}, false
 }
 
 // mostLinesBack bounds the search for a line to indent like.

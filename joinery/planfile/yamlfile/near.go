@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 )
 
 // curlyQuotes takes out quotes that YAML does not know as such.
@@ -14,7 +14,7 @@ var curlyQuotes = strings.NewReplacer("“", "", "”", "")
 // NearName is the remedy for an unknown name: the near one, or all there are.
 func NearName(what, name string, names []string) string {
 	const few = 6
-	near := joinery.Nearest(name, names)
+	near := plantext.Nearest(name, names)
 	switch {
 	case curlyQuotes.Replace(name) != name && slices.Contains(names, curlyQuotes.Replace(name)):
 		return "write " + curlyQuotes.Replace(name) + " without the curly quotes; they are letters like any other"
@@ -29,5 +29,5 @@ func NearName(what, name string, names []string) string {
 	case len(names) == 1:
 		return fmt.Sprintf("the only %s it could be is %s", what, names[0])
 	}
-	return fmt.Sprintf("the %ss are %s", what, joinery.List(names, "and"))
+	return fmt.Sprintf("the %ss are %s", what, plantext.List(names, "and"))
 }

@@ -4,7 +4,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -76,7 +76,7 @@ func oneColon(before, _ string) bool { return !strings.Contains(before, ": ") }
 func indented(before, _ string) bool { return strings.TrimSpace(before) == "" }
 
 // syntax finds the slip behind the library's error.
-func (r *File) syntax(e *yaml.LoadError) joinery.Fault {
+func (r *File) syntax(e *yaml.LoadError) plantext.Fault {
 	shown := r.markPlace(e.Mark)
 	begun := shown
 	if e.ContextMark.Line > 0 {
@@ -93,7 +93,7 @@ func (r *File) syntax(e *yaml.LoadError) joinery.Fault {
 		if s.fits != nil && !s.fits(around(place)) {
 			continue
 		}
-		f := joinery.Fault{Place: place, Problem: s.problem, Remedy: s.remedy}
+		f := plantext.Fault{Place: place, Problem: s.problem, Remedy: s.remedy}
 		if s.indent {
 			f.Remedy = r.indentLike(place.Line)
 		}
@@ -102,11 +102,11 @@ func (r *File) syntax(e *yaml.LoadError) joinery.Fault {
 		}
 		return f
 	}
-	return joinery.Fault{Place: shown, Problem: e.Message} // the last slip fits
+	return plantext.Fault{Place: shown, Problem: e.Message} // the last slip fits
 }
 
 // around splits the line shown at the place.
-func around(p joinery.Place) (before, after string) {
+func around(p plantext.Place) (before, after string) {
 	characters := 0
 	for at := range p.Source {
 		if characters++; characters >= p.Column {
@@ -118,7 +118,7 @@ func around(p joinery.Place) (before, after string) {
 
 // markPlace turns the library's mark into a place; one on an empty line or
 // past the last is shown at the end of the line before.
-func (r *File) markPlace(m yaml.Mark) joinery.Place {
+func (r *File) markPlace(m yaml.Mark) plantext.Place {
 	if m.Line == 0 {
 		return r.secondDocument()
 	}
@@ -131,7 +131,7 @@ func (r *File) markPlace(m yaml.Mark) joinery.Place {
 }
 
 // secondDocument finds the line --- that the library tells no place of.
-func (r *File) secondDocument() joinery.Place {
+func (r *File) secondDocument() plantext.Place {
 	written := false
 	for n, line := range r.Text.Lines() {
 		if strings.HasPrefix(line, "---") && written {
@@ -140,5 +140,5 @@ func (r *File) secondDocument() joinery.Place {
 		line = strings.TrimSpace(line)
 		written = written || line != "" && line[0] != '#'
 	}
-	return joinery.Place{File: r.Name}
+	return plantext.Place{File: r.Name}
 }

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 )
 
 // mostBytes is the largest file read.
@@ -15,13 +15,13 @@ const mostBytes = 8 << 20
 // tells no place for bad bytes and miscounts lines that end in CR LF.
 func (r *File) clean(data []byte, what string) bool {
 	refuse := func(problem, remedy string) bool {
-		r.Add(joinery.Fault{Place: joinery.Place{File: r.Name}, Problem: what + " " + problem, Remedy: remedy})
+		r.Add(plantext.Fault{Place: plantext.Place{File: r.Name}, Problem: what + " " + problem, Remedy: remedy})
 		return false
 	}
 	switch {
 	case len(data) > mostBytes:
 		return refuse(fmt.Sprintf("is larger than %d MB", mostBytes>>20), tooLarge)
-	case joinery.UTF16(data):
+	case plantext.UTF16(data):
 		return refuse("is saved as UTF-16", "save it again as plain text in UTF-8")
 	case noText(data):
 		return refuse("is not a text file", "check that this is the file you mean; write it in a plain text editor")
@@ -30,7 +30,7 @@ func (r *File) clean(data []byte, what string) bool {
 	if strings.Contains(text, "\r") {
 		text = strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(text)
 	}
-	r.Text = joinery.NewText(r.Name, text)
+	r.Text = plantext.NewText(r.Name, text)
 	before := len(r.Faults)
 	r.checkLetters()
 	r.checkTabs()
@@ -61,14 +61,14 @@ func (r *File) checkLetters() {
 			switch {
 			case c == utf8.RuneError && !broken && !strings.HasPrefix(line[offset:], "\ufffd"):
 				broken = true
-				r.Add(joinery.Fault{
+				r.Add(plantext.Fault{
 					Place:   r.at(n, column(line, offset)),
 					Problem: fmt.Sprintf("this letter is not UTF-8%s", latin(line[offset])),
 					Remedy:  "save the file again as plain text in UTF-8; the editor has it set to Latin-1 or Windows-1252",
 				})
 			case control(c) && !unprintable:
 				unprintable = true
-				r.Add(joinery.Fault{
+				r.Add(plantext.Fault{
 					Place:   r.at(n, column(line, offset)),
 					Problem: fmt.Sprintf("there is an invisible character here (code %04X)", c),
 					Remedy:  "delete it and type the word again; if the whole file looks like this, it is not a text file",
@@ -126,7 +126,7 @@ func (r *File) checkTabs() {
 	if more > 0 {
 		problem += fmt.Sprintf(", and so do others (%d more)", more)
 	}
-	r.Add(joinery.Fault{
+	r.Add(plantext.Fault{
 		Place:   r.at(first, column(line, at)),
 		Problem: problem,
 		Remedy:  "begin lines with plain spaces only, two for each step inward",

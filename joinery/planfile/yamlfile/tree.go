@@ -4,7 +4,7 @@ import (
 	"errors"
 	"strings"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 
 	"go.yaml.in/yaml/v4"
 	"go.yaml.in/yaml/v4/plugin/loaderlimits"
@@ -19,7 +19,7 @@ func (r *File) Tree(data []byte, what, begin string) *yaml.Node {
 	before := len(r.Faults)
 	root := r.document(data, what)
 	if root == nil && len(r.Faults) == before {
-		r.Add(joinery.Fault{Place: joinery.Place{File: r.Name}, Problem: what + " is empty", Remedy: begin})
+		r.Add(plantext.Fault{Place: plantext.Place{File: r.Name}, Problem: what + " is empty", Remedy: begin})
 	}
 	return root
 }
@@ -39,7 +39,7 @@ func (r *File) document(data []byte, what string) *yaml.Node {
 		r.Add(r.syntax(load))
 		return nil
 	case err != nil:
-		r.Add(joinery.Fault{Place: joinery.Place{File: r.Name}, Problem: "the file cannot be read: " + err.Error()})
+		r.Add(plantext.Fault{Place: plantext.Place{File: r.Name}, Problem: "the file cannot be read: " + err.Error()})
 		return nil
 	}
 	if len(document.Content) == 0 || Null(document.Content[0]) {

@@ -9,7 +9,9 @@ import (
 	"unicode/utf8"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile/keys"
+	"fencecard/joinery/plantext"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -21,7 +23,7 @@ const (
 )
 
 // Length reads a length; 0 and a fault where it is none.
-func (f *Fields) Length(key string) joinery.Length {
+func (f *Fields) Length(key string) measure.Length {
 	text, n, ok := f.Scalar(key)
 	if !ok {
 		return 0
@@ -31,7 +33,7 @@ func (f *Fields) Length(key string) joinery.Length {
 }
 
 // Positive reads a length that must be above 0.
-func (f *Fields) Positive(key string) joinery.Length {
+func (f *Fields) Positive(key string) measure.Length {
 	text, n, ok := f.Scalar(key)
 	if !ok {
 		return 0
@@ -44,8 +46,8 @@ func (f *Fields) Positive(key string) joinery.Length {
 }
 
 // Length reads a part of a node's text as a length.
-func (r *File) Length(n *yaml.Node, text string) (joinery.Length, bool) {
-	l, err := joinery.ParseLength(text, r.Unit)
+func (r *File) Length(n *yaml.Node, text string) (measure.Length, bool) {
+	l, err := measure.ParseLength(text, r.Unit)
 	if err == nil {
 		return l, true
 	}
@@ -55,21 +57,21 @@ func (r *File) Length(n *yaml.Node, text string) (joinery.Length, bool) {
 
 // IsLength reports whether a text is a length; it faults nothing.
 func (r *File) IsLength(text string) bool {
-	_, err := joinery.ParseLength(text, r.Unit)
+	_, err := measure.ParseLength(text, r.Unit)
 	return err == nil
 }
 
 // BadLength faults a text that is no length, where it stands in its line.
 func (r *File) BadLength(n *yaml.Node, text string, err error) {
-	var bad *joinery.LengthError
+	var bad *measure.LengthError
 	if errors.As(err, &bad) {
-		r.Add(joinery.Fault{Place: Inside(r.Place(n), text), Problem: Quoted(bad.Text) + " " + bad.Problem, Remedy: bad.Remedy})
+		r.Add(plantext.Fault{Place: Inside(r.Place(n), text), Problem: Quoted(bad.Text) + " " + bad.Problem, Remedy: bad.Remedy})
 	}
 }
 
 // Inside returns the place of a part of the text that begins at a place where
 // it can be found in that line, else the place itself.
-func Inside(p joinery.Place, part string) joinery.Place {
+func Inside(p plantext.Place, part string) plantext.Place {
 	_, rest := around(p)
 	if at := strings.Index(rest, part); at > 0 {
 		p.Column += utf8.RuneCountInString(rest[:at])
@@ -118,7 +120,7 @@ func (r *File) Dimension(n *yaml.Node, text string) (joinery.Dimension, bool) {
 		}
 	}
 	if near != "" {
-		r.Add(joinery.Fault{Place: Inside(r.Place(n), text), Problem: Quoted(text) + " is no dimension", Remedy: "write " + near})
+		r.Add(plantext.Fault{Place: Inside(r.Place(n), text), Problem: Quoted(text) + " is no dimension", Remedy: "write " + near})
 		return 0, false
 	}
 	r.Choice(Inside(r.Place(n), text), "dimension", text, keys.DimensionNames()...)
@@ -126,12 +128,12 @@ func (r *File) Dimension(n *yaml.Node, text string) (joinery.Dimension, bool) {
 }
 
 // Choice faults a word that is none of a few.
-func (r *File) Choice(at joinery.Place, what, text string, words ...string) {
-	remedy := "write " + joinery.List(words, "or")
+func (r *File) Choice(at plantext.Place, what, text string, words ...string) {
+	remedy := "write " + plantext.List(words, "or")
 	if near := keys.Meant(strings.ToLower(text), words); near != "" {
 		remedy = "write " + near
 	}
-	r.Add(joinery.Fault{Place: at, Problem: Quoted(text) + " is no " + what, Remedy: remedy})
+	r.Add(plantext.Fault{Place: at, Problem: Quoted(text) + " is no " + what, Remedy: remedy})
 }
 
 // Word reads one of a few words and returns its index, -1 where it was not
@@ -188,18 +190,18 @@ func (r *File) Cleaned(n *yaml.Node, key, text string, longest int) string {
 }
 
 // Unit reads the unit of bare numbers.
-func (f *Fields) Unit() (joinery.Unit, bool) {
+func (f *Fields) Unit() (measure.Unit, bool) {
 	if text, n, ok := f.Scalar("unit"); ok && slices.Contains([]string{"cm", "m", "ft", "feet", "foot"}, strings.ToLower(text)) {
 		f.File.Fault(n, "write in or mm; a length in another unit has it behind: 2.5 cm, or 1' 6\"", "a plan is in inches or in millimetres, not in %s", text)
-		return joinery.Inches, false
+		return measure.Inches, false
 	}
 	switch f.Word("unit", "unit", keys.UnitWords, "inch", "millimetre", "inches", "millimetres", "inches", "millimeters") {
 	case 0:
-		return joinery.Inches, true
+		return measure.Inches, true
 	case 1:
-		return joinery.Millimetres, true
+		return measure.Millimetres, true
 	}
-	return joinery.Inches, false
+	return measure.Inches, false
 }
 
 // Answer reads yes or no.

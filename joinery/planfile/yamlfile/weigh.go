@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"fencecard/joinery"
+	"fencecard/joinery/plantext"
 )
 
 // mostValues is the most words and values in a file: some 30,000 cuts. One takes
@@ -28,7 +28,7 @@ func (r *File) checkValues(what string) {
 				count++
 			}
 			if count > mostValues {
-				r.Add(joinery.Fault{
+				r.Add(plantext.Fault{
 					Place:   r.at(n, column(line, at)),
 					Problem: fmt.Sprintf("%s has more than %d words and values up to here", what, mostValues),
 					Remedy:  tooLarge,

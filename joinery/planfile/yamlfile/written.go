@@ -1,7 +1,7 @@
 package yamlfile
 
 import (
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -72,9 +72,9 @@ func (w *Written) Value(key string) *Written {
 
 // ReadWritten reads a plan or a shop file as it is laid out, whatever its keys
 // mean: it is nil where the file holds nothing but blank lines and remarks. The
-// error is [joinery.Faults], where the text is none that a plan can be read from.
+// error is [plantext.Faults], where the text is none that a plan can be read from.
 func ReadWritten(name string, data []byte) (*Written, error) {
-	r := New(name, joinery.Inches, joinery.InchScale)
+	r := New(name, measure.Inches, measure.InchScale)
 	root := r.document(data, "the plan")
 	if root != nil {
 		r.Mapping(root, "this is no plan", "begin with unit: in, then pieces: and below it - piece: NAME; "+BeginPlan)

@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
@@ -82,7 +83,7 @@ func run(w io.Writer, r *deck.Run) {
 
 // says writes what a run says of each of its pieces.
 func says(w io.Writer, r *deck.Run) {
-	back := joinery.Length(0)
+	back := measure.Length(0)
 	if r.Nibble != nil {
 		back = r.Nibble.DrawBack
 	}
@@ -106,7 +107,7 @@ func Shapes(w io.Writer, bit *joinery.Bit) {
 }
 
 // Lengths writes lengths in exact millimetres, a space before each.
-func Lengths(ls []joinery.Length) string {
+func Lengths(ls []measure.Length) string {
 	var b strings.Builder
 	for _, l := range ls {
 		b.WriteString(" " + l.MM())

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
 	"fencecard/setup"
 	"fencecard/setup/deck/deckcode"
@@ -56,7 +57,7 @@ func TestAnotherOutlineHasAnotherCode(t *testing.T) {
 	bit := reflect.ValueOf(s.Bit).Elem()
 	for i := range bit.NumField() {
 		field := bit.Type().Field(i)
-		if field.Type == reflect.TypeFor[joinery.Length]() && !slices.Contains(permits, field.Name) {
+		if field.Type == reflect.TypeFor[measure.Length]() && !slices.Contains(permits, field.Name) {
 			try(field.Name, bit.Field(i))
 		}
 	}

@@ -9,34 +9,36 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
+	"fencecard/joinery/timber"
 	"fencecard/setup"
 	"fencecard/setup/deck"
 )
 
 // In reads a length in inches, mm one in millimetres.
-func In(t testing.TB, text string) joinery.Length { return Length(t, text, joinery.Inches) }
+func In(t testing.TB, text string) measure.Length { return Length(t, text, measure.Inches) }
 
 // MM reads a length in millimetres.
-func MM(t testing.TB, text string) joinery.Length { return Length(t, text, joinery.Millimetres) }
+func MM(t testing.TB, text string) measure.Length { return Length(t, text, measure.Millimetres) }
 
 // Length reads a length that may be negative, as fence distances are.
-func Length(t testing.TB, text string, unit joinery.Unit) joinery.Length {
+func Length(t testing.TB, text string, unit measure.Unit) measure.Length {
 	t.Helper()
-	sign := joinery.Length(1)
+	sign := measure.Length(1)
 	if text[0] == '-' {
 		sign, text = -1, text[1:]
 	}
-	l, err := joinery.ParseLength(text, unit)
+	l, err := measure.ParseLength(text, unit)
 	require.NoError(t, err)
 	return sign * l
 }
 
 // PlanOf lays one piece on a bench with the bits given.
-func PlanOf(t testing.TB, unit joinery.Unit, size joinery.Size, cut joinery.Cut, bits ...joinery.Bit) *joinery.Plan {
+func PlanOf(t testing.TB, unit measure.Unit, size joinery.Size, cut joinery.Cut, bits ...joinery.Bit) *joinery.Plan {
 	t.Helper()
-	p := joinery.Piece{Name: "piece", Count: 1, Size: size, Grain: size.Longest(), Cuts: []joinery.Cut{cut}, Wood: joinery.Wood{Name: "wood"}}
-	scale := joinery.DefaultScale(unit)
+	p := joinery.Piece{Name: "piece", Count: 1, Size: size, Grain: size.Longest(), Cuts: []joinery.Cut{cut}, Wood: timber.Wood{Name: "wood"}}
+	scale := measure.DefaultScale(unit)
 	require.Empty(t, p.LayAll(scale))
 	return &joinery.Plan{
 		Name: "plan", Unit: unit, Pieces: []joinery.Piece{p},
@@ -54,13 +56,13 @@ func DeckOf(t testing.TB, plan *joinery.Plan) *deck.Deck {
 }
 
 // BitOf is a plunging straight bit named after its diameter.
-func BitOf(diameter joinery.Length) joinery.Bit {
+func BitOf(diameter measure.Length) joinery.Bit {
 	return joinery.Bit{Name: diameter.String(), Diameter: diameter, Plunges: joinery.Yes}
 }
 
 // Inches reads lengths in inches.
-func Inches(t testing.TB, texts ...string) []joinery.Length {
-	var ls []joinery.Length
+func Inches(t testing.TB, texts ...string) []measure.Length {
+	var ls []measure.Length
 	for _, text := range texts {
 		ls = append(ls, In(t, text))
 	}
@@ -101,7 +103,7 @@ func Groove(t testing.TB, name, width, setback string, after ...string) joinery.
 
 // BoardWith is a plan of one board with these grooves.
 func BoardWith(t testing.TB, bits []joinery.Bit, cuts ...joinery.Cut) *joinery.Plan {
-	plan := PlanOf(t, joinery.Inches, joinery.Size{In(t, "24"), In(t, "3/4"), In(t, "8")}, cuts[0], bits...)
+	plan := PlanOf(t, measure.Inches, joinery.Size{In(t, "24"), In(t, "3/4"), In(t, "8")}, cuts[0], bits...)
 	p := &plan.Pieces[0]
 	p.Cuts = cuts
 	require.Empty(t, p.LayAll(plan.Shop.Scale))
@@ -112,7 +114,7 @@ func BoardWith(t testing.TB, bits []joinery.Bit, cuts ...joinery.Cut) *joinery.P
 func Route(d *deck.Deck) []string {
 	var steps []string
 	for _, s := range d.Setups {
-		step := s.Bit.Name + "@" + joinery.InchScale.Format(s.Fence.NearEdge) + ":"
+		step := s.Bit.Name + "@" + measure.InchScale.Format(s.Fence.NearEdge) + ":"
 		for _, r := range s.Runs {
 			step += " " + r.Cut.Name
 		}
@@ -138,7 +140,7 @@ func PieceFrom(t testing.TB, size string, cuts ...string) *joinery.Plan {
 	for i, word := range strings.Fields(size) {
 		s[i] = In(t, strings.ReplaceAll(word, "_", " "))
 	}
-	plan := PlanOf(t, joinery.Inches, s, CutFrom(t, cuts[0]), BenchBits(t)...)
+	plan := PlanOf(t, measure.Inches, s, CutFrom(t, cuts[0]), BenchBits(t)...)
 	p := &plan.Pieces[0]
 	p.Cuts = nil
 	for _, words := range cuts {
@@ -167,7 +169,7 @@ func CutFrom(t testing.TB, words string) joinery.Cut {
 		require.True(t, ok, name)
 		return s
 	}
-	size := func(text string) joinery.Length { return In(t, strings.ReplaceAll(text, "_", " ")) }
+	size := func(text string) measure.Length { return In(t, strings.ReplaceAll(text, "_", " ")) }
 	c := joinery.Cut{Kind: joinery.KindNamed(w[0]), Name: w[1]}
 	switch k := c.Kind; {
 	case k.Has("along"):
@@ -196,11 +198,11 @@ func CutFrom(t testing.TB, words string) joinery.Cut {
 // first card: whatever a test brings up is its own doing.
 func PlainPlan(t testing.TB) *joinery.Plan {
 	t.Helper()
-	plan := PlanOf(t, joinery.Inches, joinery.Size{In(t, "24"), In(t, "3"), In(t, "1 1/2")}, joinery.Cut{
+	plan := PlanOf(t, measure.Inches, joinery.Size{In(t, "24"), In(t, "3"), In(t, "1 1/2")}, joinery.Cut{
 		Kind: &joinery.Groove, Name: "groove", In: joinery.Bottom, Width: In(t, "1/2"), Depth: In(t, "1/4"),
 		Start: joinery.Setback{Distance: In(t, "1/2"), From: joinery.Front},
 	}, BitOf(In(t, "1/2")))
-	plan.Shop.Rules = joinery.DefaultRules(joinery.Inches)
+	plan.Shop.Rules = joinery.DefaultRules(measure.Inches)
 	plan.Shop.Fence = joinery.FenceReach{Infeed: In(t, "24"), Outfeed: In(t, "24")}
 	plan.Shop.Bits[0].Shank = In(t, "1/2")
 	return plan

@@ -5,6 +5,8 @@ import (
 	"fmt"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
 	"fencecard/setup/deck"
 	"fencecard/setup/proof"
 )
@@ -12,25 +14,25 @@ import (
 // Settings is what a maker measures on the table as it stands; nil where it
 // was not measured.
 type Settings struct {
-	Near, Centre, Far *joinery.Length // fence face to that edge or the centre of the bit; negative where that is behind the face
-	Start, Stop       *joinery.Length // as the setup sheet says it for the run, see [deck.Run.Reach]
-	BackStop          *joinery.Length // trailing edge of the bit to the back stop, where the tail end is when the work is dropped
-	Height            *joinery.Length // of the bit above the table
+	Near, Centre, Far *measure.Length // fence face to that edge or the centre of the bit; negative where that is behind the face
+	Start, Stop       *measure.Length // as the setup sheet says it for the run, see [deck.Run.Reach]
+	BackStop          *measure.Length // trailing edge of the bit to the back stop, where the tail end is when the work is dropped
+	Height            *measure.Length // of the bit above the table
 }
 
 // Finding is one setting as it stands on the table.
 type Finding struct {
 	What     string         // "fence", "start", "stop", "back stop" or "height"
 	As       string         // how it is measured: "to the near edge of the bit"
-	Measured joinery.Length // on the table
-	Wants    joinery.Length // what the sheet says
+	Measured measure.Length // on the table
+	Wants    measure.Length // what the sheet says
 	Makes    []Made         // what it would cut
 	Ask      string         // a question, where another number of the run was measured; "" for none
 	Move     string         // what to do about it; "" where it is right
 }
 
 // Off returns by how much it is off: more than the sheet says is positive.
-func (f Finding) Off() joinery.Length { return f.Measured - f.Wants }
+func (f Finding) Off() measure.Length { return f.Measured - f.Wants }
 
 // Right reports whether nothing need be moved.
 func (f Finding) Right() bool { return f.Move == "" }
@@ -39,8 +41,8 @@ func (f Finding) Right() bool { return f.Move == "" }
 type Made struct {
 	What  string         // "near wall", "far wall", "shoulder", "begins", "ends", "depth"
 	From  string         // what it is measured from: "the front", "the top end"
-	Would joinery.Length // where the table would cut it
-	Wants joinery.Length // where this run wants it; another run may cut on from there
+	Would measure.Length // where the table would cut it
+	Wants measure.Length // where this run wants it; another run may cut on from there
 	Words string         // "1/64 too near the back"; "correct" within half a division
 }
 
@@ -62,7 +64,7 @@ func (a *Standing) Right() bool {
 }
 
 // AsSet says what the table as it stands would cut in a run of a deck that
-// proves. The error is [joinery.Faults]: there is no such run, or it has no
+// proves. The error is [plantext.Faults]: there is no such run, or it has no
 // such mark.
 func AsSet(plan *joinery.Plan, claims *proof.Claims, number string, s Settings) (Standing, error) {
 	b, err := benchFor(plan, claims, number)
@@ -84,7 +86,7 @@ func AsSet(plan *joinery.Plan, claims *proof.Claims, number string, s Settings) 
 // fenceAsSet judges the fence by each distance that was measured.
 func (b bench) fenceAsSet(s Settings) []Finding {
 	var found []Finding
-	for i, measured := range []*joinery.Length{s.Near, s.Centre, s.Far} {
+	for i, measured := range []*measure.Length{s.Near, s.Centre, s.Far} {
 		if measured == nil {
 			continue
 		}
@@ -101,9 +103,9 @@ func (b bench) fenceAsSet(s Settings) []Finding {
 }
 
 // walls are what a fence cuts that stands so much too far from the bit.
-func (b bench) walls(off joinery.Length) []Made {
+func (b bench) walls(off measure.Length) []Made {
 	side := b.Card.Fence
-	wall := func(what string, wants joinery.Length) Made {
+	wall := func(what string, wants measure.Length) Made {
 		m := Made{What: what, From: "the " + side.String(), Would: wants + off, Wants: wants, Words: "correct"}
 		if !b.right(m.Would, m.Wants) {
 			m.Words = fmt.Sprintf("%s too near the %s", b.text(off.Abs()), proof.Toward(off, side))
@@ -125,10 +127,10 @@ func (b bench) walls(off joinery.Length) []Made {
 func (b bench) marksAsSet(s Settings) ([]Finding, error) {
 	var found []Finding
 	asked := false
-	lines := map[bool]joinery.Length{}
+	lines := map[bool]measure.Length{}
 	for _, m := range []struct {
 		what     string
-		measured *joinery.Length
+		measured *measure.Length
 		stop     bool
 	}{{"start", s.Start, false}, {"back stop", s.BackStop, false}, {"stop", s.Stop, true}} {
 		if m.measured == nil {
@@ -149,7 +151,7 @@ func (b bench) marksAsSet(s Settings) ([]Finding, error) {
 	}
 	if start, ok := lines[false]; ok && !asked {
 		if stop, ok := lines[true]; ok && stop-start < b.Bit {
-			return nil, joinery.Faults{{
+			return nil, plantext.Faults{{
 				Problem: fmt.Sprintf("between these marks the work would move backwards: the slot cannot be shorter than the bit, %s", b.text(b.Bit)),
 				Remedy:  fmt.Sprintf("measure the start %s, and the stop %s", b.as(b.guide(false), false), b.as(b.guide(true), true)),
 			}}
@@ -159,7 +161,7 @@ func (b bench) marksAsSet(s Settings) ([]Finding, error) {
 }
 
 // markAsSet judges one mark by the guide it was measured with.
-func (b bench) markAsSet(what string, guide deck.Guide, stop bool, measured joinery.Length) Finding {
+func (b bench) markAsSet(what string, guide deck.Guide, stop bool, measured measure.Length) Finding {
 	f := Finding{What: what, As: b.as(guide, stop), Measured: measured, Wants: says(guide, b.mark(stop))}
 	line := b.mark(stop).Line
 	off := f.Off() // of the line on the work, from the leading end
@@ -188,14 +190,14 @@ func (b bench) noMark(what string, stop bool) error {
 	if what == "back stop" {
 		flag = "back-stop"
 	}
-	return joinery.Faults{{
+	return plantext.Faults{{
 		Problem: fmt.Sprintf("run %s has no %s: the work is %s at the %s end", b.Card.Number, what, how, side),
 		Remedy:  "leave --" + flag + " out",
 	}}
 }
 
 // heightAsSet judges the bit's height.
-func (b bench) heightAsSet(height joinery.Length) Finding {
+func (b bench) heightAsSet(height measure.Length) Finding {
 	carriage := b.Setup.Carriage
 	deep := height - carriage
 	wants := b.Channel.Depth

@@ -5,6 +5,7 @@ package attable
 
 import (
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/proof"
 )
 
@@ -18,7 +19,7 @@ func benchFor(plan *joinery.Plan, claims *proof.Claims, number string) (bench, e
 }
 
 // text is a length in the shop's unit, whatever unit was measured in.
-func (b bench) text(l joinery.Length) string {
+func (b bench) text(l measure.Length) string {
 	if !b.Scale.On(l) {
 		return b.Scale.Fine(l) + " " + b.Scale.Unit.String()
 	}
@@ -27,7 +28,7 @@ func (b bench) text(l joinery.Length) string {
 
 // right reports whether two lengths are one on the shop's scale: half a division
 // is not wrong.
-func (b bench) right(a, c joinery.Length) bool { return 2*(a-c).Abs() <= b.Scale.Division }
+func (b bench) right(a, c measure.Length) bool { return 2*(a-c).Abs() <= b.Scale.Division }
 
 // open tells on which sides this run leaves no wall. One that nibbles takes all
 // that is between the fence and its far edge.

@@ -5,24 +5,26 @@ import (
 	"fmt"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
 	"fencecard/setup/proof"
 )
 
 // TestCut is what a maker measures on a test cut made as the papers of one run say, in one
 // pass at its last height; 0 where it was not measured.
 type TestCut struct {
-	Setback joinery.Length // from the side at the fence to the near wall
-	Width   joinery.Length // from wall to wall
-	Begins  joinery.Length // from the leading end of the work to where the cut begins
-	Length  joinery.Length // of the cut along the work, round ends included
-	Depth   joinery.Length
+	Setback measure.Length // from the side at the fence to the near wall
+	Width   measure.Length // from wall to wall
+	Begins  measure.Length // from the leading end of the work to where the cut begins
+	Length  measure.Length // of the cut along the work, round ends included
+	Depth   measure.Length
 }
 
 // Correction is what a test cut teaches about one setting.
 type Correction struct {
 	What     string         // "fence", "start", "stop", "height" or "bit"
-	Measured joinery.Length // on the test cut; of a stop where the cut ends, if it is known where it begins
-	Wants    joinery.Length // what the run wants there
+	Measured measure.Length // on the test cut; of a stop where the cut ends, if it is known where it begins
+	Wants    measure.Length // what the run wants there
 	Move     string         // what to do; "" where it is right
 	Ask      string         // a question, where another measure would be right; "" for none
 	Assumes  string         // what the move takes for granted; "" for nothing
@@ -33,7 +35,7 @@ type Lesson struct {
 	Card        *proof.Card
 	Corrections []Correction
 	Bit         *joinery.Bit
-	Diameter    joinery.Length // the bit's true one, 0 where the cut does not show it
+	Diameter    measure.Length // the bit's true one, 0 where the cut does not show it
 }
 
 // widest is by how much a bit's true diameter may differ from its label, as a
@@ -41,7 +43,7 @@ type Lesson struct {
 const widest = 10
 
 // Correct says what to move after a test cut, and what the bit's true diameter
-// is. The error is [joinery.Faults]: there is no such run, or its cut has no
+// is. The error is [plantext.Faults]: there is no such run, or its cut has no
 // such measure.
 func Correct(plan *joinery.Plan, claims *proof.Claims, number string, cut TestCut) (Lesson, error) {
 	b, err := benchFor(plan, claims, number)
@@ -49,8 +51,8 @@ func Correct(plan *joinery.Plan, claims *proof.Claims, number string, cut TestCu
 		return Lesson{}, err
 	}
 	lesson := Lesson{Card: b.Card, Bit: b.Tool}
-	var faults joinery.Faults
-	for _, learn := range []func(TestCut, *Lesson) joinery.Faults{b.learnWidth, b.learnSetback, b.learnBegins, b.learnLength, b.learnDepth} {
+	var faults plantext.Faults
+	for _, learn := range []func(TestCut, *Lesson) plantext.Faults{b.learnWidth, b.learnSetback, b.learnBegins, b.learnLength, b.learnDepth} {
 		faults = append(faults, learn(cut, &lesson)...)
 	}
 	if err := faults.Err(); err != nil {
@@ -61,7 +63,7 @@ func Correct(plan *joinery.Plan, claims *proof.Claims, number string, cut TestCu
 
 // learnWidth learns the bit's diameter from a slot with two walls, and where
 // the fence stands from a cut with one.
-func (b bench) learnWidth(cut TestCut, l *Lesson) joinery.Faults {
+func (b bench) learnWidth(cut TestCut, l *Lesson) plantext.Faults {
 	if cut.Width == 0 {
 		return nil
 	}
@@ -76,11 +78,11 @@ func (b bench) learnWidth(cut TestCut, l *Lesson) joinery.Faults {
 		c.Move = b.unless(c, b.moveFence)
 	case far:
 		c.Wants = size - n
-		c.Move = b.unless(c, func(off joinery.Length) string { return b.moveFence(-off) })
+		c.Move = b.unless(c, func(off measure.Length) string { return b.moveFence(-off) })
 	default:
 		c.What, c.Wants, l.Diameter = "bit", b.Bit, cut.Width
 		if widest*(cut.Width-b.Bit).Abs() >= b.Bit {
-			return joinery.Faults{{
+			return plantext.Faults{{
 				Problem: fmt.Sprintf("a slot %s wide is more than a tenth off the bit, %s", b.text(cut.Width), b.text(b.Bit)),
 				Remedy:  "measure the slot of one run with this run's bit",
 			}}
@@ -93,14 +95,14 @@ func (b bench) learnWidth(cut TestCut, l *Lesson) joinery.Faults {
 	return nil
 }
 
-func (b bench) learnSetback(cut TestCut, l *Lesson) joinery.Faults {
+func (b bench) learnSetback(cut TestCut, l *Lesson) plantext.Faults {
 	if cut.Setback == 0 {
 		return nil
 	}
 	near, _ := b.open()
 	switch {
 	case near && b.Card.Nibble != nil:
-		return joinery.Faults{{
+		return plantext.Faults{{
 			Problem: fmt.Sprintf("run %s has no near wall: all is taken from the %s end to the shoulder", b.Card.Number, b.Card.Fence),
 			Remedy:  "give the distance from that end to the shoulder as --width",
 		}}
@@ -115,18 +117,18 @@ func (b bench) learnSetback(cut TestCut, l *Lesson) joinery.Faults {
 }
 
 // learnBegins corrects the start mark.
-func (b bench) learnBegins(cut TestCut, l *Lesson) joinery.Faults {
+func (b bench) learnBegins(cut TestCut, l *Lesson) plantext.Faults {
 	if cut.Begins == 0 {
 		return nil
 	}
 	if b.Card.Start == nil {
-		return joinery.Faults{{
+		return plantext.Faults{{
 			Problem: fmt.Sprintf("run %s has no beginning to measure: the work is fed in at the %s end", b.Card.Number, b.Card.Leads),
 			Remedy:  "leave --begins out",
 		}}
 	}
 	c := Correction{What: "start", Measured: cut.Begins, Wants: b.Card.Start.Line}
-	c.Move = b.unless(c, func(off joinery.Length) string { return b.moveMark(false, b.guide(false), off) })
+	c.Move = b.unless(c, func(off measure.Length) string { return b.moveMark(false, b.guide(false), off) })
 	c.Ask = cmp.Or(b.askCut(c, b.alongTheFeed()), b.markByWrongEdge(c, -b.Bit))
 	l.Corrections = append(l.Corrections, c)
 	return nil
@@ -134,13 +136,13 @@ func (b bench) learnBegins(cut TestCut, l *Lesson) joinery.Faults {
 
 // learnLength corrects the one mark there is, or of two marks the stop: by where
 // the cut begins if that was measured, else as if it began where it should.
-func (b bench) learnLength(cut TestCut, l *Lesson) joinery.Faults {
+func (b bench) learnLength(cut TestCut, l *Lesson) plantext.Faults {
 	if cut.Length == 0 {
 		return nil
 	}
 	start, stop := b.Card.Start, b.Card.Stop
 	c := Correction{What: "stop", Measured: cut.Length}
-	move := func(off joinery.Length) string { return b.moveMark(true, b.guide(true), off) }
+	move := func(off measure.Length) string { return b.moveMark(true, b.guide(true), off) }
 	switch {
 	case start == nil && stop == nil:
 		return b.noLength()
@@ -148,7 +150,7 @@ func (b bench) learnLength(cut TestCut, l *Lesson) joinery.Faults {
 		return b.agree(cut)
 	case stop == nil:
 		c.What, c.Wants = "start", b.Long-start.Line
-		move = func(off joinery.Length) string { return b.moveMark(false, b.guide(false), -off) }
+		move = func(off measure.Length) string { return b.moveMark(false, b.guide(false), -off) }
 	case start == nil:
 		c.Wants = stop.Line
 	case cut.Begins > 0: // where the cut ends
@@ -168,7 +170,7 @@ func (b bench) learnLength(cut TestCut, l *Lesson) joinery.Faults {
 
 // noLength faults the length of a cut that runs from end to end. What the plan
 // calls its length lies across the feed.
-func (b bench) noLength() joinery.Faults {
+func (b bench) noLength() plantext.Faults {
 	faults := b.unmeasured("length", "the cut runs from end to end")
 	near, far := b.open()
 	if b.Cut.Length > 0 && near != far {
@@ -188,9 +190,9 @@ func (b bench) openEnd(near bool) joinery.Side {
 
 // agree faults the two measures of a cut that runs out of the work where they
 // contradict each other; where they agree, the first has said all.
-func (b bench) agree(cut TestCut) joinery.Faults {
+func (b bench) agree(cut TestCut) plantext.Faults {
 	if ends := cut.Begins + cut.Length; !b.right(ends, b.Long) {
-		return joinery.Faults{{
+		return plantext.Faults{{
 			Problem: fmt.Sprintf("a cut that begins %s from the %s end and is %s long would end %s from it, but this one runs out of the work at %s",
 				b.text(cut.Begins), b.Card.Leads, b.text(cut.Length), b.text(ends), b.text(b.Long)),
 			Remedy: "measure again, or leave one of --begins and --length out",
@@ -199,7 +201,7 @@ func (b bench) agree(cut TestCut) joinery.Faults {
 	return nil
 }
 
-func (b bench) learnDepth(cut TestCut, l *Lesson) joinery.Faults {
+func (b bench) learnDepth(cut TestCut, l *Lesson) plantext.Faults {
 	if cut.Depth == 0 {
 		return nil
 	}
@@ -210,15 +212,15 @@ func (b bench) learnDepth(cut TestCut, l *Lesson) joinery.Faults {
 }
 
 // unless returns the move for what is off, or nothing where all is right.
-func (b bench) unless(c Correction, move func(off joinery.Length) string) string {
+func (b bench) unless(c Correction, move func(off measure.Length) string) string {
 	if c.Measured == c.Wants {
 		return ""
 	}
 	return move(c.Measured - c.Wants)
 }
 
-func (b bench) unmeasured(flag, why string) joinery.Faults {
-	return joinery.Faults{{
+func (b bench) unmeasured(flag, why string) plantext.Faults {
+	return plantext.Faults{{
 		Problem: fmt.Sprintf("run %s has no %s to measure: %s", b.Card.Number, flag, why),
 		Remedy:  "leave --" + flag + " out",
 	}}

@@ -2,12 +2,13 @@ package attable
 
 import (
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
 // moveFence says where to move the fence that leaves a wall off, positive for
 // too far from the fence.
-func (b bench) moveFence(off joinery.Length) string {
+func (b bench) moveFence(off measure.Length) string {
 	if off > 0 {
 		return "move the fence " + b.text(off) + " toward the bit"
 	}
@@ -17,7 +18,7 @@ func (b bench) moveFence(off joinery.Length) string {
 // moveMark says what to do with what sets the start or the stop and leaves the
 // line off, positive for too far from the leading end: then the work went too far
 // to the left.
-func (b bench) moveMark(stop bool, guide deck.Guide, off joinery.Length) string {
+func (b bench) moveMark(stop bool, guide deck.Guide, off measure.Length) string {
 	which := map[bool]string{false: "start mark", true: "stop mark"}[stop]
 	switch {
 	case guide == deck.ByLine && off > 0:
@@ -36,7 +37,7 @@ func (b bench) moveMark(stop bool, guide deck.Guide, off joinery.Length) string 
 }
 
 // moveBit says where to move the bit that leaves a depth off.
-func (b bench) moveBit(off joinery.Length) string {
+func (b bench) moveBit(off measure.Length) string {
 	if off > 0 {
 		return "lower the bit " + b.text(off)
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
@@ -14,7 +15,7 @@ import (
 // number is a length that the papers of a run say.
 type number struct {
 	as     string // how it is measured
-	length joinery.Length
+	length measure.Length
 }
 
 // fenceSays are the distances to the near edge, the centre and the far edge.
@@ -49,7 +50,7 @@ func (b bench) guide(stop bool) deck.Guide {
 }
 
 // says is the number that a sheet prints for a mark set by a guide.
-func says(guide deck.Guide, m *deck.Mark) joinery.Length {
+func says(guide deck.Guide, m *deck.Mark) measure.Length {
 	switch guide {
 	case deck.ByLead:
 		return m.LeadPastEdge

@@ -3,7 +3,7 @@ package attable
 import (
 	"fmt"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
@@ -46,7 +46,7 @@ func (b bench) droppedMinus(f Finding) string {
 
 // markByWrongEdge asks about a cut whose begin or length is off as it would be
 // had its mark been set from the other edge of the bit.
-func (b bench) markByWrongEdge(c Correction, off joinery.Length) string {
+func (b bench) markByWrongEdge(c Correction, off measure.Length) string {
 	if c.Move == "" || !b.right(c.Measured, c.Wants+off) {
 		return ""
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark/trade"
 )
@@ -13,7 +14,7 @@ import (
 // jointCheck checks one joint and gathers what it finds.
 type jointCheck struct {
 	deck     *deck.Deck
-	scale    joinery.Scale
+	scale    measure.Scale
 	joint    deck.Joint
 	warnings []deck.Warning
 	channel  joinery.Channel // of the half that is gone into
@@ -44,7 +45,7 @@ func (c *jointCheck) warn(h deck.Half, code, text string, args ...any) {
 }
 
 // text is a length with its unit.
-func (c *jointCheck) text(l joinery.Length) string {
+func (c *jointCheck) text(l measure.Length) string {
 	return c.scale.Say(l)
 }
 
@@ -117,7 +118,7 @@ func (c *jointCheck) length() {
 // roundEnds warns where square corners would have to go into round ends.
 func (c *jointCheck) roundEnds() {
 	into, run := c.joint.Into, c.channel.Run()
-	stopped := joinery.Length(0)
+	stopped := measure.Length(0)
 	for _, end := range []joinery.Side{run.Low(), run.High()} {
 		if c.stopped(end) {
 			stopped++
@@ -141,13 +142,13 @@ func (c *jointCheck) roundEnds() {
 // roundEndIntrusion is how far the corner of a part of some thickness, in the
 // middle of a channel of some width, must stay from the channel's end, which
 // is round in its corners with the bit's radius.
-func roundEndIntrusion(radius, thickness, width joinery.Length) joinery.Length {
+func roundEndIntrusion(radius, thickness, width measure.Length) measure.Length {
 	r := radius.Millimetres()
 	x := r - max(0, (width-thickness).Millimetres()/2)
 	if x <= 0 {
 		return 0
 	}
-	return joinery.FromMillimetres(r - math.Sqrt(r*r-x*x))
+	return measure.FromMillimetres(r - math.Sqrt(r*r-x*x))
 }
 
 // bitFor returns the bit a cut is made with, or nil.

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
@@ -107,8 +108,8 @@ func receivers() string { return joinery.KindsThat(func(k *joinery.Kind) bool { 
 // ShoulderOf is how much the half stands back from its piece's side. Another cut
 // across the same end, as a lap that leaves a haunch beside the tenon, or a
 // notch or a rabbet at the end of a whole board, takes its depth off as well.
-func ShoulderOf(h deck.Half, side joinery.Side) joinery.Length {
-	var back joinery.Length
+func ShoulderOf(h deck.Half, side joinery.Side) measure.Length {
+	var back measure.Length
 	if h.Cut != nil {
 		for _, cheek := range h.Cut.Cheeks {
 			if cheek.Side == side {
@@ -134,6 +135,6 @@ func crossesEnd(ch joinery.Channel, size joinery.Size) bool {
 }
 
 // acrossOf is the half's own size in a dimension.
-func acrossOf(h deck.Half, d joinery.Dimension) joinery.Length {
+func acrossOf(h deck.Half, d joinery.Dimension) measure.Length {
 	return h.Piece.Size[d] - ShoulderOf(h, d.Low()) - ShoulderOf(h, d.High())
 }

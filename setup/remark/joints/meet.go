@@ -4,12 +4,13 @@ import (
 	"fmt"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark/trade"
 )
 
 // tenonsMeet warns of two tenons that come together inside one piece.
-func tenonsMeet(found []deck.Joint, s joinery.Scale) []deck.Warning {
+func tenonsMeet(found []deck.Joint, s measure.Scale) []deck.Warning {
 	var warnings []deck.Warning
 	for i := range found {
 		for k := range found[:i] {
@@ -28,12 +29,12 @@ func tenonsMeet(found []deck.Joint, s joinery.Scale) []deck.Warning {
 }
 
 // boxOf is a tenon inside the piece it goes into, from the low sides.
-type box struct{ lo, hi [3]joinery.Length }
+type box struct{ lo, hi [3]measure.Length }
 
 func boxOf(j *deck.Joint) box {
 	var b box
 	ch, size := j.Into.Cut.Channels[0], j.Into.Piece.Size
-	put := func(from joinery.Side, near, far joinery.Length) {
+	put := func(from joinery.Side, near, far measure.Length) {
 		d := from.Dimension()
 		if from.High() {
 			near, far = size[d]-far, size[d]-near
@@ -57,7 +58,7 @@ func (b box) meets(other box) bool {
 
 // clearOf is how long the tenon of a may be to stay a web away from that of b;
 // 0 where nothing is left.
-func clearOf(a, b *deck.Joint, web joinery.Length) joinery.Length {
+func clearOf(a, b *deck.Joint, web measure.Length) measure.Length {
 	down, other := a.Into.Cut.Channels[0].Down, boxOf(b)
 	d := down.Dimension()
 	if down.High() {

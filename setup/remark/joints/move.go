@@ -4,7 +4,7 @@ import (
 	"cmp"
 	"fmt"
 
-	"fencecard/joinery"
+	"fencecard/joinery/timber"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark/trade"
 )
@@ -48,9 +48,9 @@ func (c *jointCheck) movement() {
 }
 
 // climate is the plan's, or the usual one.
-func (c *jointCheck) climate() joinery.Climate {
-	if c.deck.Plan.Climate == (joinery.Climate{}) {
-		return joinery.DefaultClimate
+func (c *jointCheck) climate() timber.Climate {
+	if c.deck.Plan.Climate == (timber.Climate{}) {
+		return timber.DefaultClimate
 	}
 	return c.deck.Plan.Climate
 }

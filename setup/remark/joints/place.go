@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
@@ -51,7 +52,7 @@ func (c *jointCheck) reveals() {
 }
 
 // wall is the distance from a side of the piece to the channel's wall there.
-func (c *jointCheck) wall(side joinery.Side) joinery.Length {
+func (c *jointCheck) wall(side joinery.Side) measure.Length {
 	ch, size := c.channel, c.joint.Into.Piece.Size
 	switch {
 	case side == ch.Near:
@@ -65,7 +66,7 @@ func (c *jointCheck) wall(side joinery.Side) joinery.Length {
 }
 
 // RevealOf is the joint's reveal at a side.
-func RevealOf(j *deck.Joint, side joinery.Side) (joinery.Length, bool) {
+func RevealOf(j *deck.Joint, side joinery.Side) (measure.Length, bool) {
 	for _, r := range j.Reveals {
 		if r.Side == side {
 			return r.Distance, true
@@ -76,7 +77,7 @@ func RevealOf(j *deck.Joint, side joinery.Side) (joinery.Length, bool) {
 
 // placesDiffer warns of a piece whose two ends would lie differently in the
 // pieces they go into: a rail that is not parallel to them.
-func placesDiffer(found []deck.Joint, s joinery.Scale) []deck.Warning {
+func placesDiffer(found []deck.Joint, s measure.Scale) []deck.Warning {
 	var warnings []deck.Warning
 	for i := range found {
 		for k := range found[:i] {

@@ -3,7 +3,7 @@ package trade
 import (
 	"testing"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 
 	"github.com/stretchr/testify/assert"
 )
@@ -14,9 +14,9 @@ func TestEveryLimitIsInBothUnits(t *testing.T) {
 	for l, row := range Limits() {
 		assert.NotEmpty(t, row.What)
 		assert.NotEmpty(t, row.Basis, row.What)
-		in, mm := Limit(l).Of(joinery.InchScale), Limit(l).Of(joinery.MetricScale)
-		assert.Equal(t, [2]joinery.Length{row.In, row.MM}, [2]joinery.Length{in, mm}, row.What)
+		in, mm := Limit(l).Of(measure.InchScale), Limit(l).Of(measure.MetricScale)
+		assert.Equal(t, [2]measure.Length{row.In, row.MM}, [2]measure.Length{in, mm}, row.What)
 		assert.InEpsilon(t, in.Millimetres(), mm.Millimetres(), 0.2, row.What)
-		assert.Zero(t, mm%(joinery.Millimetre/10), "%s: a length that a metric rule shows", row.What)
+		assert.Zero(t, mm%(measure.Millimetre/10), "%s: a length that a metric rule shows", row.What)
 	}
 }

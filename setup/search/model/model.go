@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/ladder"
 )
 
@@ -34,7 +35,7 @@ type Model struct {
 // key is a bit at a fence distance.
 type key struct {
 	bit   int
-	fence joinery.Length
+	fence measure.Length
 }
 
 // station is a key with its blocks: what the runs of an ascent share.

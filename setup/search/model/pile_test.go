@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/ladder"
 )
 
@@ -15,10 +15,10 @@ import (
 // begins lower than that of the same depth may.
 func TestWhatIsCoveredAddsNoRung(t *testing.T) {
 	random := rand.New(rand.NewPCG(11, 12))
-	const eighth = joinery.Inch / 8
+	const eighth = measure.Inch / 8
 	demand := func() ladder.Demand {
-		d := ladder.Demand{Depth: joinery.Length(1+random.IntN(5)) * eighth, Cap: joinery.Length(1+random.IntN(3)) * eighth}
-		d.From = joinery.Length(random.IntN(int(d.Depth/eighth))) * eighth
+		d := ladder.Demand{Depth: measure.Length(1+random.IntN(5)) * eighth, Cap: measure.Length(1+random.IntN(3)) * eighth}
+		d.From = measure.Length(random.IntN(int(d.Depth/eighth))) * eighth
 		return d
 	}
 	count := func(demands ...ladder.Demand) int {
@@ -26,7 +26,7 @@ func TestWhatIsCoveredAddsNoRung(t *testing.T) {
 		for _, d := range demands {
 			p.Add(&ReadyRun{Demand: d})
 		}
-		return ladder.Count(p.demands(), joinery.InchScale)
+		return ladder.Count(p.demands(), measure.InchScale)
 	}
 	covered := 0
 	for range 5000 {

@@ -2,6 +2,7 @@ package model
 
 import (
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/ladder"
 	"fencecard/setup/search/budget"
 )
@@ -10,7 +11,7 @@ import (
 type Problem struct {
 	Jobs    []Job
 	Minutes joinery.Minutes
-	Scale   joinery.Scale // heights between depths lie on it
+	Scale   measure.Scale // heights between depths lie on it
 	Known   joinery.Time  // what an answer costs that is known; only cheaper ones are looked for; 0 for none
 }
 
@@ -30,7 +31,7 @@ type Way struct {
 // Run is one piece going once over the bit at every height of its ladder.
 type Run struct {
 	Bit    int // bits are numbered in the order they are preferred, from 0
-	Fence  joinery.Length
+	Fence  measure.Length
 	Blocks int  // which stop blocks it needs, 0 for none; equal numbers are equal blocks
 	Raised bool // the work stands on a carriage: it climbs another ladder than work that lies on the table
 	Demand ladder.Demand

@@ -4,7 +4,7 @@ import (
 	"cmp"
 	"slices"
 
-	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/ladder"
 )
 
@@ -16,7 +16,7 @@ import (
 // needed by any of its runs.
 
 // region is the heights above lo, up to and with hi.
-type region struct{ lo, hi joinery.Length }
+type region struct{ lo, hi measure.Length }
 
 // needed reports whether a demand needs a rung in the region.
 func (r region) needed(d ladder.Demand) bool {
@@ -33,7 +33,7 @@ func regions(all []ladder.Demand, used [][]ladder.Demand) (cut []region, exact b
 		// What a pass takes there is no depth: a rung at each depth is all that is sure.
 		for _, d := range all {
 			if len(cut) == 0 || d.Depth > cut[len(cut)-1].hi {
-				from := joinery.Length(0)
+				from := measure.Length(0)
 				if len(cut) > 0 {
 					from = cut[len(cut)-1].hi
 				}
@@ -112,8 +112,8 @@ func NeededBy(cut []region, list []Asked) int {
 
 // cutAt appends regions that end at every depth, each no higher than the least
 // cap of the demands from there on. The demands must be sorted.
-func cutAt(cut []region, demands []ladder.Demand, most joinery.Length) []region {
-	from := joinery.Length(0)
+func cutAt(cut []region, demands []ladder.Demand, most measure.Length) []region {
+	from := measure.Length(0)
 	for i, d := range demands {
 		if d.Depth == from {
 			continue
@@ -132,7 +132,7 @@ func cutAt(cut []region, demands []ladder.Demand, most joinery.Length) []region 
 }
 
 // windows appends regions of one height.
-func windows(cut []region, from, to, height joinery.Length) []region {
+func windows(cut []region, from, to, height measure.Length) []region {
 	for ; from+height < to; from += height {
 		cut = append(cut, region{from, from + height})
 	}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math/big"
 	"strings"
+	"unicode/utf8"
 
 	"fencecard/joinery/measure"
 	"fencecard/joinery/pattern"
@@ -48,7 +49,7 @@ func (m measured) what() string {
 	return fmt.Sprintf("%sthe %s of %s", cell, m.field, quoted(m.name))
 }
 
-// marks brings the marks for feet and inches together that package joinery does
+// marks brings the marks for feet and inches together that package measure does
 // not read, as they come from word processors and other keyboards.
 var marks = strings.NewReplacer("´´", `"`, "``", `"`, "′′", `"`, "’’", `"`, "“", `"`, "„", `"`, "´", "'", "`", "'", "‘", "'")
 
@@ -229,8 +230,10 @@ func (r *reader) at(m measured) plantext.Place {
 		return r.place(m.row, -1)
 	}
 	p := r.place(m.row, m.at.index)
-	if at := strings.Index(string([]rune(p.Source)[min(p.Column-1, len([]rune(p.Source))):]), m.text); at > 0 && at < 40 {
-		p.Column += at
+	source := []rune(p.Source)
+	cell := string(source[min(p.Column-1, len(source)):])
+	if before, _, ok := strings.Cut(cell, m.text); ok && len(before) < 40 {
+		p.Column += utf8.RuneCountInString(before)
 	}
 	return p
 }

@@ -11,7 +11,7 @@
 // faults of the questions, or takes every default, which then stands as a
 // remark beside its piece.
 //
-// Lengths are parsed by package joinery alone; this package only undoes what
+// Lengths are parsed by package measure alone; this package only undoes what
 // spreadsheets and countries do to them. The words it knows (heads, kinds of
 // pieces, names of woods) are the embedded tables *.tsv, which a maker may
 // correct.

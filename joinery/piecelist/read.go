@@ -32,7 +32,7 @@ const (
 	Millimetres
 )
 
-// of is the unit as package joinery knows it; it must be known.
+// of is the unit as package measure knows it; it must be known.
 func (u Unit) of() measure.Unit {
 	if u == Millimetres {
 		return measure.Millimetres

@@ -52,7 +52,7 @@ func StyleOf[C any](numbers iter.Seq2[C, string]) NumberStyle {
 	return style
 }
 
-// Plain writes a number as package joinery reads it: a point for decimals,
+// Plain writes a number as package measure reads it: a point for decimals,
 // nothing between thousands. Where 1.200 may be a little over one or more than
 // a thousand and the list's other numbers do not tell, both are returned, the
 // likelier first.

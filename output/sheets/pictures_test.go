@@ -5,7 +5,6 @@ import (
 	"image"
 	"image/color"
 	"image/png"
-	"math"
 	"os"
 	"path/filepath"
 	"strings"
@@ -51,39 +50,9 @@ func TestPagePictures(t *testing.T) {
 		shown, err := png.Decode(bytes.NewReader(data))
 		require.NoError(t, err)
 		assert.Equal(t, now.Bounds(), shown.Bounds())
-		assert.Less(t, difference(now, shown.(*image.Gray)), 0.03, "%s: draw it anew", file)
+		assert.Less(t, render.Difference(now, shown.(*image.Gray)), 0.03, "%s: draw it anew", file)
 	}
 	assert.Len(t, seen, 2)
-}
-
-// cell is the side of the squares that two pictures are compared by, a few lines
-// of small letters high.
-const cell = 24
-
-// difference is the mean difference of two pictures of a size, square by square, 1
-// where one is white and the other black. Other words in the same places come to
-// 0.02 at the most, a page laid out anew to 0.035 and more.
-func difference(a, b *image.Gray) float64 {
-	sum, n := 0.0, 0
-	for y := 0; y < a.Bounds().Dy(); y += cell {
-		for x := 0; x < a.Bounds().Dx(); x += cell {
-			square := image.Rect(x, y, x+cell, y+cell).Intersect(a.Bounds())
-			sum += math.Abs(darkness(a, square) - darkness(b, square))
-			n++
-		}
-	}
-	return sum / float64(n)
-}
-
-// darkness is the mean shade of a part of a picture, 1 where it is black.
-func darkness(p *image.Gray, part image.Rectangle) float64 {
-	sum := 0.0
-	for y := part.Min.Y; y < part.Max.Y; y++ {
-		for x := part.Min.X; x < part.Max.X; x++ {
-			sum += 1 - float64(p.GrayAt(x, y).Y)/255
-		}
-	}
-	return sum / float64(part.Dx()*part.Dy())
 }
 
 // A page whose rows stand an inch lower is told from the one that is shown.
@@ -98,6 +67,6 @@ func TestPicturesTellLayout(t *testing.T) {
 			}
 		}
 	}
-	assert.Greater(t, difference(page, moved), 0.03)
-	assert.Zero(t, difference(page, page))
+	assert.Greater(t, render.Difference(page, moved), 0.03)
+	assert.Zero(t, render.Difference(page, page))
 }

@@ -171,13 +171,17 @@ func (b *Tab) live(state page.SetWebLifecycleStateState) {
 // FENCECARD_SHOTS names a folder for it.
 func (b *Tab) Shot(name string) {
 	b.t.Helper()
-	folder := os.Getenv("FENCECARD_SHOTS")
-	if folder == "" {
-		return
+	if folder := os.Getenv("FENCECARD_SHOTS"); folder != "" {
+		require.NoError(b.t, os.WriteFile(folder+"/"+name+".png", b.Picture(), 0o600))
 	}
+}
+
+// Picture is what is seen, as a PNG file.
+func (b *Tab) Picture() []byte {
+	b.t.Helper()
 	ctx, stop := context.WithTimeout(b.ctx, patience)
 	defer stop()
 	png, err := chromedp.Run(ctx, chromedp.CaptureScreenshot())
 	require.NoError(b.t, err)
-	require.NoError(b.t, os.WriteFile(folder+"/"+name+".png", png, 0o600))
+	return png
 }

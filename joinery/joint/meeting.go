@@ -112,6 +112,16 @@ type lie struct {
 // Inward is the word for the way into a piece from a side.
 func Inward(side joinery.Side) string { return ways[side] }
 
+// From says the way into a piece from a side, as behind a distance: "up from the
+// bottom".
+func From(side joinery.Side) string {
+	way := Inward(side)
+	if side.Dimension() == joinery.LeftRight {
+		way = "in" // "right from the left" is read twice
+	}
+	return way + " from the " + side.String()
+}
+
 var ways = map[joinery.Side]string{
 	joinery.Left: "right", joinery.Right: "left", joinery.Front: "back",
 	joinery.Back: "forward", joinery.Bottom: "up", joinery.Top: "down",

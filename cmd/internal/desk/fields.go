@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -18,7 +19,9 @@ type fieldView struct {
 	Boxes  []boxView
 	Spots  []spotView
 	Pieces []string // to choose from in a spot
-	Wrong  string
+	// Distance is a number and what it is measured from, instead of one value.
+	Distance *distanceView
+	Wrong    string
 }
 
 // boxView is one of several words, each of which may be chosen.
@@ -50,19 +53,26 @@ var seldom = map[string][]string{
 // legends are the headings of keys that have others inside.
 var legends = map[string]string{
 	"size": "Finished size", "sides": "Pencilled on its sides", "mirror": "As the mirror image of another", "cheeks": "Taken off each side",
-	"place": "How the one lies to the other: one line for each direction", "shoulders": "Shoulders", "repeat": "Again and again",
+	"place": "How the one that goes in lies to the other", "shoulders": "Shoulders", "repeat": "Again and again",
 	"climate": "Where the work will live", "fence": "The fence", "minutes": "Minutes that it takes you", "clearances": "Room left in joints",
 	"rules": "When you are warned", "shrinkage": "How it shrinks", "crossing": "Cuts across an end",
 }
 
 // groups are the fields of a form: those that are always shown, and those that few
 // need.
-func groups(f planform.Form, offers map[string][]string, wrong map[string]string) (main, more []groupView) {
-	last := ""
+func groups(f planform.Form, halves map[string]distance, offers map[string][]string, wrong map[string]string) (main, more []groupView) {
+	last, lies := "", false
 	for i := range f.Fields {
-		field := viewOfField(f, &f.Fields[i], offers)
-		field.Wrong = wrong[field.Key]
-		outer, _, dotted := strings.Cut(field.Key, ".")
+		outer, _, dotted := strings.Cut(f.Fields[i].Key, ".")
+		if f.Kind == planform.Joint && outer == place {
+			if !lies {
+				main = append(main, groupView{legends[place], lyingRows(f, halves, wrong)})
+			}
+			last, lies = "", true
+			continue
+		}
+		field := viewOfField(f, &f.Fields[i], offers, halves)
+		field.Wrong = cmp.Or(field.Wrong, wrong[field.Key])
 		to := &main
 		if slices.Contains(seldom[f.Kind], outer) && !field.Needed {
 			to = &more
@@ -89,7 +99,7 @@ func (g groupView) filled() bool {
 	return slices.ContainsFunc(g.Fields, func(f fieldView) bool { return f.Value != "" || f.Wrong != "" })
 }
 
-func viewOfField(form planform.Form, f *planform.Field, offers map[string][]string) fieldView {
+func viewOfField(form planform.Form, f *planform.Field, offers map[string][]string, halves map[string]distance) fieldView {
 	v := fieldView{Field: *f, ID: "field-" + strings.NewReplacer(".", "-", " ", "-").Replace(f.Key)}
 	if v.Hint == v.Default {
 		v.Hint = ""
@@ -99,6 +109,14 @@ func viewOfField(form planform.Form, f *planform.Field, offers map[string][]stri
 		names = offers[keys.Cuts+" "+form.Under]
 	}
 	switch {
+	case f.Shape == keys.FromSide:
+		m, ok := fromSide(f.Value)
+		if half, is := halves[f.Key]; is {
+			m, ok = half, true
+		}
+		if ok {
+			v.Distance, v.Wrong = fromSideView(form, f, m), m.asks()
+		}
 	case f.Shape == keys.Spots:
 		if spots := spotsOf(f.Value); composed(spots) == f.Value {
 			v.Spots, v.Pieces = append(spots, spotView{}), names
@@ -147,6 +165,12 @@ func filledIn(f *planform.Field, given map[string][]string) (string, bool) {
 			}
 		}
 		return composed(spots), true
+	}
+	if m, ok := distanceIn(given, f.Key); ok {
+		if now, written := fromSide(f.Value); written && now == m {
+			return f.Value, true // as it is written
+		}
+		return m.asFromSide(), true
 	}
 	values, ok := given[f.Key]
 	if !ok {

@@ -81,7 +81,7 @@ func (w Work) form(_ *http.Request, q formAsked) (formTold, error) {
 			f = forms[i]
 		}
 	}
-	v := w.viewed(f, written, at)
+	v := w.viewed(f, halvesOf(q.given()), written, at)
 	v.Wrong = wrong
 	told.HTML, told.Drawing, told.At, told.Line = part("form", v), part("drawing", v), f.At, v.Line
 	return told, nil
@@ -103,10 +103,7 @@ func (q formAsked) chosen(forms []planform.Form) (planform.Form, bool) {
 	default:
 		f = planform.Blank(q.Kind, q.Under, text)
 	}
-	given := map[string][]string{}
-	for _, pair := range q.Field {
-		given[pair[0]] = append(given[pair[0]], pair[1])
-	}
+	given := q.given()
 	if word := strings.Join(given[planform.KindKey], ""); word != "" && word != f.Value(planform.KindKey) && f.Field(planform.KindKey) != nil {
 		f = f.As(word, text)
 	}
@@ -115,7 +112,19 @@ func (q formAsked) chosen(forms []planform.Form) (planform.Form, bool) {
 			f.Fields[i].Value = value
 		}
 	}
+	if f.Kind == planform.Joint {
+		lay(&f, given)
+	}
 	return f, true
+}
+
+// given are the values of the page's fields by their names.
+func (q formAsked) given() map[string][]string {
+	given := map[string][]string{}
+	for _, pair := range q.Field {
+		given[pair[0]] = append(given[pair[0]], pair[1])
+	}
+	return given
 }
 
 // said is a fault in words; another error is given back.

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -61,7 +62,9 @@ func fieldsOf(t *testing.T, form string) [][2]string {
 		case strings.HasPrefix(head, "select"):
 			inSelect, chosen = attribute("name"), ""
 		case strings.HasPrefix(head, "option") && strings.HasSuffix(head, " selected"):
-			chosen = unescape.Replace(text)
+			if chosen = unescape.Replace(text); strings.Contains(head, ` value="`) {
+				chosen = attribute("value")
+			}
 		case strings.HasPrefix(head, "/select"):
 			fields = append(fields, [2]string{inSelect, chosen})
 		}
@@ -107,6 +110,84 @@ func TestSpots(t *testing.T) {
 	value, ok := filledIn(form.Field("into"), map[string][]string{"into/piece": {"side", "side", "", "other"}, "into/side": {"right", "left", "", "left"}})
 	assert.True(t, ok)
 	assert.Equal(t, "side / right, left, other / left", value)
+}
+
+// Each direction in which a joint may lie is a number and a list of what it is measured
+// from; what is half filled in is told beside it, and not written.
+func TestHowAJointLies(t *testing.T) {
+	plan := "unit: in\npieces:\n  - piece: side\n    size: {left-right: 3/4, front-back: 8, top-bottom: 16}\n" +
+		"  - piece: shelf\n    size: {left-right: 20, front-back: 7, top-bottom: 3/4}\n"
+	fields := [][2]string{{"kind", "housing"}, {"name", "shelf"}, {"board/piece", "shelf"}, {"board/side", "left"}, {"into/piece", "side"}, {"into/side", "right"}, {"depth", "1/4"}}
+	ask := func(lies ...[2]string) formTold {
+		return asked(t, formAsked{planText: planText{plan}, Kind: planform.Joint, Word: "housing", Field: append(slices.Clone(fields), lies...), Do: putIt})
+	}
+	row := func(direction, number, from string) [2][2]string {
+		return [2][2]string{{"place/" + direction + "/number", number}, {"place/" + direction + "/from", from}}
+	}
+	for want, rows := range map[string][2][2][2]string{
+		"place: {front: flush, bottom: 6 up}":           {row("front-back", "", "front flush"), row("top-bottom", "6", "bottom in")},
+		"place: {top: 4 down, centred: front-back}":     {row("front-back", "", "centred"), row("top-bottom", "4", "top in")},
+		"place: {back: 1/4 forward, top: 1/8 proud}":    {row("front-back", "1/4", "back in"), row("top-bottom", "1/8", "top proud")},
+		"place: {centred: [front-back, top-bottom]}":    {row("front-back", "", "centred"), row("top-bottom", "", "centred")},
+		"place: {bottom: 6 up}\n    depth":              {row("front-back", "1/8", ""), row("top-bottom", "6", "bottom in")},
+		"into: side / right\n    place: {front: flush}": {row("front-back", "", "front flush"), row("top-bottom", "", "bottom in")},
+	} {
+		got := ask(slices.Concat(rows[0][:], rows[1][:])...)
+		assert.Contains(t, got.Text, want)
+		assert.NotContains(t, got.HTML, "Left to right", "the way in which the shelf goes in")
+		again := asked(t, formAsked{planText: planText{got.Text}, At: got.At, Field: fieldsOf(t, got.HTML), Do: putIt})
+		assert.Equal(t, got.Text, again.Text)
+		if rows[1][0][1] == "" && strings.HasSuffix(rows[1][1][1], " in") {
+			assert.Contains(t, got.HTML, "<strong>Say how far.</strong>")
+		}
+		if rows[0][1][1] == "" {
+			assert.Contains(t, got.HTML, `value="1/8"`, "what was typed stays in its box")
+			assert.Contains(t, got.HTML, "<strong>Choose what it is measured from.</strong>")
+		}
+	}
+
+	// What a row cannot show keeps the plan's own boxes.
+	for _, written := range []string{"centred", "{front: flush, back: flush, bottom: 6 up}", "{front: 1/8 bck, top: flush}", "middle", "{front: Flush, bottom: 6 up}"} {
+		text := plan + "joints:\n  - housing: shelf\n    board: shelf / left\n    into: side / right\n    place: " + written + "\n    depth: 1/4\n"
+		shown := asked(t, formAsked{planText: planText{text}, At: "joints/0"})
+		again := asked(t, formAsked{planText: planText{text}, At: "joints/0", Field: fieldsOf(t, shown.HTML), Do: putIt})
+		assert.Equal(t, text, again.Text)
+	}
+
+	// Centred both ways, and then one row changed.
+	text := plan + "joints:\n  - housing: shelf\n    board: shelf / left\n    into: side / right\n    place: centred\n    depth: 1/4\n"
+	shown := asked(t, formAsked{planText: planText{text}, At: "joints/0"})
+	changed := fieldsOf(t, shown.HTML)
+	for i := range changed {
+		if changed[i][0] == "place/front-back/from" {
+			changed[i][1] = "front flush"
+		}
+	}
+	assert.Contains(t, asked(t, formAsked{planText: planText{text}, At: "joints/0", Field: changed, Do: putIt}).Text, "place: {front: flush, centred: top-bottom}")
+}
+
+// The near wall is a number and the side it is measured from.
+func TestNearWall(t *testing.T) {
+	plan := "unit: in\npieces:\n  - piece: side\n    size: {left-right: 3/4, front-back: 8, top-bottom: 16}\n"
+	ask := func(number, from string) formTold {
+		return asked(t, formAsked{planText: planText{plan}, Kind: planform.Cut, Under: "pieces/0", Word: "groove", Do: putIt, Field: [][2]string{{"kind", "groove"}, {"name", "back"},
+			{"in", "right"}, {"width", "1/4"}, {"depth", "1/4"}, {"setback/number", number}, {"setback/from", from}}})
+	}
+	got := ask("3/8", "back")
+	assert.Contains(t, got.Text, "setback: 3/8 from back\n")
+	assert.Contains(t, got.HTML, ">forward from the back</option>")
+	assert.NotContains(t, got.HTML, `<option value="left">`, "the way into the wood")
+	for _, from := range []string{"centred", "centred from front"} {
+		got = ask("", from)
+		assert.Contains(t, got.Text, "setback: "+from+"\n")
+		again := asked(t, formAsked{planText: planText{got.Text}, At: got.At, Field: fieldsOf(t, got.HTML), Do: putIt})
+		assert.Equal(t, got.Text, again.Text)
+	}
+	assert.NotContains(t, ask("3/8", "").Text, "setback")
+	assert.Contains(t, ask("", "back").HTML, "<strong>Say how far.</strong>")
+	as := strings.Replace(ask("3/8", "back").Text, "3/8 from back", "3/8 from the back", 1)
+	shown := asked(t, formAsked{planText: planText{as}, At: "pieces/0/cuts/0"})
+	assert.Equal(t, as, asked(t, formAsked{planText: planText{as}, At: "pieces/0/cuts/0", Field: fieldsOf(t, shown.HTML), Do: putIt}).Text, "as it is written")
 }
 
 // A shop to begin with comes into a plan that has none.

@@ -63,6 +63,15 @@ func (m maker) fill(f planform.Form) {
 			}
 			continue
 		}
+		if outer, _, _ := strings.Cut(field.Key, "."); outer == place && f.Kind == planform.Joint {
+			continue
+		}
+		if field.Shape == keys.FromSide {
+			distance, ok := fromSide(field.Value)
+			require.True(m.t, ok)
+			m.measured(field.Key, distance)
+			continue
+		}
 		named := fmt.Sprintf(`[...document.querySelectorAll('#form [name="%s"]')]`, field.Key)
 		m.Until(named + ".length")
 		if browser.Eval[bool](m.Tab, named+`.some((e) => e.type === "checkbox")`) {
@@ -75,7 +84,21 @@ func (m maker) fill(f planform.Form) {
 		}
 		m.choose(named+"[0]", field.Value)
 	}
+	for _, d := range directions {
+		if lies, ok := liesOf(&f, d.Dimension); ok && lies.From != "" {
+			m.measured(place+"/"+d.String(), lies)
+		}
+	}
 	m.press(`document.querySelector('#form button.main')`, `document.querySelector('#form')?.dataset.at`)
+}
+
+// measured fills a number in and chooses what it is measured from.
+func (m maker) measured(name string, as distance) {
+	m.t.Helper()
+	if as.Number != "" {
+		m.choose(fmt.Sprintf(`document.querySelector('#form [name="%s/number"]')`, name), as.Number)
+	}
+	m.choose(fmt.Sprintf(`document.querySelector('#form [name="%s/from"]')`, name), as.From)
 }
 
 // choose types or chooses a value, as leaving the field ends it.

@@ -29,7 +29,7 @@ type formView struct {
 
 // viewed makes a form to be shown of one as filled in, with the text as it would be
 // with it, where it then stands at a place.
-func (w Work) viewed(f planform.Form, text []byte, at string) formView {
+func (w Work) viewed(f planform.Form, halves map[string]distance, text []byte, at string) formView {
 	v := formView{Form: f, New: f.At == "", Word: f.Value(planform.KindKey), Said: []remarkAt{}}
 	plan, err := planfile.Read(w.name(), text, w.Open)
 	faults, _ := w.faults(err)
@@ -55,7 +55,7 @@ func (w Work) viewed(f planform.Form, text []byte, at string) formView {
 		v.within(forms, here)
 	}
 	offers := planform.Offers(text, shopOf(plan))
-	v.Main, v.More = groups(f, offers, wrong)
+	v.Main, v.More = groups(f, halves, offers, wrong)
 	v.Opened = slices.ContainsFunc(v.More, groupView.filled)
 	v.Drawing = w.drawn(plan, text, at, forms)
 	return v

@@ -31,6 +31,7 @@ const (
 	OneText  Shape = ""        // one text
 	Names    Shape = "names"   // a name, or several in a list
 	Spots    Shape = "spots"   // PIECE / SIDE, several with commas
+	FromSide Shape = "from"    // a distance from a side
 	Brackets Shape = "corners" // pairs in brackets inside brackets
 )
 
@@ -78,7 +79,7 @@ var takings = sync.OnceValue(func() map[string]taking {
 		"cut in":              {words: SideNames()}, "cut at": {words: SideNames()}, "cut along": {words: SideNames()},
 		"slot in": {words: SideNames()}, "slot along": {words: DimensionNames()},
 		"cut on": {words: arrises()}, "cut shape": {words: ShapeWords},
-		"cut setback": {words: []string{"centred"}, open: true}, "cut reach": {words: []string{"full"}, open: true},
+		"cut setback": {words: []string{"centred"}, open: true, shape: FromSide}, " repeat.first": {shape: FromSide}, "cut reach": {words: []string{"full"}, open: true},
 		" fence": {words: append(SideNames(), "either")}, " ends": {words: EndsWords}, " start": {words: StartWords},
 		" after": {from: Cuts, shape: Names}, "cut mates": {from: Pieces, open: true}, "slot mates": {from: Pieces, open: true},
 		" bit": {from: Bits}, "bit bit": {}, " by": {words: []string{"hand", "saw", "chisel"}, open: true},

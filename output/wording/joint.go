@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"fencecard/joinery/joint"
 	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
@@ -69,7 +70,7 @@ func (j jointText) reveals() string {
 		case r.Distance < 0:
 			parts = append(parts, fmt.Sprintf("%s proud of the %s", j.Scale.Fine(-r.Distance), r.Side))
 		default:
-			parts = append(parts, fmt.Sprintf("%s back from the %s", j.Scale.Fine(r.Distance), r.Side))
+			parts = append(parts, j.Scale.Fine(r.Distance)+" "+joint.From(r.Side))
 		}
 	}
 	if parts == nil {

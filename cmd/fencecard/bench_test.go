@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"github.com/stretchr/testify/require"
+	"go.yaml.in/yaml/v4"
 
 	"fencecard/joinery"
 	"fencecard/joinery/planfile"
@@ -107,7 +108,8 @@ func planOfCuts(cuts int) []byte {
 }
 
 // BenchmarkCuts times each stage of plans of 10 to 10,000 cuts. All grow with
-// the plan, but for the search, which stops after two seconds.
+// the plan, but for the search, which stops after two seconds. To decode is what the
+// YAML library takes for the plan's text alone, the floor under all others.
 func BenchmarkCuts(b *testing.B) {
 	for _, cuts := range []int{10, 100, 1000, 10_000} {
 		text := planOfCuts(cuts)
@@ -123,6 +125,7 @@ func BenchmarkCuts(b *testing.B) {
 			name string
 			run  func() error
 		}{
+			{"decode", func() error { return yaml.Unmarshal(text, new(yaml.Node)) }},
 			{"read", func() error { read(); return nil }},
 			{"plan", func() error { _, err := setup.MakeWith(b.Context(), plan, setup.Options{Plain: true}); return err }},
 			{"search", func() error { _, err := setup.Make(plan); return err }},
@@ -144,5 +147,20 @@ func BenchmarkCuts(b *testing.B) {
 				b.ReportMetric(float64((cpuTime()-begun).Microseconds())/float64(b.N)/1000, "cpu-ms/op")
 			})
 		}
+	}
+}
+
+// BenchmarkMemory prints whole decks and reports the most memory that the program
+// held at once, where the system tells it.
+func BenchmarkMemory(b *testing.B) {
+	deck := documentKind{file: "plan.yaml", args: []string{"cards", "--force", "--out", "cards.pdf", "plan.yaml"}}
+	for _, cuts := range []int{1000, 10_000} {
+		b.Run(fmt.Sprint(cuts), func(b *testing.B) {
+			for b.Loop() {
+				most, code, said := readApart(b, deck, string(planOfCuts(cuts)))
+				require.Equal(b, exitDone, code, said)
+				b.ReportMetric(float64(most)/megabyte, "MB-peak")
+			}
+		})
 	}
 }

@@ -90,13 +90,13 @@ func basePeak(t *testing.T, kind documentKind) int {
 
 // readApart has a command read a document in a process of its own and returns
 // its peak, 0 where the system does not tell it, its exit code and all it said.
-func readApart(t *testing.T, kind documentKind, text string) (peak, code int, said string) {
+func readApart(t testing.TB, kind documentKind, text string) (peak, code int, said string) {
 	t.Helper()
 	return readIn(t, t.TempDir(), kind, text)
 }
 
 // readIn does so in a folder that the test goes on with.
-func readIn(t *testing.T, folder string, kind documentKind, text string) (peak, code int, said string) {
+func readIn(t testing.TB, folder string, kind documentKind, text string) (peak, code int, said string) {
 	t.Helper()
 	if kind.plan != "" {
 		require.NoError(t, os.WriteFile(filepath.Join(folder, "plan.yaml"), []byte(kind.plan), 0o666))

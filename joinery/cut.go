@@ -87,7 +87,7 @@ type Channel struct {
 	Depth   measure.Length // from Down into the wood
 	Lo, Hi  measure.Length // the span, from the low side of [Channel.Run]
 	Section Section        // across its run; what is said of walls is then that of the block around it
-	Recess  Recess         // a wider channel of its cut, made before it, from whose floor it goes on
+	Recess  Recess         // a wider channel, made before it, from whose floor it goes on
 }
 
 // Recess is a channel in whose floor another one lies: how deep and how wide it

@@ -79,7 +79,7 @@ func asProblem(t *testing.T, plan *joinery.Plan) *model.Problem {
 					bits[r.Bit.Name] = len(bits)
 				}
 				run := model.Run{Bit: bits[r.Bit.Name], Fence: r.NearEdge, Demand: ladder.Demand{
-					Depth: j.Channel.Depth, Cap: ladder.CapFor(r.Bit, j.Piece.Wood, &plan.Shop).Depth,
+					Depth: j.Channel.Depth, From: p.Scale.Floor(j.Channel.Recess.Depth), Cap: ladder.CapFor(r.Bit, j.Piece.Wood, &plan.Shop).Depth,
 				}, Over: j.Piece.Count * sideBySide(j, r, p.Scale), Raised: r.Carriage > 0}
 				c := setup.RunOf(j.Piece, j.Cut, j.Channel, r, p.Scale)
 				if plan.Shop.Stops == joinery.Blocks && (c.Start != nil || c.Stop != nil) {

@@ -48,6 +48,7 @@ func Jobs(plan *joinery.Plan) ([]Job, error) {
 			}
 		}
 		linkAfter(jobs, first)
+		fromFloors(jobs, first)
 	}
 	if f, ok := remark.WrongUnit(plan, stopped); ok {
 		return nil, plantext.Faults{f}

@@ -135,7 +135,7 @@ func (s Setter) trial(u *deck.Setup, w paper.Paper) []paper.Block {
 	if len(u.Heights) > 0 && !shaped {
 		where := "deep"
 		if u.Recessed() {
-			where = "in the trial slot of the head, first height deep"
+			where = "in a trial of the earlier cut, first height deep"
 		}
 		note(where, u.Heights[0])
 	}

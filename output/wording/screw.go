@@ -8,8 +8,8 @@ import (
 )
 
 // RecessFirst says where a setup is tried whose first height is below the floor of
-// a slot's head.
-const RecessFirst = "The first height reaches deeper than the head's slot: try it in that trial piece."
+// a cut made before, such as a slot's head.
+const RecessFirst = "The first height goes on from an earlier cut's floor: try it in a trial of that cut."
 
 // ScrewPlace says where the screw of a slot goes at assembly; "" where that is
 // not known or the run is no slot's.

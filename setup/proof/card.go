@@ -34,7 +34,7 @@ func (p *prover) card(d dealt, of *wantedPiece) {
 	p.raised(at, t, w)
 	p.screw(at, c, w, of)
 	p.end(at, t, w)
-	over := overIt(w, of)
+	over := gone(w, of)
 	p.heights(at, t, w, s, p.cap(c, tool, w), over)
 	p.limits(at, t, w, tool.bit, s, over)
 	p.crossing(at, t, w, s)

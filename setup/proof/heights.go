@@ -14,7 +14,7 @@ const mostPasses = 20
 
 // heights compares the last height with the plan's depth, and the steps to it
 // with what the bit may take in that wood at one pass.
-func (p *prover) heights(at int, t table, w *wanted, s *Setup, most ladder.Cap, over *joinery.Channel) {
+func (p *prover) heights(at int, t table, w *wanted, s *Setup, most ladder.Cap, over *wanted) {
 	c := t.card
 	if len(c.Heights) == 0 {
 		p.wrongCard(at, "heights", 0, "the card has no height, so nothing would be cut")
@@ -42,19 +42,19 @@ func (p *prover) heights(at int, t table, w *wanted, s *Setup, most ladder.Cap, 
 		p.allowed(at, c, most)
 		return // the wood of its passes is weighed with those of its other runs
 	}
-	p.passes(at, c, most, over)
+	p.passes(at, c, w, most, over)
 }
 
 // passes checks that no pass takes more than the bit may.
-func (p *prover) passes(at int, c *Card, most ladder.Cap, over *joinery.Channel) {
+func (p *prover) passes(at int, c *Card, w *wanted, most ladder.Cap, over *wanted) {
 	p.allowed(at, c, most)
 	if len(c.Areas) > 0 {
 		p.wrongCard(at, "areas", 0, "the card gives areas, but shapes no edge")
 	}
 	from := measure.Length(0)
 	if over != nil {
-		if from = over.Depth; len(c.Heights) > 0 && c.Heights[0] <= from {
-			p.wrongCard(at, "heights", 0, "the pass to %s cuts nothing: the %s is that deep", p.text(c.Heights[0]), over.Part)
+		if from = over.channel.Depth; len(c.Heights) > 0 && c.Heights[0] <= from {
+			p.wrongCard(at, "heights", 0, "the pass to %s cuts nothing: the %s is that deep", p.text(c.Heights[0]), over.words(w))
 		}
 	}
 	told := 0
@@ -80,14 +80,14 @@ func (p *prover) allowed(at int, c *Card, most ladder.Cap) {
 }
 
 // limits checks that the bit and the table can do what the card asks.
-func (p *prover) limits(at int, t table, w *wanted, bit *joinery.Bit, s *Setup, over *joinery.Channel) {
+func (p *prover) limits(at int, t table, w *wanted, bit *joinery.Bit, s *Setup, over *wanted) {
 	c, shop := t.card, &p.plan.Shop
 	deep := measure.Length(0)
 	if n := len(c.Heights); n > 0 {
 		deep = c.Heights[n-1]
 	}
 	switch {
-	case bit.Cutting > 0 && deep > bit.Cutting && !shankEnters(bit, deep, over, w.channel):
+	case bit.Cutting > 0 && deep > bit.Cutting && (over == nil || over.cut != w.cut || !shankEnters(bit, deep, over.channel, w.channel)):
 		p.wrongCard(at, "bit", deep-bit.Cutting, "the %s bit cuts only %s deep", bit.Name, p.text(bit.Cutting))
 	case shop.Opening > 0 && bit.True() > shop.Opening:
 		p.wrongCard(at, "bit", bit.True()-shop.Opening, "table and fence let no bit over %s turn", p.text(shop.Opening))

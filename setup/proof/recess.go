@@ -1,6 +1,8 @@
 package proof
 
 import (
+	"strconv"
+
 	"fencecard/joinery"
 	"fencecard/joinery/measure"
 )
@@ -16,6 +18,72 @@ func overIt(w *wanted, of *wantedPiece) *joinery.Channel {
 		}
 	}
 	return over
+}
+
+// gone is the channel with the deepest floor that another one begins at: of its own
+// cut, or of one that the plan wants before it; nil for none.
+func gone(w *wanted, of *wantedPiece) *wanted {
+	var over *wanted
+	deeper := func(channels []wanted, holds func(*joinery.Channel) bool) {
+		for i := range channels {
+			if c := channels[i].channel; c != w.channel && c.Depth < w.channel.Depth && (over == nil || c.Depth > over.channel.Depth) && holds(c) {
+				over = &channels[i]
+			}
+		}
+	}
+	deeper(of.cut(w.cut.Name), func(c *joinery.Channel) bool { return holds(c, w.channel) })
+	for _, name := range w.piece.WaitsFor(w.cut) {
+		deeper(of.cut(name), func(c *joinery.Channel) bool { return leavesNothing(c, w) })
+	}
+	return over
+}
+
+// words name a channel beside another one of the piece.
+func (w *wanted) words(beside *wanted) string {
+	if w.cut == beside.cut {
+		return w.channel.Part
+	}
+	return w.cut.Kind.Name + " " + strconv.Quote(w.cut.Name)
+}
+
+// leavesNothing reports whether a channel takes away all that stands before another
+// one, down to its own floor, while some of the side goes on lying on the table.
+func leavesNothing(c *joinery.Channel, w *wanted) bool {
+	if c.Down != w.channel.Down || c.Section.Outline != nil {
+		return false
+	}
+	size := w.piece.Size
+	var first, then [3][2]measure.Length // from where to where, by dimension
+	for at, ch := range map[*[3][2]measure.Length]*joinery.Channel{&first: c, &then: w.channel} {
+		wall := ch.Setback
+		if ch.Near.High() {
+			wall = size.Between(ch.Near) - ch.Setback - ch.Width
+		}
+		at[ch.Near.Dimension()], at[ch.Run()] = [2]measure.Length{wall, wall + ch.Width}, [2]measure.Length{ch.Lo, ch.Hi}
+	}
+	// A stopped end is round, by half the width at the most between two walls.
+	walls, run := first[c.Near.Dimension()], c.Run()
+	between := walls[0] > 0 && walls[1] < size[c.Near.Dimension()]
+	for end, outermost := range [2]measure.Length{0, size[run]} {
+		if first[run][end] == outermost {
+			continue
+		}
+		if !between {
+			return false
+		}
+		first[run][end] += c.Width / 2 * measure.Length(1-2*end)
+	}
+	bears := false
+	for d := range first {
+		if joinery.Dimension(d) == c.Down.Dimension() {
+			continue
+		}
+		if then[d][0] < first[d][0] || then[d][1] > first[d][1] {
+			return false
+		}
+		bears = bears || first[d] != [2]measure.Length{0, size[d]}
+	}
+	return bears
 }
 
 // holds reports whether the walls of one channel stand round those of another

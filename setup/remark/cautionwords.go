@@ -151,8 +151,10 @@ func (s *situation) speed() string {
 func (s *situation) trial() string {
 	r := s.card
 	switch {
-	case r.Channel.Recess.Depth > 0:
+	case r.Channel.Recess.Depth > 0 && r.Cut.Slot != nil:
 		return "cut a trial in the trial slot of the head, not in whole wood, and put the screw through it"
+	case r.Channel.Recess.Depth > 0:
+		return "cut a trial in scrap that has the cut it goes on from, not in whole wood, and measure its width and place"
 	case r.Cut == nil || r.Cut.Kind.Receives:
 		return "cut a trial slot in scrap and measure its width and place"
 	case r.Cut.Kind.Enters:

@@ -151,14 +151,14 @@ type made struct {
 // works sorts the cards of a deck by piece and channel.
 func works(d *deck.Deck) []*work {
 	type key struct {
-		cut     *joinery.Cut
-		channel joinery.Channel
+		cut  *joinery.Cut
+		part string // a run's channel may know a recess that the plan's does not
 	}
 	cards := map[key][]*deck.Run{}
 	for i := range d.Setups {
 		for j := range d.Setups[i].Runs {
 			r := &d.Setups[i].Runs[j]
-			k := key{r.Cut, r.Channel}
+			k := key{r.Cut, r.Channel.Part}
 			cards[k] = append(cards[k], r)
 		}
 	}
@@ -175,7 +175,7 @@ func works(d *deck.Deck) []*work {
 			for _, ch := range c.Channels {
 				if c.By != "" {
 					w.cuts = append(w.cuts, byHand(c, ch, p.Size))
-				} else if run := cards[key{c, ch}]; len(run) > 0 {
+				} else if run := cards[key{c, ch.Part}]; len(run) > 0 {
 					w.cuts = append(w.cuts, madeOf(run))
 				}
 			}

@@ -41,9 +41,9 @@ func (m *made) words() string {
 	return name + " in the " + m.channel.Down.String()
 }
 
-// goesOn reports whether the channel only goes on from the floor of a wider one,
-// of which the same is true and is told.
-func (m *made) goesOn() bool { return m.channel.Recess.Depth > 0 }
+// goesOn reports whether the channel only goes on from the floor of a wider one of
+// its own cut, of which the same is true and is told.
+func (m *made) goesOn() bool { return m.cut.Slot != nil && m.channel.Recess.Depth > 0 }
 
 // through reports whether the cut comes out at the other side.
 func (m *made) through(size joinery.Size) bool {

@@ -1,6 +1,7 @@
 package planfile_test
 
 import (
+	"bytes"
 	"errors"
 	"os"
 	"path/filepath"
@@ -114,7 +115,9 @@ func checkFaults(t *testing.T, data []byte, err error) {
 	for _, f := range faults {
 		assert.NotEmpty(t, f.Problem)
 		assert.NotEmpty(t, f.Remedy, f.Problem)
-		assert.NotContains(t, f.Problem, "yaml", "words of the library")
+		if !bytes.Contains(data, []byte("yaml")) {
+			assert.NotContains(t, f.Problem, "yaml", "words of the library")
+		}
 		assert.LessOrEqual(t, f.Line, lines+1)
 		if f.Source != "" && utf8.ValidString(f.Source) {
 			assert.LessOrEqual(t, f.Column, utf8.RuneCountInString(f.Source)+1, f.Problem)

@@ -90,7 +90,7 @@ func (w *writer) change() error {
 		}
 	}
 	emptied, err := w.splices.change(t.keys, entries, append([]string{old}, w.order(word)...))
-	if err == nil && emptied {
+	if err == nil && emptied && len(entries) > 0 {
 		return plantext.Fault{Problem: "nothing of the " + w.kind + " would be left", Remedy: "fill something in, or take the " + w.kind + " out"}
 	}
 	return err

@@ -9,7 +9,8 @@ import (
 )
 
 // Deck turns claims that prove back into a deck of their plan, with everything
-// but what is remarked of it. Cards that the plan knows nothing of are left out.
+// but what is remarked of it. Setups of a bit and cards that the plan knows nothing
+// of are left out.
 func Deck(plan *joinery.Plan, claims *Claims) *deck.Deck {
 	p := newProver(plan, claims)
 	is := claims.Changes
@@ -21,9 +22,12 @@ func Deck(plan *joinery.Plan, claims *Claims) *deck.Deck {
 	for i := range claims.Setups {
 		from := &claims.Setups[i]
 		s := deck.Setup{Number: from.Number, Bit: p.bits[from.Bit.Name], Fence: from.Fence, Heights: from.Heights, Carriage: from.Carriage}
+		if s.Bit == nil {
+			continue
+		}
 		for j := range from.Cards {
 			c := &from.Cards[j]
-			if w := p.wants.find(c); w != nil && s.Bit != nil {
+			if w := p.wants.find(c); w != nil {
 				r := p.cardBack(c, w, &s, j+1)
 				if w.channel.Section.Shaped() {
 					r.Step.Before, stood[w.channel] = stood[w.channel], r.Step.NearEdge

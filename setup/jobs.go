@@ -49,6 +49,7 @@ func Jobs(plan *joinery.Plan) ([]Job, error) {
 		}
 		linkAfter(jobs, first)
 		fromFloors(jobs, first)
+		sameFaces(jobs, first, kept)
 	}
 	if f, ok := remark.WrongUnit(plan, stopped); ok {
 		return nil, plantext.Faults{f}

@@ -59,6 +59,8 @@ var conditions = []condition{
 		"worked out from the pivoting", findEarlyMouth},
 	{"splintered-exit", "A cut across the grain follows the one that cleans its exit.",
 		trade.CommonPractice, findSplinters},
+	{"other-face", "Two cuts in the middle are set from opposite faces.",
+		"worked out from the thickness of the stock", findOtherFace},
 	{"hair-move", "A cut is wider than its bit by less than a rule shows.",
 		trade.CommonPractice, findHairMove},
 }

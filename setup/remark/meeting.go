@@ -108,3 +108,38 @@ func (w *work) shorter(a, b *made) measure.Length {
 func nameOf(m *made) string {
 	return fmt.Sprintf("%s in the %s", m.cut.Kind, m.channel.Down)
 }
+
+// findOtherFace looks for cuts in the middle of the stock, one running into the
+// other, that are set from opposite faces: they are in line in stock of just the
+// size that the plan gives.
+func findOtherFace(w *work) []finding {
+	var found []finding
+	told := map[*made]bool{}
+	w.pairs(func(a, b *made) {
+		across := a.hollow.Across
+		if told[b] || !w.middle(a) || !w.middle(b) || b.hollow.Across != across || far(a, b, 1) || faces(a) == faces(b) {
+			return
+		}
+		told[b] = true
+		thick := w.text(w.piece.Size[across])
+		found = append(found, finding{b.cut, fmt.Sprintf("the %s is set from the %s and the %s from the %s, both in the middle: stock that is off %s puts them as much out of line, so plane all of it to just that",
+			a.words(), faces(a), b.words(), faces(b), thick), []string{"fence", "setback"}})
+	})
+	return found
+}
+
+// middle reports whether a channel made at the table stands in the middle between
+// two walls.
+func (w *work) middle(m *made) bool {
+	c := m.channel
+	return len(m.cards) > 0 && c.Setback > 0 && 2*c.Setback+c.Width == w.piece.Size.Between(c.Near)
+}
+
+// faces names the sides of a piece that a channel's runs go to the fence by.
+func faces(m *made) string {
+	first, last := m.cards[0].Step.Fence, m.cards[len(m.cards)-1].Step.Fence
+	if first == last {
+		return first.String()
+	}
+	return "both faces"
+}

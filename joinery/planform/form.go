@@ -51,6 +51,8 @@ type Field struct {
 	From string `json:"from"`
 	// Needed tells that the thing is none without.
 	Needed bool `json:"needed"`
+	// Missing is what to say where it is needed and empty.
+	Missing string `json:"missing"`
 	// Unknown tells that the plan has this key and nothing is known of it.
 	Unknown bool `json:"unknown"`
 }

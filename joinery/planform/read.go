@@ -69,12 +69,12 @@ func (s *sort) fields(word string) []Field {
 
 // askedFor is the field of the kind or the name of something that has kinds.
 func askedFor(of, key string) Field {
-	return Field{Key: key, Label: keys.Asks(of, key)}
+	return Field{Key: key, Label: keys.Asks(of, key), Missing: keys.Missing(of, key)}
 }
 
 func fieldOf(k keys.Key) Field {
 	return Field{Key: k.Name, Label: k.Asks, Hint: k.Example, Default: k.LeftOut, Choices: k.Words, Open: k.Open,
-		Shape: k.Shape, From: k.From, Needed: k.Needed}
+		Shape: k.Shape, From: k.From, Needed: k.Needed, Missing: k.Missing}
 }
 
 // written is the value of a field in the text. Of a key that has keys inside it is
@@ -150,8 +150,10 @@ func (d *document) settle(f *Form) {
 		if f.Value("repeat.times") == "" {
 			return
 		}
-		if field := f.Field("setback"); field != nil {
-			field.Needed = false // the repeat says it
+		for _, key := range []string{"setback", "place"} { // the repeat says it
+			if field := f.Field(key); field != nil {
+				field.Needed = false
+			}
 		}
 	}
 }

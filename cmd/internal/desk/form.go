@@ -81,7 +81,7 @@ func (w Work) form(_ *http.Request, q formAsked) (formTold, error) {
 			f = forms[i]
 		}
 	}
-	v := w.viewed(f, halvesOf(q.given()), written, at)
+	v := w.viewed(f, halvesOf(q.given()), written, at, f.At != "" || q.Do == putIt)
 	v.Wrong = wrong
 	told.HTML, told.Drawing, told.At, told.Line = part("form", v), part("drawing", v), f.At, v.Line
 	return told, nil

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"html"
 	"slices"
 	"strings"
 	"testing"
@@ -87,7 +88,7 @@ func TestFormsWriteTheText(t *testing.T) {
 		Field: [][2]string{{"kind", "dado"}, {"name", "shelf"}, {"in", "right"}, {"width", "3/4"}, {"setback", "5 from nowhere"}, {"depth", "1/4"}}, Do: putIt})
 	assert.Contains(t, cut.Text, "    cuts:\n      - dado: shelf\n        in: right\n        width: 3/4\n        setback: 5 from nowhere\n        depth: 1/4\n")
 	assert.Contains(t, cut.HTML, `name="setback" value="5 from nowhere" autocomplete="off" spellcheck="false" aria-invalid="true"`)
-	assert.Contains(t, cut.Drawing, "nowhere")
+	assert.Contains(t, cut.HTML, "<strong>&#34;nowhere&#34; is")
 	back := asked(t, formAsked{planText: planText{cut.Text}, At: cut.At, Do: takeOut})
 	assert.Equal(t, piece.Text, back.Text)
 }
@@ -98,7 +99,7 @@ func TestDrawnAlone(t *testing.T) {
 	for at, drawn := range map[string]bool{"pieces/0": true, "pieces/9/cuts/0": true, "pieces/11/cuts/2": true, "pieces/4": true, "joints/0": false, "joints/1": true} {
 		got := asked(t, formAsked{planText: planText{text}, At: at})
 		assert.Equal(t, drawn, strings.Contains(got.Drawing, "<svg"), at)
-		assert.Equal(t, at == "joints/0", strings.Contains(got.Drawing, "three"), at)
+		assert.Equal(t, at == "joints/0", strings.Contains(got.HTML, "<strong>&#34;three&#34; is"), at)
 	}
 }
 
@@ -188,6 +189,52 @@ func TestNearWall(t *testing.T) {
 	as := strings.Replace(ask("3/8", "back").Text, "3/8 from back", "3/8 from the back", 1)
 	shown := asked(t, formAsked{planText: planText{as}, At: "pieces/0/cuts/0"})
 	assert.Equal(t, as, asked(t, formAsked{planText: planText{as}, At: "pieces/0/cuts/0", Field: fieldsOf(t, shown.HTML), Do: putIt}).Text, "as it is written")
+}
+
+// What a form still needs is said beside its boxes, in words of the trade: nobody who
+// fills one in is told of keys.
+func TestWhatAFormNeeds(t *testing.T) {
+	plan := "unit: in\npieces:\n  - piece: side\n    size: {left-right: 3/4, front-back: 8, top-bottom: 16}\n"
+	beside := func(got formTold) string {
+		var all []string
+		for _, part := range strings.Split(got.HTML, "<strong>")[1:] {
+			words, _, _ := strings.Cut(part, "<")
+			all = append(all, html.UnescapeString(words))
+		}
+		return strings.Join(all, "\n")
+	}
+	empty := formAsked{planText: planText{plan}, Kind: planform.Piece}
+	assert.Empty(t, beside(asked(t, empty)), "nothing was done yet")
+	empty.Do = putIt
+	assert.Equal(t, "Say what the piece is called.\nSay how long the piece is from left to right.\nSay how long the piece is from front to back.\nSay how long the piece is from top to bottom.", beside(asked(t, empty)))
+	for _, kind := range []string{planform.Cut, planform.Joint, planform.Piece} {
+		words := []string{""}
+		if kind != planform.Piece {
+			blank := planform.Blank(kind, "", nil)
+			words = blank.Field(planform.KindKey).Choices
+		}
+		for _, word := range words {
+			for _, name := range []string{"", "one"} {
+				got := asked(t, formAsked{planText: planText{plan}, Kind: kind, Under: "pieces/0", Word: word, Do: putIt, Field: [][2]string{{"kind", word}, {"piece", name}, {"name", name}}})
+				assert.NotEmpty(t, beside(got), word)
+				assert.NotContains(t, got.Drawing, `class="said"`, word)
+				assert.NotRegexp(t, `\b(add|write) [a-z]+: `, beside(got), word)
+			}
+		}
+	}
+
+	// What is filled in wrongly is told beside its box, and there without its key.
+	got := asked(t, formAsked{planText: planText{plan}, Kind: planform.Cut, Under: "pieces/0", Word: "profile", Do: putIt, Field: [][2]string{{"kind", "profile"}, {"name", "edge"}, {"on", "top front"}, {"raise", "hgh"}}})
+	assert.Contains(t, got.HTML, "is not a length")
+	assert.NotContains(t, html.UnescapeString(got.HTML+got.Drawing), "raise: ")
+	assert.Contains(t, html.UnescapeString(got.Drawing), "add “This bit and no other” and the name of a bit, or “Shape of the edge” round-over")
+
+	// Of a place half said, the row that is empty.
+	got = asked(t, formAsked{planText: planText{plan + "  - piece: shelf\n    size: {left-right: 20, front-back: 7, top-bottom: 3/4}\n"}, Kind: planform.Joint, Word: "housing", Do: putIt,
+		Field: [][2]string{{"kind", "housing"}, {"name", "shelf"}, {"board/piece", "shelf"}, {"board/side", "left"}, {"into/piece", "side"}, {"into/side", "right"}, {"depth", "1/4"}, {"place/front-back/from", "front flush"}}})
+	_, row, _ := strings.Cut(got.HTML, `data-key="place.top-bottom"`)
+	row, _, _ = strings.Cut(row, "</fieldset>")
+	assert.Contains(t, row, "<strong>Choose how it lies this way.</strong>")
 }
 
 // A shop to begin with comes into a plan that has none.

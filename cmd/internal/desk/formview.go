@@ -1,7 +1,9 @@
 package desk
 
 import (
+	"errors"
 	"html/template"
+	"maps"
 	"regexp"
 	"slices"
 	"strings"
@@ -9,6 +11,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/planfile"
 	"fencecard/joinery/planform"
+	"fencecard/joinery/plantext"
 )
 
 // formView is a form as it is shown.
@@ -22,19 +25,24 @@ type formView struct {
 	More    []groupView
 	Opened  bool // something stands among what few need
 	Drawing template.HTML
-	Said    []remarkAt // what is wrong with it, as the text would be
-	Wrong   string     // why it cannot be written
+	Said    []string // what is wrong with it besides what is told beside a box
+	Wrong   string   // why it cannot be written
 	Inside  []thingView
 }
 
 // viewed makes a form to be shown of one as filled in, with the text as it would be
-// with it, where it then stands at a place.
-func (w Work) viewed(f planform.Form, halves map[string]distance, text []byte, at string) formView {
-	v := formView{Form: f, New: f.At == "", Word: f.Value(planform.KindKey), Said: []remarkAt{}}
+// with it, where it then stands at a place. Where it is told, each box says what is
+// wrong with it; else, in a new form, only what is wrong with what is filled in is said.
+func (w Work) viewed(f planform.Form, halves map[string]distance, text []byte, at string, told bool) formView {
+	v := formView{Form: f, New: f.At == "", Word: f.Value(planform.KindKey), Said: []string{}}
 	plan, err := planfile.Read(w.name(), text, w.Open)
-	faults, _ := w.faults(err)
+	var faults plantext.Faults
+	_ = errors.As(err, &faults) // another error shows when the sheets are made
 	forms, err := planform.Read(w.name(), text)
-	wrong := map[string]string{}
+	lacking, wrong := missing(&f), map[string]string{}
+	if told {
+		maps.Copy(wrong, lacking)
+	}
 	if here := slices.IndexFunc(forms, func(f planform.Form) bool { return f.At == at }); err == nil && here >= 0 && at != "" {
 		now := forms[here]
 		v.Line = now.Line
@@ -44,13 +52,23 @@ func (w Work) viewed(f planform.Form, halves map[string]distance, text []byte, a
 		}
 		lines := strings.Split(string(text), "\n")
 		for _, fault := range faults {
-			if fault.Line < now.Line || end > 0 && fault.Line >= end {
+			if fault.File != w.name() || fault.Line < now.Line || end > 0 && fault.Line >= end {
 				continue
 			}
-			v.Said = append(v.Said, fault)
-			if key := keyAt(&f, lines[fault.Line-1], fault.From); key != "" && wrong[key] == "" {
-				wrong[key] = fault.Words
+			key := keyAt(&f, lines[fault.Line-1], units(fault.Source, fault.Column-1))
+			if followsFrom(lacking, key) {
+				continue
 			}
+			words := tradeWords(&f, key, fault)
+			box := boxOf(key, fault)
+			if box != key {
+				words = f.Field(key).Missing
+			}
+			if box != "" && box != planform.NameKey && wrong[box] == "" && told {
+				wrong[box] = words
+				continue
+			}
+			v.Said = append(v.Said, words)
 		}
 		v.within(forms, here)
 	}

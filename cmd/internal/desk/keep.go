@@ -10,6 +10,7 @@ import (
 	"strings"
 	"time"
 
+	"fencecard/cmd/internal/desk/merge"
 	"fencecard/cmd/internal/measured"
 	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
@@ -140,7 +141,7 @@ func (w Work) keepSetup(ctx context.Context, d *deck.Deck, q learnt) (lesson, er
 	if w.Book == nil {
 		return lesson{}, errors.New("no setup book is kept from here")
 	}
-	if holds, err := os.ReadFile(w.Path); err != nil || !same(lines(string(holds)), lines(q.Text)) {
+	if holds, err := os.ReadFile(w.Path); err != nil || !merge.Same(string(holds), q.Text) {
 		return lesson{}, errors.New("save the plan first: the book says which plan a setup is from")
 	}
 	keeping := book.Keeping{Name: q.Name, From: w.name(), On: time.Now()}

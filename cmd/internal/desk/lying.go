@@ -176,7 +176,7 @@ func lyingRows(f planform.Form, halves map[string]distance, wrong map[string]str
 			}
 		case said || across[d.Dimension]:
 			v := fieldView{Field: planform.Field{Key: place + "." + d.String(), Label: d.says}, Distance: lyingView(name, m, d.Dimension)}
-			v.Wrong = cmp.Or(m.asks(), wrong[first], wrong[second])
+			v.Wrong = cmp.Or(m.asks(), wrong[v.Key], wrong[first], wrong[second])
 			if v.Wrong == "" && m.From == "centred" {
 				v.Wrong = wrong[place+".centred"]
 			}

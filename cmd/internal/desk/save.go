@@ -7,6 +7,7 @@ import (
 	"os"
 	"unicode/utf8"
 
+	"fencecard/cmd/internal/desk/merge"
 	"fencecard/cmd/internal/shelf"
 )
 
@@ -68,12 +69,12 @@ func (w Work) save(r *http.Request, q change) (saved, error) {
 			s = saved{Asks: true, Gone: true}
 			return nil, errAsks
 		}
-		text, ok := merge(q.Base, q.Text, theirs)
+		text, ok := merge.Lines(q.Base, q.Text, theirs)
 		if !ok {
 			s = saved{Asks: true, Theirs: theirs}
 			return nil, errAsks
 		}
-		s = saved{Text: text, Merged: !same(lines(text), lines(q.Text))}
+		s = saved{Text: text, Merged: !merge.Same(text, q.Text)}
 		return []byte(text), nil
 	})
 	if errors.Is(err, errAsks) {

@@ -21,6 +21,7 @@ type Key struct {
 	Shape   Shape
 	From    string // of what the names are that may stand there: Pieces, Cuts, Bits, Woods, or ""
 	Needed  bool
+	Missing string // what is said of one that is needed and left empty
 }
 
 // Shape is how the value of a key is written.
@@ -104,7 +105,7 @@ var keyTable string
 
 // asked is a row of the table of keys. The example is for a key that means
 // something else elsewhere.
-type asked struct{ asks, leftOut, example string }
+type asked struct{ asks, leftOut, example, missing string }
 
 var askedBy = sync.OnceValue(func() map[string]asked {
 	rows := map[string]asked{}
@@ -116,6 +117,9 @@ var askedBy = sync.OnceValue(func() map[string]asked {
 		row := asked{asks: cells[2], leftOut: cells[3]}
 		if len(cells) > 4 {
 			row.example = cells[4]
+		}
+		if len(cells) > 5 {
+			row.missing = cells[5]
 		}
 		rows[cells[0]+" "+cells[1]] = row
 	}
@@ -166,7 +170,7 @@ func OfJoint(k *joint.Kind) []Key {
 		return keysOf([]string{"joint"}, joint.CommonWords, nil, nil)
 	}
 	known := k.Keys()
-	needs := append([]string{k.Half, "into"}, k.Needs...)
+	needs := append([]string{k.Half, "into", "place"}, k.Needs...)
 	return keysOf([]string{"joint"}, inOrder(k.Example, known), needs, exampleValues(k.Example, known))
 }
 
@@ -197,7 +201,7 @@ func keysOf(of, known, needs []string, examples map[string]string) []Key {
 			k.Example = exampleValue(name)
 		}
 		if k.Needed {
-			k.LeftOut = ""
+			k.LeftOut, k.Missing = "", row.missing
 		}
 		keys = append(keys, k)
 	}
@@ -293,6 +297,12 @@ func exampleValues(example string, known []string) map[string]string {
 		values[key] = strings.Trim(value, "[]")
 	}
 	return values
+}
+
+// Missing is what a form says of a key of a thing that is needed and left empty.
+func Missing(of, key string) string {
+	row, _ := sought(askedBy(), []string{of}, key)
+	return row.missing
 }
 
 // Asks is what a form asks for a key of a thing, in a few words; the key itself

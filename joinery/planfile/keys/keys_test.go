@@ -37,6 +37,7 @@ func TestEveryKeyIsAskedForInWords(t *testing.T) {
 			assert.NotEqual(t, strings.ReplaceAll(k.Name, ".", " "), k.Asks, "%s of a %s has no row in keys.tsv", k.Name, what)
 			assert.False(t, k.Needed && k.LeftOut != "", "%s of a %s is needed, and has a value where it is left out", k.Name, what)
 			assert.LessOrEqual(t, len(k.Asks), 80, k.Asks)
+			assert.False(t, k.Needed && k.Missing == "", "%s of a %s is needed, and keys.tsv does not say what to fill in where it is empty", k.Name, what)
 		}
 	}
 }

@@ -38,6 +38,23 @@ export function forms({ ask, editor, told, wrong }) {
     }
   }
 
+  // mark says beside each box what is wrong with it now; beside the one that is typed in
+  // nothing new, since it is not finished.
+  function mark(html) {
+    const fresh = document.createElement("template");
+    fresh.innerHTML = html;
+    for (const field of side.querySelectorAll("#form [data-key]")) {
+      const now = fresh.content.querySelector(`[data-key="${CSS.escape(field.dataset.key)}"] > strong`);
+      const said = field.querySelector(":scope > strong");
+      if (now && field.contains(document.activeElement) && !said) continue;
+      said?.remove();
+      if (now) field.append(now);
+      for (const box of field.querySelectorAll("input, select")) {
+        if (now) box.setAttribute("aria-invalid", "true"); else box.removeAttribute("aria-invalid");
+      }
+    }
+  }
+
   function draw(answer) { drawing.innerHTML = answer.drawing; } // the program's own
 
   // open goes to a form, or to the list.
@@ -77,7 +94,7 @@ export function forms({ ask, editor, told, wrong }) {
     if (!answer || !form()) return;
     draw(answer);
     const same = JSON.stringify(filled()) === JSON.stringify(field);
-    if (what === "" || !same) return;
+    if (what === "" || !same) { mark(answer.html); return; }
     keep(answer.html);
     if (answer.at) now = { at: answer.at };
     if (what === "put" && !at && answer.at) { editor().go(answer.line, 0); const head = side.querySelector("h2"); head.tabIndex = -1; head.focus(); told("it is in the plan now; save it when you like"); }

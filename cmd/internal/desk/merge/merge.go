@@ -1,4 +1,5 @@
-package desk
+// Package merge puts together what two editors made of one text.
+package merge
 
 import (
 	"slices"
@@ -9,11 +10,11 @@ import (
 // counts as one change, which is asked about sooner and never wrong.
 const mostCells = 1 << 24
 
-// merge puts together what two editors made of a text, line by line, and reports
+// Lines puts together what two editors made of a text, line by line, and reports
 // whether it could: it cannot where both changed the same lines, or lines without
 // one between them that both left, in different ways. How a line ends is no change;
 // a line that only one editor left keeps the other's end.
-func merge(base, mine, theirs string) (text string, ok bool) {
+func Lines(base, mine, theirs string) (text string, ok bool) {
 	was, here, there := lines(base), lines(mine), lines(theirs)
 	inMine, inTheirs := match(was, here), match(was, there)
 	var out strings.Builder
@@ -46,6 +47,9 @@ func merge(base, mine, theirs string) (text string, ok bool) {
 }
 
 // lines splits a text behind every line feed; a last line may have none.
+// Same reports whether two texts have the same lines, however those end.
+func Same(a, b string) bool { return same(lines(a), lines(b)) }
+
 func lines(text string) []string { return slices.Collect(strings.Lines(text)) }
 
 // bare is a line without its end. A last line without one differs from the same

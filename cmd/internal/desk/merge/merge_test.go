@@ -1,4 +1,4 @@
-package desk
+package merge
 
 import (
 	"math/rand/v2"
@@ -30,7 +30,7 @@ func TestMerge(t *testing.T) {
 		"more behind a last line":     {"a\nb", "a\nb\nc\n", "a\nb", "a\nb\nc\n"},
 	} {
 		t.Run(name, func(t *testing.T) {
-			got, ok := merge(c.base, c.mine, c.theirs)
+			got, ok := Lines(c.base, c.mine, c.theirs)
 			if c.want == "?" {
 				require.False(t, ok, got)
 				return
@@ -64,7 +64,7 @@ func TestMergeAgreesWithDiff3(t *testing.T) {
 			require.NoError(t, os.WriteFile(names[i], []byte(joined(text)), 0o600))
 		}
 		want, err := exec.Command(diff3, append([]string{"-m"}, names...)...).Output()
-		got, ok := merge(joined(base), joined(mine), joined(theirs))
+		got, ok := Lines(joined(base), joined(mine), joined(theirs))
 		if err != nil || !ok {
 			assert.Equal(t, err == nil, ok, "diff3 and merge\nbase\n%s\nmine\n%s\ntheirs\n%s", joined(base), joined(mine), joined(theirs))
 			asked++

@@ -1,0 +1,129 @@
+package desk
+
+import (
+	"regexp"
+	"strings"
+
+	"fencecard/joinery/planform"
+	"fencecard/joinery/plantext"
+)
+
+// What is wrong with a thing is told in its form beside the box that it is about,
+// without the plan's keys and lines: one who fills a form in sees neither.
+
+// lacks reports whether a field is needed, and neither it nor what stands inside it is
+// filled in.
+func lacks(f *planform.Form, field *planform.Field) bool {
+	if !field.Needed || field.Value != "" {
+		return false
+	}
+	for i := range f.Fields {
+		if strings.HasPrefix(f.Fields[i].Key, field.Key+".") && f.Fields[i].Value != "" {
+			return false
+		}
+	}
+	return true
+}
+
+// missing says of each field that is needed and empty what to fill in.
+func missing(f *planform.Form) map[string]string {
+	say := map[string]string{}
+	for i := range f.Fields {
+		if field := &f.Fields[i]; lacks(f, field) {
+			say[field.Key] = field.Missing
+		}
+	}
+	if say[place] != "" { // told in a row
+		for _, d := range directions {
+			if acrossOf(*f)[d.Dimension] {
+				say[place+"."+d.String()] = say[place]
+				break
+			}
+		}
+	}
+	return say
+}
+
+// followsFrom reports whether a fault at a key is told already by what is missing: at the
+// thing itself, at the missing key, or at what that stands in.
+func followsFrom(missing map[string]string, key string) bool {
+	for lacking := range missing {
+		outer, _, _ := strings.Cut(lacking, ".")
+		if key == "" || key == lacking || key == outer || key == planform.NameKey || key == "piece" {
+			return true
+		}
+	}
+	return false
+}
+
+// tradeWords tells a fault without the keys of the plan: that of its own box is left out,
+// and another is called by its label.
+func tradeWords(f *planform.Form, key string, fault plantext.Fault) string {
+	words := fault.Problem
+	if fault.Remedy != "" {
+		words += "; " + fault.Remedy
+	}
+	if fault.Clash != "" {
+		words += " (" + fault.Clash + ")"
+	}
+	_, own, dotted := strings.Cut(key, ".")
+	if !dotted {
+		own = key
+	}
+	for i := range f.Fields {
+		_, name, dotted := strings.Cut(f.Fields[i].Key, ".")
+		if !dotted {
+			name = f.Fields[i].Key
+		}
+		label := ""
+		if name != own {
+			label = "“" + brief(f.Fields[i].Label) + "” "
+		}
+		words = asKey(name).ReplaceAllString(words, "${1}"+strings.ReplaceAll(label, "$", "$$"))
+	}
+	words = strings.NewReplacer("{", "", "}", "").Replace(words)
+	return plantext.Printable(sentence(words))
+}
+
+// boxOf is the key whose box a fault is told beside: of how a joint lies, the row that the
+// fault speaks of.
+func boxOf(key string, fault plantext.Fault) string {
+	if key != place {
+		return key
+	}
+	for _, d := range directions {
+		if strings.Contains(fault.Problem, d.String()) {
+			return place + "." + d.String()
+		}
+	}
+	return key
+}
+
+// asKey finds a key with its colon.
+func asKey(name string) *regexp.Regexp {
+	return regexp.MustCompile(`(^|[^\w-])` + regexp.QuoteMeta(name) + `: `)
+}
+
+// brief is a label as far as its first comma or colon.
+func brief(label string) string {
+	if at := strings.IndexAny(label, ",:"); at > 0 {
+		return label[:at]
+	}
+	return label
+}
+
+// sentence begins words large and ends them with a full stop.
+func sentence(words string) string {
+	if words == "" {
+		return ""
+	}
+	first := strings.ToUpper(words[:1])
+	if words[0] >= 0x80 {
+		first = words[:1]
+	}
+	words = first + words[1:]
+	if !strings.HasSuffix(words, ".") {
+		words += "."
+	}
+	return words
+}

@@ -3,8 +3,10 @@ package setup
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/pattern"
 	"fencecard/joinery/plantext"
 	"fencecard/setup/remark"
 )
@@ -54,11 +56,42 @@ func Jobs(plan *joinery.Plan) ([]Job, error) {
 	if f, ok := remark.WrongUnit(plan, stopped); ok {
 		return nil, plantext.Faults{f}
 	}
-	if err := faults.Err(); err != nil {
+	if err := faultsOnce(faults, stopped).Err(); err != nil {
 		return nil, err
 	}
 	addCommon(jobs, plan.Shop.Scale, kept)
 	return jobs, nil
+}
+
+var sideWord = pattern.New(`\b(left|right|front|back|top|bottom)\b`)
+
+// faultsOnce tells once, with the names of all, what stops several pieces at one place of
+// the plan, as a piece and its mirror images. Each piece is that of the fault of its
+// number.
+func faultsOnce(faults plantext.Faults, pieces []*joinery.Piece) plantext.Faults {
+	type cause struct {
+		plantext.Place
+		words string
+	}
+	var once plantext.Faults
+	at, names := map[cause]int{}, map[int][]string{}
+	for i, f := range faults {
+		name := fmt.Sprintf("%q", pieces[i].Name)
+		words := strings.Replace(f.Problem, " in "+name, "", 1) + f.Remedy
+		c := cause{f.Place, sideWord.ReplaceAllString(words, "side")}
+		n, told := at[c]
+		if !told || !f.Place.Known() {
+			n = len(once)
+			at[c], once = n, append(once, f)
+		}
+		if !slices.Contains(names[n], name) {
+			names[n] = append(names[n], name)
+		}
+	}
+	for n, all := range names {
+		once[n].Problem = strings.Replace(once[n].Problem, " in "+all[0], " in "+plantext.List(all, "and"), 1)
+	}
+	return once
 }
 
 // cards tells how many cards the channel takes at the fewest.

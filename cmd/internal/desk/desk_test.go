@@ -49,6 +49,31 @@ func put[A any](t *testing.T, w Work, method, path string, q any) A {
 	return a
 }
 
+// A plan that was just begun is not at fault, whatever else may be.
+func TestAPlanJustBegun(t *testing.T) {
+	look := func(text string) seen { return put[seen](t, workOn(t, nil), "POST", "/plan/look", planText{text}) }
+	for _, text := range []string{"title: Shelf\nunit: in\n", "", "# soon\n", "title: Shelf\nunit: mm\npieces:\n", "title: Shelf\nunit: mm\nshop: {unit: mm}"} {
+		got := look(text)
+		assert.Empty(t, got.Faults, text)
+		assert.True(t, got.Begins, text)
+	}
+	got := look("title: Shelf\nunit: ells\n")
+	require.Len(t, got.Faults, 1)
+	assert.Equal(t, 2, got.Faults[0].Line)
+	assert.False(t, look("unit: in\npieces:\n  - piece: side\n").Begins)
+	assert.False(t, look("unit: in\npieces:\n  - piece: side\n    size: {left-right: 1, front-back: 2, top-bottom: 9}\n").Begins)
+}
+
+// One slip in a piece that has a mirror image is one fault, which names both.
+func TestAFaultOfAMirrorToo(t *testing.T) {
+	got := put[seen](t, workOn(t, nil), "POST", "/plan/look", planText{"unit: in\npieces:\n  - piece: end\n    size: {left-right: 3/4, front-back: 6, top-bottom: 16}\n" +
+		"    cuts:\n      - groove: slit\n        in: right\n        width: 1/16\n        setback: 1 from front\n        depth: 1/4\n" +
+		"  - piece: other end\n    mirror: {of: end, across: left-right}\n"})
+	require.Len(t, got.Faults, 1)
+	assert.Contains(t, got.Faults[0].Words, `groove "slit" in "end" and "other end": no bit is narrow enough`)
+	assert.Equal(t, 8, got.Faults[0].Line)
+}
+
 func TestFaultsStandAtTheirLines(t *testing.T) {
 	text := strings.Replace(string(examples.BootBench), "wood: ", "wood: no such ", 1)
 	line := 1 + strings.Count(text[:strings.Index(text, "no such")], "\n")

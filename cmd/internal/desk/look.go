@@ -3,9 +3,12 @@ package desk
 import (
 	"errors"
 	"net/http"
+	"slices"
+	"strings"
 	"unicode/utf16"
 
 	"fencecard/joinery/planfile"
+	"fencecard/joinery/planform"
 	"fencecard/joinery/plantext"
 	"fencecard/setup"
 )
@@ -25,17 +28,53 @@ type remarkAt struct {
 
 type seen struct {
 	Faults []remarkAt `json:"faults"`
+	// Begins tells that the plan has no piece yet, which is no fault of one just begun.
+	Begins bool `json:"begins"`
 }
 
 // look says what is wrong with a text: as much as is known without a deck, so that
 // it is there between two keys.
 func (w Work) look(_ *http.Request, q planText) (seen, error) {
-	plan, err := planfile.Read(w.name(), []byte(q.Text), w.Open)
+	text, begins := withAPiece([]byte(q.Text))
+	plan, err := planfile.Read(w.name(), text, w.Open)
 	if err == nil {
 		_, err = setup.Jobs(plan)
 	}
 	faults, err := w.faults(err)
-	return seen{faults}, err
+	if begins {
+		lines := strings.Count(q.Text, "\n") + 1
+		faults = slices.DeleteFunc(faults, func(f remarkAt) bool { return f.Line > lines })
+	}
+	return seen{faults, begins}, err
+}
+
+// withAPiece puts a piece into a plan that has none, so that whatever else is wrong
+// with it shows.
+func withAPiece(text []byte) (with []byte, begins bool) {
+	forms, err := planform.Read("", text)
+	if err != nil || slices.ContainsFunc(forms, func(f planform.Form) bool {
+		return f.Kind != planform.Plan && f.Under == planform.Top && f.Kind != planform.Shop
+	}) {
+		return text, false
+	}
+	with = text
+	if plan := forms[0]; len(forms) == 1 && len(plan.Filled()) == 0 {
+		plan.Set("unit", "in")
+		if with, _, err = planform.Put(text, plan); err != nil {
+			return text, false
+		}
+	}
+	piece := planform.Blank(planform.Piece, "", with)
+	for _, field := range piece.Fields {
+		if field.Needed {
+			piece.Set(field.Key, "10")
+		}
+	}
+	with, _, err = planform.Put(with, piece)
+	if err != nil {
+		return text, false
+	}
+	return with, true
 }
 
 // faults gives an error that holds faults as such, and any other back.

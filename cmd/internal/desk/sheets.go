@@ -26,14 +26,14 @@ func (w Work) sheets(r *http.Request, q planText) (printed, error) {
 	d, err := w.deck(r, q)
 	if err != nil {
 		faults, err := w.faults(err)
-		return printed{seen: seen{faults}}, err
+		return printed{seen: seen{Faults: faults}}, err
 	}
 	var html bytes.Buffer
 	err = output.Beside(&html, d, page.Beside{At: func(said deck.Warning) (line, from int) {
 		at := w.at(said.Place, "")
 		return at.Line, at.From
 	}})
-	return printed{seen{[]remarkAt{}}, d.Code, html.String(), d.Ended == budget.Through}, err
+	return printed{seen{Faults: []remarkAt{}}, d.Code, html.String(), d.Ended == budget.Through}, err
 }
 
 func (w Work) deck(r *http.Request, q planText) (*deck.Deck, error) {

@@ -64,6 +64,15 @@ function show(faults) {
   stand(faults.length > 0);
 }
 
+// begins shows what comes first where the plan has no piece yet.
+function begins(now) {
+  of("begins").hidden = !now;
+  if (!now || !of("sheets").dataset.code) return;
+  of("deck").replaceChildren();
+  delete of("sheets").dataset.code;
+  of("before").hidden = true;
+}
+
 // stand tells whether the sheets are those of an earlier text.
 function stand(old) {
   of("sheets").classList.toggle("old", old);
@@ -77,7 +86,8 @@ async function look() {
     const seen = await ask("POST", "/plan/look", { text: editor.text() }, mine.signal);
     if (mine.signal.aborted) return;
     show(seen.faults);
-    if (seen.faults.length === 0) make();
+    begins(seen.begins);
+    if (seen.faults.length === 0 && !seen.begins) make();
   } catch (e) {
     if (!mine.signal.aborted) told(unreachable(e));
   }
@@ -210,6 +220,7 @@ async function begin() {
   }
   asking = forms({ ask, editor: () => editor, told, wrong: unreachable });
   of("show-forms").addEventListener("click", () => view(true));
+  of("first").addEventListener("click", () => { view(true); asking.add("piece"); });
   of("show-sheets").addEventListener("click", () => view(false));
   of("save").disabled = file.here;
   of("save").addEventListener("click", save);

@@ -134,6 +134,7 @@ export function forms({ ask, editor, told, wrong }) {
         open(now, true);
       }, 300);
     },
+    add(kind) { open({ kind }); },
     show() { if (!form()) open(now); },
     written: () => writing,
   };

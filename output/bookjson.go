@@ -40,7 +40,7 @@ func KeptSetupsJSON(w io.Writer, entries []*book.Entry, damage plantext.Faults) 
 	err := listed(out, len(entries), func(i int) any {
 		e := entries[i]
 		return jsonEntry{
-			jsonKept: *deckfile.KeptOf(e.Kept(e.Shop.Scale)), Kept: e.Date, From: e.From, Unit: e.Shop.Scale.Unit.String(),
+			jsonKept: *deckfile.Scale(e.Shop.Scale).Kept(&e.Setup, e.Kept(e.Shop.Scale)), Kept: e.Date, From: e.From, Unit: e.Shop.Scale.Unit.String(),
 			Setup: deckfile.Scale(e.Shop.Scale).Setup(&e.Setup, e.Shop),
 		}
 	})
@@ -113,7 +113,7 @@ func MatchesJSON(w io.Writer, d *deck.Deck, matches []book.Match) error {
 	for _, m := range matches {
 		match := jsonMatch{Number: m.Setup.Number, Code: book.Code(m.Setup), Near: []jsonOffer{}}
 		if m.Equal != nil {
-			match.Equal = deckfile.KeptOf(m.Equal.Kept(d.Plan.Shop.Scale))
+			match.Equal = s.Kept(m.Setup, m.Equal.Kept(d.Plan.Shop.Scale))
 		}
 		for _, o := range m.Offers {
 			match.Near = append(match.Near, offerToJSON(s, o))
@@ -124,7 +124,7 @@ func MatchesJSON(w io.Writer, d *deck.Deck, matches []book.Match) error {
 }
 
 func offerToJSON(s deckfile.Scale, o book.Offer) jsonOffer {
-	out := jsonOffer{jsonKept: *deckfile.KeptOf(o.Entry.Kept(measure.Scale(s))), Shift: s.Length(o.Shift), Allowed: true,
+	out := jsonOffer{jsonKept: *s.Kept(&o.Entry.Setup, o.Entry.Kept(measure.Scale(s))), Shift: s.Length(o.Shift), Allowed: true,
 		Changes: []jsonPlanChange{}, Refused: []string{}, Beware: []string{}}
 	if o.Use == nil {
 		return out

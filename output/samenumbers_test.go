@@ -18,6 +18,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/examples"
+	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
 	"fencecard/output"
 	"fencecard/output/internal/render"
@@ -61,13 +62,18 @@ func (m jsonMark) by(guide string) string {
 	return ""
 }
 
+type jsonFence struct {
+	Near   jsonLength `json:"to_near_edge"`
+	Centre jsonLength `json:"to_centre"`
+	Far    jsonLength `json:"to_far_edge"`
+}
+
 type jsonDeck struct {
 	Setups []struct {
 		Number int
-		Fence  struct {
-			Near   jsonLength `json:"to_near_edge"`
-			Centre jsonLength `json:"to_centre"`
-			Far    jsonLength `json:"to_far_edge"`
+		Fence  jsonFence
+		Kept   *struct {
+			Stood *jsonFence `json:"fence_stood"`
 		}
 		Heights []jsonLength
 		Marks   []struct {
@@ -96,9 +102,13 @@ func (j *jsonDeck) said(d *deck.Deck, blocks bool) numbers {
 	}
 	for _, u := range j.Setups {
 		at := fmt.Sprint(u.Number)
-		n.put(at+" near", u.Fence.Near.Text)
-		n.put(at+" centre", u.Fence.Centre.Text)
-		n.put(at+" far", u.Fence.Far.Text)
+		fence := u.Fence
+		if u.Kept != nil && u.Kept.Stood != nil {
+			fence = *u.Kept.Stood
+		}
+		n.put(at+" near", fence.Near.Text)
+		n.put(at+" centre", fence.Centre.Text)
+		n.put(at+" far", fence.Far.Text)
 		var heights []string
 		for i, h := range u.Heights {
 			n.put(fmt.Sprintf("%s height %d", at, i+1), h.Text)
@@ -386,44 +396,71 @@ func deckOf(t *testing.T, name string, plan []byte) *deck.Deck {
 func TestEveryFormSaysTheSame(t *testing.T) {
 	plans, compared, onStrips := allPlans(t), 0, 0
 	for name, plan := range plans {
-		d := deckOf(t, name, plan)
-		var b bytes.Buffer
-		require.NoError(t, output.JSON(&b, d))
-		var j jsonDeck
-		require.NoError(t, json.Unmarshal(b.Bytes(), &j))
-		want := j.said(d, d.Plan.Shop.Stops == joinery.Blocks)
-		compared += len(want)
-		pieces := map[string]string{}
-		for _, u := range j.Setups {
-			for _, r := range u.Runs {
-				pieces[r.Number] = r.Piece
-			}
-		}
-
-		b.Reset()
-		require.NoError(t, output.Text(&b, d))
-		same(t, want, readText(t, b.String()), name+", text")
-
-		b.Reset()
-		require.NoError(t, output.PDF(&b, d, sheets.Pages{Only: sheets.OnlySetups}))
-		same(t, want, readSheets(wordsOf(render.Open(t, b.Bytes())), pieces), name+", PDF")
-
-		drawn := numbers{}
-		for i := range d.Setups {
-			b.Reset()
-			require.NoError(t, output.SetupSVG(&b, d, d.Setups[i].Number, sheets.Pages{}))
-			for k, v := range readSheets(wordsOfSVG(t, b.Bytes()), pieces) {
-				drawn.put(k, v)
-			}
-		}
-		same(t, want, drawn, name+", SVG")
-		samePage(t, d, want, pieces, name)
-
-		b.Reset()
-		require.NoError(t, output.PDF(&b, d, sheets.Pages{Only: sheets.OnlyStrips}))
-		onStrips += checkStrips(t, wordsOf(render.Open(t, b.Bytes())), &j, name)
+		n, strips := sameInEveryForm(t, deckOf(t, name, plan), name)
+		compared, onStrips = compared+n, onStrips+strips
 	}
 	t.Logf("%d numbers of %d plans in four forms, %d on strips", compared, len(plans), onStrips)
+}
+
+// Where a setup book knows where the fence stood, every form has that, and the centre
+// and the far edge that follow from it; the computed distance stands beside it once.
+func TestEveryFormSaysWhereTheFenceStood(t *testing.T) {
+	d := deckOf(t, "boot bench", examples.BootBench)
+	for i := range d.Setups {
+		u := &d.Setups[i]
+		stood := u.Fence.NearEdge + measure.Inch/64*measure.Length(i%3-1)
+		u.Kept = &deck.Kept{Name: "spring", Code: "hp3d-f96d", FenceStood: &stood}
+	}
+	n, _ := sameInEveryForm(t, d, "boot bench, learnt")
+	assert.Greater(t, n, 100)
+
+	u := &d.Setups[0]
+	var b bytes.Buffer
+	require.NoError(t, output.PDF(&b, d, sheets.Pages{}))
+	words := wordsOf(render.Open(t, b.Bytes()))
+	computed := slices.Index(words, "computed")
+	require.Positive(t, computed)
+	assert.Equal(t, d.Plan.Shop.Scale.Format(u.Fence.NearEdge), strings.ReplaceAll(words[computed+1], "−", "-"))
+}
+
+// sameInEveryForm compares what every writer made of a deck with its JSON, and counts
+// the numbers, and those on strips.
+func sameInEveryForm(t *testing.T, d *deck.Deck, name string) (compared, onStrips int) {
+	t.Helper()
+	var b bytes.Buffer
+	require.NoError(t, output.JSON(&b, d))
+	var j jsonDeck
+	require.NoError(t, json.Unmarshal(b.Bytes(), &j))
+	want := j.said(d, d.Plan.Shop.Stops == joinery.Blocks)
+	pieces := map[string]string{}
+	for _, u := range j.Setups {
+		for _, r := range u.Runs {
+			pieces[r.Number] = r.Piece
+		}
+	}
+
+	b.Reset()
+	require.NoError(t, output.Text(&b, d))
+	same(t, want, readText(t, b.String()), name+", text")
+
+	b.Reset()
+	require.NoError(t, output.PDF(&b, d, sheets.Pages{Only: sheets.OnlySetups}))
+	same(t, want, readSheets(wordsOf(render.Open(t, b.Bytes())), pieces), name+", PDF")
+
+	drawn := numbers{}
+	for i := range d.Setups {
+		b.Reset()
+		require.NoError(t, output.SetupSVG(&b, d, d.Setups[i].Number, sheets.Pages{}))
+		for k, v := range readSheets(wordsOfSVG(t, b.Bytes()), pieces) {
+			drawn.put(k, v)
+		}
+	}
+	same(t, want, drawn, name+", SVG")
+	samePage(t, d, want, pieces, name)
+
+	b.Reset()
+	require.NoError(t, output.PDF(&b, d, sheets.Pages{Only: sheets.OnlyStrips}))
+	return len(want), checkStrips(t, wordsOf(render.Open(t, b.Bytes())), &j, name)
 }
 
 // same reports every number in which two sets differ.

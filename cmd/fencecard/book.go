@@ -143,6 +143,7 @@ func (a *app) bookMatch(ctx context.Context, args []string, o bookOptions, p ses
 	if err != nil {
 		return err
 	}
+	p.Book = o.book
 	deck, err := a.PrintedDeck(ctx, plan, p)
 	if err != nil {
 		return err

@@ -75,6 +75,7 @@ func (a *app) bookKeep(ctx context.Context, args []string, o bookKeepOptions) er
 	if err != nil {
 		return err
 	}
+	o.deck.Book = o.book
 	deck, err := a.PrintedDeck(ctx, plan, o.deck)
 	if err != nil {
 		return err

@@ -28,8 +28,7 @@ type cardsOptions struct {
 	out    []string
 	force  bool
 	only   deck.Only
-	setups []string // numbers, a deck's code behind them or not
-	book   string
+	setups []string        // numbers, a deck's code behind them or not
 	again  session.Printed // the same as one that was printed
 	why    bool
 	card   string
@@ -82,7 +81,7 @@ standard output. 'fencecard help plan' tells how a plan is written.
 	session.Offer(cmd, "only-setup", a.FromDeck(&o.again, session.SetupWords))
 	f.StringVar(&o.card, "only-run", "", "one run, by its `NUMBER`, such as 3.6, as large as the page")
 	session.Offer(cmd, "only-run", a.FromDeck(&o.again, session.RunWords))
-	session.BookFlag(cmd, &o.book)
+	session.BookFlag(cmd, &o.again.Book)
 	session.Choices(cmd, "format", "pdf", "text", "json", "html", "svg")
 	o.pages.Add(cmd)
 	return cmd
@@ -171,17 +170,17 @@ func (a *app) deckFor(ctx context.Context, plan *joinery.Plan, o cardsOptions) (
 	if err != nil {
 		return nil, err
 	}
+	if d.Ended != budget.Through && !o.writes("json") {
+		fmt.Fprintln(a.Err, "it cannot be made anew: to check, correct or print this deck again, write it as JSON too, as with --out cards.pdf --out deck.json")
+	}
+	matches, err := a.MarkKept(d, o.again)
+	if err != nil {
+		return nil, err
+	}
 	if o.again.Code != "" {
 		if err := a.Is(d, o.again); err != nil {
 			return nil, err
 		}
-	}
-	if d.Ended != budget.Through && !o.writes("json") {
-		fmt.Fprintln(a.Err, "it cannot be made anew: to check, correct or print this deck again, write it as JSON too, as with --out cards.pdf --out deck.json")
-	}
-	matches, err := a.MarkKept(d, o.book)
-	if err != nil {
-		return nil, err
 	}
 	if o.why {
 		if err := a.explain(ctx, d, o); err != nil {

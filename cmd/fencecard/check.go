@@ -67,11 +67,12 @@ func (a *app) check(ctx context.Context, args []string, o atTable) error {
 	}
 	deck, report := session.ProveAll(plan, claims)
 	if report.Proved() {
-		if err := a.Is(deck, o.deck); err != nil {
+		if err := a.AsPrinted(deck, o.deck); err != nil {
 			return err
 		}
 		if o.run != "" {
-			return a.asSet(plan, claims, o)
+			printed := proof.Of(deck)
+			return a.asSet(plan, &printed, o)
 		}
 	}
 	if deck != nil {

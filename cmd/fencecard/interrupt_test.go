@@ -54,7 +54,7 @@ func TestASearchCalledOffSaysSo(t *testing.T) {
 	ctx, cancel := context.WithCancel(t.Context())
 	cancel()
 	var told bytes.Buffer
-	deck, err := (&app{Session: &session.Session{Err: &told}}).deckFor(ctx, plan, cardsOptions{again: session.Printed{Batch: 1, Search: 1 << 40}, book: "none.txt"})
+	deck, err := (&app{Session: &session.Session{Err: &told}}).deckFor(ctx, plan, cardsOptions{again: session.Printed{Batch: 1, Search: 1 << 40, Book: "none.txt"}})
 	require.NoError(t, err)
 	assert.NotEmpty(t, deck.Setups)
 	assert.Contains(t, told.String(), "interrupted: the search for fewer changes was cut short")

@@ -26,6 +26,7 @@ type atTable struct {
 func (o *atTable) flags(a *app, cmd *cobra.Command, tested string, all []measured.Measure) {
 	session.FormatFlag(cmd, &o.format)
 	o.deck.Flags(cmd)
+	session.BookFlag(cmd, &o.deck.Book)
 	cmd.ValidArgsFunction = a.OfferPlanAndRun(&o.deck)
 	cmd.Flags().StringVar(&o.run, "card", "", "the run that "+tested+", by its `NUMBER`: the same as RUN")
 	session.Offer(cmd, "card", a.FromDeck(&o.deck, session.RunWords))

@@ -108,6 +108,7 @@ func (r *reader) changes() proof.Changes {
 
 func (r *reader) setup() proof.Setup {
 	s := proof.Setup{Place: r.place(r.here())}
+	var check func()
 	r.object("a setup", map[string]field{
 		"number":      {read: func() { s.Number = r.whole("a setup's number") }},
 		"bit":         {read: func() { s.Bit = r.bit() }},
@@ -115,9 +116,13 @@ func (r *reader) setup() proof.Setup {
 		"heights":     {read: func() { s.Heights = r.lengths() }},
 		"carriage":    {read: func() { s.Carriage = r.length() }, optional: true},
 		"bit_heights": {read: func() { s.BitHeights = r.lengths() }, optional: true},
+		"kept":        {read: func() { check = r.kept(&s) }, optional: true},
 		"marks":       {read: func() { s.Marks = r.entries("a list of pairs of marks") }, optional: true},
 		"runs":        {read: func() { r.list("a list of runs", 0, func() { s.Cards = append(s.Cards, r.run()) }) }},
 	})
+	if check != nil {
+		check()
+	}
 	return s
 }
 

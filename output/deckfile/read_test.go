@@ -21,6 +21,7 @@ import (
 	"fencecard/output/deckfile"
 	"fencecard/setup"
 	"fencecard/setup/deck"
+	"fencecard/setup/deck/deckcode"
 	"fencecard/setup/proof"
 	"fencecard/setup/proof/attable"
 	"fencecard/setup/remark"
@@ -221,4 +222,36 @@ func deckOf(t testing.TB, plan *joinery.Plan) *deck.Deck {
 	d, err := setup.Make(plan)
 	require.NoError(t, err)
 	return d
+}
+
+// What a test cut taught is read back with the deck; numbers that no setup book would
+// keep are faults.
+func TestWhatWasLearntIsRead(t *testing.T) {
+	plan, _ := smallDeck(t)
+	d := deckOf(t, plan)
+	stood := d.Setups[0].Fence.NearEdge + measure.Inch/64
+	kept := &deck.Kept{Name: "spring", Code: "hp3d-f96d", Notes: []string{"mine"}, Learnt: []string{"it stood"}, FenceStood: &stood}
+	d.Setups[0].Kept = kept
+	deckcode.Seal(d)
+	write := func() []byte {
+		var b bytes.Buffer
+		require.NoError(t, deckfile.Write(&b, d))
+		return b.Bytes()
+	}
+	data := write()
+	require.True(t, proves(plan, data))
+	claims, err := deckfile.Read("deck.json", data, plan.Shop.Scale)
+	require.NoError(t, err)
+	assert.Equal(t, kept, claims.Setups[0].Kept)
+
+	at := bytes.Index(data, []byte(`"fence_stood"`))
+	require.Positive(t, at)
+	for _, which := range []string{"to_near_edge", "to_centre", "to_far_edge"} {
+		rest := regexp.MustCompile(`("`+which+`": \{\s*"mm": )[-0-9.]+(,\s*"text": )"[^"]*"`).ReplaceAll(data[at:], []byte("${1}25.4${2}\"1\""))
+		assert.False(t, proves(plan, append(bytes.Clone(data[:at]), rest...)), which)
+	}
+	stood = d.Setups[0].Fence.NearEdge + measure.Inch
+	deckcode.Seal(d)
+	_, err = deckfile.Read("deck.json", write(), plan.Shop.Scale)
+	assert.ErrorContains(t, err, "after the test cut it stood 1 in off what was computed, which is another setup")
 }

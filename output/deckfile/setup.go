@@ -40,6 +40,10 @@ type jsonFence struct {
 	FarEdge  Length `json:"to_far_edge"`
 }
 
+func (s Scale) fence(f deck.Fence) jsonFence {
+	return jsonFence{s.Length(f.NearEdge), s.Length(f.Centre), s.Length(f.FarEdge)}
+}
+
 // Setup is one setup in a shop.
 func (s Scale) Setup(in *deck.Setup, shop *joinery.Shop) Setup {
 	top := in.Bit.TopSpeed(shop.Speed)
@@ -47,10 +51,10 @@ func (s Scale) Setup(in *deck.Setup, shop *joinery.Shop) Setup {
 		Number:  in.Number,
 		Speed:   jsonSpeed{top.RPM, top.Rule, top.Cautious},
 		Bit:     Bit{in.Bit.Name, in.Bit.Kind.String(), s.Length(in.Bit.True())},
-		Fence:   jsonFence{s.Length(in.Fence.NearEdge), s.Length(in.Fence.Centre), s.Length(in.Fence.FarEdge)},
+		Fence:   s.fence(in.Fence),
 		Heights: s.Lengths(in.Heights),
 		Marks:   s.pairs(in.Marks),
-		Kept:    KeptOf(in.Kept),
+		Kept:    s.Kept(in, in.Kept),
 		Runs:    make([]jsonRun, len(in.Runs)),
 	}
 	if in.Carriage > 0 {

@@ -38,10 +38,10 @@ type groupView struct {
 func (v *view) setup(s *sheets.Screen, d *deck.Deck, i int) (setupView, error) {
 	u := &d.Setups[i]
 	view := setupView{Number: u.Number, Bit: u.Bit.Name, SameBit: i > 0 && d.Setups[i-1].Bit == u.Bit,
-		Caption: "FENCE to NEAR edge", Short: "FENCE to NEAR", Near: numberOf(s.Setter, u.Fence.NearEdge)}
+		Caption: "FENCE to NEAR edge", Short: "FENCE to NEAR", Near: numberOf(s.Setter, u.SetTo().NearEdge)}
 	switch {
 	case u.Kept != nil && u.Kept.FenceStood != nil:
-		view.Caption, view.Short, view.Near = "FENCE STOOD at NEAR edge", "FENCE STOOD at NEAR", numberOf(s.Setter, *u.Kept.FenceStood)
+		view.Caption, view.Short = "FENCE STOOD at NEAR edge", "FENCE STOOD at NEAR"
 	case u.Fence.NearEdge < 0:
 		view.Caption, view.Short = "FENCE, NEAR edge behind it", "FENCE, NEAR behind"
 	}

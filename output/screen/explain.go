@@ -24,7 +24,7 @@ func Explain(w io.Writer, d *deck.Deck, all []whatif.Explanation) error {
 		t.line(0, "")
 		s := x.Setup
 		t.wrapped(fmt.Sprintf("setup %-3d ", s.Number), fmt.Sprintf("%s, near edge at %s %s, %s",
-			s.Bit.Name, t.exactly(s.Fence.NearEdge), t.scale.Unit, wording.Plural(len(s.Runs), "run")))
+			s.Bit.Name, t.exactly(s.SetTo().NearEdge), t.scale.Unit, wording.Plural(len(s.Runs), "run")))
 		for _, reason := range x.Reasons {
 			t.wrapped("          ", reason)
 		}

@@ -170,11 +170,15 @@ func (t *textWriter) head(s *deck.Setup, mind wording.Mind) {
 	t.line(0, "%s", strings.Repeat("=", textWidth))
 	t.wrapped(fmt.Sprintf("SETUP %d   ", s.Number), fmt.Sprintf("bit: %s, %s wide", s.Bit.Name, t.exactly(s.Bit.True())))
 	t.wrapped("speed     ", s.Bit.TopSpeed(t.router).String())
+	set := s.SetTo()
 	t.wrappedParts("fence     ", []string{
-		"near edge " + t.exactly(s.Fence.NearEdge),
-		"centre " + t.exactly(s.Fence.Centre),
-		"far edge " + t.exactly(s.Fence.FarEdge),
+		"near edge " + t.exactly(set.NearEdge),
+		"centre " + t.exactly(set.Centre),
+		"far edge " + t.exactly(set.FarEdge),
 	}, "   ")
+	if set != s.Fence {
+		t.wrapped("          ", "where it stood after the test cut; computed: near edge "+t.exactly(s.Fence.NearEdge))
+	}
 	if bury := wording.Bury(s, t.exactly); bury != "" {
 		t.wrapped("          ", bury)
 	}

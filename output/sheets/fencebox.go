@@ -36,12 +36,13 @@ func (s Setter) fenceBox(u *deck.Setup, w paper.Paper) paper.Block {
 	aside := func(name string, l measure.Length) paper.Block {
 		return captioned(s.Say(inner, name), s.Built(l, asideWhole, asideFraction, inner))
 	}
-	others := []paper.Block{aside("to centre", u.Fence.Centre), aside("to far edge", u.Fence.FarEdge)}
-	switch {
-	case stood(u):
-		others = append([]paper.Block{aside("computed", u.Fence.NearEdge)}, others...)
-	case u.Bit.Outline != nil:
-		others = append([]paper.Block{aside("near edge", u.Fence.NearEdge)}, others...)
+	set := u.SetTo()
+	others := []paper.Block{aside("to centre", set.Centre), aside("to far edge", set.FarEdge)}
+	if u.Bit.Outline != nil {
+		others = append([]paper.Block{aside("near edge", set.NearEdge)}, others...)
+	}
+	if stood(u) {
+		others = append(others, aside("computed", u.Fence.NearEdge))
 	}
 	b := main
 	room := inner - main.W - 4
@@ -72,17 +73,20 @@ func (s Setter) fenceSet(u *deck.Setup, w paper.Paper) (caption string, set pape
 	if name := s.Unit(); name != "" {
 		unit = ", " + name
 	}
+	near := u.SetTo().NearEdge
 	switch forward, shaped := wording.Forward(u); {
+	case stood(u) && shaped:
+		return "FENCE STOOD forward of PILOT" + unit, built(forward)
 	case stood(u):
-		return "FENCE STOOD at NEAR edge", built(*u.Kept.FenceStood)
+		return "FENCE STOOD at NEAR edge" + unit, built(near)
 	case shaped && forward == 0:
 		return "FENCE and PILOT", s.Strong(w, flushHigh, "FLUSH")
 	case shaped:
 		return "FENCE forward of the PILOT" + unit, built(forward)
-	case u.Fence.NearEdge < 0:
-		return "NEAR edge BURIED in FENCE" + unit, built(u.Fence.NearEdge)
+	case near < 0:
+		return "NEAR edge BURIED in FENCE" + unit, built(near)
 	}
-	return "FENCE to NEAR edge" + unit, built(u.Fence.NearEdge)
+	return "FENCE to NEAR edge" + unit, built(near)
 }
 
 // fenceSaid is in running text what the fence is set to, the number in letters of
@@ -95,7 +99,7 @@ func (s Setter) fenceSaid(u *deck.Setup, p paper.Phrase, high paper.Paper) paper
 	case shaped:
 		p = p.Say(l, "fence forward of the pilot").Keep(bold, s.Plain(forward)).Tie(l, ",")
 	}
-	return p.Say(l, "near edge").Keep(bold, s.Plain(u.Fence.NearEdge))
+	return p.Say(l, "near edge").Keep(bold, s.Plain(u.SetTo().NearEdge))
 }
 
 // keptLines say what the setup book knows of a setup besides where its fence

@@ -57,7 +57,7 @@ func (st *strip) headOf(t tile, i int) paper.Block {
 	w = to - from
 	in := paper.Phrase{}.Say(big, "INFEED ←").Set(w)
 	head.Add(in, to-in.W, 0)
-	fence := paper.Phrase{}.Say(small, "near edge").Count(st.s.Number(small, st.u.Fence.NearEdge)).Say(small, "from the fence")
+	fence := paper.Phrase{}.Say(small, "near edge").Count(st.s.Number(small, st.u.SetTo().NearEdge)).Say(small, "from the fence")
 	edges := paper.Phrase{}.Say(small, "Top edge: to the fence, if this lies on the table.")
 	head.Add(paper.Stack(0, fence.Set(w), edges.Set(w), st.measured().Set(w)), from, in.H)
 	return head
@@ -117,7 +117,7 @@ func (st *strip) bit(d *paper.Drawing, t tile) {
 		d.Stroke(markPen, paper.At(edge, 0), paper.At(edge, d.H))
 	}
 	d.Stroke(paper.Centre, paper.At(x, 0), paper.At(x, d.H))
-	y := paper.Paper(st.u.Fence.Centre.Millimetres())
+	y := paper.Paper(st.u.SetTo().Centre.Millimetres())
 	if y+st.radius <= d.H-bottomMarks-slants && y > -st.radius {
 		d.Stroke(paper.Thick, st.round(paper.At(x, y))...)
 	}

@@ -71,7 +71,8 @@ func InfeedEnd(s setting.Setter, u *deck.Setup, r *deck.Run, w, h paper.Paper) (
 }
 
 func (e *infeedEnd) lay(w, h paper.Paper) (paper.Block, bool) {
-	e.near, e.fenceAt = e.s.Say(w, e.s.Plain(e.u.Fence.NearEdge)), e.u.Fence.NearEdge
+	e.fenceAt = e.u.SetTo().NearEdge
+	e.near = e.s.Say(w, e.s.Plain(e.fenceAt))
 	if e.plain { // the exact length stands in the fence box
 		if forward, shaped := wording.Forward(e.u); shaped {
 			e.fenceAt = -forward

@@ -13,7 +13,7 @@ import (
 // nobody can reach. The length is said by the caller's own rule.
 func Bury(u *deck.Setup, say func(measure.Length) string) string {
 	switch forward, shaped := Forward(u); {
-	case u.Fence.NearEdge >= 0:
+	case u.SetTo().NearEdge >= 0:
 		return ""
 	case !shaped:
 		return "the near edge stands behind the fence's face: bury the bit in the fence"
@@ -30,7 +30,7 @@ func Forward(u *deck.Setup) (l measure.Length, shaped bool) {
 	if u.Bit.Outline == nil {
 		return 0, false
 	}
-	return -u.Fence.Centre - u.Bit.Pilot/2, true
+	return -u.SetTo().Centre - u.Bit.Pilot/2, true
 }
 
 // PassesTake says how much wood each pass of a shaped edge takes: "passes take

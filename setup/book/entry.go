@@ -49,15 +49,11 @@ type Keeping struct {
 	On    time.Time
 }
 
-// mostOff is how far something stands from the plan after a test cut; further
-// off it is another setup or a slip (common practice, no source).
-const mostOff = measure.Inch / 4
-
 // far faults a correction that is none.
-func (s Stood) far(of *deck.Setup, scale measure.Scale) error {
+func (s Stood) far(of *deck.Setup, scale measure.Scale) plantext.Faults {
 	var faults plantext.Faults
 	check := func(what string, stood *measure.Length, plan measure.Length) {
-		if stood != nil && (*stood-plan).Abs() > mostOff {
+		if stood != nil && (*stood-plan).Abs() > deck.MostLearnt {
 			faults.Add(plantext.Fault{
 				Problem: fmt.Sprintf("%s stood at %s, but setup %d has it at %s", what, scale.Say(*stood), of.Number, scale.Say(plan)),
 				Remedy:  "look at the cards again: is it that setup, and is the number in the plan's unit?"})
@@ -67,7 +63,7 @@ func (s Stood) far(of *deck.Setup, scale measure.Scale) error {
 	if n := len(of.Heights); n > 0 {
 		check("the bit", s.Height, of.Heights[n-1])
 	}
-	return faults.Err()
+	return faults
 }
 
 // Keep makes an entry of a deck's setup. A setup the deck does not have, a name
@@ -91,7 +87,7 @@ func Keep(d *deck.Deck, number int, k Keeping) (*Entry, error) {
 		return nil, plantext.Faults{{Problem: fmt.Sprintf("the name is longer than %d letters", mostName),
 			Remedy: "write a shorter one, and the rest with --note"}}
 	}
-	if err := k.Stood.far(&d.Setups[at], d.Plan.Shop.Scale); err != nil {
+	if err := k.Stood.far(&d.Setups[at], d.Plan.Shop.Scale).Err(); err != nil {
 		return nil, err
 	}
 	shop := kept(d.Plan.Shop)
@@ -151,10 +147,14 @@ func (e *Entry) Learnt(scale measure.Scale) []string {
 	return learnt
 }
 
-// Kept returns what a deck's setup carries of the entry.
+// Kept returns what a deck's setup carries of the entry. A number written into the
+// book by hand that [Keep] would refuse is said, and never takes a computed one's place.
 func (e *Entry) Kept(scale measure.Scale) *deck.Kept {
-	return &deck.Kept{Name: e.Name, Code: e.Code, Notes: e.Notes, Learnt: e.Learnt(scale),
-		FenceStood: e.Stood.Fence, HeightStood: e.Stood.Height}
+	k := &deck.Kept{Name: e.Name, Code: e.Code, Notes: e.Notes, Learnt: e.Learnt(scale)}
+	if len(e.Stood.far(&e.Setup, scale)) == 0 {
+		k.FenceStood, k.HeightStood = e.Stood.Fence, e.Stood.Height
+	}
+	return k
 }
 
 // Deck returns a deck of the kept setup alone, to be printed.

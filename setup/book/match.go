@@ -6,6 +6,7 @@ import (
 
 	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
+	"fencecard/setup/deck/deckcode"
 	"fencecard/setup/whatif"
 )
 
@@ -92,7 +93,7 @@ func (e *Entry) silent() bool {
 }
 
 // Mark gives every setup of a deck that equals an entry its name, its notes and
-// what was learnt. What it takes to use the near ones is left to [Book.Match].
+// what was learnt, and the deck the code of what its papers say then. What it takes to use the near ones is left to [Book.Match].
 func (b *Book) Mark(d *deck.Deck) []Match {
 	matches := b.match(d)
 	for _, m := range matches {
@@ -100,6 +101,7 @@ func (b *Book) Mark(d *deck.Deck) []Match {
 			m.Setup.Kept = m.Equal.Kept(d.Plan.Shop.Scale)
 		}
 	}
+	deckcode.Seal(d)
 	return matches
 }
 

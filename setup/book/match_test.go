@@ -81,14 +81,21 @@ func TestOtherRungsAreTheSameSetup(t *testing.T) {
 func TestMarkSaysWhatWasLearnt(t *testing.T) {
 	d := deckOf(t, bench(t))
 	e := keepAs(t, d, 2, "x")
-	stood := 33 * in / 64
+	scale, code := d.Plan.Shop.Scale, d.Code
+	stood := d.Setups[1].Fence.NearEdge + in/64
 	e.Stood.Fence, e.Notes = &stood, []string{"mind the knot"}
 	b, err := read(t, "").Put(e, false)
 	require.NoError(t, err)
 	b.Mark(d)
 	assert.Equal(t, &deck.Kept{Name: "x", Code: e.Code, Notes: []string{"mind the knot"},
-		Learnt: []string{"after the test cut the fence stood at 33/64"}, FenceStood: &stood}, d.Setups[1].Kept)
+		Learnt: []string{"after the test cut the fence stood at " + scale.Format(stood)}, FenceStood: &stood}, d.Setups[1].Kept)
 	assert.Nil(t, d.Setups[0].Kept)
+	assert.NotEqual(t, code, d.Code)
+
+	*b.Entries()[0].Stood.Fence += in // by hand
+	b.Mark(d)
+	assert.Nil(t, d.Setups[1].Kept.FenceStood)
+	assert.Equal(t, code, d.Code)
 }
 
 func TestTheLastKeptOfEqualsCounts(t *testing.T) {

@@ -5,6 +5,36 @@ import (
 	"fencecard/joinery/measure"
 )
 
+// SetTo is where the fence is set: as computed or, where the setup book knows better,
+// where it stood after the test cut. All that is printed of a fence follows from it.
+// Walls and proofs keep to the computed one: what a test cut teaches is by how much
+// this table's rule reads otherwise.
+func (s *Setup) SetTo() Fence { return s.Kept.Fence(s.Fence) }
+
+// Fence is where a fence of that computed distance is set.
+func (k *Kept) Fence(computed Fence) Fence {
+	if k == nil || k.FenceStood == nil {
+		return computed
+	}
+	off := *k.FenceStood - computed.NearEdge
+	return Fence{computed.NearEdge + off, computed.Centre + off, computed.FarEdge + off}
+}
+
+// Full is where the bit is set at a setup's full height, above the work's underside.
+func (k *Kept) Full(computed measure.Length) measure.Length {
+	if k == nil || k.HeightStood == nil {
+		return computed
+	}
+	return *k.HeightStood
+}
+
+// Numbers reports whether test cuts taught other numbers than those computed.
+func (k *Kept) Numbers() bool { return k != nil && (k.FenceStood != nil || k.HeightStood != nil) }
+
+// MostLearnt is how far something stands from what was computed after a test cut;
+// further off it is another setup or a slip (common practice, no source).
+const MostLearnt = measure.Inch / 4
+
 // FenceAt returns the distances from the fence face to the bit's near edge,
 // centre and far edge.
 func FenceAt(bit *joinery.Bit, nearEdge measure.Length) Fence {

@@ -15,11 +15,11 @@ import (
 
 // shared is all that the proof may take from the packages that make the cards:
 // the deck's types, and the rule of the shop that says how deep one pass may go.
-// What a sheet brings to a mark proves nothing: whoever measures a table asks.
+// What a setup book knows, and what a sheet brings to a mark proves nothing: whoever measures a table asks.
 var shared = map[string][]string{
 	"deck": {
 		"Deck", "Setup", "Run", "Step", "Mark", "Fence", "Changes", "Warning",
-		"Nibble", "Hole", "Screw", "Pivot", "Begin", "FeedIn", "Drop", "End", "RunOut", "Lift",
+		"Kept", "Nibble", "Hole", "Screw", "Pivot", "Begin", "FeedIn", "Drop", "End", "RunOut", "Lift",
 		"Guide", "ByLine", "ByLead", "ByTail",
 	},
 	"ladder": {"Cap", "CapFor"},

@@ -46,6 +46,7 @@ type Setup struct {
 	Carriage   measure.Length
 	BitHeights []measure.Length
 	Cards      []Card
+	Kept       *deck.Kept     // what the setup book said of it; nil where it is not kept
 	Marks      string         // the JSON of its pairs, in a deck that was read; "" where it does not say
 	Place      plantext.Place // in a deck that was read, else no place
 }
@@ -140,7 +141,7 @@ func Of(d *deck.Deck) Claims {
 			Number:  s.Number,
 			Bit:     Bit{s.Bit.Name, s.Bit.Kind.String(), s.Bit.True()},
 			Fence:   s.Fence,
-			Heights: s.Heights, Carriage: s.Carriage,
+			Heights: s.Heights, Carriage: s.Carriage, Kept: s.Kept,
 			Cards: make([]Card, len(s.Runs)),
 		}
 		if s.Carriage > 0 {

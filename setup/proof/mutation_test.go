@@ -36,7 +36,7 @@ func (m *mutant) set(what string, v reflect.Value, to any) {
 
 // skipped are fields that are not claims: where a deck was read, and what is
 // passed on.
-var skipped = []string{"Part", "FromBook", "Marks", "Place", "Silent", "Said"}
+var skipped = []string{"Part", "FromBook", "Kept", "Marks", "Place", "Silent", "Said"}
 
 func (m *mutant) walk(what string, v reflect.Value) {
 	switch old := v.Interface().(type) {

@@ -21,7 +21,7 @@ func Deck(plan *joinery.Plan, claims *Claims) *deck.Deck {
 	stood := map[*joinery.Channel]measure.Length{} // the fence, at the run before
 	for i := range claims.Setups {
 		from := &claims.Setups[i]
-		s := deck.Setup{Number: from.Number, Bit: p.bits[from.Bit.Name], Fence: from.Fence, Heights: from.Heights, Carriage: from.Carriage}
+		s := deck.Setup{Number: from.Number, Bit: p.bits[from.Bit.Name], Fence: from.Fence, Heights: from.Heights, Carriage: from.Carriage, Kept: from.Kept}
 		if s.Bit == nil {
 			continue
 		}

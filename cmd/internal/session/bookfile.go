@@ -98,16 +98,21 @@ func (s *Session) ReadBook(flag string) (*book.Book, error) {
 
 // MarkKept gives a deck what the setup book says of its setups, and returns what
 // was found. A book that the maker did not ask for never stops the cards.
-func (s *Session) MarkKept(d *deck.Deck, flag string) ([]book.Match, error) {
-	b, err := s.OpenBook(flag)
-	if err != nil && flag == "" {
-		fmt.Fprintf(s.Err, "%v\nthe setup book was not used\n", err)
+func (s *Session) MarkKept(d *deck.Deck, p Printed) ([]book.Match, error) {
+	b, err := s.OpenBook(p.Book)
+	if err != nil && p.Book == "" {
+		s.unused(err)
 		return nil, nil
 	}
 	if err != nil {
 		return nil, err
 	}
-	return b.Mark(d), nil
+	return p.mark(d, b), nil
+}
+
+// unused says why the setup book was not used.
+func (s *Session) unused(err error) {
+	fmt.Fprintf(s.Err, "%v\nthe setup book was not used\n", err)
 }
 
 // OfferNear tells of kept setups that are near those of a deck.

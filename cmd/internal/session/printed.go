@@ -12,6 +12,7 @@ import (
 	"fencecard/joinery/plantext"
 	"fencecard/output/deckfile"
 	"fencecard/setup"
+	"fencecard/setup/book"
 	"fencecard/setup/deck"
 	"fencecard/setup/deck/deckcode"
 	"fencecard/setup/proof"
@@ -25,6 +26,7 @@ type Printed struct {
 	Batch  int
 	File   string
 	Code   string
+	Book   string // the setup book, "" for the usual one
 }
 
 // Flags adds the flags that say which deck is meant.
@@ -82,7 +84,7 @@ func (s *Session) Is(d *deck.Deck, p Printed) error {
 	fault := plantext.Fault{
 		Problem: fmt.Sprintf("this is not deck %s: the plan makes deck %s now", strings.ToLower(p.Code), d.Code),
 		Remedy: "give the --search and --batch that its papers were printed with, or its JSON with --deck FILE; " +
-			"if the plan or its shop changed since, print it again",
+			"if the plan, its shop or what the setup book learnt changed since, print it again",
 	}
 	if p.File != "" {
 		fault.Problem = fmt.Sprintf("this is not deck %s: %s holds deck %s", strings.ToLower(p.Code), p.File, d.Code)
@@ -91,8 +93,8 @@ func (s *Session) Is(d *deck.Deck, p Printed) error {
 	return plantext.Faults{fault}
 }
 
-// PrintedDeck makes or reads the deck that is meant. One that is read must
-// prove.
+// PrintedDeck makes or reads the deck that is meant, with what the setup book says of
+// it. One that is read must prove.
 func (s *Session) PrintedDeck(ctx context.Context, plan *joinery.Plan, p Printed) (*deck.Deck, error) {
 	plan, err := setup.Batch(plan, p.Batch)
 	if err != nil {
@@ -102,7 +104,43 @@ func (s *Session) PrintedDeck(ctx context.Context, plan *joinery.Plan, p Printed
 	if err != nil {
 		return nil, err
 	}
-	return d, s.Is(d, p)
+	return d, s.AsPrinted(d, p)
+}
+
+// AsPrinted gives a deck the numbers that its papers have, by the setup book, and
+// refuses one of another code.
+func (s *Session) AsPrinted(d *deck.Deck, p Printed) error {
+	b, err := s.ReadBook(p.Book)
+	switch {
+	case err == nil:
+		p.mark(d, b)
+	case p.Book != "":
+		return err
+	default:
+		s.unused(err)
+	}
+	return s.Is(d, p)
+}
+
+// mark gives a deck what a book says of it. Papers that are named and were printed
+// before a test cut taught other numbers keep their own.
+func (p Printed) mark(d *deck.Deck, b *book.Book) []book.Match {
+	before := make([]*deck.Kept, len(d.Setups))
+	for i := range d.Setups {
+		before[i] = d.Setups[i].Kept
+	}
+	code := d.Code
+	matches := b.Mark(d)
+	if d.Code == code || !strings.EqualFold(p.Code, code) {
+		return matches
+	}
+	for i := range d.Setups {
+		if s := &d.Setups[i]; s.Kept.Numbers() || before[i].Numbers() {
+			s.Kept = before[i]
+		}
+	}
+	deckcode.Seal(d)
+	return matches
 }
 
 // MadeOrRead makes a deck anew or reads it from its JSON, which must prove.

@@ -24,8 +24,9 @@ var Letters = base32.NewEncoding("0123456789abcdefghjkmnpqrstvwxyz").WithPadding
 const codeLength = 4
 
 // Seal gives a deck its code, from its setups, runs, numbers and cards: what
-// one card says of a number, all papers with that code say. Titles, notes,
-// remarks and what a setup book knows do not count.
+// one card says of a number, all papers with that code say: where the fence or the
+// bit stood after a test cut counts, being set in place of the computed number.
+// Titles, notes, remarks and all else that a setup book knows do not count.
 func Seal(d *deck.Deck) {
 	sum := sha256.New()
 	contents(sum, d)
@@ -47,6 +48,7 @@ func contents(w io.Writer, d *deck.Deck) {
 		fmt.Fprintf(w, "setup %d bit %q %s fence %s carriage %s heights%s\n",
 			s.Number, s.Bit.Name, s.Bit.True().MM(), s.Fence.NearEdge.MM(), s.Carriage.MM(), Lengths(s.Heights))
 		Shapes(w, s.Bit)
+		learnt(w, s.Kept)
 		for k := range s.Runs {
 			run(w, &s.Runs[k])
 		}
@@ -57,6 +59,19 @@ func contents(w io.Writer, d *deck.Deck) {
 			fmt.Fprintf(w, " %q %q", h.Cut.Name, h.Cut.By)
 		}
 		fmt.Fprintln(w)
+	}
+}
+
+// learnt writes the numbers that stand in the place of computed ones.
+func learnt(w io.Writer, k *deck.Kept) {
+	if k == nil {
+		return
+	}
+	if l := k.FenceStood; l != nil {
+		fmt.Fprintf(w, "fence stood %s\n", l.MM())
+	}
+	if l := k.HeightStood; l != nil {
+		fmt.Fprintf(w, "full height stood %s\n", l.MM())
 	}
 }
 

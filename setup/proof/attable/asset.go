@@ -91,10 +91,11 @@ func (b bench) fenceAsSet(s Settings) []Finding {
 			continue
 		}
 		numbers := b.fenceSays()
+		computed := []measure.Length{b.Setup.Fence.NearEdge, b.Setup.Fence.Centre, b.Setup.Fence.FarEdge}[i]
 		f := Finding{What: "fence", As: numbers[i].as, Measured: *measured, Wants: numbers[i].length}
 		f.Makes = b.walls(f.Off())
 		if !b.right(f.Measured, f.Wants) {
-			f.Ask = cmp.Or(b.droppedMinus(f), b.ask(f, numbers))
+			f.Ask = cmp.Or(b.droppedMinus(f), b.ask(f, numbers), b.askComputed(f, computed))
 			f.Move = b.moveFence(f.Off())
 		}
 		found = append(found, f)
@@ -199,9 +200,13 @@ func (b bench) noMark(what string, stop bool) error {
 // heightAsSet judges the bit's height.
 func (b bench) heightAsSet(height measure.Length) Finding {
 	carriage := b.Setup.Carriage
-	deep := height - carriage
 	wants := b.Channel.Depth
-	f := Finding{What: "height", As: "from the table to the top of the bit", Measured: height, Wants: wants + carriage}
+	says := wants // on the sheet, without the carriage
+	if b.Card.Heights[len(b.Card.Heights)-1] == b.Setup.Heights[len(b.Setup.Heights)-1] {
+		says = b.Setup.Kept.Full(wants)
+	}
+	deep := height - carriage - (says - wants)
+	f := Finding{What: "height", As: "from the table to the top of the bit", Measured: height, Wants: says + carriage}
 	m := Made{What: "depth", From: "the " + b.Card.Down.String(), Would: deep, Wants: wants, Words: "correct"}
 	off := f.Off()
 	if !b.right(deep, wants) {
@@ -212,7 +217,7 @@ func (b bench) heightAsSet(height measure.Length) Finding {
 		}
 	}
 	for _, rung := range b.Card.Heights {
-		if off < 0 && b.right(deep, rung) {
+		if off < 0 && b.right(height-carriage, rung) {
 			m.Words, f.Move, f.Ask = fmt.Sprintf("a height on the way, %s to go", b.text(-off)), "", ""
 		}
 	}

@@ -20,7 +20,7 @@ type number struct {
 
 // fenceSays are the distances to the near edge, the centre and the far edge.
 func (b bench) fenceSays() []number {
-	f := b.Setup.Fence
+	f := b.Setup.Kept.Fence(b.Setup.Fence)
 	return []number{
 		{"to the near edge of the bit", f.NearEdge},
 		{"to the centre of the bit", f.Centre},
@@ -92,6 +92,14 @@ func (b bench) markSays(stop bool) []number {
 		)
 	}
 	return all
+}
+
+// askComputed asks about a fence set by the number that a test cut corrected.
+func (b bench) askComputed(f Finding, computed measure.Length) string {
+	if computed == f.Wants || !b.right(f.Measured, computed) {
+		return ""
+	}
+	return fmt.Sprintf("%s was computed; after the test cut the fence stood at %s, which the sheet says large. Was it set by the other?", b.text(computed), b.text(f.Wants))
 }
 
 // ask asks about a wrong reading that is another number of the run.

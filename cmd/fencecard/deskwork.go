@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"path/filepath"
 
+	"fencecard/cmd/internal/bench"
 	"fencecard/cmd/internal/desk"
 	"fencecard/cmd/internal/shelf"
 	"fencecard/joinery/plantext"
@@ -17,7 +18,7 @@ func (w *benchWork) desk() desk.Work {
 	folder := filepath.Dir(w.file)
 	return desk.Work{
 		Path: w.file,
-		Make: w.deck,
+		Make: w.deck, Print: bench.Print,
 		Open: func(path string) ([]byte, error) { return w.app.Silently().ShopIn(folder)(path) },
 		Shelf: desk.Shelf{
 			Shop: func(ctx context.Context, name string, change func([]byte) ([]byte, error)) error {

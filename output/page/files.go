@@ -29,7 +29,8 @@ var scripts = []string{"boxes.js", "queue.js", "talk.js", "parts.js", "told.js",
 // layout is the page to be filled in. It is read when the first page is written, so
 // that other commands do not wait for it.
 var layout = sync.OnceValue(func() *template.Template {
-	return template.Must(template.New("page").Funcs(template.FuncMap{"scripts": func() []string { return scripts }}).Parse(layoutText))
+	page := template.New("page").Funcs(template.FuncMap{"scripts": func() []string { return scripts }})
+	return template.Must(template.Must(page.Parse(layoutText)).Parse(printText))
 })
 
 // inlined are the style sheet and the scripts for a page by itself.

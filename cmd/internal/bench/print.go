@@ -26,14 +26,26 @@ var printed = map[string]struct {
 // print answers with pages, the same that the command writes for the deck that the
 // browser has before it.
 func (s *Server) print(w http.ResponseWriter, r *http.Request) {
-	what, is := printed[r.PathValue("file")]
 	d := s.before(r)
-	if !is {
-		http.NotFound(w, r)
-		return
-	}
 	if d == nil {
 		sorry(w, http.StatusNotFound, "That deck is no longer known here: load the page anew, and print what it shows then.")
+		return
+	}
+	select {
+	case s.printing <- struct{}{}:
+		defer func() { <-s.printing }()
+	case <-r.Context().Done():
+		return
+	}
+	Print(w, r, d.deck)
+}
+
+// Print answers with the pages of a deck that a request asks for by the name of its file
+// and its paper.
+func Print(w http.ResponseWriter, r *http.Request, d *deck.Deck) {
+	what, is := printed[r.PathValue("file")]
+	if !is {
+		http.NotFound(w, r)
 		return
 	}
 	pages, ok := pagesAsked(r)
@@ -42,21 +54,15 @@ func (s *Server) print(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	pages.Only = what.only
-	select {
-	case s.printing <- struct{}{}:
-		defer func() { <-s.printing }()
-	case <-r.Context().Done():
-		return
-	}
 	var pdf bytes.Buffer
-	if err := output.PDF(&pdf, d.deck, pages); err != nil {
+	if err := output.PDF(&pdf, d, pages); err != nil {
 		sorry(w, http.StatusInternalServerError, "It cannot be printed on this paper.")
 		return
 	}
-	name := d.deck.Plan.Name + "-" + what.name + ".pdf"
+	name := d.Plan.Name + "-" + what.name + ".pdf"
 	w.Header().Set("Content-Type", "application/pdf")
 	w.Header().Set("Content-Disposition", mime.FormatMediaType("inline", map[string]string{"filename": name}))
-	_, _ = w.Write(paper.Stamp(pdf.Bytes(), PrintedFor(d.deck)))
+	_, _ = w.Write(paper.Stamp(pdf.Bytes(), PrintedFor(d)))
 }
 
 // PrintedFor is what the pages of a deck are printed for, as their stamp says.

@@ -13,6 +13,7 @@ import (
 
 	"fencecard/joinery/examples"
 	"fencecard/output/page/browser"
+	"fencecard/setup/deck"
 )
 
 // policy is that of the bench page; the editor asks for no exception.
@@ -96,6 +97,34 @@ func TestTypeAndSave(t *testing.T) {
 	now, err = os.ReadFile(w.Path)
 	require.NoError(t, err)
 	assert.Contains(t, string(now), "really")
+}
+
+// What the sheets show is printed from the plan's screen, saved or not, while the plan
+// has no fault and while it has one.
+func TestPrintFromThePlan(t *testing.T) {
+	w := workOn(t, examples.BootBench)
+	var printed []string
+	w.Print = func(to http.ResponseWriter, r *http.Request, d *deck.Deck) {
+		printed = append(printed, d.Code+" "+r.PathValue("file")+" "+r.URL.Query().Get("paper"))
+		fmt.Fprint(to, "pages")
+	}
+	b := browser.Open(t, 1280, 800)
+	at := serve(t, New(w))
+	b.Go(at + "/plan")
+	b.Until(`document.querySelector('#sheets').dataset.code`)
+	code := browser.Eval[string](b, `document.querySelector('#sheets').dataset.code`)
+	b.Tap("#print")
+	b.Until(`document.querySelector('#printing').open`)
+	b.Shot("printing")
+	assert.True(t, browser.Eval[bool](b, `document.querySelector('#unsaved').hidden`))
+	browser.Eval[any](b, `(function () { const f = document.querySelector('#printing form'); f.target = ""; f.elements.paper.value = "a5"; })()`)
+	b.Tap(`#printing [formaction$="cards.pdf"]`)
+	b.Until(`document.body.textContent === "pages"`)
+	assert.Equal(t, []string{code + " cards.pdf a5"}, printed)
+	other, err := http.Get(at + "/plan/print/deck.pdf?deck=none")
+	require.NoError(t, err)
+	other.Body.Close()
+	assert.Equal(t, http.StatusNotFound, other.StatusCode, "and nothing else is printed in its place")
 }
 
 // What a maker waits for after a key, measured in the browser and told; a machine

@@ -5,11 +5,13 @@ import (
 	"embed"
 	"encoding/json"
 	"errors"
+	"html/template"
 	"io/fs"
 	"net/http"
 	"path/filepath"
 
 	"fencecard/joinery"
+	"fencecard/output/page"
 	"fencecard/setup/deck"
 )
 
@@ -27,7 +29,12 @@ type Work struct {
 	Open func(path string) ([]byte, error)
 	// Make makes the deck of a plan as it will be printed. It may be called off.
 	Make func(ctx context.Context, plan *joinery.Plan) (*deck.Deck, error)
+	// Print answers with the pages of a deck that a request asks for; nil where nothing
+	// is printed.
+	Print func(w http.ResponseWriter, r *http.Request, d *deck.Deck)
 	Shelf
+
+	shown *shownDecks
 }
 
 // name is how messages call the plan: devices see no path.
@@ -35,8 +42,10 @@ func (w Work) name() string { return filepath.Base(w.Path) }
 
 // New returns the handler of everything under /plan.
 func New(work Work) http.Handler {
+	work.shown = &shownDecks{}
 	mux := http.NewServeMux()
-	mux.HandleFunc("GET /plan", func(w http.ResponseWriter, _ *http.Request) { writePage(w, "plan.html", nil) })
+	mux.HandleFunc("GET /plan", work.page)
+	mux.HandleFunc("GET /plan/print/{file}", work.print)
 	mux.Handle("GET /plan/", filesUnder())
 	mux.HandleFunc("GET /plan/text", work.read)
 	mux.HandleFunc("PUT /plan/text", answer(work.save))
@@ -46,6 +55,15 @@ func New(work Work) http.Handler {
 	mux.HandleFunc("POST /plan/form", answer(work.form))
 	mux.HandleFunc("POST /plan/learn", answer(work.learn))
 	return mux
+}
+
+// page is the plan's screen.
+func (w Work) page(to http.ResponseWriter, _ *http.Request) {
+	form, err := page.PrintForm("/plan/print/")
+	if err != nil || w.Print == nil {
+		form = ""
+	}
+	writePage(to, "plan.html", struct{ Print template.HTML }{form})
 }
 
 // filesUnder are the files that the pages need beside them.

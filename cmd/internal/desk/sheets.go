@@ -3,6 +3,8 @@ package desk
 import (
 	"bytes"
 	"net/http"
+	"slices"
+	"sync"
 
 	"fencecard/joinery/planfile"
 	"fencecard/output"
@@ -28,12 +30,50 @@ func (w Work) sheets(r *http.Request, q planText) (printed, error) {
 		faults, err := w.faults(err)
 		return printed{seen: seen{Faults: faults}}, err
 	}
+	w.shown.keep(d)
 	var html bytes.Buffer
 	err = output.Beside(&html, d, page.Beside{At: func(said deck.Warning) (line, from int) {
 		at := w.at(said.Place, "")
 		return at.Line, at.From
 	}})
 	return printed{seen{Faults: []remarkAt{}}, d.Code, html.String(), d.Ended == budget.Through}, err
+}
+
+// shownDecks are those whose sheets the page has shown last: what is printed is what it
+// shows.
+type shownDecks struct {
+	lock sync.Mutex
+	last []*deck.Deck
+}
+
+// mostShown bounds them: the desk has a page or two open.
+const mostShown = 4
+
+func (s *shownDecks) keep(d *deck.Deck) {
+	if s == nil {
+		return
+	}
+	s.lock.Lock()
+	defer s.lock.Unlock()
+	s.last = slices.DeleteFunc(s.last, func(other *deck.Deck) bool { return other.Code == d.Code })
+	s.last = append(s.last, d)
+	s.last = s.last[max(0, len(s.last)-mostShown):]
+}
+
+// print answers with pages of a deck that the page shows.
+func (w Work) print(to http.ResponseWriter, r *http.Request) {
+	w.shown.lock.Lock()
+	at := slices.IndexFunc(w.shown.last, func(d *deck.Deck) bool { return d.Code == r.URL.Query().Get("deck") })
+	var d *deck.Deck
+	if at >= 0 {
+		d = w.shown.last[at]
+	}
+	w.shown.lock.Unlock()
+	if d == nil || w.Print == nil {
+		http.Error(to, "These sheets are no longer known here: go back to the plan, load the page anew, and print what it shows then.", http.StatusNotFound)
+		return
+	}
+	w.Print(to, r, d)
 }
 
 func (w Work) deck(r *http.Request, q planText) (*deck.Deck, error) {

@@ -70,13 +70,14 @@ function begins(now) {
   if (!now || !of("sheets").dataset.code) return;
   of("deck").replaceChildren();
   delete of("sheets").dataset.code;
-  of("before").hidden = true;
+  stand(false);
 }
 
 // stand tells whether the sheets are those of an earlier text.
 function stand(old) {
   of("sheets").classList.toggle("old", old);
   of("before").hidden = !old || !of("sheets").dataset.code;
+  if (of("print")) of("print").disabled = !of("sheets").dataset.code;
 }
 
 async function look() {
@@ -172,6 +173,13 @@ function view(formed) {
   if (formed) asking.show();
 }
 
+// print asks what to print of the sheets that are shown, and on which paper.
+function print() {
+  of("printing").querySelector("[name=deck]").value = of("sheets").dataset.code;
+  of("unsaved").hidden = of("save").disabled;
+  of("printing").showModal();
+}
+
 async function save() {
   await asking.written();
   const text = editor.text();
@@ -230,6 +238,8 @@ async function begin() {
   });
   of("deck").addEventListener("toggle", (e) => { if (e.target.open) (e.target.classList.contains("learn") ? learning : why)(e.target); }, true);
   of("deck").addEventListener("submit", (e) => { e.preventDefault(); learn(e.target, e.submitter?.value ?? ""); });
+  of("print")?.addEventListener("click", print);
+  of("printed")?.addEventListener("click", () => of("printing").close());
   of("undo").addEventListener("click", () => { editor.undo(); editor.focus(); });
   addEventListener("keydown", (e) => {
     if ((e.ctrlKey || e.metaKey) && e.key === "s") { e.preventDefault(); save(); }

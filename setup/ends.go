@@ -10,40 +10,54 @@ import (
 	"fencecard/setup/search/budget"
 )
 
-// mostTries bounds how often a deck is made anew for the sake of its exits.
+// mostTries bounds how often a deck is made anew for the sake of one habit.
 const mostTries = 6
 
-// endsBeforeEdges has what is cut along an edge wait for the cuts across the
-// grain that run out there, so that their splinters are cut away, wherever that
-// takes no longer: all of them at once, or else one after another. What it leaves is
-// warned of.
-func endsBeforeEdges(ctx context.Context, d *deck.Deck, jobs []Job, o Options) {
-	if d.Ended != budget.Through || o.Below > 0 {
-		return // no time is left for more, or only the minutes are asked for
+// bySensibleOrder has cuts wait for others as a maker would have them, wherever that
+// takes no longer: what is cut along an edge for the cuts across the grain that run
+// out there, so that their splinters are cut away; and what takes an end away for the
+// cuts along the grain that still want it to bear. What it leaves is told.
+func bySensibleOrder(ctx context.Context, d *deck.Deck, jobs []Job, o Options) {
+	for _, habit := range []func(*deck.Deck) []remark.Order{remark.Splintered, remark.EndsGone} {
+		if d.Ended != budget.Through || o.Below > 0 {
+			return // no time is left for more, or only the minutes are asked for
+		}
+		jobs = byHabit(ctx, d, jobs, o, habit(d))
 	}
-	pairs := remark.Splintered(d)
-	if len(pairs) == 0 || tryWaiting(ctx, d, jobs, o, pairs) != nil || len(pairs) == 1 {
-		return
+}
+
+// byHabit tries orders all at once, or else one after another, and returns the jobs
+// as they then wait.
+func byHabit(ctx context.Context, d *deck.Deck, jobs []Job, o Options, orders []remark.Order) []Job {
+	if len(orders) == 0 {
+		return jobs
 	}
-	for _, pair := range pairs[:min(len(pairs), mostTries)] {
-		if with := tryWaiting(ctx, d, jobs, o, []remark.Exit{pair}); with != nil {
+	if with := tryWaiting(ctx, d, jobs, o, orders); with != nil {
+		return with
+	}
+	if len(orders) == 1 {
+		return jobs
+	}
+	for _, order := range orders[:min(len(orders), mostTries)] {
+		if with := tryWaiting(ctx, d, jobs, o, []remark.Order{order}); with != nil {
 			jobs = with
 		}
 	}
+	return jobs
 }
 
 // tryWaiting makes the deck with more cuts waiting, and keeps it and returns the
 // jobs where it takes no longer.
-func tryWaiting(ctx context.Context, d *deck.Deck, jobs []Job, o Options, exits []remark.Exit) []Job {
+func tryWaiting(ctx context.Context, d *deck.Deck, jobs []Job, o Options, orders []remark.Order) []Job {
 	waiting := slices.Clone(jobs)
 	of := map[*joinery.Cut][]int{}
 	for i := range waiting {
 		waiting[i].After = slices.Clone(waiting[i].After)
 		of[waiting[i].Cut] = append(of[waiting[i].Cut], i)
 	}
-	for _, exit := range exits {
-		for _, k := range of[exit.Along] {
-			for _, i := range of[exit.Across] {
+	for _, order := range orders {
+		for _, k := range of[order.Then] {
+			for _, i := range of[order.First] {
 				if !slices.Contains(waiting[k].After, i) {
 					waiting[k].After = append(waiting[k].After, i)
 				}

@@ -41,3 +41,36 @@ func TestEndsBeforeLongEdges(t *testing.T) {
 	assert.Equal(t, "shelf", d.Setups[0].Runs[0].Cut.Name)
 	assert.True(t, d.Changes.Proved)
 }
+
+// A rail is grooved while its ends still bear, unless the plan wants it otherwise:
+// then the groove says how much of an end is gone, and no more than a stub is nothing.
+func TestGroovesBeforeTenons(t *testing.T) {
+	for _, c := range []struct {
+		long, after string
+		first, says string
+	}{
+		{"7/8", "", "panel", ""},
+		{"7/8", " after end", "end", "An end is cut away over 7/8"},
+		{"3/4", " after end", "end", "An end is cut away over 3/4"},
+		{"47/64", " after end", "end", ""},
+	} {
+		plan := workpiece.PieceFrom(t, "20 3/4 3", "tenon end left "+c.long+" front:1/4 back:1/4", "groove panel bottom 1/4 1/4:front - 3/8"+c.after)
+		d := workpiece.DeckOf(t, plan)
+		assert.Equal(t, c.first, d.Setups[0].Runs[0].Cut.Name, c)
+		says := ""
+		for _, s := range d.Setups {
+			for _, r := range s.Runs {
+				for _, caution := range r.Cautions {
+					if caution.Code == "end-gone" {
+						assert.Equal(t, "panel", r.Cut.Name)
+						says += caution.Brief
+					}
+				}
+			}
+		}
+		if c.says == "" {
+			assert.Empty(t, says, c)
+		}
+		assert.Contains(t, says, c.says, c)
+	}
+}

@@ -43,7 +43,7 @@ func MakeWith(ctx context.Context, plan *joinery.Plan, o Options) (*deck.Deck, e
 	if !o.Plain {
 		cheapest(ctx, d, jobs, o)
 	}
-	endsBeforeEdges(ctx, d, jobs, o)
+	bySensibleOrder(ctx, d, jobs, o)
 	deckcode.Seal(d)
 	remark.Add(d)
 	if err := proof.Holds(d); err != nil {

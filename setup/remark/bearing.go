@@ -2,7 +2,10 @@ package remark
 
 import (
 	"fmt"
+	"slices"
 
+	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark/trade"
 )
@@ -47,4 +50,66 @@ func (w *work) ownBearing(m *made) []finding {
 	}
 	return []finding{{m.cut, fmt.Sprintf("the %s leaves only %s of the piece on the table and %s along the fence, under %s: cut it in a wider blank and rip it afterwards, or run it on a strip as thick as the cut",
 		m.words(), w.text(flat), w.text(high), w.text(least)), []string{"width", "depth"}}}
+}
+
+// EndsGone lists the cuts along the grain of a deck that are made when an end of
+// their piece no longer bears, and the cut that took it away, but for those that the
+// maker wants so.
+func EndsGone(d *deck.Deck) []Order {
+	var all []Order
+	for _, w := range works(d) {
+		for _, m := range w.atTable() {
+			_, taker := w.endGone(m.cards[0])
+			order := Order{First: m.cut, Then: taker}
+			if taker != nil && !slices.Contains(m.cut.After, taker.Name) && !slices.Contains(all, order) {
+				all = append(all, order)
+			}
+		}
+	}
+	return all
+}
+
+// endsGone is how much of an end bears no more at the runs where it is enough to be
+// minded.
+func endsGone(d *deck.Deck) map[*deck.Run]measure.Length {
+	found := map[*deck.Run]measure.Length{}
+	for _, w := range works(d) {
+		for _, m := range w.atTable() {
+			for _, r := range m.cards {
+				if gone, taker := w.endGone(r); taker != nil {
+					found[r] = gone
+				}
+			}
+		}
+	}
+	return found
+}
+
+// endGone is how much of an end of a piece earlier cuts have taken from all that
+// would ride the table or the fence there at a run along the grain, and the last
+// of them; nil where it is too little to speak of.
+func (w *work) endGone(r *deck.Run) (gone measure.Length, taker *joinery.Cut) {
+	run := r.Leads.Dimension()
+	if run != w.piece.Grain {
+		return 0, nil
+	}
+	w.before(r, func(m *made) {
+		long := m.box[run].Long()
+		if m.cut == r.Cut || m.channel.Section.Shaped() || long < max(gone, trade.EndGone.Of(w.scale)) || 3*long >= 2*w.piece.Size[run] || !w.atEnd(m, run) {
+			return
+		}
+		for _, side := range []joinery.Side{r.Step.Down, r.Step.Fence} {
+			d := side.Dimension()
+			across := d.Third(run)
+			if m.box[across].Long() == w.piece.Size[across] && (m.box[d].Lo == 0 && !side.High() || m.box[d].Hi == w.piece.Size[d] && side.High()) {
+				gone, taker = long, m.cut
+			}
+		}
+	})
+	return gone, taker
+}
+
+// atEnd reports whether a cut takes away an end of a piece.
+func (w *work) atEnd(m *made, run joinery.Dimension) bool {
+	return m.box[run].Lo == 0 || m.box[run].Hi == w.piece.Size[run]
 }

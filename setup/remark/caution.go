@@ -2,19 +2,20 @@ package remark
 
 import (
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 )
 
 // Cautions gives every card its cautions, the gravest first. The package setup has done so;
 // a deck that is put together otherwise needs it.
 func Cautions(d *deck.Deck) {
-	apart, holes := takenApart(d), startHoles(d)
+	apart, holes, gone := takenApart(d), startHoles(d), endsGone(d)
 	for i := range d.Setups {
 		u := &d.Setups[i]
 		fitted, worst := i == 0 || d.Setups[i-1].Bit != u.Bit, worstDrop(u, &d.Plan.Shop)
 		for k := range u.Runs {
 			r := &u.Runs[k]
-			s := situation{shop: &d.Plan.Shop, card: r, apart: apart[r], fitted: fitted, worst: worst, holes: holes[channelOf(r)]}
+			s := situation{shop: &d.Plan.Shop, card: r, apart: apart[r], fitted: fitted, worst: worst, holes: holes[channelOf(r)], gone: gone[r]}
 			r.Cautions = s.cautions()
 		}
 	}
@@ -45,10 +46,11 @@ func (s *situation) cautions() []deck.Caution {
 type situation struct {
 	shop   *joinery.Shop
 	card   *deck.Run
-	apart  bool        // the card leaves its piece in two
-	fitted bool        // its setup begins with the bit being put in
-	worst  deck.Pivot  // of the drops of its setup, which share a stop
-	holes  []*deck.Run // the runs of its channel that need a start hole, in running order
+	apart  bool           // the card leaves its piece in two
+	fitted bool           // its setup begins with the bit being put in
+	worst  deck.Pivot     // of the drops of its setup, which share a stop
+	gone   measure.Length // of an end of the piece, which bears no more
+	holes  []*deck.Run    // the runs of its channel that need a start hole, in running order
 }
 
 // takenApart tells the cards that cut their pieces apart.

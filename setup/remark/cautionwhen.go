@@ -165,6 +165,9 @@ func (s *situation) acrossGrain() bool {
 	return s.card.Channel.Run() != s.card.Piece.Grain && s.card.End == deck.RunOut && !s.guided()
 }
 
+// endGone is where an earlier cut has taken an end from the table or the fence.
+func (s *situation) endGone() bool { return s.gone > 0 }
+
 func (s *situation) severalPasses() bool { return len(s.card.Heights) > 1 }
 
 // thinWall is where the warning of that name finds a thin wall.

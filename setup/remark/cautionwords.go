@@ -89,6 +89,8 @@ func (s *situation) word(name string) string {
 			return "the bit is buried in the fence, or flush with its face and free in its opening"
 		}
 		return or(r.Step.NearEdge == 0, "the bit is flush with the face of the fence, free in its opening", "the bit is buried in the fence")
+	case "gone":
+		return or(s.gone > 0, scale.Say(s.gone), "some of its length")
 	case "dust":
 		return s.dustOf()
 	case "trial":

@@ -8,23 +8,24 @@ import (
 	"fencecard/setup/deck"
 )
 
-// Exit is a cut across the grain that runs out through an edge, and the cut
-// along that edge that takes its splinters away where it comes later.
-type Exit struct{ Across, Along *joinery.Cut }
+// Order is two cuts of a piece of which a maker would make the first first.
+type Order struct{ First, Then *joinery.Cut }
 
-// Splintered lists the exits of a deck whose cut along the edge comes first, but
-// for those that the maker wants so.
-func Splintered(d *deck.Deck) []Exit {
-	var all []Exit
+// Splintered lists the exits across the grain of a deck whose cut along the edge,
+// which would take their splinters away, comes first, but for those that the maker
+// wants so.
+func Splintered(d *deck.Deck) []Order {
+	var all []Order
 	for _, w := range works(d) {
 		for _, e := range w.splintered() {
-			all = append(all, Exit{e.across.cut, e.along.cut})
+			all = append(all, Order{First: e.across.cut, Then: e.along.cut})
 		}
 	}
 	return all
 }
 
-// exit is an [Exit] with its channels, and the side it is at.
+// exit is a cut across the grain that runs out through an edge, the cut along that
+// edge that takes its splinters away where it comes later, and the side it is at.
 type exit struct {
 	across, along *made
 	at            joinery.Side

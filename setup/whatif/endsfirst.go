@@ -21,8 +21,8 @@ func (t *trier) endsFirst() map[int][]string {
 		if !tried {
 			continue
 		}
-		text := fmt.Sprintf("%s comes before %s, whose splinters it would take away: the other way round %s", cutName(e.Along), cutName(e.Across), cost)
-		if i := t.setupOf(e.Along); !slices.Contains(says[i], text) {
+		text := fmt.Sprintf("%s comes before %s, whose splinters it would take away: the other way round %s", cutName(e.Then), cutName(e.First), cost)
+		if i := t.setupOf(e.Then); !slices.Contains(says[i], text) {
 			says[i] = append(says[i], text)
 		}
 	}
@@ -42,14 +42,14 @@ func (t *trier) setupOf(c *joinery.Cut) int {
 
 // waitingCost says what it costs to have the long cut of an exit, and all that
 // are like it, wait for the cut across. It does not where a limit is reached.
-func (t *trier) waitingCost(e remark.Exit) (says string, tried bool) {
+func (t *trier) waitingCost(e remark.Order) (says string, tried bool) {
 	if t.left == 0 || t.ctx.Err() != nil {
 		return "", false
 	}
 	t.left--
 	plan, ok := t.changed(edit{
-		like: func(o *joinery.Cut) bool { return o.Kind == e.Along.Kind && o.Name == e.Along.Name },
-		make: func(o *joinery.Cut) { o.After = append(slices.Clone(o.After), e.Across.Name) },
+		like: func(o *joinery.Cut) bool { return o.Kind == e.Then.Kind && o.Name == e.Then.Name },
+		make: func(o *joinery.Cut) { o.After = append(slices.Clone(o.After), e.First.Name) },
 	})
 	if !ok {
 		return "", false

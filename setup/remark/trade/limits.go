@@ -16,6 +16,7 @@ const (
 	NarrowOnTable
 	LowAtFence
 	OwnBearing
+	EndGone
 	DeepWaste
 	OpenFence
 	LargeBit
@@ -49,6 +50,7 @@ var limits = [limitCount]Row{
 	LowAtFence:    {"height that rides the fence", measure.Inch / 4, 6 * measure.Millimetre, CommonPractice},
 	DeepWaste:     {"depth at an end that a saw takes off sooner", measure.Inch, 25 * measure.Millimetre, CommonPractice},
 	OwnBearing:    {"width on the table and height at the fence that a cut along an edge leaves", 3 * measure.Inch / 8, 9 * measure.Millimetre, CommonPractice},
+	EndGone:       {"length of an end cut away over which it is missed on the table and at the fence", 3 * measure.Inch / 4, 20 * measure.Millimetre, CommonPractice},
 	OpenFence:     {"length along the fence that bridges its opening", 6 * measure.Inch, 150 * measure.Millimetre, CommonPractice},
 	LargeBit:      {"diameter over which a bit is slowed down", measure.Inch, 254 * measure.Millimetre / 10, CommonPractice},
 	OverTable:     {"reach out from the bit beyond which a table hardly carries the work", 16 * measure.Inch, 400 * measure.Millimetre, CommonPractice},

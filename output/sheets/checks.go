@@ -140,8 +140,12 @@ func (s Setter) trial(u *deck.Setup, w paper.Paper) []paper.Block {
 		note(where, u.Heights[0])
 	}
 	for i := range u.Runs {
-		if thick, _, ok := remark.TrialTenon(&u.Runs[i]); ok {
-			note("tenon tried in its mortise", thick)
+		if tenon, ok := remark.TrialTenon(&u.Runs[i]); ok {
+			what := "tenon as set, in its mortise"
+			if tenon.Fitted < tenon.AsSet {
+				what = "tenon " + s.Scale.Read(tenon.AsSet).String() + " as set; fitted"
+			}
+			note(what, tenon.Fitted)
 			break
 		}
 	}

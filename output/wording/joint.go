@@ -52,7 +52,11 @@ func (j jointText) fits(r *deck.Run) string {
 	for _, f := range j.Fits {
 		part := fmt.Sprintf("%s %s into %s", f.Of, j.Scale.Fine(f.Part), j.Scale.Fine(f.Room))
 		if missing := f.Wants - f.Gap(); f.Gap() >= 0 && missing > 0 {
-			part += fmt.Sprintf(" (at the trial %s, for %s of play)", j.Scale.Fine(f.Room-f.Wants), j.Scale.Fine(f.Wants))
+			when := "at the trial"
+			if j.Part.Cut != nil { // no height has the play in it
+				when = "as set; fitted at the trial"
+			}
+			part += fmt.Sprintf(" (%s %s, for %s of play)", when, j.Scale.Fine(f.Room-f.Wants), j.Scale.Fine(f.Wants))
 		}
 		parts = append(parts, part)
 	}

@@ -165,29 +165,40 @@ func (s *situation) trial() string {
 	return "cut a trial in scrap just as thick as the stock and measure its depth and place"
 }
 
-// aim says what the trial tenon should measure.
+// aim says how thick the trial tenon comes out, and what it should measure.
 func (s *situation) aim() string {
-	thick, slot, ok := TrialTenon(s.card)
+	t, ok := TrialTenon(s.card)
 	if !ok {
 		return ""
 	}
-	return fmt.Sprintf(": %s thick for a slot of %s", s.shop.Scale.Say(thick), s.shop.Scale.Say(slot))
+	scale := s.shop.Scale
+	if t.Fitted == t.AsSet {
+		return fmt.Sprintf(": %s thick for a slot of %s", scale.Say(t.AsSet), scale.Say(t.Slot))
+	}
+	return fmt.Sprintf(": raise the bit by hairs, to %s thick,", scale.Say(t.Fitted))
 }
 
-// TrialTenon gives how thick the trial of a run's tenon should come out, with
-// the play that the shop wants in its slot: drawn 3/8 into 3/8, it is cut
-// thinner. There is none where the run cuts no tenon, or its joint is not known
-// or does not fit.
-func TrialTenon(r *deck.Run) (thick, slot measure.Length, ok bool) {
+// Tenon is how thick the trial of a tenon comes out.
+type Tenon struct {
+	AsSet  measure.Length // by the printed heights
+	Fitted measure.Length // with the play that the shop wants in the slot
+	Slot   measure.Length
+}
+
+// TrialTenon gives the trial of a run's tenon. Play that the plan does not ask for is
+// in no height, being finer than a rule shows: drawn 3/8 into 3/8 the tenon comes out
+// as drawn, and is fitted at the trial. There is none where the run cuts no tenon, or
+// its joint is not known or does not fit.
+func TrialTenon(r *deck.Run) (t Tenon, ok bool) {
 	if r.Joint == nil || r.Joint.Part.Cut != r.Cut {
-		return 0, 0, false
+		return Tenon{}, false
 	}
 	for _, fit := range r.Joint.Fits {
 		if fit.Of == "thickness" && fit.Gap() >= 0 {
-			return min(fit.Part, fit.Room-fit.Wants), fit.Room, true
+			return Tenon{fit.Part, min(fit.Part, fit.Room-fit.Wants), fit.Room}, true
 		}
 	}
-	return 0, 0, false
+	return Tenon{}, false
 }
 
 // dustOf names the dust.

@@ -1,6 +1,9 @@
 package remark
 
 import (
+	"cmp"
+	"slices"
+
 	"fencecard/joinery"
 	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
@@ -25,6 +28,26 @@ func Cautions(d *deck.Deck) {
 func (s *situation) caution(i int) deck.Caution {
 	row := cautionTable[i]
 	return deck.Caution{Number: i + 1, Code: row.code, Weight: row.weight, Words: s.fill(row.words), Brief: s.fill(row.brief), Basis: row.basis}
+}
+
+// lessIsGraver are the figures of cautions, counted from 0, that are the graver the
+// less they are.
+var lessIsGraver = map[string]int{"steep-drop": 1, "guided": 0, "swings": 1, "panel-bit": 0, "large-bit": 0, "passes": 0, "thin-wall": 0}
+
+// unranked are the cautions whose figures are places, of which none is graver.
+var unranked = []string{"start-hole", "bored-start"}
+
+// Graver compares the figures of a caution at one place in its words, counted from
+// 0, the graver first.
+func Graver(code string, at int, a, b measure.Length) int {
+	less, ok := lessIsGraver[code]
+	switch {
+	case slices.Contains(unranked, code):
+		return 0
+	case ok && less == at:
+		return cmp.Compare(a, b)
+	}
+	return cmp.Compare(b, a)
 }
 
 // cautions lists the rows of the table that apply. The table stands in the

@@ -185,3 +185,40 @@ func deckCode(t *testing.T, text []byte) string {
 	require.NoError(t, err)
 	return d.Code
 }
+
+// One history for the text and the forms: its buttons say what they undo and do again, and
+// the forms follow.
+func TestUndoAndRedo(t *testing.T) {
+	b := browser.Open(t, 1280, 800)
+	b.Go(serve(t, New(workOn(t, []byte("title: Shelf\nunit: in\n")))) + "/plan")
+	m := maker{b, t}
+	m.Until(content)
+	m.press(`document.querySelector('[data-new=piece]')`, `document.querySelector('#form[data-at=""]')`)
+	assert.True(t, browser.Eval[bool](b, `document.querySelector('#undo').disabled && document.querySelector('#redo').disabled`))
+	piece := planform.Blank(planform.Piece, "", nil)
+	for key, value := range map[string]string{"piece": "rail", "size.left-right": "20", "size.front-back": "1", "size.top-bottom": "3"} {
+		piece.Set(key, value)
+	}
+	m.fill(piece)
+	m.Until(`document.querySelector('#undo').textContent === "Undo adding a piece"`)
+	m.choose(`document.querySelector('#form [name="size.left-right"]')`, "24")
+	m.Until(`document.querySelector('#undo').textContent === "Undo changing rail"`)
+	browser.Eval[any](b, content+`.focus()`)
+	b.Press("# ")
+	m.Until(`document.querySelector('#undo').textContent === "Undo typing"`)
+	b.Shot("undo")
+	text := content + `.innerText`
+	b.Tap("#undo")
+	m.Until(`document.querySelector('#undo').textContent === "Undo changing rail" && document.querySelector('#redo').textContent === "Redo typing"`)
+	b.Tap("#undo")
+	m.Until(text + `.includes("left-right: 20") && document.querySelector('#form [name="size.left-right"]')?.value === "20"`)
+	b.Tap("#undo")
+	m.Until(`!` + text + `.includes("rail") && !document.querySelector('#form')`)
+	b.Tap("#redo")
+	m.Until(text + `.includes("left-right: 20") && document.querySelector('#redo').textContent === "Redo changing rail"`)
+	b.Tap("#redo")
+	m.Until(text + `.includes("left-right: 24")`)
+	m.Until(`document.querySelector('#form [name="size.left-right"]')?.value === "24"`) // back where it was
+	m.press(`document.querySelector('#form-side [data-do=remove]')`, `document.querySelector('#undo').textContent === "Undo taking out rail"`)
+	assert.True(t, browser.Eval[bool](b, `document.querySelector('#redo').disabled`), "what was undone before is gone")
+}

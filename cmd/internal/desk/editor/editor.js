@@ -1,9 +1,9 @@
 // The editor of the plan's text. It stands in a shadow root: there its styles are
 // sheets made by script, so that the page's content security policy needs no
 // exception for them.
-import { EditorState, Transaction } from "@codemirror/state";
+import { Annotation, EditorState, Transaction } from "@codemirror/state";
 import { EditorView, keymap, lineNumbers, highlightActiveLine, highlightActiveLineGutter, drawSelection } from "@codemirror/view";
-import { defaultKeymap, history, historyKeymap, undo, redo } from "@codemirror/commands";
+import { defaultKeymap, history, historyKeymap, undo, undoDepth, redo, redoDepth } from "@codemirror/commands";
 import { indentUnit, syntaxHighlighting, HighlightStyle } from "@codemirror/language";
 import { yaml } from "@codemirror/lang-yaml";
 import { lintGutter, setDiagnostics } from "@codemirror/lint";
@@ -29,9 +29,22 @@ const look = EditorView.theme({
   ".cm-diagnostic": { fontFamily: "system-ui, sans-serif", fontSize: "16px" },
 });
 
+// What a change is called that is undone.
+const called = Annotation.define();
+
 // open puts an editor into an element and returns its handle. Tab leaves it, as it
 // leaves every other field, so that nobody is caught in it without a mouse.
 export function open(parent, text, changed) {
+  const steps = []; // what each step of the history is called, those undone behind the others
+  function follow(update) {
+    for (const t of update.transactions) {
+      if (!t.docChanged || t.isUserEvent("undo") || t.isUserEvent("redo")) continue;
+      steps.length = Math.min(steps.length, undoDepth(t.startState));
+      const depth = undoDepth(t.state), name = t.annotation(called) ?? "typing";
+      if (depth > undoDepth(t.startState)) steps.push(name); else steps[steps.length - 1] = name;
+      while (steps.length > depth) steps.shift(); // the history forgets its oldest
+    }
+  }
   const root = parent.attachShadow({ mode: "open" });
   const view = new EditorView({
     root,
@@ -44,14 +57,14 @@ export function open(parent, text, changed) {
         EditorView.lineWrapping,
         EditorView.contentAttributes.of({ "aria-label": "the plan's text", spellcheck: "false", autocapitalize: "off" }),
         keymap.of([...defaultKeymap, ...historyKeymap, ...searchKeymap]),
-        EditorView.updateListener.of((update) => { if (update.docChanged) changed(); }),
+        EditorView.updateListener.of((update) => { if (update.docChanged) { follow(update); changed(); } }),
       ],
     }),
   });
   return {
     text: () => view.state.doc.toString(),
-    // put replaces what differs, as one step of undo.
-    put(now) {
+    // put replaces what differs, as one step of undo, which has a name.
+    put(now, name) {
       const was = view.state.doc.toString();
       if (now === was) return;
       let from = 0;
@@ -60,7 +73,7 @@ export function open(parent, text, changed) {
       while (tail < was.length - from && tail < now.length - from && was[was.length - 1 - tail] === now[now.length - 1 - tail]) tail++;
       view.dispatch({
         changes: { from, to: was.length - tail, insert: now.slice(from, now.length - tail) },
-        annotations: [Transaction.userEvent.of("input.form")],
+        annotations: [Transaction.userEvent.of("input.form"), called.of(name)],
         scrollIntoView: true,
       });
     },
@@ -81,6 +94,9 @@ export function open(parent, text, changed) {
     },
     undo: () => undo(view),
     redo: () => redo(view),
+    // What would be undone or done again; "" for nothing.
+    undoes: () => undoDepth(view.state) > 0 ? steps[undoDepth(view.state) - 1] ?? "a change" : "",
+    redoes: () => redoDepth(view.state) > 0 ? steps[undoDepth(view.state)] ?? "a change" : "",
     focus: () => view.focus(),
   };
 }

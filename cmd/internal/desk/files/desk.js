@@ -23,7 +23,7 @@ function field(parent, text, changed) {
   parent.append(area);
   return {
     text: () => area.value,
-    put(now) { area.value = now; changed(); },
+    put(now) { area.value = now; changed(); }, // beyond what the browser can undo
     faults() {},
     go(number, from) {
       const before = area.value.split("\n").slice(0, number - 1).join("\n");
@@ -32,6 +32,9 @@ function field(parent, text, changed) {
       area.setSelectionRange(at, at);
     },
     undo() { area.focus(); document.execCommand("undo"); },
+    redo() { area.focus(); document.execCommand("redo"); },
+    undoes: () => "typing",
+    redoes: () => "typing",
     focus: () => area.focus(),
   };
 }
@@ -144,7 +147,7 @@ async function learn(form, what) {
     const answer = await ask("POST", "/plan/learn", { ...given, instead: given.instead === "on", setup: Number(kept.dataset.setup), do: what, text });
     said.textContent = answer.says.join(" ");
     if (what !== "bit") return;
-    if (answer.text !== text && editor.text() === text) editor.put(answer.text); else look();
+    if (answer.text !== text && editor.text() === text) editor.put(answer.text, "keeping a bit's diameter"); else look();
     told(answer.says.join(" "));
   } catch (e) {
     said.textContent = unreachable(e);
@@ -159,8 +162,26 @@ function changed() {
   making?.abort();
   of("save").disabled = false;
   told("not saved");
+  steps();
   soon();
   asking?.follow();
+}
+
+// steps says on their buttons what would be undone, and done again.
+function steps() {
+  for (const [id, word, what] of [["undo", "Undo", editor.undoes()], ["redo", "Redo", editor.redoes()]]) {
+    of(id).disabled = what === "";
+    of(id).textContent = (word + " " + what).trim();
+    of(id).title = of(id).textContent;
+  }
+}
+
+// step undoes a change, of the text or of a form, or does it again; forms follow the
+// text.
+function step(back) {
+  asking.leave();
+  if (back) editor.undo(); else editor.redo();
+  if (of("forms").hidden) editor.focus();
 }
 
 // view puts the forms or the sheets beside the text.
@@ -188,7 +209,7 @@ async function save() {
     if (s.asks) { choose(s); return; }
     base = plain(s.text);
     // What was typed while it was written stays.
-    if (s.merged && editor.text() === text) editor.put(base);
+    if (s.merged && editor.text() === text) editor.put(base, "what another editor wrote");
     const all = editor.text() === base;
     of("save").disabled = all;
     told(s.merged ? "saved, with what another editor wrote meanwhile" : all ? "saved" : "not saved");
@@ -201,7 +222,7 @@ function choose(s) {
   of("how").textContent = s.gone ? "It is no longer there." : "Here and there the same lines were changed, so the two do not go together by themselves. Nothing was written.";
   of("theirs").textContent = s.theirs;
   of("mine").onclick = () => { of("asks").close(); base = plain(s.theirs); save(); };
-  of("take").onclick = () => { of("asks").close(); base = plain(s.theirs); editor.put(base); save(); };
+  of("take").onclick = () => { of("asks").close(); base = plain(s.theirs); editor.put(base, "taking the file"); save(); };
   of("later").onclick = () => { of("asks").close(); told("not saved: the file was changed elsewhere"); };
   of("asks").showModal();
 }
@@ -240,9 +261,13 @@ async function begin() {
   of("deck").addEventListener("submit", (e) => { e.preventDefault(); learn(e.target, e.submitter?.value ?? ""); });
   of("print")?.addEventListener("click", print);
   of("printed")?.addEventListener("click", () => of("printing").close());
-  of("undo").addEventListener("click", () => { editor.undo(); editor.focus(); });
+  of("undo").addEventListener("click", () => step(true));
+  of("redo").addEventListener("click", () => step(false));
+  steps();
   addEventListener("keydown", (e) => {
     if ((e.ctrlKey || e.metaKey) && e.key === "s") { e.preventDefault(); save(); }
+    const typing = e.target.closest("input, textarea") || e.target.id === "text"; // which undo by themselves
+    if ((e.ctrlKey || e.metaKey) && !typing && /^[zy]$/i.test(e.key)) { e.preventDefault(); step(e.key.toLowerCase() === "z" && !e.shiftKey); }
   });
   addEventListener("beforeunload", (e) => { if (editor.text() !== base) e.preventDefault(); });
   told(file.here ? "" : "a new plan: it becomes a file when it is saved");

@@ -10,6 +10,13 @@ export function forms({ ask, editor, told, wrong }) {
   let own = null; // the text that a form wrote last
 
   const form = () => document.getElementById("form");
+  // called is what a change by a form is called.
+  const called = (q) => {
+    const what = side.querySelector("h2")?.textContent ?? "";
+    if (q.do === "remove") return "taking out " + what;
+    if (q.do === "shop") return "putting in a shop";
+    return (q.at ? "changing " : "adding ") + what.toLowerCase().replace(/^a new /, "a ");
+  };
   const filled = () => form() ? [...new FormData(form())] : [];
 
   let writing = Promise.resolve(); // until what a form writes is in the text
@@ -27,7 +34,7 @@ export function forms({ ask, editor, told, wrong }) {
         const text = editor().text();
         const answer = await ask("POST", "/plan/form", { text, ...q });
         if (editor().text() !== text) continue; // typed meanwhile
-        if (answer.text && answer.text !== text) { own = answer.text; editor().put(answer.text); }
+        if (answer.text && answer.text !== text) { own = answer.text; editor().put(answer.text, called(q)); }
         return mine === number ? answer : null;
       }
     } catch (e) {
@@ -134,6 +141,8 @@ export function forms({ ask, editor, told, wrong }) {
         open(now, true);
       }, 300);
     },
+    // leave ends what is typed in a form, so that the form follows the text again.
+    leave() { if (form()?.contains(document.activeElement)) document.activeElement.blur(); },
     add(kind) { open({ kind }); },
     show() { if (!form()) open(now); },
     written: () => writing,

@@ -18,11 +18,21 @@ import (
 // Beside is what the sheets that stand beside the text of a plan are told besides
 // their deck.
 type Beside struct {
-	// At tells where a warning is in the text, as the text counts: its line from 1,
-	// 0 for nowhere, and where in that line, from 0.
-	At func(w deck.Warning) (line, from int)
+	// At tells where a warning is in the text.
+	At func(w deck.Warning) Spot
 	// Pages says in which units lengths are printed and how they are rounded.
 	Pages sheets.Pages
+}
+
+// Spot is a place in the text of a plan, and the form it belongs to.
+type Spot struct {
+	// Line is that of the text, from 1; 0 for nowhere.
+	Line int `json:"line"`
+	// From is where in the line, from 0, in the units in which a browser counts.
+	From int `json:"from"`
+	// At is where the form stands, "" for none, and Of what it is called.
+	At string `json:"at"`
+	Of string `json:"of"`
 }
 
 //go:embed beside.html
@@ -54,8 +64,8 @@ type besideGroup struct {
 
 // saidView is a warning and where in the text it is.
 type saidView struct {
-	Line, From int
-	Words      string
+	Spot
+	Words string
 }
 
 // WriteBeside writes the sheets of a deck as they are printed, to stand beside the
@@ -85,9 +95,8 @@ func besideOf(d *deck.Deck, b Beside) (*besideView, error) {
 	}
 	said := map[int][]saidView{}
 	for _, w := range remark.Once(d) {
-		line, from := b.At(w)
 		n := meant(d, w)
-		said[n] = append(said[n], saidView{line, from, w.Text})
+		said[n] = append(said[n], saidView{b.At(w), w.Text})
 	}
 	v.Said = said[0]
 	for i := range d.Setups {

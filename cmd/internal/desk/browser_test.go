@@ -60,7 +60,7 @@ func TestTypeAndSave(t *testing.T) {
 	browser.Eval[any](b, content+`.focus()`)
 	browser.Eval[any](b, `(function () { window.refused = []; addEventListener("securitypolicyviolation", (e) => window.refused.push(e.violatedDirective + " " + e.blockedURI)); })()`)
 	b.Press("q")
-	b.Until(`document.querySelector('#faults li button')?.textContent === "line 1"`)
+	b.Until(`document.querySelector('#faults li .line')?.textContent === "line 1"`)
 	b.Until(content + `?.querySelector('.cm-lintRange-error')`)
 	assert.Equal(t, "underline none", browser.Eval[string](b, `(function () { const s = getComputedStyle(`+content+`.querySelector('.cm-lintRange-error')); return s.textDecorationLine + " " + s.backgroundImage; })()`))
 	assert.Equal(t, "!", browser.Eval[string](b, `getComputedStyle(document.querySelector('#text').shadowRoot.querySelector('.cm-lint-marker-error'), '::before').content.replaceAll('"', '')`))

@@ -22,5 +22,5 @@ func Example() {
 	answer := httptest.NewRecorder()
 	handler.ServeHTTP(answer, httptest.NewRequest("POST", "/plan/look", strings.NewReader(`{"text": "unit: furlong\npieces: []\n"}`)))
 	fmt.Print(answer.Body)
-	// Output: {"faults":[{"line":1,"from":6,"words":"\"furlong\" is no unit; write in or mm"},{"line":2,"from":8,"words":"the list of pieces is empty; write a piece: - piece: front left leg"}]}
+	// Output: {"faults":[{"line":1,"from":6,"at":"/","of":"title, unit, wood","words":"\"furlong\" is no unit; write in or mm","plain":"\"furlong\" is no unit; write in or mm."}],"begins":true}
 }

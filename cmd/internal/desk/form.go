@@ -45,7 +45,7 @@ func (w Work) form(_ *http.Request, q formAsked) (formTold, error) {
 	text := []byte(q.Text)
 	forms, err := planform.Read(w.name(), text)
 	if err != nil {
-		faults, err := w.faults(err)
+		faults, err := w.faults(q.Text, err)
 		return formTold{HTML: part("unread", faults), Text: q.Text}, err
 	}
 	switch q.Do {

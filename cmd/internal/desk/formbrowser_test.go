@@ -203,6 +203,7 @@ func TestUndoAndRedo(t *testing.T) {
 	m.Until(`document.querySelector('#undo').textContent === "Undo adding a piece"`)
 	m.choose(`document.querySelector('#form [name="size.left-right"]')`, "24")
 	m.Until(`document.querySelector('#undo').textContent === "Undo changing rail"`)
+	b.Tap("#fold") // who begins by forms has it folded away
 	browser.Eval[any](b, content+`.focus()`)
 	b.Press("# ")
 	m.Until(`document.querySelector('#undo').textContent === "Undo typing"`)
@@ -221,4 +222,47 @@ func TestUndoAndRedo(t *testing.T) {
 	m.Until(`document.querySelector('#form [name="size.left-right"]')?.value === "24"`) // back where it was
 	m.press(`document.querySelector('#form-side [data-do=remove]')`, `document.querySelector('#undo').textContent === "Undo taking out rail"`)
 	assert.True(t, browser.Eval[bool](b, `document.querySelector('#redo').disabled`), "what was undone before is gone")
+}
+
+// What is said of the plan opens the form that it belongs to; the text is folded away for
+// one who began by forms, and comes where its line is asked for.
+func TestFromAFaultToItsForm(t *testing.T) {
+	b := browser.Open(t, 1280, 800)
+	w := workOn(t, []byte("title: Shelf\nunit: in\n"))
+	b.Go(serve(t, New(w)) + "/plan")
+	m := maker{b, t}
+	const folded = `document.querySelector('#writing').offsetWidth === 0`
+	m.press(`document.querySelector('[data-new=piece]')`, `document.querySelector('#form[data-at=""]')`)
+	assert.True(t, browser.Eval[bool](b, folded))
+	piece := planform.Blank(planform.Piece, "", nil)
+	piece.Set("piece", "rail")
+	piece.Set("size.left-right", "20")
+	m.fill(piece)
+	m.list()
+	const said = `[...document.querySelectorAll('#faults li span')].filter((e) => e.offsetWidth).map((e) => e.textContent).join()`
+	m.Until(said + ` === "Say how long the piece is from front to back. Say how long the piece is from top to bottom."`)
+	b.Shot("fault-folded")
+	assert.False(t, browser.Eval[bool](b, `[...document.querySelectorAll('#faults .line')].some((e) => e.offsetWidth)`))
+	m.press(`document.querySelector('#faults .of')`, `document.querySelector('#form[data-at="pieces/0"]')`)
+	b.Shot("fault-form")
+	m.choose(`document.querySelector('#form [name="size.front-back"]')`, "1")
+	m.choose(`document.querySelector('#form [name="size.top-bottom"]')`, "3")
+	m.Until(`!document.querySelector('#faults li')`)
+	m.press(`document.querySelector('#save')`, `document.querySelector('#told').textContent === "saved"`)
+	b.Reload()
+	m.Until(content)
+	assert.True(t, browser.Eval[bool](b, folded), "kept")
+
+	// A plan that was written in an editor has its text beside it, and the sheets' warnings
+	// open forms.
+	other := browser.Open(t, 1280, 800)
+	other.Go(serve(t, New(workOn(t, examples.BootBench))) + "/plan")
+	m = maker{other, t}
+	m.Until(content)
+	assert.False(t, browser.Eval[bool](other, folded))
+	m.press(`document.querySelector('#deck .said [data-at^="joints/"]')`, `document.querySelector('#form[data-kind=joint]')`)
+	other.Tap("#fold")
+	other.Tap("#show-sheets")
+	m.Until(folded)
+	m.press(`document.querySelector('#deck .said .line')`, `!(`+folded+`)`)
 }

@@ -10,6 +10,7 @@ import (
 	"fencecard/joinery/planfile"
 	"fencecard/joinery/planform"
 	"fencecard/joinery/plantext"
+	"fencecard/output/page"
 	"fencecard/setup"
 )
 
@@ -17,13 +18,14 @@ type planText struct {
 	Text string `json:"text"`
 }
 
-// remarkAt is something said at a place of the plan.
+// remarkAt is something said at a place of the plan, whose line is 0 for what stands
+// elsewhere.
 type remarkAt struct {
-	// Line is that of the plan, from 1; 0 for what stands elsewhere.
-	Line int `json:"line"`
-	// From is where in the line, from 0, in the units in which a browser counts.
-	From  int    `json:"from"`
+	page.Spot
 	Words string `json:"words"`
+	// Plain are the words for one who has the forms before them and not the text; ""
+	// where they were said before.
+	Plain string `json:"plain"`
 }
 
 type seen struct {
@@ -40,7 +42,7 @@ func (w Work) look(_ *http.Request, q planText) (seen, error) {
 	if err == nil {
 		_, err = setup.Jobs(plan)
 	}
-	faults, err := w.faults(err)
+	faults, err := w.faults(string(text), err)
 	if begins {
 		lines := strings.Count(q.Text, "\n") + 1
 		faults = slices.DeleteFunc(faults, func(f remarkAt) bool { return f.Line > lines })
@@ -77,31 +79,34 @@ func withAPiece(text []byte) (with []byte, begins bool) {
 	return with, true
 }
 
-// faults gives an error that holds faults as such, and any other back.
-func (w Work) faults(err error) ([]remarkAt, error) {
+// faults gives an error that holds faults of a text as such, and any other back.
+func (w Work) faults(text string, err error) ([]remarkAt, error) {
 	all := []remarkAt{}
 	var faults plantext.Faults
 	if !errors.As(err, &faults) {
 		return all, err
 	}
+	s := w.spotsIn(text)
+	told := map[string]bool{}
 	for _, f := range faults {
 		words := f.Words()
 		if f.Other.Known() {
 			words += " (" + f.Other.String() + ": " + f.Clash + ")"
 		}
-		all = append(all, w.at(f.Place, plantext.Printable(words)))
+		if f.Known() && f.File != w.name() {
+			words = f.Place.String() + ": " + words
+		}
+		remark := remarkAt{s.at(f.Place), plantext.Printable(words), ""}
+		plain := s.plainly(f)
+		if plain == "" {
+			plain = remark.Words
+		}
+		if key := remark.At + plain; !told[key] {
+			told[key], remark.Plain = true, plain
+		}
+		all = append(all, remark)
 	}
 	return all, nil
-}
-
-func (w Work) at(p plantext.Place, words string) remarkAt {
-	switch {
-	case p.Known() && p.File == w.name():
-		return remarkAt{p.Line, units(p.Source, p.Column-1), words}
-	case p.Known():
-		return remarkAt{Words: p.String() + ": " + words}
-	}
-	return remarkAt{Words: words}
 }
 
 // units counts the first characters of a line as a browser does.

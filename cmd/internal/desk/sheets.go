@@ -27,15 +27,13 @@ type printed struct {
 func (w Work) sheets(r *http.Request, q planText) (printed, error) {
 	d, err := w.deck(r, q)
 	if err != nil {
-		faults, err := w.faults(err)
+		faults, err := w.faults(q.Text, err)
 		return printed{seen: seen{Faults: faults}}, err
 	}
 	w.shown.keep(d)
 	var html bytes.Buffer
-	err = output.Beside(&html, d, page.Beside{At: func(said deck.Warning) (line, from int) {
-		at := w.at(said.Place, "")
-		return at.Line, at.From
-	}})
+	s := w.spotsIn(q.Text)
+	err = output.Beside(&html, d, page.Beside{At: func(said deck.Warning) page.Spot { return s.at(said.Place) }})
 	return printed{seen{Faults: []remarkAt{}}, d.Code, html.String(), d.Ended == budget.Through}, err
 }
 

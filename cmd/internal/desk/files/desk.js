@@ -47,17 +47,50 @@ function later(wait, what) {
   return () => { clearTimeout(timer); timer = setTimeout(what, wait); };
 }
 
-// item is something said of a line, with a button that goes there.
+// go goes to a line, and shows the text.
+function go(line, from) {
+  fold(false);
+  editor.go(line, from);
+}
+
+// form opens the form of what stands there.
+function form(at) {
+  view(true);
+  asking.go(at);
+}
+
+// fold folds the text away, or shows it; the browser keeps which, for this plan.
+function fold(away) {
+  document.querySelector("main").classList.toggle("folded", away);
+  of("fold").setAttribute("aria-pressed", !away);
+  try { localStorage.setItem("fencecard-text", away ? "folded" : "shown"); } catch { /* then it is not kept */ }
+}
+
+const folded = () => document.querySelector("main").classList.contains("folded");
+
+// item is something said of the plan, with a button that opens its form and one that
+// goes to its line.
 function item(said) {
   const item = document.createElement("li");
-  if (said.line > 0) {
-    const place = document.createElement("button");
-    place.type = "button";
-    place.textContent = "line " + said.line;
-    place.addEventListener("click", () => editor.go(said.line, said.from));
-    item.append(place);
-  }
-  item.append(said.words);
+  const place = (words, className, pressed) => {
+    const button = document.createElement("button");
+    button.type = "button";
+    button.className = className;
+    button.textContent = words;
+    button.addEventListener("click", pressed);
+    item.append(button);
+  };
+  const words = (words, className) => {
+    const part = document.createElement("span");
+    part.className = className;
+    part.textContent = words;
+    item.append(part);
+  };
+  if (said.at) place(said.of, "of", () => form(said.at));
+  if (said.line > 0) place("line " + said.line, "line", () => go(said.line, said.from));
+  words(said.words, "words");
+  words(said.plain, "plain");
+  if (!said.plain) item.className = "again";
   return item;
 }
 
@@ -181,7 +214,7 @@ function steps() {
 function step(back) {
   asking.leave();
   if (back) editor.undo(); else editor.redo();
-  if (of("forms").hidden) editor.focus();
+  if (of("forms").hidden && !folded()) editor.focus();
 }
 
 // view puts the forms or the sheets beside the text.
@@ -247,15 +280,17 @@ async function begin() {
     of("text").replaceChildren();
     editor = field(of("text"), base, changed);
   }
-  asking = forms({ ask, editor: () => editor, told, wrong: unreachable });
+  asking = forms({ ask, editor: () => editor, told, wrong: unreachable, go, follow: (line) => { if (!folded()) editor.go(line, 0); } });
+  of("fold").addEventListener("click", () => fold(!folded()));
   of("show-forms").addEventListener("click", () => view(true));
   of("first").addEventListener("click", () => { view(true); asking.add("piece"); });
   of("show-sheets").addEventListener("click", () => view(false));
   of("save").disabled = file.here;
   of("save").addEventListener("click", save);
   of("deck").addEventListener("click", (e) => {
-    const place = e.target.closest("button[data-line]");
-    if (place) editor.go(Number(place.dataset.line), Number(place.dataset.from));
+    const place = e.target.closest(".said button");
+    if (place?.dataset.at) form(place.dataset.at);
+    else if (place) go(Number(place.dataset.line), Number(place.dataset.from));
   });
   of("deck").addEventListener("toggle", (e) => { if (e.target.open) (e.target.classList.contains("learn") ? learning : why)(e.target); }, true);
   of("deck").addEventListener("submit", (e) => { e.preventDefault(); learn(e.target, e.submitter?.value ?? ""); });
@@ -272,7 +307,11 @@ async function begin() {
   addEventListener("beforeunload", (e) => { if (editor.text() !== base) e.preventDefault(); });
   told(file.here ? "" : "a new plan: it becomes a file when it is saved");
   look();
-  if (!/^ *-? *piece:/m.test(base)) view(true); // there is nothing to print yet
+  const begun = /^ *-? *piece:/m.test(base);
+  let kept = null;
+  try { kept = localStorage.getItem("fencecard-text"); } catch { /* as for a new one */ }
+  if (kept ? kept === "folded" : !begun) fold(true); // who begins by forms need not see the text
+  if (!begun) view(true); // there is nothing to print yet
 }
 
 begin();

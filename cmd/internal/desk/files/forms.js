@@ -2,8 +2,9 @@
 // draw comes from the program; this shows it, and sends what is filled in.
 
 // forms begins them. ask asks the program, editor is the text's, told says
-// something, wrong says of an error what it means.
-export function forms({ ask, editor, told, wrong }) {
+// something, wrong says of an error what it means, go goes to a line of the text, and
+// follow does where the text is shown.
+export function forms({ ask, editor, told, wrong, go, follow }) {
   const side = document.getElementById("form-side"), drawing = document.getElementById("drawing");
   let now = {}; // what is shown: nothing for the list
   let number = 0;
@@ -72,7 +73,7 @@ export function forms({ ask, editor, told, wrong }) {
     side.innerHTML = answer.html; // the program's own, every name in it as text
     draw(answer);
     if (quiet) return;
-    if (answer.line && q.at) editor().go(answer.line, 0);
+    if (answer.line && q.at) follow(answer.line);
     const first = form() && !form().dataset.at ? form().querySelector("input:not([type=hidden]), select") : side.querySelector("h2");
     if (first) { if (first.tagName === "H2") first.tabIndex = -1; first.focus(); }
     side.parentElement.scrollTop = 0;
@@ -104,7 +105,7 @@ export function forms({ ask, editor, told, wrong }) {
     if (what === "" || !same) { mark(answer.html); return; }
     keep(answer.html);
     if (answer.at) now = { at: answer.at };
-    if (what === "put" && !at && answer.at) { editor().go(answer.line, 0); const head = side.querySelector("h2"); head.tabIndex = -1; head.focus(); told("it is in the plan now; save it when you like"); }
+    if (what === "put" && !at && answer.at) { follow(answer.line); const head = side.querySelector("h2"); head.tabIndex = -1; head.focus(); told("it is in the plan now; save it when you like"); }
   }
 
   let soon;
@@ -123,7 +124,7 @@ export function forms({ ask, editor, told, wrong }) {
     const pressed = e.target.closest("button[type=button]");
     if (!pressed) return;
     const { at, line, from, under, word } = pressed.dataset;
-    if (line) editor().go(Number(line), Number(from));
+    if (line) go(Number(line), Number(from));
     else if (pressed.dataset.do) open({ at, do: pressed.dataset.do });
     else if (pressed.dataset.new) open({ kind: pressed.dataset.new, under, word });
     else open({ at });
@@ -143,6 +144,7 @@ export function forms({ ask, editor, told, wrong }) {
     },
     // leave ends what is typed in a form, so that the form follows the text again.
     leave() { if (form()?.contains(document.activeElement)) document.activeElement.blur(); },
+    go(at) { open({ at }); },
     add(kind) { open({ kind }); },
     show() { if (!form()) open(now); },
     written: () => writing,

@@ -76,7 +76,7 @@ func (s *situation) word(name string) string {
 	case "hold":
 		return or(s.starts(), "clamp a block to it as a handle", or(s.guided(), "the block or gauge behind it", "push block and featherboard"))
 	case "steady":
-		return or(s.starts(), "clamp a wide block to the work that rides the table", or(s.guided(), "clamp the work to a tall block behind it", "press the work to it with a featherboard"))
+		return or(s.starts() || s.bored(), "clamp a wide block to it that rides the table", or(s.guided(), "clamp the work to a tall block behind it", "press the work to it with a featherboard"))
 	case "down":
 		return or(s.starts(), "", ", or hold the work down with a featherboard and clear the chips at every height")
 	case "there":

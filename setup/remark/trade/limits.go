@@ -78,7 +78,7 @@ func Wall(stock measure.Length, s measure.Scale) measure.Length {
 
 // TallShare is how many times as high as it is wide at the table a piece may be
 // (common practice, no source).
-const TallShare = measure.Length(3)
+const TallShare = measure.Length(2)
 
 // SwingShare is how many times as far as it rides the fence the work may reach
 // out from it (common practice, no source).

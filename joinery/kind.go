@@ -2,10 +2,11 @@ package joinery
 
 import (
 	"cmp"
-	"fencecard/joinery/plantext"
-	"fencecard/joinery/timber"
 	"slices"
 	"sync"
+
+	"fencecard/joinery/plantext"
+	"fencecard/joinery/timber"
 )
 
 // Kind is a kind of cut: what it is called, which keys it takes, what it means

@@ -1,10 +1,11 @@
 package joinery
 
 import (
-	"fencecard/joinery/measure"
-	"fencecard/joinery/plantext"
 	"fmt"
 	"strings"
+
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
 )
 
 // layout is the laying-out of one cut on one piece: it gathers channels, and

@@ -1,10 +1,11 @@
 package joinery
 
 import (
-	"fencecard/joinery/measure"
 	"maps"
 	"slices"
 	"testing"
+
+	"fencecard/joinery/measure"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"

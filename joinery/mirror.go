@@ -1,8 +1,9 @@
 package joinery
 
 import (
-	"fencecard/joinery/measure"
 	"slices"
+
+	"fencecard/joinery/measure"
 )
 
 // Flips tells for each dimension whether something was mirrored across it.

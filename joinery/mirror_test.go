@@ -1,9 +1,10 @@
 package joinery
 
 import (
-	"fencecard/joinery/measure"
 	"math/rand/v2"
 	"testing"
+
+	"fencecard/joinery/measure"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"

@@ -1,9 +1,10 @@
 package joinery
 
 import (
-	"fencecard/joinery/measure"
 	"math"
 	"slices"
+
+	"fencecard/joinery/measure"
 )
 
 // Shape is the form of an outline.

@@ -2,10 +2,11 @@ package joinery
 
 import (
 	"errors"
+	"fmt"
+
 	"fencecard/joinery/measure"
 	"fencecard/joinery/plantext"
 	"fencecard/joinery/timber"
-	"fmt"
 )
 
 // Slot is a hole for a screw, longer than the screw and its head are wide, in

@@ -2,12 +2,13 @@ package joinery
 
 import (
 	_ "embed"
-	"fencecard/joinery/measure"
 	"fmt"
 	"math"
 	"strconv"
 	"strings"
 	"sync"
+
+	"fencecard/joinery/measure"
 )
 
 //go:embed speeds.tsv

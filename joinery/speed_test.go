@@ -1,8 +1,9 @@
 package joinery
 
 import (
-	"fencecard/joinery/measure"
 	"testing"
+
+	"fencecard/joinery/measure"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"go/parser"
+	"go/token"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -109,4 +111,39 @@ func TestNoRoomIsAHeap(t *testing.T) {
 		rooms++
 	}
 	assert.Greater(t, rooms, 40)
+}
+
+// The standard library's packages, ours and other people's stand apart in every
+// list of imports, which gofmt does not see to.
+func TestImportsStandApart(t *testing.T) {
+	sort := func(path string) string {
+		first, _, _ := strings.Cut(path, "/")
+		switch {
+		case first == "fencecard":
+			return "ours"
+		case strings.Contains(first, "."):
+			return "other people's"
+		}
+		return "the library's"
+	}
+	files := token.NewFileSet()
+	require.NoError(t, filepath.WalkDir("../..", func(path string, _ os.DirEntry, err error) error {
+		if err != nil || filepath.Ext(path) != ".go" {
+			return err
+		}
+		parsed, err := parser.ParseFile(files, path, nil, parser.ImportsOnly)
+		if err != nil {
+			return err
+		}
+		for i, one := range parsed.Imports {
+			if i == 0 {
+				continue
+			}
+			above := parsed.Imports[i-1]
+			if files.Position(one.Pos()).Line == files.Position(above.End()).Line+1 {
+				assert.Equal(t, sort(strings.Trim(above.Path.Value, `"`)), sort(strings.Trim(one.Path.Value, `"`)), "%s imports %s and %s in one group", path, above.Path.Value, one.Path.Value)
+			}
+		}
+		return nil
+	}))
 }

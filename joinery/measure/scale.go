@@ -1,10 +1,11 @@
 package measure
 
 import (
-	"fencecard/joinery/plantext"
 	"math/bits"
 	"strconv"
 	"strings"
+
+	"fencecard/joinery/plantext"
 )
 
 // Scale is the rule a shop reads: its unit and the smallest division that is

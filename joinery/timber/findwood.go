@@ -1,11 +1,12 @@
 package timber
 
 import (
-	"fencecard/joinery/plantext"
 	"slices"
 	"strings"
 	"sync"
 	"unicode"
+
+	"fencecard/joinery/plantext"
 )
 
 // FindWood looks a wood up by a name as people write it: "white ash",

@@ -1,9 +1,10 @@
 package timber
 
 import (
-	"fencecard/joinery/plantext"
 	"fmt"
 	"strconv"
+
+	"fencecard/joinery/plantext"
 )
 
 // The air the equation below was fitted to, in Celsius: 30 F to 210 F, the

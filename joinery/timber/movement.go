@@ -1,10 +1,11 @@
 package timber
 
 import (
-	"fencecard/joinery/measure"
-	"fencecard/joinery/plantext"
 	"fmt"
 	"strconv"
+
+	"fencecard/joinery/measure"
+	"fencecard/joinery/plantext"
 )
 
 // Direction is a direction across the grain, by the growth rings.

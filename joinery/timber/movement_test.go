@@ -1,10 +1,11 @@
 package timber
 
 import (
-	"fencecard/joinery/measure"
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"fencecard/joinery/measure"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"

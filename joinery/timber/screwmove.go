@@ -1,9 +1,10 @@
 package timber
 
 import (
+	"fmt"
+
 	"fencecard/joinery/measure"
 	"fencecard/joinery/plantext"
-	"fmt"
 )
 
 // ScrewMove is how far a screw moves in its slot: said outright, or worked out

@@ -39,7 +39,7 @@ func TestWriteAtTheDesk(t *testing.T) {
 	b.Press(browser.Down + browser.Down)
 	b.Press(browser.End)
 	b.Press("x")
-	b.Until(`document.querySelector('#faults li button')?.textContent === "line 3"`)
+	b.Until(`document.querySelector('#faults li .line')?.textContent === "line 3"`)
 	b.Press(browser.Backspace)
 	b.Until(`!document.querySelector('#faults li')`)
 	b.Press("   # as sawn")

@@ -63,6 +63,8 @@ var conditions = []condition{
 		"worked out from the thickness of the stock", findOtherFace},
 	{"hair-move", "A cut is wider than its bit by less than a rule shows.",
 		trade.CommonPractice, findHairMove},
+	{"hair-height", "Two depths at a setup are closer than a rule shows.",
+		trade.CommonPractice, findHairHeight},
 }
 
 // finding is one warning before it has its code and piece.
@@ -138,6 +140,8 @@ type work struct {
 	cuts   []*made // in the order of the plan
 	rules  joinery.Rules
 	shop   *joinery.Shop
+	// depths are the full depths that are cut at the deck's setups, by their numbers.
+	depths map[int][]measure.Length
 }
 
 // made is a channel as the bit, and a chisel after it, leaves it.
@@ -156,12 +160,13 @@ func works(d *deck.Deck) []*work {
 		cut  *joinery.Cut
 		part string // a run's channel may know a recess that the plan's does not
 	}
-	cards := map[key][]*deck.Run{}
+	cards, depths := map[key][]*deck.Run{}, map[int][]measure.Length{}
 	for i := range d.Setups {
 		for j := range d.Setups[i].Runs {
 			r := &d.Setups[i].Runs[j]
 			k := key{r.Cut, r.Channel.Part}
 			cards[k] = append(cards[k], r)
+			depths[r.Setup] = append(depths[r.Setup], r.Channel.Depth)
 		}
 	}
 	var all []*work
@@ -171,7 +176,7 @@ func works(d *deck.Deck) []*work {
 	}
 	for i := range d.Plan.Pieces {
 		p := &d.Plan.Pieces[i]
-		w := &work{piece: p, source: named[p.MirrorOf], unit: d.Plan.Unit, scale: d.Plan.Shop.Scale, rules: d.Plan.Shop.Rules, shop: &d.Plan.Shop}
+		w := &work{piece: p, source: named[p.MirrorOf], unit: d.Plan.Unit, scale: d.Plan.Shop.Scale, rules: d.Plan.Shop.Rules, shop: &d.Plan.Shop, depths: depths}
 		for j := range p.Cuts {
 			c := &p.Cuts[j]
 			for _, ch := range c.Channels {

@@ -1,6 +1,10 @@
 package remark
 
-import "fmt"
+import (
+	"fmt"
+
+	"fencecard/joinery/measure"
+)
 
 // findHairMove looks for fence distances of one channel that lie closer
 // together than the shop's scale shows: the bit is a hair narrower than the
@@ -19,6 +23,31 @@ func findHairMove(w *work) []finding {
 				m.words(), w.scale.Spell(move), b.Bit.Name, m.widthKey(), w.scale.Spell(b.Bit.True()), w.scale.Spell(move)), []string{m.widthKey()}})
 			break
 		}
+	}
+	return found
+}
+
+// findHairHeight looks for a full depth that is more than another at its setup by less
+// than the shop's scale shows: two depths of the plan that nobody can set apart.
+func findHairHeight(w *work) []finding {
+	var found []finding
+	for _, m := range w.cuts {
+		if len(m.cards) == 0 || m.channel.Section.Shaped() {
+			continue
+		}
+		setup, depth := m.cards[0].Setup, m.channel.Depth
+		below := measure.Length(0)
+		for _, h := range w.depths[setup] {
+			if h < depth && depth-h < w.scale.Division {
+				below = max(below, h)
+			}
+		}
+		if below == 0 {
+			continue
+		}
+		found = append(found, finding{m.cut, fmt.Sprintf(
+			"the %s is %s deep, %s more than another cut at setup %d, and no rule shows that move of the bit: make both %s deep where the fit allows, or raise the bit a hair and measure its depth in scrap",
+			m.words(), w.scale.Spell(depth), w.scale.Spell(depth-below), setup, w.scale.Spell(below)), []string{"depth", "cheeks"}})
 	}
 	return found
 }

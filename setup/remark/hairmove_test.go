@@ -27,3 +27,28 @@ func TestHairMove(t *testing.T) {
 		assert.Equal(t, want, found, measured)
 	}
 }
+
+// Two depths at one setup that no rule shows apart are told, the deeper of them; one
+// division is shown.
+func TestHairHeight(t *testing.T) {
+	for second, want := range map[string]bool{"0.253": true, "0.247": true, "17/64": false, "1/4": false} {
+		bit := workpiece.BitOf(workpiece.In(t, "1/2"))
+		bit.Name = "half"
+		other := workpiece.Groove(t, "other", "1/2", "2")
+		other.In, other.Depth = joinery.Back, workpiece.In(t, second)
+		d := workpiece.DeckOf(t, workpiece.BoardWith(t, []joinery.Bit{bit}, workpiece.Groove(t, "shelf", "1/2", "2"), other))
+		var found []string
+		for _, w := range d.Warnings {
+			if w.Code == "hair-height" {
+				found = append(found, w.Text)
+			}
+		}
+		if !want {
+			assert.Empty(t, found, second)
+			continue
+		}
+		if assert.Len(t, found, 1, second) {
+			assert.Contains(t, found[0], "0.003 in more than another cut at setup 1, and no rule shows that move of the bit")
+		}
+	}
+}

@@ -256,7 +256,7 @@ func TestAShelfInItsDado(t *testing.T) {
 	// Stopped at both ends it has none.
 	codes, text = jointWarnings(shelfDeck(t, "plywood", "3/4", "1/4 to 9 3/4 from back"))
 	assert.Equal(t, []string{"room-too-small"}, codes)
-	assert.Contains(t, text, "write span: 1/4 to 9 29/32 from back")
+	assert.Contains(t, text, "write span: 1/4 to 9 29/32 from back, or stopped: 3/32 from front where it is a joint of the plan")
 
 	codes, text = jointWarnings(shelfDeck(t, "white ash", "47/64", "0 to 9 1/2 from back"))
 	assert.Equal(t, []string{"part-too-thick"}, codes)

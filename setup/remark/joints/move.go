@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 
+	"fencecard/joinery"
 	"fencecard/joinery/timber"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark/trade"
@@ -61,7 +62,8 @@ func (c *jointCheck) climate() timber.Climate {
 func (c *jointCheck) makeRoom(m *deck.Movement) string {
 	into, part, free := c.joint.Into, c.joint.Part, m.Fixed.Opposite()
 	more := c.scale.Ceil(m.Short())
-	if part.Cut != nil && ShoulderOf(part, free) < max(0, m.Room)+more {
+	tenon := part.Cut != nil && part.Cut.Kind.Has("cheeks")
+	if tenon && ShoulderOf(part, free) < max(0, m.Room)+more {
 		return fmt.Sprintf("take %s more off the %s edge of the tenon (cheeks: %s: %s)",
 			c.text(more), free, free, c.scale.Format(ShoulderOf(part, free)+more))
 	}
@@ -74,5 +76,13 @@ func (c *jointCheck) makeRoom(m *deck.Movement) string {
 	} else {
 		span.To += more
 	}
-	return fmt.Sprintf("write span: %s to %s from %s, or room: seasons where it is a joint of the plan", c.scale.Format(span.From), c.scale.Format(span.To), span.Side)
+	among := "room: seasons"
+	switch {
+	case tenon:
+	case into.Cut.Kind.Common() == joinery.Groove.Common():
+		among = "of a panel room: seasons"
+	default: // a housing has no room but where it stops
+		among = fmt.Sprintf("stopped: %s from %s", c.scale.Format(c.wall(free)-more), free)
+	}
+	return fmt.Sprintf("write span: %s to %s from %s, or %s where it is a joint of the plan", c.scale.Format(span.From), c.scale.Format(span.To), span.Side, among)
 }

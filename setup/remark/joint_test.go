@@ -70,7 +70,7 @@ pieces:
 // jointCodes are the codes that only joints can bring up.
 var jointCodes = []string{"part-too-thick", "part-loose", "part-too-wide", "tenon-bottoms", "round-ends",
 	"stands-proud", "mates-apart", "place-differs", "tenons-meet", "room-too-small", "movement-unknown",
-	"laps-not-flush", "lap-length", "panel-edge-short", "panel-comes-out"}
+	"too-long", "laps-not-flush", "lap-length", "panel-edge-short", "panel-comes-out"}
 
 func jointWarnings(d *deck.Deck) (codes []string, text string) {
 	for _, w := range d.Warnings {

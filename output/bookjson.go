@@ -120,7 +120,7 @@ func MatchesJSON(w io.Writer, d *deck.Deck, matches []book.Match) error {
 		}
 		out.Setups = append(out.Setups, match)
 	}
-	return deckfile.Indented(w, out)
+	return proved(d, func() error { return deckfile.Indented(w, out) })
 }
 
 func offerToJSON(s deckfile.Scale, o book.Offer) jsonOffer {

@@ -24,6 +24,9 @@ func (c *Cut) Lay(p *Piece, s measure.Scale) plantext.Faults {
 	l := layout{piece: p, cut: c, scale: s}
 	c.Kind.lay(&l)
 	for _, channel := range l.channels {
+		if len(l.faults) == 0 {
+			l.checkInside(channel)
+		}
 		l.checkFencing(channel)
 	}
 	c.Channels = nil
@@ -156,6 +159,39 @@ func (l *layout) reach(run Dimension) (lo, hi measure.Length, ok bool) {
 		return size - span.To, size - span.From, true
 	}
 	return span.From, span.To, true
+}
+
+// checkInside faults a channel that is none, or that lies outside the piece,
+// whatever its kind made of the maker's numbers.
+func (l *layout) checkInside(c Channel) {
+	size := l.piece.Size
+	if c.Down == NoSide || c.Near == NoSide || c.Down.Dimension() == c.Near.Dimension() {
+		l.fault("name two sides that meet", []string{"in", "at", "along", "on"}, "it does not say from which side it is entered, and which one beside that its walls are measured from")
+		return
+	}
+	run := c.Run()
+	deep, across, long := size.Between(c.Down), size.Between(c.Near), size[run]
+	inside := func(most measure.Length, d Dimension) string {
+		return "keep it inside the piece, which measures " + l.text(most) + " " + d.String()
+	}
+	switch {
+	case c.Depth <= 0:
+		l.fault("give a depth above 0", []string{"depth"}, "nothing of it is cut: it has no depth")
+	case c.Depth > deep:
+		l.fault(inside(deep, c.Down.Dimension()), []string{"depth"}, "it would go %s deeper from the %s than the piece has wood", l.scale.Say(c.Depth-deep), c.Down)
+	case c.Width <= 0:
+		l.fault("give a width above 0", []string{"width", "length"}, "nothing of it is cut: it has no width")
+	case c.Setback < 0:
+		l.fault(inside(across, c.Near.Dimension()), []string{"setback", "width", "length"}, "it would begin %s outside the piece at the %s", l.scale.Say(-c.Setback), c.Near)
+	case c.Setback+c.Width > across:
+		l.fault(inside(across, c.Near.Dimension()), []string{"setback", "width", "length"}, "it would end %s outside the piece at the %s", l.scale.Say(c.Setback+c.Width-across), c.Near.Opposite())
+	case c.Lo < 0:
+		l.fault(inside(long, run), []string{"span"}, "it would run %s out of the piece at the %s", l.scale.Say(-c.Lo), run.Low())
+	case c.Hi > long:
+		l.fault(inside(long, run), []string{"span"}, "it would run %s out of the piece at the %s", l.scale.Say(c.Hi-long), run.High())
+	case c.Lo >= c.Hi:
+		l.fault("write the line it begins at, then the line it ends at", []string{"span"}, "nothing of it is cut: it begins where it ends")
+	}
 }
 
 // checkFencing faults a fence wish that the channel cannot follow.

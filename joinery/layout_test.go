@@ -208,3 +208,43 @@ func TestKinds(t *testing.T) {
 	}
 	assert.Nil(t, KindNamed("dovetail"))
 }
+
+// A kind that makes nonsense of the maker's numbers lays nothing, and says what
+// about them is wrong.
+func TestWhatAKindLaysLiesInsideThePiece(t *testing.T) {
+	size, sound := leg().Size, Channel{Down: Right, Near: Front, Setback: eighths(4), Width: eighths(3), Depth: eighths(8), Lo: eighths(8), Hi: eighths(16)}
+	for _, spoiled := range []struct {
+		spoil func(*Channel)
+		says  string
+	}{
+		{func(*Channel) {}, ""},
+		{func(c *Channel) { c.Down = NoSide }, "from which side"},
+		{func(c *Channel) { c.Near = NoSide }, "from which side"},
+		{func(c *Channel) { c.Near = c.Down.Opposite() }, "from which side"},
+		{func(c *Channel) { c.Depth = 0 }, "it has no depth"},
+		{func(c *Channel) { c.Depth = eighths(14) }, "1/8 in deeper from the right"},
+		{func(c *Channel) { c.Width = 0 }, "it has no width"},
+		{func(c *Channel) { c.Setback = -eighths(1) }, "begin 1/8 in outside the piece at the front"},
+		{func(c *Channel) { c.Setback = eighths(11) }, "end 1/8 in outside the piece at the back"},
+		{func(c *Channel) { c.Lo = -eighths(32) }, "run 4 in out of the piece at the bottom"},
+		{func(c *Channel) { c.Hi = size[TopBottom] + eighths(4) }, "run 1/2 in out of the piece at the top"},
+		{func(c *Channel) { c.Lo = c.Hi }, "it begins where it ends"},
+	} {
+		made := Kind{Name: "made-up", lay: func(l *layout) {
+			c := sound
+			spoiled.spoil(&c)
+			l.channels = append(l.channels, c)
+		}}
+		cut := Cut{Kind: &made, Name: "a"}
+		faults := cut.Lay(leg(), measure.InchScale)
+		if spoiled.says == "" {
+			assert.Empty(t, faults)
+			assert.Equal(t, []Channel{sound}, cut.Channels)
+			continue
+		}
+		require.Len(t, faults, 1, spoiled.says)
+		assert.Contains(t, faults[0].Problem, `made-up "a" in "leg": `)
+		assert.Contains(t, faults[0].Problem, spoiled.says)
+		assert.Empty(t, cut.Channels)
+	}
+}

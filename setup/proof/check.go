@@ -20,6 +20,7 @@ func Check(plan *joinery.Plan, claims *Claims) Report {
 	p := newProver(plan, claims)
 	p.results = make([]Result, 0, claims.Cards())
 	p.heading()
+	p.stock()
 	for i := range claims.Setups {
 		p.setup(i)
 	}

@@ -8,15 +8,19 @@ import (
 	"fencecard/setup/deck"
 )
 
-// Crossing says how the waste at an end is nibbled: how often, and how far from
-// the fence the end is drawn at first. It is "" for other runs; what pushes the
-// work is said by the cautions.
+// Crossing says how the waste at an end is nibbled: how often, how far from the fence
+// the end is drawn at first, and how much nearer each time. It is "" for other runs;
+// what pushes the work is said by the cautions.
 func Crossing(r *deck.Run, scale measure.Scale, by joinery.Push) string {
 	n := r.Nibble
 	if n == nil {
 		return ""
 	}
-	text := fmt.Sprintf("NIBBLE in %d passes at every height: the end first drawn back %s, then nearer by less than the bit, last at the fence.", n.Passes, scale.Format(n.DrawBack))
+	between := ""
+	if nearer := r.Nearer(scale); nearer > 0 {
+		between = fmt.Sprintf("then %s nearer each time, ", scale.Format(nearer))
+	}
+	text := fmt.Sprintf("NIBBLE in %d passes at every height: the end first drawn back %s, %slast at the fence.", n.Passes, scale.Format(n.DrawBack), between)
 	if r.Length >= deck.NarrowEnd(scale.Unit) {
 		text += " The end bears on a strip as thick as it is drawn back."
 	}

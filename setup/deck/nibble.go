@@ -2,6 +2,7 @@ package deck
 
 import (
 	"fencecard/joinery/measure"
+	"fencecard/setup/ladder"
 )
 
 // Nibble is how the waste of a cut across an end is taken that is longer than
@@ -12,6 +13,16 @@ import (
 type Nibble struct {
 	Passes   int            // sideways, at every height; 2 or more
 	DrawBack measure.Length // how far the end is drawn away at first: to the near edge of the bit
+}
+
+// Nearer is how much nearer to the fence a nibbled end is brought from pass to
+// pass: even moves that the scale shows, of which the last is what is left. It is 0
+// where the second pass is at the fence.
+func (r *Run) Nearer(scale measure.Scale) measure.Length {
+	if r.Sideways() < 3 {
+		return 0
+	}
+	return ladder.Moves(r.Nibble.DrawBack, measure.Length(r.Nibble.Passes-1), r.Step.Bit.True()-scale.Division, scale)
 }
 
 // Sideways counts how often the work goes over the bit at every height.

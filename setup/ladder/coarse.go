@@ -62,6 +62,21 @@ func fewest(from, to measure.Length, scale measure.Scale, next func(from, divisi
 	return rungs
 }
 
+// Moves is the length of so many moves over a distance, none longer than most and
+// the last what is left: on the coarsest division of the scale that can, else even.
+func Moves(far, moves, most measure.Length, scale measure.Scale) measure.Length {
+	for _, d := range append(slices.Clone(divisions(scale)), scale.Division) {
+		if d < scale.Division || d%scale.Division != 0 {
+			continue
+		}
+		even := (far + moves - 1) / moves
+		if move := (even + d - 1) / d * d; move <= most && move*(moves-1) < far {
+			return move
+		}
+	}
+	return (far + moves - 1) / moves
+}
+
 // divisions lists the divisions of the scale's unit, the coarsest first.
 func divisions(scale measure.Scale) []measure.Length {
 	if scale.Unit == measure.Millimetres {

@@ -237,3 +237,33 @@ func ExampleOf() {
 	// 3/4
 	// 1
 }
+
+// Moves reach over a distance in as many as are asked for, none longer than it may
+// be, on the coarsest division that can.
+func TestMoves(t *testing.T) {
+	for _, r := range []struct {
+		far, most, want string
+		moves           measure.Length
+	}{
+		{"1", "31/64", "3/8", 3},
+		{"2 1/4", "31/64", "15/32", 5},
+		{"1 1/4", "47/64", "5/8", 2},
+		{"3/4", "47/64", "1/2", 2},
+		{"31/32", "31/64", "31/64", 2},
+	} {
+		got := ladder.Moves(in(t, r.far), r.moves, in(t, r.most), measure.InchScale)
+		assert.Equal(t, in(t, r.want), got, "%+v", r)
+	}
+	random := rand.New(rand.NewPCG(11, 12))
+	for _, scale := range []measure.Scale{measure.InchScale, measure.DefaultScale(measure.Millimetres)} {
+		for range 2000 {
+			most := measure.Length(1+random.IntN(60)) * scale.Division
+			far := measure.Length(1 + random.IntN(200)*int(scale.Division)/2)
+			moves := (far + most - 1) / most
+			move := ladder.Moves(far, moves, most, scale)
+			require.LessOrEqual(t, move, most)
+			require.GreaterOrEqual(t, move*moves, far)
+			require.Less(t, move*(moves-1), far)
+		}
+	}
+}

@@ -2,6 +2,7 @@ package session
 
 import (
 	"fmt"
+	"maps"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -19,7 +20,8 @@ type Target struct{ File, Format string }
 var endings = map[string]string{".pdf": "pdf", ".json": "json", ".txt": "text", ".svg": "svg", ".html": "html", ".htm": "html"}
 
 // TargetsOf gives every file its form: that of its ending, else the one of
-// --format. Chosen tells that --format was given.
+// --format. Chosen tells that --format was given; else an ending that is not known is
+// refused, because a file that says .csv would hold something else.
 func TargetsOf(files []string, format string, chosen bool) ([]Target, error) {
 	if len(files) == 0 {
 		return []Target{{"", format}}, nil
@@ -27,8 +29,12 @@ func TargetsOf(files []string, format string, chosen bool) ([]Target, error) {
 	var all []Target
 	for _, file := range files {
 		t := Target{file, format}
-		if by, known := endings[strings.ToLower(filepath.Ext(file))]; known {
+		ending := filepath.Ext(file)
+		if by, known := endings[strings.ToLower(ending)]; known {
 			t.Format = by
+		} else if ending != "" && !chosen && file != "-" {
+			return nil, Usage(fmt.Errorf("--out %s: nothing is written as %s; end it in %s, or say by --format what it is to hold",
+				plantext.Brief(file, 60), plantext.Brief(ending, 20), plantext.List(slices.Sorted(maps.Keys(endings)), "or")))
 		}
 		if t.Format != format && chosen && len(files) == 1 {
 			return nil, Usage(fmt.Errorf("--out %s is %s by its ending, and --format says %s: leave --format out, or give the file another ending",

@@ -14,6 +14,7 @@ import (
 // row of Kinds: nothing asks which kind a cut is, only what its kind means.
 type Kind struct {
 	Name     string
+	Says     string            // what it is, for one who does not know the word
 	Also     []string          // other words for it
 	Required []string          // keys it needs
 	Optional []string          // keys it may have, besides CommonKeys

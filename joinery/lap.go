@@ -8,6 +8,7 @@ import (
 // Lap is a cut across the end of a piece that takes off part of its thickness.
 var Lap = Kind{
 	Name:     "lap",
+	Says:     "part of the thickness cut away, where another piece lies on it",
 	Also:     []string{"half-lap", "halving"},
 	Required: []string{"in", "at", "length", "depth"},
 	Example:  "in: back, at: left, length: 1 1/2, depth: 3/8",

@@ -6,6 +6,7 @@ import "fencecard/joinery/timber"
 // of a frame and the field stands out.
 var RaisedPanel = Kind{
 	Name:     "panel",
+	Says:     "the edges of a panel, raised by a bit with an outline",
 	Required: []string{"in", "bit", "leaves"},
 	Optional: []string{},
 	Example:  "in: front, bit: table panel, leaves: 1/4",

@@ -8,6 +8,7 @@ import (
 // Profile shapes an edge by a bit with an outline.
 var Profile = Kind{
 	Name:     "profile",
+	Says:     "an edge shaped by a bit with an outline",
 	Required: []string{"on"},
 	Optional: []string{"shape", "radius", "raise", "reach", "span"},
 	Example:  "on: top front, shape: round-over, radius: 1/4",

@@ -5,6 +5,7 @@ import "fencecard/joinery/timber"
 // Rabbet is a channel that takes away an edge.
 var Rabbet = Kind{
 	Name:     "rabbet",
+	Says:     "an edge cut away to a step",
 	Also:     []string{"rebate"},
 	Required: []string{"in", "along", "width", "depth"},
 	Optional: []string{"span"},

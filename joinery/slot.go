@@ -13,6 +13,7 @@ import (
 // which the screw moves with the board that it holds.
 var Slot = Kind{
 	Name:     "slot",
+	Says:     "a slot in which a screw can move",
 	Required: []string{"in", "at", "along", "screw", "head", "head depth", "move"},
 	Example:  "in: bottom, at: [4 from left, 3/4 from front], along: front-back, screw: 3/16, head: 3/8, head depth: 1/2, move: seasons of 10",
 	Refuses: map[string]string{

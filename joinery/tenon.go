@@ -8,6 +8,7 @@ import (
 // Tenon is a tongue at the end of a piece: one channel for each cheek named.
 var Tenon = Kind{
 	Name:     "tenon",
+	Says:     "a tongue at an end",
 	Required: []string{"at", "length", "cheeks"},
 	Example:  "at: left, length: 7/8, cheeks: {front: 3/16, back: 3/16}",
 	Enters:   true,

@@ -5,6 +5,7 @@ import "fencecard/joinery/timber"
 // Mortise is a slot for a tenon, stopped at both ends as a rule.
 var Mortise = Kind{
 	Name:     "mortise",
+	Says:     "a hole for a tenon, in a side",
 	Also:     []string{"mortice"},
 	Required: trenchKeys,
 	Optional: []string{"span"},
@@ -21,6 +22,7 @@ var Mortise = Kind{
 // Groove is a channel along the grain.
 var Groove = Kind{
 	Name:     "groove",
+	Says:     "a channel along the grain",
 	Also:     []string{"plough", "plow"},
 	Required: trenchKeys,
 	Optional: []string{"span"},
@@ -36,6 +38,7 @@ var Groove = Kind{
 // Dado is a channel across the grain.
 var Dado = Kind{
 	Name:     "dado",
+	Says:     "a channel across the grain",
 	Also:     []string{"housing", "trench"},
 	Required: trenchKeys,
 	Optional: []string{"span"},

@@ -10,6 +10,7 @@ import (
 // through.
 var Bridle = Kind{
 	Name:    "bridle",
+	Says:    "an end goes as a tongue into a slot that is open at the end of another",
 	Also:    []string{"bridle joint", "open mortise and tenon"},
 	Half:    "tenon",
 	Takes:   []string{"thickness"},

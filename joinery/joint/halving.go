@@ -11,6 +11,7 @@ import (
 // corner, as a tee, or crossing.
 var Halving = Kind{
 	Name:    "halving",
+	Says:    "two pieces cross or meet, each cut half away",
 	Also:    []string{"half-lap", "half lap", "halved joint", "cross halving", "half lap joint"},
 	Half:    "lap",
 	Takes:   []string{"depth"},

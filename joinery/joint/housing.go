@@ -10,6 +10,7 @@ import (
 // Housing is a board whose whole end or edge stands in a dado or a groove.
 var Housing = Kind{
 	Name:    "housing",
+	Says:    "a whole end or edge of a board goes into a channel across another",
 	Also:    []string{"dado", "dado joint", "housed joint"},
 	Half:    "board",
 	Needs:   []string{"depth"},

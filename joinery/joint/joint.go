@@ -12,6 +12,7 @@ import (
 // comes down to cuts. A new kind is one file and one row of Kinds.
 type Kind struct {
 	Name    string
+	Says    string   // what it is, for one who does not know the word
 	Also    []string // other names for it
 	Half    string   // the word that names the entering half: tenon, board, edges, lap
 	Needs   []string // words it needs

@@ -11,6 +11,7 @@ import (
 // grain of the other.
 var MortiseAndTenon = Kind{
 	Name:    "mortise and tenon",
+	Says:    "an end becomes a tongue, and goes into a hole in a side",
 	Also:    []string{"mortice and tenon", "mortise-and-tenon", "tenon and mortise"},
 	Half:    "tenon",
 	Needs:   []string{"thickness"},

@@ -10,6 +10,7 @@ import (
 // Panel is a board whose edges stand in grooves round a frame, free to move.
 var Panel = Kind{
 	Name:    "panel",
+	Says:    "the edges of a panel go into grooves round a frame",
 	Also:    []string{"panel in a frame", "framed panel"},
 	Half:    "edges",
 	Needs:   []string{"depth"},

@@ -145,6 +145,8 @@ func TestBeginInABrowser(t *testing.T) {
 
 	b.Go(address + "/plan")
 	b.Until(`document.querySelector('button[data-plan="wall-shelf.yaml"]')`)
+	assert.Equal(t, "have own bring look", browser.Eval[string](b, `[...document.querySelectorAll('#ways section')].map((s) => s.getAttribute("aria-labelledby")).join(" ")`), "one's own come first")
+	b.Shot("begin-again")
 	browser.Eval[any](b, `(function () {
 		const data = new DataTransfer();
 		data.items.add(new File(["Part;Qty;Length;Width;Thickness\nLeg;4;26 in;1 1/2;1 1/2\n"], "table.csv"));

@@ -45,7 +45,7 @@ var seldom = map[string][]string{
 	planform.Piece: {"grain", "sides"},
 	planform.Cut:   {"fence", "ends", "after", "note", "mates", "by", "bit", "start", "repeat"},
 	planform.Joint: {"deeper", "haunch", "play", "room", "glue", "tongue", "bit", "fence", "by", "start", "after", "note", "repeat", "ends", "through"},
-	planform.Shop:  {"unit", "minutes", "share", "speed", "clearances", "rules", "base", "crossing", "passes", "raise", "opening", "bite"},
+	planform.Shop:  {"unit", "scale", "stops", "minutes", "share", "speed", "clearances", "rules", "base", "crossing", "passes", "raise", "opening", "bite"},
 	planform.Bit:   {"measured", "cap", "speed", "radius", "pilot", "outline"},
 	planform.Wood:  {"CR", "CT", "share", "moves"},
 }
@@ -97,6 +97,11 @@ func groups(f planform.Form, halves map[string]distance, offers map[string][]str
 // filled reports whether a group holds anything.
 func (g groupView) filled() bool {
 	return slices.ContainsFunc(g.Fields, func(f fieldView) bool { return f.Value != "" || f.Wrong != "" })
+}
+
+// wrong reports whether anything is wrong in a group.
+func (g groupView) wrong() bool {
+	return slices.ContainsFunc(g.Fields, func(f fieldView) bool { return f.Wrong != "" })
 }
 
 func viewOfField(form planform.Form, f *planform.Field, offers map[string][]string, halves map[string]distance) fieldView {

@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strings"
 
+	"fencecard/joinery"
+	"fencecard/joinery/joint"
 	"fencecard/joinery/planform"
 	"fencecard/joinery/plantext"
 )
@@ -224,25 +226,15 @@ type kindsView struct {
 func kindsOf(f planform.Form) kindsView {
 	v := kindsView{Kind: f.Kind, Under: f.Under}
 	for _, word := range f.Field(planform.KindKey).Choices {
-		v.All = append(v.All, kindView{word, kindSays[f.Kind+" "+word]})
+		v.All = append(v.All, kindView{word, saysOf(f.Kind, word)})
 	}
 	return v
 }
 
-// kindSays is what each kind is, for one who does not know its word.
-var kindSays = map[string]string{
-	"joint mortise and tenon": "an end becomes a tongue, and goes into a hole in a side",
-	"joint housing":           "a whole end or edge of a board goes into a channel across another",
-	"joint panel":             "the edges of a panel go into grooves round a frame",
-	"joint halving":           "two pieces cross or meet, each cut half away",
-	"joint bridle":            "an end goes as a tongue into a slot that is open at the end of another",
-	"cut mortise":             "a hole for a tenon, in a side",
-	"cut groove":              "a channel along the grain",
-	"cut dado":                "a channel across the grain",
-	"cut rabbet":              "an edge cut away to a step",
-	"cut lap":                 "part of the thickness cut away, where another piece lies on it",
-	"cut tenon":               "a tongue at an end",
-	"cut slot":                "a slot in which a screw can move",
-	"cut profile":             "an edge shaped by a bit with an outline",
-	"cut raised panel":        "the edges of a panel, raised",
+// saysOf is what a kind of cut or joint is, for one who does not know its word.
+func saysOf(kind, word string) string {
+	if kind == planform.Joint {
+		return joint.KindNamed(word).Says
+	}
+	return joinery.KindNamed(word).Says
 }

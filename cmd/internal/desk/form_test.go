@@ -237,10 +237,28 @@ func TestWhatAFormNeeds(t *testing.T) {
 	assert.Contains(t, row, "<strong>Choose how it lies this way.</strong>")
 }
 
+// Every kind that may be chosen says what it is.
+func TestEveryKindSaysWhatItIs(t *testing.T) {
+	for _, kind := range []string{planform.Cut, planform.Joint} {
+		all := kindsOf(planform.Blank(kind, "", nil)).All
+		require.NotEmpty(t, all)
+		for _, k := range all {
+			assert.NotEmpty(t, k.Example, "%s %s", kind, k.Word)
+		}
+	}
+}
+
 // A shop to begin with comes into a plan that has none.
 func TestAShopOfOnesOwn(t *testing.T) {
 	got := asked(t, formAsked{planText: planText{string(examples.BootBench)}, Do: ownShop})
 	assert.Contains(t, got.HTML, `data-at="shop/bits/0"`)
+	shown := asked(t, formAsked{planText: planText{got.Text}, At: "shop"})
+	first, more, _ := strings.Cut(shown.HTML, `<details class="more"><summary>More about the shop</summary>`)
+	for _, key := range []string{"fence.infeed", "fence.outfeed", "fence.reach", "lift"} {
+		assert.Contains(t, first, `name="`+key+`"`)
+	}
+	assert.Equal(t, 4, strings.Count(first, " name="), "those that are needed first")
+	assert.Greater(t, strings.Count(more, " name="), 15)
 	seen := put[seen](t, workOn(t, nil), "POST", "/plan/look", planText{got.Text})
 	assert.Empty(t, seen.Faults)
 }

@@ -238,6 +238,8 @@ func TestFromAFaultToItsForm(t *testing.T) {
 	piece.Set("piece", "rail")
 	piece.Set("size.left-right", "20")
 	m.fill(piece)
+	b.Shot("another")
+	m.press(`document.querySelector('#form-side [data-new=piece]')`, `document.querySelector('#form[data-at=""]')`) // another piece
 	m.list()
 	const said = `[...document.querySelectorAll('#faults li span')].filter((e) => e.offsetWidth).map((e) => e.textContent).join()`
 	m.Until(said + ` === "Say how long the piece is from front to back. Say how long the piece is from top to bottom."`)

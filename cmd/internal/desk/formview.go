@@ -74,7 +74,10 @@ func (w Work) viewed(f planform.Form, halves map[string]distance, text []byte, a
 	}
 	offers := planform.Offers(text, shopOf(plan))
 	v.Main, v.More = groups(f, halves, offers, wrong)
-	v.Opened = slices.ContainsFunc(v.More, groupView.filled)
+	v.Opened = slices.ContainsFunc(v.More, func(g groupView) bool {
+		// A shop to begin with fills in all, so that there is nothing to be missed.
+		return g.filled() && f.Kind != planform.Shop || g.wrong()
+	})
 	v.Drawing = w.drawn(plan, text, at, forms)
 	return v
 }

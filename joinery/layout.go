@@ -27,7 +27,11 @@ func (c *Cut) Lay(p *Piece, s measure.Scale) plantext.Faults {
 		if len(l.faults) == 0 {
 			l.checkInside(channel)
 		}
-		l.checkFencing(channel)
+	}
+	for _, channel := range l.channels {
+		if !l.checkFencing(channel) {
+			break // the same is wrong with the others
+		}
 	}
 	c.Channels = nil
 	if len(l.faults) == 0 {
@@ -195,10 +199,10 @@ func (l *layout) checkInside(c Channel) {
 }
 
 // checkFencing faults a fence wish that the channel cannot follow.
-func (l *layout) checkFencing(c Channel) {
+func (l *layout) checkFencing(c Channel) bool {
 	wish := l.cut.Fence.Side
 	if wish == NoSide || wish.Dimension() == c.Near.Dimension() {
-		return
+		return true
 	}
 	why := "it is an end of the cut"
 	if wish.Dimension() == c.Down.Dimension() {
@@ -206,4 +210,5 @@ func (l *layout) checkFencing(c Channel) {
 	}
 	l.fault(fmt.Sprintf("write fence: %s, fence: %s, or fence: either", c.Near, c.Near.Opposite()), []string{"fence"},
 		"the %s cannot go to the fence: %s", wish, why)
+	return false
 }

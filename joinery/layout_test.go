@@ -248,3 +248,12 @@ func TestWhatAKindLaysLiesInsideThePiece(t *testing.T) {
 		assert.Empty(t, cut.Channels)
 	}
 }
+
+// A wish for the fence that no cheek of a tenon can follow is told once.
+func TestAFenceThatNoCheekCanFollowIsToldOnce(t *testing.T) {
+	cut := Cut{Kind: &Tenon, Name: "a", At: Top, Length: eighths(8), Fence: Fencing{Side: Front},
+		Cheeks: []Cheek{{Side: Front, Depth: eighths(2)}, {Side: Back, Depth: eighths(2)}}}
+	faults := cut.Lay(leg(), measure.InchScale)
+	require.Len(t, faults, 1)
+	assert.Contains(t, faults[0].Problem, "the front cannot go to the fence")
+}

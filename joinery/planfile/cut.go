@@ -62,6 +62,9 @@ func (r *planReader) readCut(n *yaml.Node, b *blank) {
 		f.Need(kind.Required...)
 		r.readCutValues(f, &cut, b)
 	}
+	if len(r.Faults) == before {
+		r.allRead(f)
+	}
 	for _, c := range cuts {
 		if r.over() || len(r.Faults) > before || !b.sized || !r.fits {
 			return
@@ -72,6 +75,14 @@ func (r *planReader) readCut(n *yaml.Node, b *blank) {
 		if len(r.Faults) == before {
 			b.Cuts = append(b.Cuts, *c)
 		}
+	}
+}
+
+// allRead faults a key that its kind takes and that nothing here reads: the piece
+// would be cut without what it asks for.
+func (r *planReader) allRead(f *yamlfile.Fields) {
+	for _, key := range f.Unread() {
+		r.Fault(key, "take it out, and please report this plan as a mistake of fencecard", "%s may say %s, and nothing reads it", f.What, key.Value)
 	}
 }
 

@@ -21,7 +21,7 @@ type Fields struct {
 	Node  *yaml.Node // where the thing begins
 	known []string
 	Kind  string   // a key known besides, the kind of a cut, or ""
-	pairs []Pair   // of keys that are known
+	pairs []held   // of keys that are known
 	meant []string // keys that unknown ones were taken for
 	needs []string // keys that must be there
 
@@ -58,7 +58,7 @@ func (r *File) Fields(n *yaml.Node, what string, known []string) *Fields {
 func (r *File) FieldsOf(n *yaml.Node, what string, known []string, kind string) *Fields {
 	f := &Fields{
 		File: r, What: what, Node: n, known: known, Kind: kind,
-		pairs: make([]Pair, 0, len(n.Content)/2),
+		pairs: make([]held, 0, len(n.Content)/2),
 		joint: slices.Contains(known, "into"),
 	}
 	for i := 0; i+1 < len(n.Content); i += 2 {
@@ -127,7 +127,7 @@ func (f *Fields) add(key, value *yaml.Node) {
 			Clash:   "the first one",
 		})
 	default:
-		f.pairs = append(f.pairs, Pair{key, value})
+		f.pairs = append(f.pairs, held{Pair: Pair{key, value}})
 	}
 }
 
@@ -291,8 +291,8 @@ func (f *Fields) Entries(key, what, example string) []*yaml.Node {
 func (f *Fields) Places() plantext.Places {
 	places := plantext.PlacesIn(f.File.Text, len(f.pairs))
 	for _, key := range f.known {
-		if n := f.Value(key); n != nil {
-			places.Add(key, n.Line, n.Column)
+		if p := f.pair(key); p != nil && p.Value != nil {
+			places.Add(key, p.Value.Line, p.Value.Column)
 		}
 	}
 	return places

@@ -23,9 +23,15 @@ func PairOf(n *yaml.Node, key string) Pair {
 // ValueOf returns the value of a key, or nil.
 func ValueOf(n *yaml.Node, key string) *yaml.Node { return PairOf(n, key).Value }
 
+// held is a pair of a thing, and whether anybody asked for its value.
+type held struct {
+	Pair
+	asked bool
+}
+
 // pair returns what was written for a key, or nil. There are few, so that a map
 // of them would take longer and more memory.
-func (f *Fields) pair(key string) *Pair {
+func (f *Fields) pair(key string) *held {
 	for i := range f.pairs {
 		if f.pairs[i].Key.Value == key {
 			return &f.pairs[i]
@@ -46,9 +52,21 @@ func (f *Fields) Key(key string) *yaml.Node {
 // value was faulted already.
 func (f *Fields) Value(key string) *yaml.Node {
 	if p := f.pair(key); p != nil {
+		p.asked = true
 		return p.Value
 	}
 	return nil
+}
+
+// Unread lists the keys that were written and whose values nobody asked for.
+func (f *Fields) Unread() []*yaml.Node {
+	var keys []*yaml.Node
+	for i := range f.pairs {
+		if !f.pairs[i].asked {
+			keys = append(keys, f.pairs[i].Key)
+		}
+	}
+	return keys
 }
 
 // Written reports whether a key was written.

@@ -151,8 +151,8 @@ func (a *app) openTicks(ctx context.Context, w *benchWork, flag string) (*ticks.
 		return nil, err
 	}
 	path := filepath.Join(filepath.Dir(book), "ticks.jsonl")
-	if !chosen { // 0700: by the XDG specification
-		if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+	if !chosen {
+		if err := session.MakeFolderOf(path); err != nil {
 			return nil, fmt.Errorf("the folder of the ticks, %s, cannot be made: %w; name a setup book elsewhere with --book or $%s", filepath.Dir(path), session.Cause(err), session.BookVariable)
 		}
 	}

@@ -66,6 +66,10 @@ func dataFolder(system string, env func(string) string) (string, bool) {
 	return below("HOME", ".local", "share")
 }
 
+// MakeFolderOf makes the folder of the book, and of what stands beside it, where the
+// maker named none: for its owner alone, as the XDG Base Directory Specification says.
+func MakeFolderOf(path string) error { return os.MkdirAll(filepath.Dir(path), 0o700) }
+
 // OpenBook reads the setup book and reports what is damaged in it.
 func (s *Session) OpenBook(flag string) (*book.Book, error) {
 	defer CollectSooner()()
@@ -148,8 +152,8 @@ func (s *Session) ChangeBook(ctx context.Context, flag string, change func(*book
 	if err != nil {
 		return "", err
 	}
-	if !chosen { // 0700: by the XDG specification
-		if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+	if !chosen {
+		if err := MakeFolderOf(path); err != nil {
 			return "", fmt.Errorf("the setup book %s cannot be made: %w; name another place for it with --book or $%s", path, Cause(err), BookVariable)
 		}
 	}

@@ -12,7 +12,8 @@ import (
 // disk is what is done to a disk and can fail there; tests put one in its
 // place that fills up.
 type disk interface {
-	create(path string, mode fs.FileMode) (file, error) // refuses a name that is taken
+	create(path string, mode fs.FileMode) (file, error)  // refuses a name that is taken
+	grow(path string, mode fs.FileMode) (growing, error) // makes what is not there
 	link(from, to string) error
 	rename(from, to string) error
 	syncFolder(path string)
@@ -24,10 +25,22 @@ type file interface {
 	Chmod(fs.FileMode) error
 }
 
+// growing is a file that lines are added to, behind all that it holds.
+type growing interface {
+	Growing
+	io.Closer
+	Sync() error
+	Truncate(size int64) error
+}
+
 type osDisk struct{}
 
 func (osDisk) create(path string, mode fs.FileMode) (file, error) {
 	return os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
+}
+
+func (osDisk) grow(path string, mode fs.FileMode) (growing, error) {
+	return os.OpenFile(path, os.O_RDWR|os.O_CREATE|os.O_APPEND, mode)
 }
 
 func (osDisk) link(from, to string) error { return os.Link(from, to) }

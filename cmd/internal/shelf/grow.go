@@ -2,21 +2,36 @@ package shelf
 
 import (
 	"context"
-	"os"
+	"io"
+	"io/fs"
 	"path/filepath"
 )
 
+// Growing is a file to which lines are only ever added, while they are.
+type Growing interface {
+	io.Writer
+	io.ReaderAt
+	Stat() (fs.FileInfo, error)
+}
+
+// private are the rights of what says who did what when: nobody else reads it.
+const private fs.FileMode = 0o600
+
 // Grow opens a file to which lines are only ever added, for one run at a time:
-// the lock is the one of [Update]. The file is made where it is not there. What
-// add wrote is synced before Grow returns nil; where add fails after it wrote,
-// what it wrote is taken off again.
-func Grow(ctx context.Context, path string, add func(f *os.File) error) error {
+// the lock is the one of [Update]. The file is made where it is not there, for its
+// owner alone. What add wrote is synced before Grow returns nil; where add fails
+// after it wrote, what it wrote is taken off again.
+func Grow(ctx context.Context, path string, add func(f Growing) error) error {
+	return shelf{osDisk{}}.grow(ctx, path, add)
+}
+
+func (s shelf) grow(ctx context.Context, path string, add func(f Growing) error) error {
 	path, unlock, err := locked(ctx, path)
 	if err != nil {
 		return err
 	}
 	defer unlock()
-	f, err := os.OpenFile(path, os.O_RDWR|os.O_CREATE|os.O_APPEND, 0o600)
+	f, err := s.disk.grow(path, private)
 	if err != nil {
 		return err
 	}
@@ -35,7 +50,7 @@ func Grow(ctx context.Context, path string, add func(f *os.File) error) error {
 		return err
 	}
 	if before.Size() == 0 {
-		osDisk{}.syncFolder(filepath.Dir(path))
+		s.disk.syncFolder(filepath.Dir(path))
 	}
 	return nil
 }

@@ -2,6 +2,8 @@ package shelf
 
 import (
 	"errors"
+	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -51,6 +53,14 @@ func TestWhatIsNoFileIsNotReplaced(t *testing.T) {
 	assert.DirExists(t, folder)
 }
 
+// rights checks who may read and write a file, and says it as chmod does.
+func rights(t *testing.T, path string, want fs.FileMode) {
+	t.Helper()
+	info, err := os.Stat(path)
+	require.NoError(t, err)
+	assert.Equal(t, fmt.Sprintf("%04o", want), fmt.Sprintf("%04o", info.Mode().Perm()), path)
+}
+
 func TestRightsStay(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("Windows has other rights")
@@ -59,9 +69,7 @@ func TestRightsStay(t *testing.T) {
 	require.NoError(t, os.WriteFile(path, []byte("x"), 0o640))
 	require.NoError(t, os.Chmod(path, 0o640))
 	require.NoError(t, Replace(path, []byte("y")))
-	info, err := os.Stat(path)
-	require.NoError(t, err)
-	assert.Equal(t, fs.FileMode(0o640), info.Mode().Perm())
+	rights(t, path, 0o640)
 }
 
 // A backup lets nobody read what the file itself does not.
@@ -72,9 +80,7 @@ func TestABackupHasTheRightsOfItsFile(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "f")
 	require.NoError(t, os.WriteFile(path, []byte("x"), 0o600))
 	require.NoError(t, Update(t.Context(), path, adding("y")))
-	info, err := os.Stat(path + BackupEnding)
-	require.NoError(t, err)
-	assert.Equal(t, fs.FileMode(0o600), info.Mode().Perm())
+	rights(t, path+BackupEnding, 0o600)
 }
 
 func TestTheFileBehindALinkIsReplaced(t *testing.T) {
@@ -117,6 +123,14 @@ func (d fullDisk) create(path string, mode fs.FileMode) (file, error) {
 	return fullFile{f, d}, err
 }
 
+func (d fullDisk) grow(path string, mode fs.FileMode) (growing, error) {
+	if err := d.spend(); err != nil {
+		return nil, err
+	}
+	f, err := d.osDisk.grow(path, mode)
+	return fullGrowing{f, d}, err
+}
+
 func (d fullDisk) rename(from, to string) error {
 	return errors.Join(d.spend(), func() error {
 		if *d.calls < 0 {
@@ -138,10 +152,12 @@ type fullFile struct {
 	disk fullDisk
 }
 
-func (f fullFile) Write(data []byte) (int, error) {
-	n := min(len(data), *f.disk.room)
-	*f.disk.room -= n
-	written, err := f.file.Write(data[:n])
+func (f fullFile) Write(data []byte) (int, error) { return f.disk.write(f.file, data) }
+
+func (d fullDisk) write(to io.Writer, data []byte) (int, error) {
+	n := min(len(data), *d.room)
+	*d.room -= n
+	written, err := to.Write(data[:n])
 	if err == nil && n < len(data) {
 		err = errFull
 	}
@@ -149,6 +165,13 @@ func (f fullFile) Write(data []byte) (int, error) {
 }
 
 func (f fullFile) Sync() error { return errors.Join(f.disk.spend(), f.file.Sync()) }
+
+type fullGrowing struct {
+	growing
+	disk fullDisk
+}
+
+func (f fullGrowing) Write(data []byte) (int, error) { return f.disk.write(f.growing, data) }
 
 // Wherever the disk fails, the old file stands and nothing is left beside it.
 func TestADiskThatFillsUp(t *testing.T) {
@@ -158,7 +181,10 @@ func TestADiskThatFillsUp(t *testing.T) {
 			return s.update(t.Context(), path, func([]byte) ([]byte, error) { return []byte(data), nil })
 		},
 		"replace": func(s shelf, path string) error { return s.replace(path, []byte(data)) },
-		"new":     func(s shelf, path string) error { return s.new(filepath.Join(filepath.Dir(path), "new"), []byte(data)) },
+		"grow": func(s shelf, path string) error {
+			return s.grow(t.Context(), path, line("and more, a line of a length"))
+		},
+		"new": func(s shelf, path string) error { return s.new(filepath.Join(filepath.Dir(path), "new"), []byte(data)) },
 	}
 	for name, work := range works {
 		failures := 0

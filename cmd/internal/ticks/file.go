@@ -111,7 +111,7 @@ func (f *File) Look() (more bool, err error) {
 
 // catchUp reads what the file has more than was read, and returns what follows
 // its last whole line. A file that lost something is read anew.
-func (f *File) catchUp(file *os.File) (torn []byte, err error) {
+func (f *File) catchUp(file shelf.Growing) (torn []byte, err error) {
 	info, err := file.Stat()
 	if err != nil {
 		return nil, err
@@ -191,7 +191,7 @@ func (f *File) grow(ctx context.Context, more func() ([]byte, error)) error {
 	f.lock.Lock()
 	defer f.lock.Unlock()
 	added := false
-	err := shelf.Grow(ctx, f.path, func(file *os.File) error {
+	err := shelf.Grow(ctx, f.path, func(file shelf.Growing) error {
 		batch := f.state.batch()
 		torn, err := f.catchUp(file)
 		if err != nil {

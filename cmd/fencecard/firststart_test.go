@@ -29,7 +29,8 @@ func TestFirstStart(t *testing.T) {
 	b.Until(typedInto)
 	b.Until(`document.querySelector('#name').textContent === "wall-shelf.yaml"`)
 	assert.NotContains(t, browser.Eval[string](b, "location.href"), s.address)
-	b.Until(`document.querySelector('#faults li')`) // it has no pieces yet
+	b.Until(`document.querySelector('#form-side [data-new=piece]')?.textContent === "Add the first piece"`)
+	assert.False(t, browser.Eval[bool](b, `document.querySelector('#faults li') !== null`), "nothing is wrong with a plan just begun")
 	text, err := os.ReadFile(filepath.Join(folder, "wall-shelf.yaml"))
 	require.NoError(t, err)
 	assert.Equal(t, "title: Wall shelf\nunit: in\n", string(text))

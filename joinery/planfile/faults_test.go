@@ -7,8 +7,10 @@ import (
 	"testing"
 
 	"fencecard/joinery"
+	"fencecard/joinery/joint"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // A plan with a fault in every part of it reports them all at once, in order,
@@ -124,4 +126,21 @@ func TestTooManyFaultsAreCutShort(t *testing.T) {
 	faults := faultsOf(t, "plan.yaml", []byte("unit: in\npieces:\n"+strings.Repeat("  - piece: \n", 5_000)))
 	assert.Len(t, faults, 101)
 	assert.Contains(t, faults[100].Problem, "more than 100 faults")
+}
+
+// A name with a colon in it wants quotes, behind whichever word for a kind it stands.
+func TestANameWithAColon(t *testing.T) {
+	for _, k := range joinery.Kinds {
+		for _, word := range append([]string{k.Name}, k.Also...) {
+			faults := faultsOf(t, "plan.yaml", []byte("unit: in\npieces:\n  - piece: a\n    cuts:\n      - "+word+": a: b\n        in: left\n"))
+			require.Len(t, faults, 1)
+			assert.Equal(t, "there is a second colon in this line", faults[0].Problem, word)
+			assert.Equal(t, "write "+word+`: "a: b"`, faults[0].Remedy)
+		}
+	}
+	for _, k := range joint.Kinds {
+		faults := faultsOf(t, "plan.yaml", []byte("unit: in\njoints:\n  - "+k.Name+": a: b\n    into: c / left\n"))
+		require.Len(t, faults, 1)
+		assert.Equal(t, "write "+k.Name+`: "a: b"`, faults[0].Remedy)
+	}
 }

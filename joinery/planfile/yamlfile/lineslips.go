@@ -4,13 +4,25 @@ import (
 	"fmt"
 	"strings"
 
+	"fencecard/joinery"
+	"fencecard/joinery/joint"
 	"fencecard/joinery/pattern"
 	"fencecard/joinery/planfile/keys"
 	"fencecard/joinery/plantext"
 )
 
-// nameKeys begins a line with a key whose value is a text of the maker's own.
-const nameKeys = `^(title|note|piece|bit|mortise|groove|dado|rabbet|lap|tenon): `
+// nameKeys begins a line with a key whose value is a text of the maker's own: a
+// kind of cut or joint has a name behind it.
+var nameKeys = func() string {
+	words := []string{"title", "note", "piece", "bit"}
+	for _, k := range joinery.Kinds {
+		words = append(append(words, k.Name), k.Also...)
+	}
+	for _, k := range joint.Kinds {
+		words = append(append(words, k.Name), k.Also...)
+	}
+	return "^(" + strings.Join(words, "|") + "): "
+}()
 
 // lineSlips are slips that show in one line, whatever the library makes of
 // them. In the words $1 to $3 are parts of the line.
@@ -76,7 +88,7 @@ const mostLinesBack = 200
 // step among the lines above, a dash like a dash and a key like a key.
 func (r *File) indentLike(line int) string {
 	dash, key := steps(r.line(line))
-	best, at := -1, 0
+	best, at, away := -1, 0, 0
 	for n := line - 1; n > 0 && n >= line-mostLinesBack; n-- {
 		text := strings.TrimSpace(r.line(n))
 		if text == "" || text[0] == '#' {
@@ -92,8 +104,8 @@ func (r *File) indentLike(line int) string {
 		default:
 			have, want = dash, thereDash
 		}
-		if best < 0 || abs(want-have) < abs(best-have) {
-			best, at = want, n
+		if far := max(want-have, have-want); best < 0 || far < away {
+			best, at, away = want, n, far
 		}
 	}
 	if best < 0 {
@@ -120,5 +132,3 @@ func steps(line string) (dash, key int) {
 	}
 	return key, key + 1 + len(rest) - len(strings.TrimLeft(rest, " "))
 }
-
-func abs(n int) int { return max(n, -n) }

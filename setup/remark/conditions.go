@@ -140,6 +140,7 @@ type work struct {
 	cuts   []*made // in the order of the plan
 	rules  joinery.Rules
 	shop   *joinery.Shop
+	joined bool // it, or the piece it mirrors, is joined to another
 	// depths are the full depths that are cut at the deck's setups, by their numbers.
 	depths map[int][]measure.Length
 }
@@ -170,13 +171,19 @@ func works(d *deck.Deck) []*work {
 		}
 	}
 	var all []*work
-	named := map[string]*joinery.Piece{}
+	named, joined := map[string]*joinery.Piece{}, map[string]bool{}
 	for i := range d.Plan.Pieces {
-		named[d.Plan.Pieces[i].Name] = &d.Plan.Pieces[i]
+		p := &d.Plan.Pieces[i]
+		named[p.Name] = p
+		for _, c := range p.Cuts {
+			if to := c.Mates.Piece; to != "" {
+				joined[to], joined[p.Name] = true, true
+			}
+		}
 	}
 	for i := range d.Plan.Pieces {
 		p := &d.Plan.Pieces[i]
-		w := &work{piece: p, source: named[p.MirrorOf], unit: d.Plan.Unit, scale: d.Plan.Shop.Scale, rules: d.Plan.Shop.Rules, shop: &d.Plan.Shop, depths: depths}
+		w := &work{piece: p, source: named[p.MirrorOf], unit: d.Plan.Unit, scale: d.Plan.Shop.Scale, rules: d.Plan.Shop.Rules, shop: &d.Plan.Shop, joined: joined[p.Name] || joined[p.MirrorOf], depths: depths}
 		for j := range p.Cuts {
 			c := &p.Cuts[j]
 			for _, ch := range c.Channels {

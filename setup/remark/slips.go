@@ -102,9 +102,10 @@ func findGrainDoubt(w *work) []finding {
 func (w *work) grainless() bool { return w.piece.Wood.Group == timber.Sheet }
 
 // findSameMirror looks for mirrors that come out like the piece they mirror. Where
-// there are no cuts yet, nothing can tell them apart.
+// there are no cuts yet, nothing can tell them apart; where one is joined to others,
+// the mirror says where it stands, and its joint follows from that.
 func findSameMirror(w *work) []finding {
-	if w.source == nil || len(w.piece.Cuts) == 0 || w.source.Wood.Name != w.piece.Wood.Name || !sameCuts(w.source, w.piece) {
+	if w.source == nil || w.joined || len(w.piece.Cuts) == 0 || w.source.Wood.Name != w.piece.Wood.Name || !sameCuts(w.source, w.piece) {
 		return nil
 	}
 	return []finding{{nil, fmt.Sprintf("the mirror image of %q is the same piece again: is that the dimension it should be mirrored across? If the two are alike, write count instead of mirror",

@@ -123,6 +123,7 @@ func TestSameMirror(t *testing.T) {
 	}{
 		"a groove from end to end":         {"groove: g, in: back, width: 1/4, setback: 1 from bottom, depth: 1/4", "", true},
 		"a centred dado":                   {"dado: g, in: back, width: 1/4, setback: centred, depth: 1/4", "", true},
+		"joined to another":                {"groove: g, in: back, width: 1/4, setback: centred, depth: 1/4, mates: shelf", "}\n  - {piece: shelf, size: {left-right: 16, front-back: 5, top-bottom: 1/4}", false},
 		"both ends alike":                  {"lap: r, in: back, at: right, length: 2, depth: 3/8}, {lap: l, in: back, at: left, length: 2, depth: 3/8", "", true},
 		"a groove stopped at the left":     {"groove: g, in: back, width: 1/4, setback: 1 from bottom, depth: 1/4, span: 1 to 16 from left", "", false},
 		"a dado off the middle":            {"dado: g, in: back, width: 1/4, setback: 7 1/2 from left, depth: 1/4", "", false},

@@ -42,7 +42,9 @@ func ShopJSON(w io.Writer, shop *joinery.Shop, woods []timber.Wood) error {
 			bit.RPM, bit.RimSpeed = &a.Top.RPM, &rim
 		}
 		for i, c := range a.Caps {
-			bit.Caps = append(bit.Caps, jsonCap{Wood: woods[i].String(), Depth: s.Length(c.Depth), Rule: c.Rule})
+			most := capOf(s, a.Bit, c)
+			most.Wood = woods[i].String()
+			bit.Caps = append(bit.Caps, most)
 		}
 		out.Bits = append(out.Bits, bit)
 	}

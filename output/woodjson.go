@@ -11,6 +11,7 @@ import (
 	"fencecard/output/deckfile"
 	"fencecard/output/screen"
 	"fencecard/setup"
+	"fencecard/setup/ladder"
 )
 
 type jsonWoods struct {
@@ -48,10 +49,20 @@ type jsonDirections struct {
 }
 
 type jsonCap struct {
-	Bit   string          `json:"bit,omitempty"`
-	Wood  string          `json:"wood,omitempty"`
-	Depth deckfile.Length `json:"depth"`
-	Rule  string          `json:"rule"`
+	Bit   string           `json:"bit,omitempty"`
+	Wood  string           `json:"wood,omitempty"`
+	Depth *deckfile.Length `json:"depth,omitempty"`
+	Bite  float64          `json:"bite,omitempty"` // of a bit that shapes edges: so much wood in mm2, in place of a depth
+	Rule  string           `json:"rule"`
+}
+
+// capOf is what one pass of a bit may take.
+func capOf(s deckfile.Scale, bit *joinery.Bit, c ladder.Cap) jsonCap {
+	if bit.Outline != nil {
+		return jsonCap{Bite: math.Round(c.Depth.Millimetres()*1000) / 1000, Rule: c.Rule}
+	}
+	depth := s.Length(c.Depth)
+	return jsonCap{Depth: &depth, Rule: c.Rule}
 }
 
 // WoodsJSON writes the table of woods as JSON.
@@ -68,7 +79,9 @@ func WoodJSON(w io.Writer, wood timber.Wood, shop *joinery.Shop, remark string) 
 	out, s := woodToJSON(wood), deckfile.Scale(shop.Scale)
 	out.Remark = remark
 	for _, a := range setup.Allowances(shop, []timber.Wood{wood}) {
-		out.Caps = append(out.Caps, jsonCap{Bit: a.Bit.Name, Depth: s.Length(a.Caps[0].Depth), Rule: a.Caps[0].Rule})
+		most := capOf(s, a.Bit, a.Caps[0])
+		most.Bit = a.Bit.Name
+		out.Caps = append(out.Caps, most)
 	}
 	return deckfile.Indented(w, out)
 }

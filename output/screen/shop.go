@@ -83,8 +83,16 @@ func (t *textWriter) allowance(a setup.Allowance, woods []timber.Wood) {
 		t.orNotSaid(a.Deepest), t.orNotSaid(a.Widest), speed, rim)
 	t.wrapped("  ", t.kindOf(a))
 	for _, g := range sameCaps(a.Caps, woods) {
-		t.wrapped(fmt.Sprintf("%10s  ", t.scale.Format(g.depth)), strings.Join(g.woods, ", ")+": "+g.rule)
+		t.wrapped(fmt.Sprintf("%10s  ", t.most(a.Bit, g.depth)), strings.Join(g.woods, ", ")+": "+g.rule)
 	}
+}
+
+// most is what one pass may take: a depth, or of a bit that shapes edges so much wood.
+func (t *textWriter) most(bit *joinery.Bit, limit measure.Length) string {
+	if bit.Outline != nil {
+		return t.scale.SayArea(limit.Millimetres())
+	}
+	return t.scale.Format(limit)
 }
 
 // kindOf says what kind of bit it is, and where its speed is from.

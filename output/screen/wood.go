@@ -104,7 +104,7 @@ func Wood(w io.Writer, wood timber.Wood, shop *joinery.Shop, remark string) erro
 	t.line(0, "")
 	t.wrapped("", "ONE PASS, with the bits of the "+shop.Name)
 	for _, a := range setup.Allowances(shop, []timber.Wood{wood}) {
-		t.wrapped(fmt.Sprintf("%8s  ", t.scale.Format(a.Caps[0].Depth)), a.Bit.Name+": "+strings.TrimSuffix(a.Caps[0].Rule, " in "+wood.Name))
+		t.wrapped(fmt.Sprintf("%8s  ", t.most(a.Bit, a.Caps[0].Depth)), a.Bit.Name+": "+strings.TrimSuffix(a.Caps[0].Rule, " in "+wood.Name))
 	}
 	_, err := io.WriteString(w, t.String())
 	return err

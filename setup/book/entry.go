@@ -111,7 +111,7 @@ func Keep(d *deck.Deck, number int, k Keeping) (*Entry, error) {
 
 // kept is what of a shop is needed to print a setup again.
 func kept(s joinery.Shop) joinery.Shop {
-	return joinery.Shop{Name: "the setup book", Fence: s.Fence, Scale: s.Scale, Stops: s.Stops, Cross: joinery.Crossing{With: s.Cross.With}, Minutes: s.Minutes,
+	return joinery.Shop{Name: "the setup book", Fence: s.Fence, Scale: s.Scale, Stops: s.Stops, Cross: joinery.Crossing{With: s.Cross.With}, Minutes: s.Minutes, Speed: s.Speed,
 		Rules: joinery.DefaultRules(s.Scale.Unit)}
 }
 

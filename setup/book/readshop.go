@@ -35,6 +35,9 @@ func (g *group) shop() joinery.Shop {
 	case joinery.Carriage.String():
 		shop.Cross.With = joinery.Carriage
 	}
+	if _, ok := g.one(keyRouter); ok {
+		shop.Speed = g.count(keyRouter)
+	}
 	shop.Minutes = g.minutes()
 	if f, ok := g.one(keyUsable); ok {
 		shop.Fence = g.usable(f)

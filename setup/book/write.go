@@ -37,6 +37,7 @@ const (
 	keyStops    = "stops"
 	keyCarriage = "carriage"
 	keyPushed   = "pushed by"
+	keyRouter   = "router speed"
 	keyMinutes  = "minutes"
 	keyCard     = "card"
 
@@ -72,7 +73,7 @@ const (
 
 var (
 	entryKeys = []string{keyCode, keyDate, keyFrom, keyNote, keyScale, keyBit, keyKind, keyDiameter, keyMeasured, keyCutting,
-		keyShank, keyPlunges, keySpeed, keyPilot, keyRadius, keyOutline, keyFence, keyStood, keyHeights, keyHigh, keyUsable, keyStops, keyPushed, keyCarriage, keyMinutes, keyCard}
+		keyShank, keyPlunges, keySpeed, keyPilot, keyRadius, keyOutline, keyFence, keyStood, keyHeights, keyHigh, keyUsable, keyStops, keyPushed, keyRouter, keyCarriage, keyMinutes, keyCard}
 	cardKeys = []string{keyCut, keyKind, keyPart, keyCount, keyWood, keySize, keyGrain, keyMirror, keyDown, keyToFence, keyLeads,
 		keySetback, keyWidth, keyDepth, keyRecess, keyHole, keyRaised, keyStart, keyBegan, keyStop, keyEnded, keyScrew, keyHeights,
 		keyPosition, keyBefore, keyAtLast, keyTurned, keyClimb, keyEnds, keyCap, keyNote}
@@ -156,6 +157,9 @@ func (e *Entry) fields() pairs {
 	}
 	if push := e.Shop.Cross.With; push != joinery.Block {
 		ps.add(keyPushed, push.String())
+	}
+	if e.Shop.Speed > 0 {
+		ps.add(keyRouter, strconv.Itoa(e.Shop.Speed))
 	}
 	ps.add(keyCarriage, s.some(e.Setup.Carriage))
 	ps.add(keyMinutes, minutesText(e.Shop.Minutes))

@@ -78,6 +78,9 @@ func CapFor(bit *joinery.Bit, wood timber.Wood, shop *joinery.Shop) Cap {
 	case bit.Shank <= eightShank:
 		most(midShankSoft, "an 8 mm shank")
 	}
+	if bit.Cutting > 0 {
+		most(bit.Cutting, "the length of this bit's edge")
+	}
 	if bit.Cap > 0 {
 		lower(&c, bit.Cap, "the cap of this bit in the shop file")
 	}

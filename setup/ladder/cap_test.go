@@ -51,6 +51,7 @@ func TestCapFor(t *testing.T) {
 		{"1/4 shank, unknown", 0, joinery.Bit{Diameter: half, Shank: workpiece.In(t, "1/4")}, "1/8"},
 		{"8 mm shank, hard, 4 mm floored", 1320, joinery.Bit{Diameter: half, Shank: workpiece.In(t, "8 mm")}, "5/32"},
 		{"8 mm shank, soft, 6 mm floored", 540, joinery.Bit{Diameter: half, Shank: workpiece.In(t, "8 mm")}, "15/64"},
+		{"an edge shorter than the rule's depth", 540, joinery.Bit{Diameter: half, Shank: half, Cutting: workpiece.In(t, "0.2")}, "3/16"},
 		{"the bit's own cap", 540, joinery.Bit{Diameter: half, Shank: half, Cap: workpiece.In(t, "1/16")}, "1/16"},
 		{"the measured diameter counts", 1360, joinery.Bit{Diameter: half, Measured: workpiece.In(t, "0.4"), Shank: half}, "1/4"},
 	}

@@ -1,6 +1,10 @@
 package attable
 
-import "fmt"
+import (
+	"fmt"
+
+	"fencecard/joinery/measure"
+)
 
 // askCut asks about a wrong measure of a test cut that would be right if it were
 // another one; "" where it is none of them.
@@ -11,6 +15,30 @@ func (b bench) askCut(c Correction, others []number) string {
 		}
 	}
 	return ""
+}
+
+// farOff is more than a test cut is off at a table set by its sheet (common practice,
+// no source).
+const farOff = measure.Inch / 4
+
+// askFar asks about a measure that is farther off than a table set by its sheet cuts.
+func (b bench) askFar(c Correction) string {
+	off := (c.Measured - c.Wants).Abs()
+	if c.Move == "" || off <= farOff {
+		return ""
+	}
+	if slip := b.askPoint(c.Measured, c.Wants); slip != "" {
+		return slip
+	}
+	return fmt.Sprintf("%s off is more than a test cut is at a table set by its sheet. Is it run %s that you measured?", b.text(off), b.Card.Number)
+}
+
+// askPoint asks about a measure that is ten times what it should be, or a tenth.
+func (b bench) askPoint(measured, wants measure.Length) string {
+	if !b.right(measured, 10*wants) && !b.right(10*measured, wants) {
+		return ""
+	}
+	return fmt.Sprintf("%s would be right, with the point at another place. Did it slip?", b.text(wants))
 }
 
 // acrossTheFeed are the measures that a setback is mistaken for.

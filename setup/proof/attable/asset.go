@@ -95,7 +95,7 @@ func (b bench) fenceAsSet(s Settings) []Finding {
 		f := Finding{What: "fence", As: numbers[i].as, Measured: *measured, Wants: numbers[i].length}
 		f.Makes = b.walls(f.Off())
 		if !b.right(f.Measured, f.Wants) {
-			f.Ask = cmp.Or(b.droppedMinus(f), b.ask(f, numbers), b.askComputed(f, computed))
+			f.Ask = cmp.Or(b.droppedMinus(f), b.ask(f, numbers), b.askComputed(f, computed), b.askPoint(f.Measured, f.Wants))
 			f.Move = b.moveFence(f.Off())
 		}
 		found = append(found, f)
@@ -175,7 +175,7 @@ func (b bench) markAsSet(what string, guide deck.Guide, stop bool, measured meas
 	}
 	if !b.right(f.Measured, f.Wants) {
 		made.Words = fmt.Sprintf("%s too near the %s", b.text(off.Abs()), proof.Toward(off, b.Card.Leads))
-		f.Ask = cmp.Or(b.ask(f, b.markSays(stop)), b.fromWrongEdge(f, guide, stop))
+		f.Ask = cmp.Or(b.ask(f, b.markSays(stop)), b.fromWrongEdge(f, guide, stop), b.askPoint(f.Measured, f.Wants))
 		f.Move = b.moveMark(stop, guide, off)
 	}
 	f.Makes = []Made{made}

@@ -55,6 +55,11 @@ func Correct(plan *joinery.Plan, claims *proof.Claims, number string, cut TestCu
 	for _, learn := range []func(TestCut, *Lesson) plantext.Faults{b.learnWidth, b.learnSetback, b.learnBegins, b.learnLength, b.learnDepth} {
 		faults = append(faults, learn(cut, &lesson)...)
 	}
+	for i := range lesson.Corrections {
+		if c := &lesson.Corrections[i]; c.Ask == "" {
+			c.Ask = b.askFar(*c)
+		}
+	}
 	if err := faults.Err(); err != nil {
 		return Lesson{}, err
 	}
@@ -211,9 +216,10 @@ func (b bench) learnDepth(cut TestCut, l *Lesson) plantext.Faults {
 	return nil
 }
 
-// unless returns the move for what is off, or nothing where all is right.
+// unless returns the move for what is off, or nothing where all is right: by the
+// measure of [AsSet], since no scale sets less than half its division.
 func (b bench) unless(c Correction, move func(off measure.Length) string) string {
-	if c.Measured == c.Wants {
+	if b.right(c.Measured, c.Wants) {
 		return ""
 	}
 	return move(c.Measured - c.Wants)

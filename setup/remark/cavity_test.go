@@ -17,7 +17,7 @@ type raster [12][12]bool
 
 // take removes the room of a card that runs left to right.
 func (s *raster) take(r *deck.Run) {
-	room := roomOf(r)
+	room := roomsOf(r)[0]
 	for y := room[1].Lo; y < room[1].Hi; y++ {
 		for z := room[2].Lo; z < room[2].Hi; z++ {
 			s[y][z] = true

@@ -205,7 +205,9 @@ func sweep(r *deck.Run) solid.Hollow {
 	if r.Nibble != nil {
 		return solid.Of(r.Channel, size, d)
 	}
-	return solid.Run(r.Channel, size, d, r.Step.Fence, r.Step.NearEdge)
+	h := solid.Run(r.Channel, size, d, r.Step.Fence, r.Step.NearEdge)
+	h.Section = deck.SectionAt(r.Step, r.Channel)
+	return h
 }
 
 // madeOf gathers the cards of one channel.
@@ -214,6 +216,7 @@ func madeOf(cards []*deck.Run) *made {
 	size := first.Piece.Size
 	m := &made{cut: first.Cut, channel: first.Channel, cards: cards,
 		hollow: solid.Of(first.Channel, size, first.Step.Bit.True())}
+	m.hollow.Section = first.Channel.Section
 	m.box = m.hollow.Box(size)
 	if endToEnd(first) {
 		m.runs = []solid.Hollow{m.hollow} // no round ends, so the runs together are one block

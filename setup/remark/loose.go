@@ -30,9 +30,14 @@ func partings(runs []*deck.Run) (found []parting, whole bool) {
 	work := 0
 	for _, r := range open {
 		run := r.Channel.Run()
-		c, others := gather(passage{r, roomOf(r)}, all[run])
-		all[run] = append(others, c)
-		if !c.deepened {
+		var c *cavity
+		deepened := false
+		for _, room := range roomsOf(r) {
+			c, all[run] = gather(passage{r, room}, all[run])
+			all[run] = append(all[run], c)
+			deepened = deepened || c.deepened
+		}
+		if !deepened {
 			continue
 		}
 		if work += c.slices(); work > mostSlices {
@@ -69,9 +74,10 @@ type passage struct {
 	room solid.Box
 }
 
-// roomOf is the block inside the blank that a card takes out.
-func roomOf(r *deck.Run) solid.Box {
-	return sweep(r).Box(r.Piece.Size)
+// roomsOf are the blocks inside the blank that a card takes out, several of a shaped
+// edge.
+func roomsOf(r *deck.Run) []solid.Box {
+	return sweep(r).Boxes(r.Piece.Size)
 }
 
 // cavity is rooms along one way that touch, themselves or through others. What
@@ -125,7 +131,7 @@ func (c *cavity) add(p passage) bool {
 		switch {
 		case e.room.And(p.room) == p.room:
 			return false
-		case e.Cut == p.Cut && e.Channel == p.Channel && !apart(&e.room, &p.room):
+		case e.Cut == p.Cut && e.Channel == p.Channel && !p.Channel.Section.Shaped() && !apart(&e.room, &p.room):
 			e.room = around(e.room, p.room)
 			return true
 		}

@@ -16,7 +16,7 @@ func findMeeting(w *work) []finding {
 		if meant(a, b) {
 			return
 		}
-		shared := a.box.And(b.box)
+		shared := w.shared(a, b)
 		if shared.Empty() || solid.Between(a.runs, b.runs, w.piece.Size) > 0 {
 			return
 		}
@@ -24,6 +24,23 @@ func findMeeting(w *work) []finding {
 			a.words(), b.words(), w.where(a, shared), w.apart(a, b, shared)), []string{"depth", "setback", "span"}})
 	})
 	return found
+}
+
+// shared is the block that two cuts have in common, of shaped edges where their
+// sections are; an empty one where they do not meet.
+func (w *work) shared(a, b *made) solid.Box {
+	shared := a.box.And(b.box)
+	if shared.Empty() || !a.channel.Section.Shaped() && !b.channel.Section.Shaped() {
+		return shared
+	}
+	for _, one := range a.hollow.Boxes(w.piece.Size) {
+		for _, other := range b.hollow.Boxes(w.piece.Size) {
+			if !one.And(other).Empty() {
+				return shared
+			}
+		}
+	}
+	return solid.Box{}
 }
 
 // meant reports whether two cuts may share room in a sound joint. What takes

@@ -67,3 +67,34 @@ func (h Hollow) layer(size joinery.Size, wide float64) carved {
 	}
 	return layer
 }
+
+// stairs is into how many blocks a shaped edge is taken apart where it is asked
+// what it meets.
+const stairs = 16
+
+// Boxes are the blocks around a hollow inside the blank: one, or of a shaped edge
+// as many as make stairs close around its section.
+func (h Hollow) Boxes(size joinery.Size) []Box {
+	whole := h.Box(size)
+	if !h.Section.Shaped() {
+		return []Box{whole}
+	}
+	up := h.Depth.Millimetres()
+	near := h.Across.Low()
+	if h.Walls.Lo > 0 {
+		near = h.Across.High()
+	}
+	var all []Box
+	for i := range stairs {
+		from, to := up*float64(i)/stairs, up*float64(i+1)/stairs
+		reach := max(h.Section.ReachAt(h.Depth, from), h.Section.ReachAt(h.Depth, to))
+		if reach == 0 {
+			continue
+		}
+		b := whole
+		b[h.Down.Dimension()] = From(h.Down, measure.FromMillimetres(from), measure.FromMillimetres(to), size)
+		b[h.Across] = From(near, 0, measure.FromMillimetres(reach), size)
+		all = append(all, b.And(whole))
+	}
+	return all
+}

@@ -106,7 +106,7 @@ func (j *Job) cards() int {
 // more than this one.
 func (j *Job) tooMany() plantext.Fault {
 	f := plantext.Fault{Place: j.Cut.Place,
-		Problem: fmt.Sprintf("the plan comes to more than %d,%03d cards, the most in one deck", mostCards/1000, mostCards%1000),
+		Problem: fmt.Sprintf("the plan comes to more than %d,%03d runs, the most in one deck", mostCards/1000, mostCards%1000),
 		Remedy:  "write a plan for each part of the work"}
 	if n := j.cards(); n > 1 {
 		f.Place = j.Cut.Places.At(f.Place, "width", "length")

@@ -146,5 +146,5 @@ func TestOnlyRefuses(t *testing.T) {
 	assert.ErrorContains(t, err, "no setup 9")
 	assert.ErrorContains(t, err, "1 to 2")
 	_, err = full.Only(deck.Only{Pieces: []string{"right leg"}, Setups: []int{2}})
-	assert.ErrorContains(t, err, `no card of "right leg" is run at setup 2`)
+	assert.ErrorContains(t, err, `no run of "right leg" is run at setup 2`)
 }

@@ -130,7 +130,7 @@ func hostileDecks() []hostileDocument {
 		sound("a strange list of "+item, func(n int) string { return inDeck(`"count": 1,`, `"count": 1, "x": [`+fill(item+",", n)+item+"],") })
 		refused("cautions of "+item, "deck.json:", func(n int) string { return inDeck(`"cautions": [`, `"cautions": [`+fill(item+",", n)) })
 		refused("a guide of "+item, "a list stands where line, lead or tail belongs", func(n int) string { return inRun(`"guide": "lead"`, `"guide": [`+fill(item+",", n)+item+`]`) })
-		refused("a strange start of "+item, "the card says", func(n int) string {
+		refused("a strange start of "+item, "the run says", func(n int) string {
 			return inRun(`"guide": "lead"`, `"guide": "tail", "x": [`+fill(item+",", n)+item+`]`)
 		})
 	}

@@ -41,7 +41,7 @@ func differ(want jsonRun, said proof.Said) []proof.Difference {
 	var found []proof.Difference
 	wrong := func(field string, got, want any) {
 		found = append(found, proof.Difference{Field: field,
-			Text: fmt.Sprintf("the card says %v for its %s; as the deck stands it should say %v", got, field, want)})
+			Text: fmt.Sprintf("the run says %v for its %s; as the deck stands it should say %v", got, field, want)})
 	}
 	guide := func(field, got, want string) {
 		if got != "" && got != want {

@@ -63,10 +63,10 @@ func TestDifferences(t *testing.T) {
 	require.Len(t, found, 1)
 	assert.Contains(t, found[0].Text, "pair 1 of the deck says \"tail\" for its start, guide")
 	for _, change := range []struct{ old, with, says string }{
-		{`"up": "left"`, `"up": "right"`, "the card says right for its side that is up"},
-		{`"near": "back"`, `"near": "front"`, "the card says front for its side toward you"},
-		{`"marks": "A"`, `"marks": "B"`, "the card says B for its pair of marks"},
-		{`"card": 1,`, `"card": 2,`, "the card says 2 for its piece card"},
+		{`"up": "left"`, `"up": "right"`, "the run says right for its side that is up"},
+		{`"near": "back"`, `"near": "front"`, "the run says front for its side toward you"},
+		{`"marks": "A"`, `"marks": "B"`, "the run says B for its pair of marks"},
+		{`"card": 1,`, `"card": 2,`, "the run says 2 for its piece card"},
 	} {
 		found := readBack(t, bench, inRuns(replace(change.old, change.with)))
 		require.Len(t, found, 1, change.old)
@@ -77,7 +77,7 @@ func TestDifferences(t *testing.T) {
 	assert.Contains(t, found[0].Text, "by what it says its code is ")
 	found = readBack(t, bench, inRuns(replace(`"guide": "lead"`, `"guide": "tail"`)))
 	require.Len(t, found, 1)
-	assert.Contains(t, found[0].Text, "the card says tail for its ")
+	assert.Contains(t, found[0].Text, "the run says tail for its ")
 	assert.Contains(t, found[0].Text, "guide; as the deck stands it should say lead")
 	found = readBack(t, bench, func(deck string) string {
 		at := strings.Index(deck, `"cautions": [`) + len(`"cautions": [`)

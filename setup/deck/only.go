@@ -52,7 +52,7 @@ func (d *Deck) Only(o Only) (*Deck, error) {
 	}
 	if len(part.Setups) == 0 {
 		return nil, plantext.Faults{{
-			Problem: fmt.Sprintf("no card of %s is run at setup %s", quoted(o.Pieces), numbers(o.Setups)),
+			Problem: fmt.Sprintf("no run of %s is run at setup %s", quoted(o.Pieces), numbers(o.Setups)),
 			Remedy:  "name the piece alone to see at which setups it is run"}}
 	}
 	part.Changes = Count(part.Setups, &plan.Shop)

@@ -67,11 +67,11 @@ func (p *prover) labels(at int, c *Card, w *wanted) {
 		{"note", NoNote, c.Note, w.cut.Note},
 	} {
 		if c.says(label.silent) && label.got != label.want {
-			p.wrongCard(at, label.field, 0, "the card says %s %q, the plan %q", label.field, label.got, label.want)
+			p.wrongCard(at, label.field, 0, "the run says %s %q, the plan %q", label.field, label.got, label.want)
 		}
 	}
 	if c.Count != w.piece.Count {
-		p.wrongCard(at, "count", 0, "the card counts %d of this piece, the plan %d", c.Count, w.piece.Count)
+		p.wrongCard(at, "count", 0, "the run counts %d of this piece, the plan %d", c.Count, w.piece.Count)
 	}
 }
 
@@ -132,9 +132,9 @@ func (p *prover) begin(at int, t table, w *wanted) {
 	drops := c.Begin == deck.Drop
 	switch {
 	case drops != (c.Start != nil):
-		p.wrongCard(at, "start", 0, "the card says %s, but has %s", c.Begin, markOrNone(c.Start, "start"))
+		p.wrongCard(at, "start", 0, "the run says %s, but has %s", c.Begin, markOrNone(c.Start, "start"))
 	case drops && a == 0:
-		p.wrongCard(at, "begin", 0, "the %s is open at the %s and is fed in there; the card drops the work on", kind, c.Leads)
+		p.wrongCard(at, "begin", 0, "the %s is open at the %s and is fed in there; the run drops the work on", kind, c.Leads)
 	case !drops && a > 0:
 		p.wrongCard(at, "begin", a, "fed in, the %s would run out at the %s; the plan wants it to begin %s from there", kind, c.Leads, p.text(a))
 	case drops:
@@ -151,9 +151,9 @@ func (p *prover) end(at int, t table, w *wanted) {
 	tail := c.Leads.Opposite()
 	switch {
 	case lifts != (c.Stop != nil):
-		p.wrongCard(at, "stop", 0, "the card says %s, but has %s", c.End, markOrNone(c.Stop, "stop"))
+		p.wrongCard(at, "stop", 0, "the run says %s, but has %s", c.End, markOrNone(c.Stop, "stop"))
 	case lifts && b == t.long:
-		p.wrongCard(at, "end", 0, "the %s is open at the %s and runs out there; the card lifts the work off", kind, tail)
+		p.wrongCard(at, "end", 0, "the %s is open at the %s and runs out there; the run lifts the work off", kind, tail)
 	case !lifts && b < t.long:
 		p.wrongCard(at, "end", t.long-b, "run out, the %s would be open at the %s; the plan wants it to end %s from there", kind, tail, p.text(t.long-b))
 	case lifts:

@@ -21,10 +21,10 @@ func (p *prover) channel(w *wanted) {
 		p.within(w)
 	case w.claimed == 0:
 		p.deck = append(p.deck, Difference{Piece: w.piece.Name, Cut: w.cut.Name, Field: "cards",
-			Text: "no card cuts the " + w.name()})
+			Text: "no run cuts the " + w.name()})
 	case w.claimed > mostRuns:
 		p.deck = append(p.deck, Difference{Piece: w.piece.Name, Cut: w.cut.Name, Field: "cards",
-			Text: fmt.Sprintf("%d cards cut the %s, which is more than any cut takes", w.claimed, w.name())})
+			Text: fmt.Sprintf("%d runs cut the %s, which is more than any cut takes", w.claimed, w.name())})
 	case len(w.runs) == w.claimed:
 		p.positions(w)
 		if w.channel.Section.Shaped() {
@@ -76,13 +76,13 @@ func (p *prover) positions(w *wanted) {
 	for i, r := range w.runs {
 		c := r.card
 		if c.says(NoPosition) && c.Position != i+1 {
-			p.wrongCard(r.result, "position", 0, "the card calls itself run %d of this %s; it is run %d", c.Position, w.cut.Kind, i+1)
+			p.wrongCard(r.result, "position", 0, "it calls itself run %d of this %s; it is run %d", c.Position, w.cut.Kind, i+1)
 		}
 		if c.says(NoPositions) && c.Positions != len(w.runs) {
-			p.wrongCard(r.result, "positions", 0, "the card counts %d runs for this %s; there are %d", c.Positions, w.cut.Kind, len(w.runs))
+			p.wrongCard(r.result, "positions", 0, "it counts %d runs for this %s; there are %d", c.Positions, w.cut.Kind, len(w.runs))
 		}
 		if r.card.Turned != turned {
-			p.wrongCard(r.result, "turned", 0, "the card says that the piece is %s between the runs; it is %s",
+			p.wrongCard(r.result, "turned", 0, "the run says that the piece is %s between the runs; it is %s",
 				turnedOrNot(r.card.Turned), turnedOrNot(turned))
 		}
 	}
@@ -177,7 +177,7 @@ func (p *prover) feedsAgainst(w *wanted) {
 		fresh := this.Lo
 		for _, s := range cut {
 			if s.Lo > fresh {
-				p.wrongCard(r.result, "order", 0, "the wood this run cuts lies between the bit and the fence, which is a climb cut: run it before card %s",
+				p.wrongCard(r.result, "order", 0, "the wood this run cuts lies between the bit and the fence, which is a climb cut: run it before run %s",
 					p.results[w.runs[0].result].Card.Number)
 				break
 			}

@@ -127,7 +127,7 @@ func (p *prover) setup(i int) {
 		p.results = append(p.results, Result{Card: c})
 		at := len(p.results) - 1
 		if !p.claims.Part && !numbered(c.Number, i+1, j+1) {
-			p.wrongCard(at, "number", 0, "the card that comes %s in setup %d must be numbered %d.%d", ordinal(j+1), i+1, i+1, j+1)
+			p.wrongCard(at, "number", 0, "the run that comes %s in setup %d must be numbered %d.%d", ordinal(j+1), i+1, i+1, j+1)
 		}
 		var before *Card
 		if j > 0 {
@@ -199,7 +199,7 @@ func (p *prover) ladder(s *Setup) {
 		}
 	}
 	if unused > 0 {
-		p.wrong("heights", "setup %d: no card uses the height %s%s", s.Number, p.text(first), andMore(unused, "nor"))
+		p.wrong("heights", "setup %d: no run uses the height %s%s", s.Number, p.text(first), andMore(unused, "nor"))
 	}
 }
 

@@ -21,7 +21,7 @@ func (p *prover) climb(at int, c, before *Card) {
 		want = before.Climb
 	}
 	if c.Climb != want {
-		p.wrongCard(at, "climb", 0, "the card is in climb %d of its setup, not %d", want, c.Climb)
+		p.wrongCard(at, "climb", 0, "the run is in climb %d of its setup, not %d", want, c.Climb)
 	}
 }
 

@@ -19,7 +19,7 @@ func (p *prover) crossing(at int, t table, w *wanted, s *Setup) {
 	}
 	guided := c.Nibble != nil || c.Begin == deck.FeedIn && c.Leads.Dimension() != w.piece.Grain && t.long < narrow[p.scale.Unit]
 	if c.says(NoGuided) && c.Guided != guided {
-		p.wrongCard(at, "guided", 0, "the card has the work pushed %s; it must be pushed %s", pushed(c.Guided), pushed(guided))
+		p.wrongCard(at, "guided", 0, "the run has the work pushed %s; it must be pushed %s", pushed(c.Guided), pushed(guided))
 	}
 	base := measure.Length(0)
 	if cross := p.plan.Shop.Cross; guided && cross.With == joinery.Carriage {
@@ -62,7 +62,7 @@ func (p *prover) nibble(at int, t table, w *wanted, s *Setup) {
 	case n.Passes < need:
 		p.wrongCard(at, "nibble, passes", 0, "in %d passes side by side wood would be left standing; it takes %d", n.Passes, need)
 	case n.Passes > need:
-		p.wrongCard(at, "nibble, passes", 0, "the card asks for %d passes side by side; it takes %d", n.Passes, need)
+		p.wrongCard(at, "nibble, passes", 0, "the run asks for %d passes side by side; it takes %d", n.Passes, need)
 	}
 }
 

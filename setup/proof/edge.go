@@ -58,7 +58,7 @@ func (p *prover) edge(w *wanted) {
 func (p *prover) edgePasses(w *wanted, r run, forward measure.Length, gone float64) float64 {
 	c := r.card
 	if len(c.Areas) != len(c.Heights) {
-		p.wrongCard(r.result, "areas", 0, "the card gives %d areas for %d passes", len(c.Areas), len(c.Heights))
+		p.wrongCard(r.result, "areas", 0, "the run gives %d areas for %d passes", len(c.Areas), len(c.Heights))
 		return gone
 	}
 	most := p.cap(c, &p.tools[r.setup], w)
@@ -196,7 +196,7 @@ func (p *prover) largerFirst(w *wanted, of *wantedPiece) {
 			continue
 		}
 		if last := other.runs[len(other.runs)-1]; !p.later(w.runs[0], last) {
-			p.wrongCard(w.runs[0].result, "order", 0, "%q takes more wood of the same arris, and is run only at card %s", other.cut.Name, p.results[last.result].Card.Number)
+			p.wrongCard(w.runs[0].result, "order", 0, "%q takes more wood of the same arris, and comes only at run %s", other.cut.Name, p.results[last.result].Card.Number)
 		}
 	}
 }

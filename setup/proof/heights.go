@@ -17,7 +17,7 @@ const mostPasses = 20
 func (p *prover) heights(at int, t table, w *wanted, s *Setup, most ladder.Cap, over *wanted) {
 	c := t.card
 	if len(c.Heights) == 0 {
-		p.wrongCard(at, "heights", 0, "the card has no height, so nothing would be cut")
+		p.wrongCard(at, "heights", 0, "the run has no height, so nothing would be cut")
 		return
 	}
 	if h, ok := ascend(c.Heights); !ok {
@@ -49,7 +49,7 @@ func (p *prover) heights(at int, t table, w *wanted, s *Setup, most ladder.Cap, 
 func (p *prover) passes(at int, c *Card, w *wanted, most ladder.Cap, over *wanted) {
 	p.allowed(at, c, most)
 	if len(c.Areas) > 0 {
-		p.wrongCard(at, "areas", 0, "the card gives areas, but shapes no edge")
+		p.wrongCard(at, "areas", 0, "the run gives areas, but shapes no edge")
 	}
 	from := measure.Length(0)
 	if over != nil {
@@ -72,10 +72,10 @@ func (p *prover) passes(at int, c *Card, w *wanted, most ladder.Cap, over *wante
 // allowed compares what the card allows at one pass with what the shop does.
 func (p *prover) allowed(at int, c *Card, most ladder.Cap) {
 	if c.says(NoCap) && differ(c.Cap, most.Depth) {
-		p.wrongCard(at, "cap", c.Cap-most.Depth, "the card allows %s at one pass, but it is %s: %s", p.text(c.Cap), p.text(most.Depth), most.Rule)
+		p.wrongCard(at, "cap", c.Cap-most.Depth, "the run allows %s at one pass, but it is %s: %s", p.text(c.Cap), p.text(most.Depth), most.Rule)
 	}
 	if c.says(NoCapRule) && c.CapRule != most.Rule {
-		p.wrongCard(at, "cap rule", 0, "the card gives %q for the depth of one pass, the shop %q", c.CapRule, most.Rule)
+		p.wrongCard(at, "cap rule", 0, "the run gives %q for the depth of one pass, the shop %q", c.CapRule, most.Rule)
 	}
 }
 

@@ -11,7 +11,7 @@ import (
 func (p *prover) startHole(at int, t table, w *wanted, s *Setup) {
 	c := t.card
 	if wants := w.cut.Bored && c.Start != nil; wants != (c.Hole != nil) {
-		p.wrongCard(at, "start hole", 0, "the card has %s start hole, the plan wants %s start hole", oneOrNone(c.Hole != nil), oneOrNone(wants))
+		p.wrongCard(at, "start hole", 0, "the run has %s start hole, the plan wants %s start hole", oneOrNone(c.Hole != nil), oneOrNone(wants))
 		return
 	}
 	if c.Hole == nil {
@@ -43,7 +43,7 @@ func (p *prover) raised(at int, t table, w *wanted) {
 		want = steep || room < shop.Rules.HandDistance
 	}
 	if c.Raised != want {
-		p.wrongCard(at, "raised", 0, "the card says that the bit is %s into the work; it must be %s", raisedOrNot(c.Raised), raisedOrNot(want))
+		p.wrongCard(at, "raised", 0, "the run says that the bit is %s into the work; it must be %s", raisedOrNot(c.Raised), raisedOrNot(want))
 	}
 }
 

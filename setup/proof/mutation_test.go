@@ -179,7 +179,7 @@ func TestEveryMutationIsFound(t *testing.T) {
 			assert.Empty(t, missed, "of %d mutations", m.count)
 			assert.Greater(t, m.count, 50*claims.Cards())
 			require.Equal(t, before, claims, "every mutation was put back")
-			t.Logf("%d mutations of %d cards", m.count, claims.Cards())
+			t.Logf("%d mutations of %d runs", m.count, claims.Cards())
 		})
 	}
 }

@@ -14,7 +14,7 @@ func (p *prover) order(w *wanted, of *wantedPiece) {
 		if other == nil || len(w.runs) == 0 || p.later(w.runs[0], *other) {
 			continue
 		}
-		p.wrongCard(w.runs[0].result, "order", 0, "the plan wants this cut after %q, which is run at card %s",
+		p.wrongCard(w.runs[0].result, "order", 0, "the plan wants this cut after %q, which comes at run %s",
 			after, p.results[other.result].Card.Number)
 	}
 }

@@ -25,11 +25,11 @@ func (p *prover) pivot(at int, t table, w *wanted) {
 	case !c.says(NoPivot):
 		return
 	case c.Pivot == nil && c.Start != nil:
-		p.wrongCard(at, "pivot", 0, "the work is dropped on, but the card does not say how far it is tilted")
+		p.wrongCard(at, "pivot", 0, "the work is dropped on, but the run does not say how far it is tilted")
 		return
 	case c.Pivot == nil || c.Start == nil:
 		if c.Pivot != nil {
-			p.wrongCard(at, "pivot", 0, "the work is fed in, but the card says how far it is tilted")
+			p.wrongCard(at, "pivot", 0, "the work is fed in, but the run says how far it is tilted")
 		}
 		return
 	}
@@ -46,6 +46,6 @@ func (p *prover) pivot(at int, t table, w *wanted) {
 	}
 	mouth := tail + c.Pivot.Early.Millimetres()
 	if early := measure.FromMillimetres(math.Sqrt(tail*tail+high*high) - mouth); early.Abs() > hair {
-		p.wrongCard(at, "pivot", early, "the mouth of the cut begins %s elsewhere than the card says", p.text(early.Abs()))
+		p.wrongCard(at, "pivot", early, "the mouth of the cut begins %s elsewhere than the run says", p.text(early.Abs()))
 	}
 }

@@ -135,7 +135,7 @@ func TestSolidAgainstRaster(t *testing.T) {
 					if c.Nibble != nil {
 						made = solid.Of(c.Channel, size, c.Step.Bit.True())
 					}
-					require.Equal(t, made.Box(size), solids.Hollows[at].Box(size), "seed %d card %s", seed, c.Number())
+					require.Equal(t, made.Box(size), solids.Hollows[at].Box(size), "seed %d run %s", seed, c.Number())
 				}
 				at++
 			}
@@ -146,7 +146,7 @@ func TestSolidAgainstRaster(t *testing.T) {
 			for b := range a {
 				if shared[1<<a|1<<b] {
 					meeting++
-					require.Zero(t, solid.Gap(solids.Hollows[a], solids.Hollows[b], size), "seed %d: cards %d and %d share a cell", seed, a, b)
+					require.Zero(t, solid.Gap(solids.Hollows[a], solids.Hollows[b], size), "seed %d: runs %d and %d share a cell", seed, a, b)
 				}
 			}
 		}
@@ -183,7 +183,7 @@ func (r *raster) compare(t *testing.T, seed uint64, size joinery.Size, cell meas
 				gone := *r.at(c)
 				for i, h := range hollows {
 					if h.Contains(middle, size) != (gone>>i&1 == 1) && !onSurface(h, middle, size) {
-						t.Fatalf("seed %d: cell %v of card %d (%+v): the raster says gone %v", seed, c, i, h, gone>>i&1 == 1)
+						t.Fatalf("seed %d: cell %v of run %d (%+v): the raster says gone %v", seed, c, i, h, gone>>i&1 == 1)
 					}
 					for j := range i {
 						if pair := uint16(1<<i | 1<<j); gone&pair == pair {

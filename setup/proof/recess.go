@@ -117,7 +117,7 @@ func (p *prover) recessFirst(w *wanted, of *wantedPiece) {
 			continue
 		}
 		if other := last(channels[i : i+1]); other != nil && !p.later(w.runs[0], *other) {
-			p.wrongCard(w.runs[0].result, "order", 0, "the %s must be cut first, which is run at card %s", over.Part, p.results[other.result].Card.Number)
+			p.wrongCard(w.runs[0].result, "order", 0, "the %s must be cut first, which comes at run %s", over.Part, p.results[other.result].Card.Number)
 		}
 	}
 }
@@ -130,9 +130,9 @@ func (p *prover) screw(at int, c *Card, w *wanted, of *wantedPiece) {
 	switch {
 	case p.claims.FromBook:
 	case known && c.Screw == nil:
-		p.wrongCard(at, "screw", 0, "the card does not say where the screw goes in its slot")
+		p.wrongCard(at, "screw", 0, "the run does not say where the screw goes in its slot")
 	case !known && c.Screw != nil:
-		p.wrongCard(at, "screw", 0, "the card says where a screw goes, and there is none or it cannot be known")
+		p.wrongCard(at, "screw", 0, "the run says where a screw goes, and there is none or it cannot be known")
 	case known && differ(c.Screw.FromMiddle, want):
 		off := c.Screw.FromMiddle - want
 		p.wrongCard(at, "screw", off, "the screw would stand %s out of its place in the slot", p.text(off.Abs()))

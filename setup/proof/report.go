@@ -94,7 +94,7 @@ type refusal []Difference
 // Error lists the differences.
 func (f refusal) Error() string {
 	var b strings.Builder
-	b.WriteString("the cards do not cut what the plan asks for:")
+	b.WriteString("the runs do not cut what the plan asks for:")
 	for _, d := range f {
 		b.WriteString("\n  " + d.String())
 	}

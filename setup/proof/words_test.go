@@ -73,7 +73,7 @@ func cardOf(t testing.TB, c *proof.Claims, cut string, nth int) (*proof.Setup, *
 			}
 		}
 	}
-	t.Fatalf("no card %d of %s", nth, cut)
+	t.Fatalf("no run %d of %s", nth, cut)
 	return nil, nil
 }
 
@@ -177,7 +177,7 @@ func TestDifferencesInWords(t *testing.T) {
 			a.Fence, b.Fence = b.Fence, a.Fence
 			_ = last
 			renumber(c, shelfMinutes)
-		}, []string{"the wood this run cuts lies between the bit and the fence, which is a climb cut: run it before card"}},
+		}, []string{"the wood this run cuts lies between the bit and the fence, which is a climb cut: run it before run"}},
 		{"positions too far apart", func(c *proof.Claims) {
 			s, first := cardOf(t, c, "divider", 1)
 			require.Equal(t, 2, first.Positions)
@@ -197,12 +197,12 @@ func TestDifferencesInWords(t *testing.T) {
 			c.Setups = append(kept, edge)
 			renumber(c, shelfMinutes)
 		}, []string{`the plan wants this cut after "edge"`}},
-		{"a card lost", func(c *proof.Claims) {
+		{"a run lost", func(c *proof.Claims) {
 			s, _ := cardOf(t, c, "rail", 1)
 			s.Cards, s.Heights = nil, nil
 			renumber(c, shelfMinutes)
-		}, []string{`no card cuts the mortise "rail" in "leg"`}},
-		{"a card of another plan", func(c *proof.Claims) {
+		}, []string{`no run cuts the mortise "rail" in "leg"`}},
+		{"a run of another plan", func(c *proof.Claims) {
 			_, card := cardOf(t, c, "rail", 1)
 			card.Piece = "arm"
 		}, []string{`the plan has no cut "rail" in a piece "arm"`}},

@@ -6,6 +6,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -111,6 +112,24 @@ func TestNoRoomIsAHeap(t *testing.T) {
 		rooms++
 	}
 	assert.Greater(t, rooms, 40)
+}
+
+// Every package has its row in the table of rooms, and every file or
+// folder that DEVELOPERS.md names is there.
+func TestRoomsAreListed(t *testing.T) {
+	guide, err := os.ReadFile("../../DEVELOPERS.md")
+	require.NoError(t, err)
+	out, err := exec.Command("go", "list", "fencecard/...").Output()
+	require.NoError(t, err)
+	for pkg := range strings.FieldsSeq(string(out)) {
+		assert.Contains(t, string(guide), "\n| `"+strings.TrimPrefix(pkg, "fencecard/")+"` |", "the table of rooms")
+	}
+	named := regexp.MustCompile("`((?:cmd|joinery|setup|output|testdata)/[A-Za-z0-9_./-]+)`").FindAllStringSubmatch(string(guide), -1)
+	assert.Greater(t, len(named), 60)
+	for _, name := range named {
+		_, err := os.Stat("../../" + name[1])
+		assert.NoError(t, err)
+	}
 }
 
 // The standard library's packages, ours and other people's stand apart in every

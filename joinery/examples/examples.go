@@ -21,3 +21,8 @@ var StarterPlan []byte
 //
 //go:embed starter-shop.yaml
 var StarterShop []byte
+
+// StarterShopInMM is the like in millimetres, for a plan that is.
+//
+//go:embed starter-shop-mm.yaml
+var StarterShopInMM []byte

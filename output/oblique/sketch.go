@@ -126,7 +126,7 @@ func named(k setting.Setter, w paper.Paper, p pieceView, cuts []pictured, chosen
 func sizes(k setting.Setter, d *paper.Drawing, p pieceView, ahead, aside paper.Box) {
 	below := p.seen[joinery.TopBottom] == joinery.Bottom // the bottom shows, and lies under the front
 	text := func(dim joinery.Dimension) paper.Block {
-		return paper.Phrase{}.Say(k.Bold(paper.Least), k.Plain(p.size[dim])).Set(30)
+		return paper.Phrase{}.Say(k.Bold(paper.Least), k.Scale.Fine(p.size[dim])).Set(30)
 	}
 	wide := text(joinery.LeftRight)
 	y := ahead.Y + ahead.H + 1

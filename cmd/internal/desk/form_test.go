@@ -248,6 +248,29 @@ func TestEveryKindSaysWhatItIs(t *testing.T) {
 	}
 }
 
+// A plan in millimetres stays so with a shop of its own, and a size that no scale has
+// is short enough for its place in the drawing.
+func TestSizesInTheDrawing(t *testing.T) {
+	drawing := func(plan string) string {
+		return asked(t, formAsked{planText: planText{plan}, At: "pieces/0"}).Drawing
+	}
+	metric := "unit: mm\npieces:\n  - piece: side\n    size: {left-right: 20, front-back: 200, top-bottom: 600}\n"
+	own := asked(t, formAsked{planText: planText{metric}, Do: ownShop})
+	assert.Contains(t, own.Text, "20 mm straight")
+	assert.Empty(t, put[seen](t, workOn(t, nil), "POST", "/plan/look", planText{own.Text}).Faults)
+	for _, plan := range []string{metric, own.Text} {
+		got := drawing(plan)
+		for _, size := range []string{">20<", ">200<", ">600<", "lengths in millimetres"} {
+			assert.Contains(t, got, size)
+		}
+	}
+	got := drawing(strings.Replace(metric, "unit: mm", "unit: in", 1))
+	assert.Contains(t, got, ">600<")
+	got = drawing(strings.Replace(strings.Replace(metric, "unit: mm", "unit: in", 1), "20,", "20 mm,", 1))
+	assert.Contains(t, got, ">0.787<")
+	assert.NotContains(t, got, "(")
+}
+
 // A shop to begin with comes into a plan that has none.
 func TestAShopOfOnesOwn(t *testing.T) {
 	got := asked(t, formAsked{planText: planText{string(examples.BootBench)}, Do: ownShop})

@@ -10,7 +10,11 @@ import (
 // withShop puts a shop to begin with into a plan that has none of its own, to be
 // changed into the maker's.
 func (w Work) withShop(q formAsked) (formTold, error) {
-	forms, err := planform.Read("shop.yaml", examples.StarterShop)
+	starter := examples.StarterShop
+	if forms, err := planform.Read(w.name(), []byte(q.Text)); err == nil && forms[0].Value("unit") == "mm" {
+		starter = examples.StarterShopInMM
+	}
+	forms, err := planform.Read("shop.yaml", starter)
 	if err != nil {
 		return formTold{}, err
 	}

@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"context"
-	"fmt"
 	"io"
 
 	"github.com/spf13/cobra"
@@ -40,10 +39,9 @@ leaves the strip out.`,
 	}
 	session.BookFlag(cmd, &o.book)
 	f := cmd.Flags()
-	f.StringVar(&o.format, "format", "text", "text, json or pdf")
-	f.StringVarP(&o.out, "out", "o", "", "write to this `FILE`, by its ending as pdf, json or txt; - for standard output")
+	keptFormats.Flag(cmd, &o.format)
+	f.StringVarP(&o.out, "out", "o", "", keptFormats.OutSays())
 	f.BoolVar(&o.force, "force", false, "write over a file that is already there")
-	session.Choices(cmd, "format", "text", "json", "pdf")
 	cmd.ValidArgsFunction = a.OfferKept(&o.book)
 	o.pages.Add(cmd)
 	o.pages.Strips = true
@@ -55,13 +53,12 @@ func (a *app) bookShow(word string, o bookShowOptions) error {
 	if o.out != "" {
 		files = []string{o.out}
 	}
-	targets, err := session.TargetsOf(files, o.format, o.pages.Cmd.Flags().Changed("format"))
+	targets, err := keptFormats.Targets(files, o.format, o.pages.Cmd.Flags().Changed("format"))
 	if err != nil {
 		return err
 	}
 	to := targets[0]
-	o.format = to.Format
-	printer, err := o.printer()
+	print, err := keptFormats.Of(to.Format).Write(o)
 	if err != nil {
 		return err
 	}
@@ -74,14 +71,14 @@ func (a *app) bookShow(word string, o bookShowOptions) error {
 		return err
 	}
 	var page bytes.Buffer
-	if err := printer(&page, e); err != nil {
+	if err := print(&page, e); err != nil {
 		return err
 	}
-	if to.Format == "pdf" {
+	if to.Drawn {
 		session.TellReplaced(a.Err, e.Deck())
 	}
-	if to.File == "" && to.Format == "pdf" {
-		to.File = "setup-" + e.Code + ".pdf"
+	if to.File == "" && to.Stamped {
+		to.File = "setup-" + e.Code + to.Endings[0]
 	}
 	if err := a.Write(to, page.Bytes(), "setup "+e.Code, o.force); err != nil || to.OnScreen() {
 		return err
@@ -89,23 +86,25 @@ func (a *app) bookShow(word string, o bookShowOptions) error {
 	return a.Wrote("%s: %q (%s)\n", to.File, e.Name, e.Code)
 }
 
-// printer returns the writer of the chosen format.
-func (o bookShowOptions) printer() (func(io.Writer, *book.Entry) error, error) {
-	switch o.format {
-	case "text":
-		return screen.KeptSetup, o.pages.Unused()
-	case "json":
-		return func(w io.Writer, e *book.Entry) error {
-			return output.KeptSetupsJSON(w, []*book.Entry{e}, nil)
-		}, o.pages.Unused()
-	case "pdf":
-		pages, err := o.pages.Printer(func(w io.Writer, d *deck.Deck, p sheets.Pages) error {
-			if p.Only == sheets.Everything {
-				p.Only = sheets.OnlySetups
-			}
-			return output.PDF(w, d, p)
-		})
-		return func(w io.Writer, e *book.Entry) error { return pages(w, e.Deck()) }, err
-	}
-	return nil, session.Usage(fmt.Errorf("--format is text, json or pdf, not %q", o.format))
+// keptFormats are the forms of a kept setup, each with what writes it.
+var keptFormats = session.Formats[func(bookShowOptions) (keptWriter, error)]{
+	{Format: session.Text, Write: func(o bookShowOptions) (keptWriter, error) { return screen.KeptSetup, o.pages.Unused() }},
+	{Format: session.JSON, Write: func(o bookShowOptions) (keptWriter, error) { return keptJSON, o.pages.Unused() }},
+	{Format: session.PDF, Write: bookShowOptions.pdf},
+}
+
+type keptWriter = func(io.Writer, *book.Entry) error
+
+func keptJSON(w io.Writer, e *book.Entry) error {
+	return output.KeptSetupsJSON(w, []*book.Entry{e}, nil)
+}
+
+func (o bookShowOptions) pdf() (keptWriter, error) {
+	pages, err := o.pages.Printer(func(w io.Writer, d *deck.Deck, p sheets.Pages) error {
+		if p.Only == sheets.Everything {
+			p.Only = sheets.OnlySetups
+		}
+		return output.PDF(w, d, p)
+	})
+	return func(w io.Writer, e *book.Entry) error { return pages(w, e.Deck()) }, err
 }

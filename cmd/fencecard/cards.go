@@ -68,12 +68,12 @@ standard output. 'fencecard help plan' tells how a plan is written.
 	}
 	f := cmd.Flags()
 	cmd.ValidArgsFunction = session.OfferPlan
-	f.StringVar(&o.format, "format", "pdf", "pdf, text or json; html for a page to tick; svg for one run, setup, piece or joint")
+	cardFormats.Flag(cmd, &o.format)
 	f.StringVar(&o.joint, "joint", "", "with --format svg: draw the joint `NAME`, its halves apart and together")
 	f.StringVar(&o.card, "card", "", "another spelling of --only-run")
 	o.again.Flags(cmd)
 	f.BoolVar(&o.why, "explain", false, "say why each setup is there and what would spare one")
-	f.StringArrayVarP(&o.out, "out", "o", nil, "write to this `FILE`, by its ending as pdf, json, txt, html or svg; - for standard\noutput; may be given again")
+	f.StringArrayVarP(&o.out, "out", "o", nil, cardFormats.OutSays()+";\nmay be given again")
 	f.BoolVar(&o.force, "force", false, "write over a file that is already there")
 	f.StringArrayVar(&o.only.Pieces, "only-piece", nil, "only the runs and the card of the piece `NAME`; may be given again")
 	session.Offer(cmd, "only-piece", a.OfferPieces)
@@ -82,7 +82,6 @@ standard output. 'fencecard help plan' tells how a plan is written.
 	f.StringVar(&o.card, "only-run", "", "one run, by its `NUMBER`, such as 3.6, as large as the page")
 	session.Offer(cmd, "only-run", a.FromDeck(&o.again, session.RunWords))
 	session.BookFlag(cmd, &o.again.Book)
-	session.Choices(cmd, "format", "pdf", "text", "json", "html", "svg")
 	o.pages.Add(cmd)
 	return cmd
 }
@@ -99,7 +98,7 @@ func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
 		}
 		o.only.Setups = append(o.only.Setups, number)
 	}
-	if o.targets, err = session.TargetsOf(o.out, o.format, o.pages.Cmd.Flags().Changed("format")); err != nil {
+	if o.targets, err = cardFormats.Targets(o.out, o.format, o.pages.Cmd.Flags().Changed("format")); err != nil {
 		return err
 	}
 	printers, err := o.printers()
@@ -117,13 +116,12 @@ func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
 	for _, w := range remark.Once(d) {
 		fmt.Fprintln(a.Err, screen.WarningLine(w))
 	}
-	if slices.ContainsFunc(printers, func(p printer) bool { return p.Format == "pdf" || p.Format == "svg" || p.Format == "html" }) {
+	if slices.ContainsFunc(printers, func(p printer) bool { return p.Drawn }) {
 		session.TellReplaced(a.Err, d)
 	}
 	for _, p := range printers {
-		if p.File == "" && p.Stamped() {
-			o.format = p.Format
-			p.File = plan.Name + o.ending()
+		if p.File == "" && p.Stamped {
+			p.File = plan.Name + o.ending(p.Format)
 		}
 		if err := a.print(p, d, o.force); err != nil {
 			return err
@@ -147,7 +145,7 @@ func (a *app) print(p printer, d *deck.Deck, force bool) error {
 	}
 	to := a.Out
 	switch {
-	case a.Quiet, p.OnScreen() && p.Format == "text":
+	case a.Quiet, p.OnScreen() && p.Format == session.Text:
 		return nil
 	case p.OnScreen():
 		to, p.File = a.Err, "standard output"
@@ -170,7 +168,7 @@ func (a *app) deckFor(ctx context.Context, plan *joinery.Plan, o cardsOptions) (
 	if err != nil {
 		return nil, err
 	}
-	if d.Ended != budget.Through && !o.writes("json") {
+	if d.Ended != budget.Through && !o.writes(session.JSON) {
 		fmt.Fprintln(a.Err, "it cannot be made anew: to check, correct or print this deck again, write it as JSON too, as with --out cards.pdf --out deck.json")
 	}
 	matches, err := a.MarkKept(d, o.again)

@@ -2,7 +2,6 @@ package main
 
 import (
 	"errors"
-	"fmt"
 	"io"
 	"slices"
 
@@ -12,8 +11,37 @@ import (
 	"fencecard/setup/deck"
 )
 
+// cardFormats are the forms of a deck, each with what writes it as the flags ask.
+var cardFormats = session.Formats[func(cardsOptions) (deckWriter, error)]{
+	{Format: session.PDF, Write: cardsOptions.paper},
+	{Format: session.Text, Write: func(o cardsOptions) (deckWriter, error) { return output.Text, o.pages.Unused() }},
+	{Format: session.JSON, Write: func(o cardsOptions) (deckWriter, error) { return output.JSON, o.pages.Unused() }},
+	{Format: session.HTML, For: "a page to tick", Write: cardsOptions.page},
+	{Format: session.SVG, For: "one run, setup, piece or joint", Write: cardsOptions.drawing},
+}
+
+type deckWriter = func(io.Writer, *deck.Deck) error
+
+// paper returns the writer of pages to print.
+func (o cardsOptions) paper() (deckWriter, error) {
+	if o.card != "" {
+		return o.oneRun(output.RunPDF)
+	}
+	return o.pages.Printer(output.PDF)
+}
+
+// page returns the writer of a page for a screen, which has no paper.
+func (o cardsOptions) page() (deckWriter, error) {
+	if !o.writes(session.PDF) && !o.writes(session.SVG) {
+		if err := o.pages.Without("paper", "strips", "only", "joints"); err != nil {
+			return nil, err
+		}
+	}
+	return o.pages.Printer(output.HTML)
+}
+
 // drawing returns the writer of one run, setup, piece or joint as a drawing.
-func (o cardsOptions) drawing() (func(io.Writer, *deck.Deck) error, error) {
+func (o cardsOptions) drawing() (deckWriter, error) {
 	if err := o.pages.Without("strips", "only", "joints"); err != nil {
 		return nil, err
 	}
@@ -34,7 +62,7 @@ func (o cardsOptions) drawing() (func(io.Writer, *deck.Deck) error, error) {
 }
 
 // oneRun returns the writer of the run asked for.
-func (o cardsOptions) oneRun(print func(io.Writer, *deck.Deck, string, sheets.Pages) error) (func(io.Writer, *deck.Deck) error, error) {
+func (o cardsOptions) oneRun(print func(io.Writer, *deck.Deck, string, sheets.Pages) error) (deckWriter, error) {
 	if err := o.pages.Without("strips", "only", "joints"); err != nil {
 		return nil, err
 	}
@@ -45,89 +73,64 @@ func (o cardsOptions) oneRun(print func(io.Writer, *deck.Deck, string, sheets.Pa
 type printer struct {
 	session.Target
 	part  string // "run 3.6"; "" for all
-	print func(io.Writer, *deck.Deck) error
+	print deckWriter
 }
 
 // printers are the writers of all targets.
 func (o cardsOptions) printers() ([]printer, error) {
-	o.pages.Somewhere = o.writes("pdf") || o.writes("svg") || o.writes("html")
+	o.pages.Somewhere = slices.ContainsFunc(o.targets, func(t session.Target) bool { return t.Drawn })
 	var all []printer
 	for _, t := range o.targets {
-		o.format = t.Format
-		print, err := o.printer()
+		if err := o.fits(t.Format); err != nil {
+			return nil, err
+		}
+		print, err := cardFormats.Of(t.Format).Write(o)
 		if err != nil {
 			return nil, err
 		}
-		all = append(all, printer{t, o.part(), print})
+		all = append(all, printer{t, o.part(t.Format), print})
 	}
 	return all, nil
 }
 
-func (o cardsOptions) writes(format string) bool {
+func (o cardsOptions) writes(format *session.Format) bool {
 	return slices.ContainsFunc(o.targets, func(t session.Target) bool { return t.Format == format })
 }
 
-// part says what of a deck the chosen format prints, "" for all.
-func (o cardsOptions) part() string {
+// fits refuses what a format has no use for.
+func (o cardsOptions) fits(format *session.Format) error {
+	switch {
+	case format == session.SVG:
+		return nil
+	case o.joint != "":
+		return session.Usage(errors.New("--joint is for a drawing: use --format svg; for pages of all joints use --joints"))
+	case o.card != "" && format != session.PDF:
+		return session.Usage(errors.New("--only-run is for pages and drawings: leave it out, or use --format pdf or svg"))
+	}
+	return nil
+}
+
+// part says what of a deck a format prints, "" for all.
+func (o cardsOptions) part(format *session.Format) string {
 	switch {
 	case o.card != "":
 		return "run " + o.card
-	case o.format == "pdf" && o.pages.Only != "":
+	case format == session.PDF && o.pages.Only != "":
 		return "only the " + o.pages.Only
 	}
 	return ""
 }
 
-// printer returns the writer of the chosen format.
-func (o cardsOptions) printer() (func(io.Writer, *deck.Deck) error, error) {
-	if o.joint != "" && o.format != "svg" {
-		return nil, session.Usage(errors.New("--joint is for a drawing: use --format svg; for pages of all joints use --joints"))
-	}
+// ending is what a file of a format is called after its plan.
+func (o cardsOptions) ending(format *session.Format) string {
+	name := "-cards"
 	switch {
-	case o.card == "" || o.format == "svg":
-	case o.format == "pdf":
-		return o.oneRun(output.RunPDF)
-	default:
-		return nil, session.Usage(errors.New("--only-run is for pages and drawings: leave it out, or use --format pdf or svg"))
-	}
-	switch o.format {
-	case "pdf":
-		return o.pages.Printer(output.PDF)
-	case "svg":
-		return o.drawing()
-	case "text":
-		return output.Text, o.pages.Unused()
-	case "json":
-		return output.JSON, o.pages.Unused()
-	case "html":
-		return o.page()
-	}
-	return nil, session.Usage(fmt.Errorf("--format is pdf, text, json, html or svg, not %q", o.format))
-}
-
-// page returns the writer of a page for a screen, which has no paper.
-func (o cardsOptions) page() (func(io.Writer, *deck.Deck) error, error) {
-	if !o.writes("pdf") && !o.writes("svg") {
-		if err := o.pages.Without("paper", "strips", "only", "joints"); err != nil {
-			return nil, err
-		}
-	}
-	return o.pages.Printer(output.HTML)
-}
-
-// ending is what a file of pages is called after its plan.
-func (o cardsOptions) ending() string {
-	switch {
-	case o.format == "html" && len(o.only.Setups)+len(o.only.Pieces) > 0:
-		return "-part.html"
-	case o.format == "html":
-		return "-cards.html"
-	case o.card != "":
-		return "-run-" + o.card + ".pdf"
-	case o.pages.Only != "":
-		return "-" + o.pages.Only + ".pdf"
+	case format == session.PDF && o.card != "":
+		name = "-run-" + o.card
+	case format == session.PDF && o.pages.Only != "":
+		name = "-" + o.pages.Only
 	case len(o.only.Setups)+len(o.only.Pieces) > 0:
-		return "-part.pdf" // not over the whole deck
+		name = "-part" // not over the whole deck
 	}
-	return "-cards.pdf"
+	return name + format.Endings[0]
 }

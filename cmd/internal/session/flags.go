@@ -13,20 +13,6 @@ import (
 // Here are the flags that several commands have, and the reading of their
 // values.
 
-// FormatFlag is the flag of commands that print text or JSON.
-func FormatFlag(cmd *cobra.Command, format *string) {
-	cmd.Flags().StringVar(format, "format", "text", "text or json")
-	Choices(cmd, "format", "text", "json")
-}
-
-// AsJSON checks the value of that flag.
-func AsJSON(format string) (bool, error) {
-	if format != "text" && format != "json" {
-		return false, Usage(fmt.Errorf("--format is text or json, not %q", format))
-	}
-	return format == "json", nil
-}
-
 // ShopFlag is the flag that names a shop file.
 func ShopFlag(cmd *cobra.Command, shop *string) {
 	cmd.Flags().StringVar(shop, "shop", "", "the shop file `FILE`, for its bits and its own woods")

@@ -14,12 +14,12 @@ import (
 // row of Kinds: nothing asks which kind a cut is, only what its kind means.
 type Kind struct {
 	Name     string
-	Says     string            // what it is, for one who does not know the word
-	Also     []string          // other words for it
-	Required []string          // keys it needs
-	Optional []string          // keys it may have, besides CommonKeys
-	Refuses  map[string]string // those of CommonKeys that mean nothing for it, and why
-	Example  string            // keys and values as a maker would write them
+	Says     string             // what it is, for one who does not know the word
+	Also     []string           // other words for it
+	Required []string           // keys it needs
+	Optional []string           // keys it may have, besides CommonKeys
+	Refuses  map[string]Refusal // those of CommonKeys that mean nothing for it; repeat among them where it has neither setback nor span
+	Example  string             // keys and values as a maker would write them
 
 	Across  bool // runs across the grain where the plan does not say
 	Grained bool // its word says which way it runs: across the grain, or with it
@@ -32,6 +32,7 @@ type Kind struct {
 	Enters   bool // is a tongue that goes into what receives
 	Laps     bool // lies on another that laps
 	Shapes   bool // shapes an edge by a bit with an outline
+	Screwed  bool // a screw goes through it, so that it is said by its centre
 
 	Deepest timber.Share // of the stock's thickness that it may take
 	Through bool         // or all of it
@@ -39,6 +40,10 @@ type Kind struct {
 	lay    func(*layout)
 	common string // the name it goes by, where Name is another word for it
 }
+
+// Refusal is why a kind has no use for a key, and what to write instead, "" for
+// nothing.
+type Refusal struct{ Why, Instead string }
 
 // CommonKeys are the keys that any cut may carry.
 var CommonKeys = []string{"fence", "ends", "after", "note", "mates", "by", "bit", "start", "repeat"}

@@ -12,6 +12,7 @@ var Lap = Kind{
 	Also:     []string{"half-lap", "halving"},
 	Required: []string{"in", "at", "length", "depth"},
 	Example:  "in: back, at: left, length: 1 1/2, depth: 3/8",
+	Refuses:  map[string]Refusal{"repeat": {"it lies at one place, an end", "write each with a dash of its own"}},
 	Laps:     true,
 	Deepest:  timber.Share{Num: 2, Den: 3}, // common practice, no source
 	lay:      layLap,

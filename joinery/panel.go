@@ -10,11 +10,11 @@ var RaisedPanel = Kind{
 	Required: []string{"in", "bit", "leaves"},
 	Optional: []string{},
 	Example:  "in: front, bit: table panel, leaves: 1/4",
-	Refuses: map[string]string{
-		"fence":  "each edge goes to the fence once",
-		"ends":   "its edges run from end to end",
-		"start":  "its edges run from end to end",
-		"repeat": "it shapes all four edges at once",
+	Refuses: map[string]Refusal{
+		"fence":  {Why: "each edge goes to the fence once"},
+		"ends":   {Why: "its edges run from end to end"},
+		"start":  {Why: "its edges run from end to end"},
+		"repeat": {Why: "it shapes all four edges at once"},
 	},
 	Shapes:  true,
 	Deepest: timber.Share{Num: 1, Den: 1},

@@ -12,12 +12,12 @@ var Profile = Kind{
 	Required: []string{"on"},
 	Optional: []string{"shape", "radius", "raise", "reach", "span"},
 	Example:  "on: top front, shape: round-over, radius: 1/4",
-	Refuses: map[string]string{
-		"fence":  "on: says which edge is at the fence",
-		"ends":   "a stopped edge fades out; what is to be crisp is carved",
-		"start":  "nothing is bored into an edge that shows",
-		"repeat": "write one profile for each arris",
-		"mates":  "an edge that goes into a groove is that of a panel",
+	Refuses: map[string]Refusal{
+		"fence":  {Why: "on: says which edge is at the fence"},
+		"ends":   {Why: "a stopped edge fades out; what is to be crisp is carved"},
+		"start":  {Why: "nothing is bored into an edge that shows"},
+		"repeat": {"it shapes one arris", "write one profile for each arris"},
+		"mates":  {Why: "an edge that goes into a groove is that of a panel"},
 	},
 	Shapes:  true,
 	Deepest: timber.Share{Num: 1, Den: 1},

@@ -16,12 +16,13 @@ var Slot = Kind{
 	Says:     "a slot in which a screw can move",
 	Required: []string{"in", "at", "along", "screw", "head", "head depth", "move"},
 	Example:  "in: bottom, at: [4 from left, 3/4 from front], along: front-back, screw: 3/16, head: 3/8, head depth: 1/2, move: seasons of 10",
-	Refuses: map[string]string{
-		"ends":   "its ends stay round, as screw and head are",
-		"mates":  "a screw goes through it, and no joint",
-		"repeat": "how long each slot is follows from its own distance to the fixed line: write one slot for each screw",
+	Refuses: map[string]Refusal{
+		"ends":   {Why: "its ends stay round, as screw and head are"},
+		"mates":  {Why: "a screw goes through it, and no joint"},
+		"repeat": {"how long each slot is follows from its own distance to the fixed line", "write one slot for each screw"},
 	},
 	Walled:  true,
+	Screwed: true,
 	Deepest: timber.Share{Num: 3, Den: 4}, // common practice, no source
 	Through: true,
 	lay:     laySlot,

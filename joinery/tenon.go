@@ -11,6 +11,7 @@ var Tenon = Kind{
 	Says:     "a tongue at an end",
 	Required: []string{"at", "length", "cheeks"},
 	Example:  "at: left, length: 7/8, cheeks: {front: 3/16, back: 3/16}",
+	Refuses:  map[string]Refusal{"repeat": {"it lies at one place, an end", "write each with a dash of its own"}},
 	Enters:   true,
 	Deepest:  timber.Share{Num: 2, Den: 3}, // common practice, no source
 	lay:      layTenon,

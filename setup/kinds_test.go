@@ -63,6 +63,7 @@ func TestAKindOfCutIsAllThere(t *testing.T) {
 			for _, word := range append([]string{k.Name}, k.Also...) {
 				assert.Regexp(t, `\b`+regexp.QuoteMeta(word)+`\b`, string(help), "'fencecard help plan' does not name it: topics/plan.txt of cmd/internal/manual")
 			}
+			assert.True(t, k.Has("setback") || k.Has("span") || k.Refuses["repeat"].Why != "", "nothing says where one of a repeat lies: let the kind refuse it, with why")
 			for _, key := range k.Keys() {
 				assert.True(t, keys.IsKey(key), "%s has no example: examplesOf in joinery/planfile/keys/words.go", key)
 				assert.Contains(t, string(help), key+":", "'fencecard help plan' does not show the key: topics/plan.txt of cmd/internal/manual")

@@ -134,7 +134,7 @@ func (r *planReader) noKind(first *yaml.Node) {
 // readCutValues reads the keys of a cut that were written.
 func (r *planReader) readCutValues(f *yamlfile.Fields, cut *joinery.Cut, b *blank) {
 	cut.In = f.Side("in")
-	if f.Knows("screw") {
+	if cut.Kind.Screwed {
 		cut.Slot = r.readSlot(f, cut.In)
 	} else {
 		cut.At, cut.Along = f.Side("at"), f.Side("along")

@@ -14,9 +14,7 @@ import (
 func (r *planReader) readMoulding(f *yamlfile.Fields, cut *joinery.Cut) *joinery.Moulding {
 	before := len(r.Faults)
 	m := joinery.Moulding{Raise: f.Positive("raise"), Leaves: f.Positive("leaves")}
-	if f.Knows("on") {
-		m.Down, m.Fence = where.Arris(f)
-	}
+	m.Down, m.Fence = where.Arris(f)
 	if text, _, ok := f.Scalar("reach"); ok && !strings.EqualFold(text, "full") {
 		m.Reach = f.Positive("reach")
 	}

@@ -21,13 +21,10 @@ func (r *planReader) readRepeated(f *yamlfile.Fields, cut *joinery.Cut, b *blank
 	long, along := r.bareSpan(f)
 	required := slices.Clone(kind.Required)
 	switch {
-	case !kind.Has("span"):
-		r.Fault(f.Key("repeat"), "write each with a dash of its own", "a %s lies at one place, an end", kind)
-		return nil
 	case along:
 		f.Forget("span")
 	case !kind.Has("setback"):
-		r.Fault(at, "write span: 1 1/2, with its length, and the repeat says where each begins", "a %s lies along one edge, so it repeats along it", kind)
+		r.Fault(at, "write span: 1 1/2, with its length, and the repeat says where each begins", "a %s has no setback, so it repeats along its own run", kind)
 		return nil
 	case f.Written("setback"):
 		r.Fault(f.Key("setback"), "take setback out; or, if they lie one behind the other, write how long each is: span: 1 1/2",

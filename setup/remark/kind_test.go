@@ -93,6 +93,8 @@ func TestAMadeUpKindGetsTheWarningsOfItsTwin(t *testing.T) {
 			field := fields.Field(f)
 			other := twin
 			switch v := reflect.ValueOf(&other).Elem().Field(f); {
+			case field.Name == "Screwed": // what is read of it, long before anything is said
+				continue
 			case field.Type.Kind() == reflect.Bool:
 				v.SetBool(!v.Bool())
 			case field.Name == "Deepest":

@@ -154,10 +154,7 @@ func OfCut(k *joinery.Kind) []Key {
 	if k == nil {
 		return keysOf([]string{"cut"}, joinery.CommonKeys, nil, nil)
 	}
-	of := []string{"cut"}
-	if k.Has("screw") {
-		of = []string{"slot", "cut"}
-	}
+	of := []string{k.Common(), "cut"}
 	known := k.Keys()
 	examples := exampleValues(k.Example, known)
 	return keysOf(of, inOrder(k.Example, known), k.Required, examples)

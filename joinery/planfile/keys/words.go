@@ -1,6 +1,9 @@
 package keys
 
 import (
+	"cmp"
+	"slices"
+
 	"fencecard/joinery"
 	"fencecard/joinery/joint"
 	"fencecard/joinery/plantext"
@@ -135,16 +138,15 @@ func Example(key string) string {
 	return key + ": 3/16" // a side, as of a cheek
 }
 
-// ExampleIn shows a key with a value as it is meant in a joint or in a slot for a
-// screw.
-func ExampleIn(key string, joint, slot bool) string {
-	if text, ok := inJoints[key]; ok && joint {
-		return text
+// ExampleInJoint shows a key with a value as it is meant in a joint.
+func ExampleInJoint(key string) string { return cmp.Or(inJoints[key], Example(key)) }
+
+// ExampleIn shows a key with a value as it is meant in a kind of cut; nil is any.
+func ExampleIn(key string, kind *joinery.Kind) string {
+	if kind == nil {
+		return Example(key)
 	}
-	if text, ok := inSlots[key]; ok && slot {
-		return text
-	}
-	return Example(key)
+	return cmp.Or(inKinds[kind.Common()][key], Example(key))
 }
 
 // inJoints are the keys that mean something else in a joint than in a cut.
@@ -155,43 +157,120 @@ var inJoints = map[string]string{
 	"length": "length: 3/4",
 }
 
-// inSlots are the keys that mean something else in a slot than in other cuts.
-var inSlots = map[string]string{
-	"at":    "at: 4 from left, 3/4 from front",
-	"along": "along: front-back",
+// inKinds are the keys that mean something else in a kind than in other cuts.
+var inKinds = map[string]map[string]string{
+	joinery.Slot.Name: {
+		"at":    "at: 4 from left, 3/4 from front",
+		"along": "along: front-back",
+	},
 }
 
 // otherWords are keys a maker may well try first, and what they are here.
 var otherWords = map[string][]string{
-	"name": {"title", "piece", "bit"}, "units": {"unit"}, "timber": {"wood"}, "species": {"wood"}, "material": {"wood"},
-	"parts": {"pieces"}, "boards": {"pieces"}, "part": {"piece"}, "board": {"piece"},
-	"quantity": {"count"}, "qty": {"count"}, "number": {"count"}, "pcs": {"count"},
-	"dimensions": {"size"}, "measures": {"size"}, "joints": {"cuts"}, "operations": {"cuts"},
-	"face": {"in"}, "side": {"in", "along", "at"}, "into": {"in"}, "end": {"at"}, "edge": {"along"},
-	"thickness": {"width"}, "wide": {"width"}, "deep": {"depth"}, "long": {"length"},
-	"inset": {"setback"}, "offset": {"setback"}, "distance": {"setback"}, "position": {"setback"}, "from": {"setback"},
-	"range": {"span"}, "extent": {"span"}, "run": {"span"}, "stopped": {"span"},
-	"shoulders": {"cheeks"}, "shoulder": {"cheeks"}, "comment": {"note"}, "remark": {"note"}, "notes": {"note"},
-	"before": {"after"}, "joins": {"mates"}, "mate": {"mates"}, "corners": {"ends"},
-	"width": {"screw"}, "shank": {"screw"}, "depth": {"head depth"}, "counterbore": {"head depth"},
-	"centre": {"at"}, "center": {"at"}, "setback": {"at"}, "direction": {"along"}, "span": {"move"}, "movement": {"move"},
-	"dia": {"diameter"}, "type": {"kind"}, "cutters": {"bits"}, "cutter": {"bit"}, "plunge": {"plunges"},
-	"rpm": {"speed"}, "janka": {"hardness"}, "clearance": {"clearances"}, "humidity": {"climate"}, "temperature": {"temp"},
-	"rear": {"back"}, "behind": {"back"}, "above": {"top"}, "upper": {"top"}, "below": {"bottom"}, "lower": {"bottom"}, "under": {"bottom"}, "underside": {"bottom"},
-	"middle": {"centred"}, "right-left": {"left-right"}, "back-front": {"front-back"}, "bottom-top": {"top-bottom"}, "fractions": {"scale"}, "division": {"scale"}, "times": {"minutes"}, "max": {"cap", "lift"},
+	"name":        {"title", "piece", "bit"},
+	"units":       {"unit"},
+	"timber":      {"wood"},
+	"species":     {"wood"},
+	"material":    {"wood"},
+	"parts":       {"pieces"},
+	"boards":      {"pieces"},
+	"part":        {"piece"},
+	"board":       {"piece"},
+	"quantity":    {"count"},
+	"qty":         {"count"},
+	"number":      {"count"},
+	"pcs":         {"count"},
+	"dimensions":  {"size"},
+	"measures":    {"size"},
+	"joints":      {"cuts"},
+	"operations":  {"cuts"},
+	"face":        {"in"},
+	"side":        {"in", "along", "at"},
+	"into":        {"in"},
+	"end":         {"at"},
+	"edge":        {"along"},
+	"thickness":   {"width"},
+	"wide":        {"width"},
+	"deep":        {"depth"},
+	"long":        {"length"},
+	"inset":       {"setback"},
+	"offset":      {"setback"},
+	"distance":    {"setback"},
+	"position":    {"setback"},
+	"from":        {"setback"},
+	"range":       {"span"},
+	"extent":      {"span"},
+	"run":         {"span"},
+	"stopped":     {"span"},
+	"shoulders":   {"cheeks"},
+	"shoulder":    {"cheeks"},
+	"comment":     {"note"},
+	"remark":      {"note"},
+	"notes":       {"note"},
+	"before":      {"after"},
+	"joins":       {"mates"},
+	"mate":        {"mates"},
+	"corners":     {"ends"},
+	"dia":         {"diameter"},
+	"type":        {"kind"},
+	"cutters":     {"bits"},
+	"cutter":      {"bit"},
+	"plunge":      {"plunges"},
+	"rpm":         {"speed"},
+	"janka":       {"hardness"},
+	"clearance":   {"clearances"},
+	"humidity":    {"climate"},
+	"temperature": {"temp"},
+	"rear":        {"back"},
+	"behind":      {"back"},
+	"above":       {"top"},
+	"upper":       {"top"},
+	"below":       {"bottom"},
+	"lower":       {"bottom"},
+	"under":       {"bottom"},
+	"underside":   {"bottom"},
+	"middle":      {"centred"},
+	"right-left":  {"left-right"},
+	"back-front":  {"front-back"},
+	"bottom-top":  {"top-bottom"},
+	"fractions":   {"scale"},
+	"division":    {"scale"},
+	"times":       {"minutes"},
+	"max":         {"cap", "lift"},
+}
+
+// otherWordsIn are those that mean something else in a kind than in other cuts.
+var otherWordsIn = map[string]map[string][]string{
+	joinery.Slot.Name: {
+		"width":       {"screw"},
+		"shank":       {"screw"},
+		"depth":       {"head depth"},
+		"counterbore": {"head depth"},
+		"centre":      {"at"},
+		"center":      {"at"},
+		"setback":     {"at"},
+		"direction":   {"along"},
+		"span":        {"move"},
+		"movement":    {"move"},
+	},
 }
 
 // Meant returns the known key that an unknown one was probably meant to be,
 // or "".
-func Meant(key string, known []string) string {
+func Meant(key string, known []string) string { return MeantIn(key, known, nil) }
+
+// MeantIn is the same among the keys of a kind of cut; nil is any.
+func MeantIn(key string, known []string, kind *joinery.Kind) string {
 	if near := plantext.Nearest(key, known); near != "" {
 		return near
 	}
-	for _, word := range otherWords[key] {
-		for _, k := range known {
-			if k == word {
-				return k
-			}
+	words := otherWords[key]
+	if kind != nil {
+		words = slices.Concat(otherWordsIn[kind.Common()][key], words)
+	}
+	for _, word := range words {
+		if slices.Contains(known, word) {
+			return word
 		}
 	}
 	return ""

@@ -1,6 +1,7 @@
 package yamlfile
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -33,7 +34,18 @@ type Fields struct {
 
 // Example shows a key with a value.
 func (f *Fields) Example(key string) string {
-	return keys.ExampleIn(key, f.joint, f.Knows("screw"))
+	if f.joint {
+		return keys.ExampleInJoint(key)
+	}
+	return keys.ExampleIn(key, f.cut())
+}
+
+// cut is the kind of cut that this is; nil of anything else.
+func (f *Fields) cut() *joinery.Kind {
+	if f.joint || f.Kind == "" {
+		return nil
+	}
+	return joinery.KindNamed(f.Kind)
 }
 
 // Mapping faults a node that is not keys and values. The problem and remedy
@@ -142,13 +154,13 @@ func (f *Fields) unknown(key, value *yaml.Node) {
 		return
 	}
 	why := ""
-	if kind := joinery.KindNamed(f.Kind); kind != nil && kind.Refuses[key.Value] != "" && !f.joint {
-		why = ": " + kind.Refuses[key.Value]
-	}
 	remedy := "its keys are " + plantext.List(f.known, "and")
-	if f.Kind != "" && key.Value == "name" {
+	if kind := f.cut(); kind != nil && kind.Refuses[key.Value].Why != "" {
+		refused := kind.Refuses[key.Value]
+		why, remedy = ": "+refused.Why, cmp.Or(refused.Instead, "take "+key.Value+" out")
+	} else if f.Kind != "" && key.Value == "name" {
 		remedy = "its name stands behind its kind: " + f.Kind + ": NAME"
-	} else if near := keys.Meant(key.Value, f.known); near != "" {
+	} else if near := keys.MeantIn(key.Value, f.known, f.cut()); near != "" {
 		f.meant = append(f.meant, near)
 		remedy = "write " + near
 	} else if whose := kindsWith(key.Value); whose != "" && slices.Contains(f.known, "depth") {
@@ -301,7 +313,7 @@ func (f *Fields) Places() plantext.Places {
 // secondLine faults the second distance of a slot's centre in braces, where it is
 // taken for a key.
 func (f *Fields) secondLine(key, value *yaml.Node) bool {
-	if !f.Knows("screw") || !Null(value) || f.Node.Style&yaml.FlowStyle == 0 || !saysWhere(key.Value) {
+	if kind := f.cut(); kind == nil || !kind.Screwed || !Null(value) || f.Node.Style&yaml.FlowStyle == 0 || !saysWhere(key.Value) {
 		return false
 	}
 	first := "4 from left"

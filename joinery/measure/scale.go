@@ -61,7 +61,7 @@ type Reading struct {
 	Num, Den  int64  // the fraction beside Whole, in lowest terms; 0, 1 when none
 	Decimal   string // the digits after the point on a decimal scale, "" when none
 	Remainder int    // +1: the true length is more than the reading, -1: less, 0: exact
-	Exact     string // the true length as a decimal in the scale's unit, without unit
+	Exact     string // the true length as a decimal in the scale's unit or, on a coarser rule, in 64ths; without unit
 }
 
 // Read returns l as read off the scale.
@@ -132,11 +132,17 @@ func (s Scale) fractional() bool {
 	return parts&(parts-1) == 0
 }
 
-// exact writes l in the scale's unit. An inch of 162,560,000 steps has the
+// sixtyFourths are the divisions in which a maker thinks who reads a coarser rule.
+var sixtyFourths = Scale{Inches, Inch / 64}
+
+// exact writes l in the scale's unit, 64ths of an inch as such on a coarser rule. An inch of 162,560,000 steps has the
 // prime factor 127, so a metric length in inches is rounded to seven places.
 func (s Scale) exact(l Length) string {
 	if s.Unit == Millimetres {
 		return l.MM()
+	}
+	if s.fractional() && s.Division > sixtyFourths.Division && sixtyFourths.On(l) {
+		return sixtyFourths.Format(l)
 	}
 	const places = 10_000_000
 	n, sign := int64(l.Abs()), ""

@@ -58,3 +58,27 @@ func TestParseSpelledRefuses(t *testing.T) {
 		assert.Error(t, err, text)
 	}
 }
+
+// Between the divisions of a rule in fractions a 64th stays a fraction; what is none,
+// and what lies off a decimal rule, is a decimal.
+func TestFine(t *testing.T) {
+	thirtyseconds := Scale{Inches, Inch / 32}
+	for _, c := range []struct {
+		scale Scale
+		in    Length
+		want  string
+	}{
+		{thirtyseconds, Inch * 17 / 64, "17/64"},
+		{thirtyseconds, -(Inch + Inch/64), "-1 1/64"},
+		{thirtyseconds, Inch / 4, "1/4"},
+		{thirtyseconds, Inch * 265 / 1000, "0.265"},
+		{InchScale, Inch / 128, "0.008"},
+		{Scale{Inches, Inch / 100}, Inch * 17 / 64, "0.266"},
+		{Scale{Millimetres, Millimetre / 2}, Inch * 17 / 64, "6.75"},
+	} {
+		assert.Equal(t, c.want, c.scale.Fine(c.in), "%v", c.in)
+	}
+	assert.Equal(t, "17/64", thirtyseconds.Read(Inch*17/64).Exact)
+	assert.Equal(t, "0.265", thirtyseconds.Read(Inch*265/1000).Exact)
+	assert.Equal(t, "0.265625", Scale{Inches, Inch / 100}.Read(Inch*17/64).Exact)
+}

@@ -30,8 +30,7 @@ func UnitWord(u measure.Unit) string {
 	return "inches"
 }
 
-// Beside is what stands beside a reading that is not exact: the true length as
-// a decimal.
+// Beside is what stands beside a reading that is not exact: the true length.
 func Beside(r measure.Reading) string {
 	if r.Remainder == 0 {
 		return ""

@@ -88,12 +88,20 @@ func ask(to io.Writer, lines *bufio.Reader, q piecelist.Question) (string, error
 		case q.Default != "":
 			return q.Default, nil
 		default:
-			fmt.Fprintln(to, "  there is no default here; ? tells more")
+			fmt.Fprintf(to, "  nothing is taken here unasked: %s; ? tells more\n", wanted(q))
 		}
 		if err != nil && !errors.Is(err, io.EOF) {
 			return "", err
 		}
 	}
+}
+
+// wanted says what would be an answer.
+func wanted(q piecelist.Question) string {
+	if q.Choices != nil {
+		return "type " + plantext.List(q.Choices, "or")
+	}
+	return "type it, or end here (Ctrl-C) and mend the list: " + q.Remedy
 }
 
 // onTerminal reports whether somebody sits there to be asked: input comes from a

@@ -22,6 +22,9 @@ func (t *textWriter) pieces(d *deck.Deck) {
 		text := fmt.Sprintf("%s, make %d: ", c.Piece.Name, c.Piece.Count)
 		if len(c.Runs) == 0 {
 			text += "no runs"
+			if goes := wording.GoesInto(d.Joints, c.Piece.Name); goes != "" {
+				text += "; " + goes
+			}
 		} else {
 			text += wording.Ranges(c.Runs)
 		}

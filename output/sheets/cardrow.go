@@ -43,7 +43,11 @@ func (s Setter) cardGroups(d *deck.Deck, c *deck.Card, w paper.Paper) []group {
 	}
 	end := group{words: hand(nil)}
 	if len(c.Runs) == 0 && len(c.ByHand) == 0 {
-		end.words = append(end.words, s.Say(w, "no cuts"))
+		text := "no cuts"
+		if goes := wording.GoesInto(d.Joints, c.Piece.Name); goes != "" {
+			text += "; " + goes
+		}
+		end.words = append(end.words, s.Say(w, text))
 	}
 	mind := wording.MindOfCard(c, wording.MindIn{Scale: s.Scale, Push: s.push, Block: true, Least: s.Frame.W < besidePicture && !s.bare})
 	l := s.Letters(paper.Least)

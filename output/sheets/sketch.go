@@ -49,5 +49,11 @@ func (k Sketch) Joint(joints []deck.Joint, name string) (Drawing, error) {
 	return drawBare(paper.Stack(jointsApart, blocks...))
 }
 
+// JointsNamed are the joints of a name, as [Sketch.Joint] draws them.
+func JointsNamed(joints []deck.Joint, name string) []deck.Joint {
+	named := strings.ToLower(strings.TrimSpace(name))
+	return slices.DeleteFunc(slices.Clone(joints), func(j deck.Joint) bool { return !isNamed(&j, named) })
+}
+
 // mouthHigh is how high the side that the bit enters is drawn.
 const mouthHigh paper.Paper = 45

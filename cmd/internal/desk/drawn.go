@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"fmt"
 	"html/template"
 	"slices"
 	"strings"
@@ -50,6 +51,36 @@ func (w Work) drawn(plan *joinery.Plan, text []byte, at string, forms []planform
 		return "" // the text is right all the same
 	}
 	return template.HTML(svg) // made by the canvas, which escapes every word
+}
+
+// meetings says where a joint is made, in mirror images too, or what a piece meets.
+func meetings(plan *joinery.Plan, f planform.Form) []string {
+	if plan == nil {
+		return nil
+	}
+	var said []string
+	say := func(format string, words ...any) {
+		if text := fmt.Sprintf(format, words...); !slices.Contains(said, text) {
+			said = append(said, text)
+		}
+	}
+	all := joints.Of(plan)
+	switch name := f.Value("piece"); {
+	case f.Kind == planform.Joint:
+		for _, j := range sheets.JointsNamed(all, f.Value(planform.NameKey)) {
+			say("the %s of %s goes into the %s of %s", j.Part.End, j.Part.Piece.Name, j.Into.Cut.In, j.Into.Piece.Name)
+		}
+	case f.Kind == planform.Piece && name != "":
+		for _, j := range all {
+			if j.Part.Piece.Name == name {
+				say("its %s goes into the %s of %s: %s “%s”", j.Part.End, j.Into.Cut.In, j.Into.Piece.Name, j.Into.Cut.Kind, j.Into.Cut.Name)
+			}
+			if j.Into.Piece.Name == name {
+				say("the %s of %s goes into its %s: %s “%s”", j.Part.End, j.Part.Piece.Name, j.Into.Cut.In, j.Into.Cut.Kind, j.Into.Cut.Name)
+			}
+		}
+	}
+	return said
 }
 
 func pieceNamed(plan *joinery.Plan, name string) *joinery.Piece {

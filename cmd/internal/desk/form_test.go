@@ -2,6 +2,7 @@ package desk
 
 import (
 	"html"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -269,6 +270,30 @@ func TestSizesInTheDrawing(t *testing.T) {
 	got = drawing(strings.Replace(strings.Replace(metric, "unit: mm", "unit: in", 1), "20,", "20 mm,", 1))
 	assert.Contains(t, got, ">0.787<")
 	assert.NotContains(t, got, "(")
+}
+
+// A joint says where it is made in a mirror image as well, and a piece without cuts what
+// its ends go into, on its form and on its card.
+func TestWhereAJointIsMade(t *testing.T) {
+	plan := "unit: in\npieces:\n  - piece: side\n    size: {left-right: 3/4, front-back: 8, top-bottom: 16}\n" +
+		"  - piece: other side\n    mirror: {of: side, across: left-right}\n" +
+		"  - piece: shelf\n    size: {left-right: 20, front-back: 8, top-bottom: 3/4}\n" +
+		"joints:\n  - housing: shelf\n    board: shelf / left\n    into: side / right\n    place: {front: flush, bottom: 6 up}\n    depth: 1/4\n"
+	joint := asked(t, formAsked{planText: planText{plan}, At: "joints/0"})
+	for _, where := range []string{"the left of shelf goes into the right of side<", "the right of shelf goes into the left of other side<"} {
+		assert.Contains(t, joint.Drawing, where)
+	}
+	shelf := asked(t, formAsked{planText: planText{plan}, At: "pieces/2"})
+	assert.Contains(t, shelf.HTML, "its right goes into the left of other side: housing “shelf”")
+	assert.Contains(t, shelf.HTML, "None of its own; what its joints need is in them.")
+	other := asked(t, formAsked{planText: planText{plan}, At: "pieces/1"})
+	assert.Contains(t, other.HTML, "the right of shelf goes into its left: housing “shelf”")
+
+	sheets := put[printed](t, workOn(t, nil), "POST", "/plan/sheets", planText{plan})
+	_, card, _ := strings.Cut(sheets.HTML, `aria-label="the card of shelf"`)
+	card, _, _ = strings.Cut(card, "</section>")
+	words := strings.Join(strings.Fields(regexp.MustCompile(`<[^>]*>`).ReplaceAllString(card, " ")), " ")
+	assert.Contains(t, words, "no cuts; its left goes into the housing in the right of side, its right into the housing in the left of other side")
 }
 
 // A shop to begin with comes into a plan that has none.

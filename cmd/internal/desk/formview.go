@@ -28,6 +28,7 @@ type formView struct {
 	Said    []string // what is wrong with it besides what is told beside a box
 	Wrong   string   // why it cannot be written
 	Inside  []thingView
+	Meets   []string // where a joint is made, or what a piece meets
 }
 
 // viewed makes a form to be shown of one as filled in, with the text as it would be
@@ -78,6 +79,7 @@ func (w Work) viewed(f planform.Form, halves map[string]distance, text []byte, a
 		// A shop to begin with fills in all, so that there is nothing to be missed.
 		return g.filled() && f.Kind != planform.Shop || g.wrong()
 	})
+	v.Meets = meetings(plan, f)
 	v.Drawing = w.drawn(plan, text, at, forms)
 	return v
 }

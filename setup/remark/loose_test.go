@@ -40,6 +40,9 @@ func TestCutsApart(t *testing.T) {
 		{"and leave it where they do not reach each other", "20 2 2", []string{"groove a top 1/4 1/2:back - 1/2", "groove b back 1/4 1/2:top - 31/64"}, nil, nil},
 		{"three together", "20 8 3/4", []string{"groove a top 1/4 1:back - 3/8", "groove c bottom 1/4 1_1/2:back - 3/8", "groove b top 1/4 1_1/4:back - 3/8"}, []string{"c"},
 			[]string{"together with cuts made before it"}},
+		{"two laps that nibble an end away", "20 2 3/4", []string{"lap a top left 2 3/8", "lap b bottom left 2 3/8"}, nil, nil},
+		{"a dado in what a nibbled lap leaves", "20 2 3/4", []string{"lap a top left 3 3/8", "dado b bottom 3/4 1:left - 3/8"}, []string{"a"},
+			[]string{`the lap "a" in the top, together with the dado "b" in the bottom, cuts the piece apart`}},
 		{"a tenon and its shoulders", "20 2 3/4", []string{"tenon end left 1 top:1/4 bottom:1/4 front:1/4 back:1/4"}, nil, nil},
 	} {
 		t.Run(test.name, func(t *testing.T) {

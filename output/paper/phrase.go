@@ -2,6 +2,7 @@ package paper
 
 import (
 	"strings"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -55,6 +56,32 @@ func (p Phrase) Tie(l Letters, text string) Phrase {
 // Keep adds text that is not broken and stays on the line of the word before.
 func (p Phrase) Keep(l Letters, text string) Phrase {
 	return append(p, Word{Letters: l, text: Printable(text), kept: true})
+}
+
+// Sentences parts the phrase after every full stop that ends a sentence, what stands
+// in brackets behind one staying with it.
+func (p Phrase) Sentences() []Phrase {
+	var all []Phrase
+	first := 0
+	for i, w := range p {
+		if i == len(p)-1 || w.ends(p[i+1]) {
+			all = append(all, p[first:i+1:i+1])
+			first = i + 1
+		}
+	}
+	return all
+}
+
+// ends reports whether a word is the last of a sentence, another one being next.
+func (w Word) ends(next Word) bool {
+	first, _ := utf8.DecodeRuneInString(next.text)
+	switch {
+	case next.tied || next.kept || first == '(':
+		return false
+	case strings.HasSuffix(w.text, ")"):
+		return !unicode.IsLower(first) && first != utf8.RuneError
+	}
+	return strings.HasSuffix(w.text, ".")
 }
 
 // Count adds a built number.

@@ -83,3 +83,15 @@ func TestFractionsStayWhole(t *testing.T) {
 		}
 	}
 }
+
+// A phrase is parted after its sentences; what stands in brackets behind one and what
+// is tied to its last word stay with it.
+func TestSentences(t *testing.T) {
+	l := Letters{Height: 2}
+	p := Phrase{}.Say(l, "WARNING Hold it. Only 3/4 in wide. (1.2: 7/8) Lift it").Tie(l, ".").Say(l, "• Never.").Keep(l, "done")
+	var says []string
+	for _, s := range p.Sentences() {
+		says = append(says, Said(s.Set(1000)))
+	}
+	assert.Equal(t, []string{"WARNING Hold it.", "Only 3/4 in wide. (1.2: 7/8)", "Lift it.", "• Never. done"}, says)
+}

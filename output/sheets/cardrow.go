@@ -41,7 +41,7 @@ func (s Setter) cardGroups(d *deck.Deck, c *deck.Card, w paper.Paper) []group {
 		groups = append(groups, g)
 		i = k
 	}
-	end := group{words: hand(nil)}
+	end := group{words: hand(nil), wide: w}
 	if len(c.Runs) == 0 && len(c.ByHand) == 0 {
 		text := "no cuts"
 		if goes := wording.GoesInto(d.Joints, c.Piece.Name); goes != "" {
@@ -67,7 +67,7 @@ func (s Setter) cardGroups(d *deck.Deck, c *deck.Card, w paper.Paper) []group {
 	for _, p := range []paper.Phrase{minded, foot} {
 		if p != nil {
 			end.head = s.opening(w)
-			end.words = append(end.words, s.inLines(p, w)...)
+			end.said = append(end.said, p)
 		}
 	}
 	return append(groups, end)

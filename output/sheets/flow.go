@@ -3,6 +3,8 @@ package sheets
 import (
 	"fmt"
 	"iter"
+	"slices"
+	"sort"
 
 	"fencecard/output/paper"
 )
@@ -76,7 +78,9 @@ type group struct {
 	head  paper.Block
 	rows  []paper.Block // under the names of the columns
 	words []paper.Block
-	gap   paper.Paper // before each
+	said  []paper.Phrase // under these, parted after a sentence where they must be
+	wide  paper.Paper    // of what is said
+	gap   paper.Paper    // before each
 }
 
 // poured stacks groups in blocks no higher than h, the first, which has its own
@@ -90,22 +94,26 @@ func poured(first paper.Block, again func(n int, room paper.Paper) paper.Block, 
 	limit := room
 	for _, g := range groups {
 		over := true // its head is still to be set
-		put := func(row, columns paper.Block) {
-			need := func() paper.Paper {
-				need := row.H + g.gap
-				if over {
-					need += g.head.H + gap
-				}
-				if columns.H > 0 && !named {
-					need += columns.H + 1
-				}
-				return need
+		need := func(row, columns paper.Block) paper.Paper {
+			need := row.H + g.gap
+			if over {
+				need += g.head.H + gap
 			}
-			if now.H+need() > limit+paper.Touching && (!bare || len(all) == 0) {
+			if columns.H > 0 && !named {
+				need += columns.H + 1
+			}
+			return need
+		}
+		fits := func(row, columns paper.Block) bool { return now.H+need(row, columns) <= limit+paper.Touching }
+		turn := func(row, columns paper.Block) { // where it does not fit, and something stands here already
+			if !fits(row, columns) && (!bare || len(all) == 0) {
 				all = append(all, now)
 				bare, named, over, limit = true, false, true, h
-				now = again(len(all)+1, h-need())
+				now = again(len(all)+1, h-need(row, columns))
 			}
+		}
+		put := func(row, columns paper.Block) {
+			turn(row, columns)
 			if over {
 				now.Below(g.head, gap)
 				over = false
@@ -123,8 +131,33 @@ func poured(first paper.Block, again func(n int, room paper.Paper) paper.Block, 
 		for _, words := range g.words {
 			put(words, paper.Block{})
 		}
+		for _, p := range g.said {
+			for sentences := unparted(p, g.wide, h/3); len(sentences) > 0; {
+				some := func(n int) paper.Block { return slices.Concat(sentences[:n]...).Set(g.wide) }
+				turn(some(1), paper.Block{})
+				n := max(1, sort.Search(len(sentences), func(n int) bool { return !fits(some(n+1), paper.Block{}) }))
+				put(some(n), paper.Block{})
+				sentences = sentences[n:]
+			}
+		}
 	}
 	return append(all, now)
+}
+
+// unparted parts a phrase into what is not to be parted further: its sentences, or the
+// lines of one that is higher than a height.
+func unparted(p paper.Phrase, w, high paper.Paper) []paper.Phrase {
+	var all []paper.Phrase
+	for _, sentence := range p.Sentences() {
+		if sentence.Set(w).H <= high {
+			all = append(all, sentence)
+			continue
+		}
+		for _, l := range sentence.Lines(w) {
+			all = append(all, paper.Phrase(l))
+		}
+	}
+	return all
 }
 
 // fill stacks rows in blocks no higher than a height, each under its heading.

@@ -1,6 +1,7 @@
 package page_test
 
 import (
+	"context"
 	"encoding/json"
 	"fmt"
 	"io"
@@ -25,6 +26,7 @@ type desk struct {
 	page    string
 	at      string // its address, which stays when it comes back
 	server  *httptest.Server
+	end     context.CancelFunc // of all that it still answers
 	lock    sync.Mutex
 	changed chan struct{}
 
@@ -67,6 +69,9 @@ func openDesk(t testing.TB, d *deck.Deck, about page.About) *desk {
 // come opens it, again at the address it had.
 func (k *desk) come() {
 	k.server = httptest.NewUnstartedServer(k)
+	ctx, end := context.WithCancel(context.Background())
+	k.server.Config.BaseContext = func(net.Listener) context.Context { return ctx }
+	k.end = end
 	if k.at != "" {
 		l, err := net.Listen("tcp", strings.TrimPrefix(k.at, "http://"))
 		require.NoError(k.t, err)
@@ -77,10 +82,10 @@ func (k *desk) come() {
 	k.at = k.server.URL
 }
 
-// leave ends it as a kill does.
+// leave ends it as a kill does, whatever a page or a test that failed waits for.
 func (k *desk) leave() {
+	k.end()
 	k.server.CloseClientConnections()
-	k.tell()
 	k.server.Close()
 }
 
@@ -193,7 +198,11 @@ func (k *desk) ticks(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	if hold != nil {
-		<-hold
+		select {
+		case <-hold:
+		case <-r.Context().Done():
+			return
+		}
 	}
 	highest := 0
 	k.set(func() {

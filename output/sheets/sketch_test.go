@@ -80,6 +80,7 @@ func TestSketchOfALeg(t *testing.T) {
 				b.Write(drawn)
 			}
 		}
+		require.NoError(t, os.MkdirAll(folder, 0o755))
 		require.NoError(t, os.WriteFile(folder+"/sketch.html", []byte("<style>svg{width:380px;float:left;margin:8px;border:1px solid #ccc} svg text{font-family:Arial,Liberation Sans} .b{font-weight:bold}.w{fill:#fff}</style>"+b.String()), 0o600))
 	}
 }

@@ -27,7 +27,10 @@ func serve(t *testing.T, next http.Handler) string {
 		w.Header().Set("X-Content-Type-Options", "nosniff")
 		next.ServeHTTP(w, r)
 	}))
-	t.Cleanup(s.Close)
+	t.Cleanup(func() {
+		s.CloseClientConnections() // the tab may still hold some
+		s.Close()
+	})
 	return s.URL
 }
 

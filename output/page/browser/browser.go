@@ -10,6 +10,7 @@ package browser
 import (
 	"context"
 	"errors"
+	"flag"
 	"fmt"
 	"os"
 	"os/exec"
@@ -47,6 +48,9 @@ func needed(t testing.TB) {
 	}
 }
 
+// shots is the folder in which pictures of the pages are left, "" for none.
+func shots() string { return os.Getenv("FENCECARD_SHOTS") }
+
 // Tests are those of a package, as TestMain gets them.
 type Tests struct{ m interface{ Run() int } }
 
@@ -56,6 +60,12 @@ func Shared(m interface{ Run() int }) Tests { return Tests{m} }
 // Run runs the tests and ends the browser.
 func (ts Tests) Run() int {
 	running.ends = true
+	if shots() != "" {
+		// A picture brings its tab before all others, where these lose a touch.
+		if err := flag.Set("test.parallel", "1"); err != nil {
+			panic(err)
+		}
+	}
 	code := ts.m.Run()
 	if err := running.end(); err != nil {
 		fmt.Fprintln(os.Stderr, "the browser did not end:", err)

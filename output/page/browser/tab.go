@@ -168,10 +168,11 @@ func (b *Tab) live(state page.SetWebLifecycleStateState) {
 }
 
 // Shot writes a picture of what is seen to a file, where the environment variable
-// FENCECARD_SHOTS names a folder for it.
+// FENCECARD_SHOTS names a folder for it, which is made.
 func (b *Tab) Shot(name string) {
 	b.t.Helper()
-	if folder := os.Getenv("FENCECARD_SHOTS"); folder != "" {
+	if folder := shots(); folder != "" {
+		require.NoError(b.t, os.MkdirAll(folder, 0o755))
 		require.NoError(b.t, os.WriteFile(folder+"/"+name+".png", b.Picture(), 0o600))
 	}
 }

@@ -235,7 +235,7 @@ func TestWhatAFormNeeds(t *testing.T) {
 		Field: [][2]string{{"kind", "housing"}, {"name", "shelf"}, {"board/piece", "shelf"}, {"board/side", "left"}, {"into/piece", "side"}, {"into/side", "right"}, {"depth", "1/4"}, {"place/front-back/from", "front flush"}}})
 	_, row, _ := strings.Cut(got.HTML, `data-key="place.top-bottom"`)
 	row, _, _ = strings.Cut(row, "</fieldset>")
-	assert.Contains(t, row, "<strong>Choose how it lies this way.</strong>")
+	assert.Contains(t, row, "<strong>Choose how it lies, top to bottom.</strong>")
 }
 
 // Every kind that may be chosen says what it is.

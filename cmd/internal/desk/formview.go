@@ -63,7 +63,7 @@ func (w Work) viewed(f planform.Form, halves map[string]distance, text []byte, a
 			words := tradeWords(&f, key, fault)
 			box := boxOf(key, fault)
 			if box != key {
-				words = f.Field(key).Missing
+				words = rowSays(box)
 			}
 			if box != "" && box != planform.NameKey && wrong[box] == "" && told {
 				wrong[box] = words

@@ -82,6 +82,9 @@ func (s spots) plainly(fault plantext.Fault) string {
 	key := keyAt(f, s.lines[fault.Line-1], units(fault.Source, fault.Column-1))
 	lacking := missing(f)
 	if !followsFrom(lacking, key) {
+		if box := boxOf(key, fault); box != key {
+			return rowSays(box)
+		}
 		return tradeWords(f, key, fault)
 	}
 	var all []string

@@ -36,7 +36,7 @@ func missing(f *planform.Form) map[string]string {
 	if say[place] != "" { // told in a row
 		for _, d := range directions {
 			if acrossOf(*f)[d.Dimension] {
-				say[place+"."+d.String()] = say[place]
+				say[place+"."+d.String()] = rowSays(place + "." + d.String())
 				break
 			}
 		}
@@ -97,6 +97,16 @@ func boxOf(key string, fault plantext.Fault) string {
 		}
 	}
 	return key
+}
+
+// rowSays is what is said of a row of how a joint lies that is empty.
+func rowSays(box string) string {
+	for _, d := range directions {
+		if box == place+"."+d.String() {
+			return "Choose how it lies, " + strings.ToLower(d.says) + "."
+		}
+	}
+	return ""
 }
 
 // asKey finds a key with its colon.

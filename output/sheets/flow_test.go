@@ -26,7 +26,7 @@ func TestSentencesStayTogether(t *testing.T) {
 		var words []string
 		for _, b := range all {
 			assert.LessOrEqual(t, float64(b.H), float64(7.5*line))
-			text := strings.ReplaceAll(paper.Said(b), "|", " ")
+			text := strings.ReplaceAll(saidIn(b), "|", " ")
 			assert.Equal(t, !c.mid, strings.HasSuffix(text, "."), text)
 			words = append(words, text)
 		}

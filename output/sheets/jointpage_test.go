@@ -49,7 +49,7 @@ func TestJointNumbers(t *testing.T) {
 					return strings.Contains(p.Says, "een from") || strings.HasPrefix(p.Says, "together") || strings.HasPrefix(p.Says, j.Into.Piece.Name+",") || strings.HasPrefix(p.Says, j.Part.Piece.Name+",")
 				})]
 				for _, p := range texts {
-					if p.Words() {
+					if toRead(p) {
 						drawn[p.Says] = true
 					}
 				}
@@ -145,7 +145,7 @@ pieces:
 	figures, scale := views.Joint(s.Setter, &d.Joints[0], s.Frame.W/2, 52)
 	require.Len(t, figures, 3)
 	assert.Equal(t, "scale 1:1", scale)
-	assert.Equal(t, "1 1/2|1 3/8|post, seen from its bottom, its front up", paper.Said(figures[0]))
-	assert.Equal(t, "1 1/2|1 3/8|stretcher, seen from its top, its back up", paper.Said(figures[1]))
-	assert.Equal(t, "7/16|together, cut through, seen from the right, the top up", paper.Said(figures[2]))
+	assert.Equal(t, "1 1/2|1 3/8|post, seen from its bottom, its front up", saidIn(figures[0]))
+	assert.Equal(t, "1 1/2|1 3/8|stretcher, seen from its top, its back up", saidIn(figures[1]))
+	assert.Equal(t, "7/16|together, cut through, seen from the right, the top up", saidIn(figures[2]))
 }

@@ -30,7 +30,7 @@ func Example() {
 	}
 	a := search.Solve(context.Background(), p, budget.Limit{})
 	fmt.Println("ways", a.Choice, "ascents", a.Ascents)
-	fmt.Println(a.Cost.Minutes(), "min, proved:", a.Proved())
+	fmt.Println(a.Cost.Minutes(), "min, proved:", a.Bound == a.Cost)
 	// Output:
 	// ways [0 1] ascents [[{0 0} {1 0}] [{1 1}]]
 	// 8 min, proved: true

@@ -9,6 +9,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/measure"
+	"fencecard/setup/internal/brute"
 	"fencecard/setup/ladder"
 	"fencecard/setup/search"
 	"fencecard/setup/search/budget"
@@ -30,13 +31,13 @@ func TestManyDepthsAtOneSetting(t *testing.T) {
 			p.Jobs = append(p.Jobs, model.Job{Ways: []model.Way{{Runs: []model.Run{{Demand: demand, Over: 1 + i%7}}}}})
 		}
 		a := search.Solve(context.Background(), p, budget.Limit{})
-		require.Equal(t, a.Cost, p.Cost(a.Choice, a.Ascents), "%d depths", depths)
+		require.Equal(t, a.Cost, brute.Cost(p, a.Choice, a.Ascents), "%d depths", depths)
 		checkOrder(t, p, a)
 		var all model.Ascent
 		for j := range p.Jobs {
 			all = append(all, model.JobRun{Job: j})
 		}
-		assert.LessOrEqual(t, a.Cost, p.Cost(a.Choice, []model.Ascent{all}))
+		assert.LessOrEqual(t, a.Cost, brute.Cost(p, a.Choice, []model.Ascent{all}))
 		assert.LessOrEqual(t, a.Bound, a.Cost)
 	}
 }

@@ -19,6 +19,40 @@ func Least(p *model.Problem) joinery.Time {
 	return b.best
 }
 
+// Cost is the time a choice of ways takes in an order of ascents, the cutting
+// with it.
+func Cost(p *model.Problem, choice []int, ascents []model.Ascent) joinery.Time {
+	total := (&brute{p: p, choice: choice}).fitting()
+	var last *model.Run
+	for _, ascent := range ascents {
+		demands := make([]ladder.Demand, len(ascent))
+		var run *model.Run
+		for i, r := range ascent {
+			run = &p.Jobs[r.Job].Ways[choice[r.Job]].Runs[r.Run]
+			demands[i] = run.Demand
+		}
+		newBit := last == nil || last.Bit != run.Bit
+		newFence := newBit || last.Fence != run.Fence
+		if newBit {
+			total += p.Minutes.Bit
+		}
+		if newFence {
+			total += p.Minutes.Fence
+		}
+		if run.Blocks != 0 && (newFence || last.Blocks != run.Blocks) {
+			total += p.Minutes.Stop
+		}
+		heights := ladder.Of(demands, p.Scale)
+		total += joinery.Time(len(heights)) * p.Minutes.Height
+		for i, r := range ascent {
+			over := p.Jobs[r.Job].Ways[choice[r.Job]].Runs[r.Run].Over
+			total += joinery.Time(over*len(ladder.Used(heights, demands[i]))) * p.Minutes.Run
+		}
+		last = run
+	}
+	return total
+}
+
 type brute struct {
 	p      *model.Problem
 	choice []int

@@ -45,51 +45,6 @@ type JobRun struct{ Job, Run int }
 // the fence distance and the blocks.
 type Ascent []JobRun
 
-// Cost returns the time a choice of ways takes in an order of ascents, the
-// cutting with it.
-func (p *Problem) Cost(choice []int, ascents []Ascent) joinery.Time {
-	total := p.fitting(choice)
-	var last *Run
-	for _, ascent := range ascents {
-		demands := make([]ladder.Demand, len(ascent))
-		var run *Run
-		for i, r := range ascent {
-			run = &p.Jobs[r.Job].Ways[choice[r.Job]].Runs[r.Run]
-			demands[i] = run.Demand
-		}
-		newBit := last == nil || last.Bit != run.Bit
-		newFence := newBit || last.Fence != run.Fence
-		if newBit {
-			total += p.Minutes.Bit
-		}
-		if newFence {
-			total += p.Minutes.Fence
-		}
-		if run.Blocks != 0 && (newFence || last.Blocks != run.Blocks) {
-			total += p.Minutes.Stop
-		}
-		heights := ladder.Of(demands, p.Scale)
-		total += joinery.Time(len(heights)) * p.Minutes.Height
-		for i, r := range ascent {
-			over := p.Jobs[r.Job].Ways[choice[r.Job]].Runs[r.Run].Over
-			total += joinery.Time(over*len(ladder.Used(heights, demands[i]))) * p.Minutes.Run
-		}
-		last = run
-	}
-	return total
-}
-
-// fitting is what the trials of fit take that a choice of ways needs.
-func (p *Problem) fitting(choice []int) joinery.Time {
-	fits := map[int]bool{}
-	for j, w := range choice {
-		for _, f := range p.Jobs[j].Ways[w].Fits {
-			fits[f] = true
-		}
-	}
-	return joinery.Time(len(fits)) * p.Minutes.Fit
-}
-
 // Answer is a choice of ways and an order of ascents.
 type Answer struct {
 	Choice  []int        // the way of each job; nil where nothing cheaper than what is known was found
@@ -98,6 +53,3 @@ type Answer struct {
 	Bound   joinery.Time // no answer costs less
 	Ended   budget.Ended
 }
-
-// Proved reports whether no answer costs less.
-func (a *Answer) Proved() bool { return a.Bound >= a.Cost }

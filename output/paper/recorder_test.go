@@ -5,8 +5,7 @@ import (
 	"strings"
 )
 
-// Recorder is a canvas that writes down what is drawn, one line a call, for
-// golden files and tests.
+// Recorder is a canvas that writes down what is drawn, one line a call.
 type Recorder struct{ strings.Builder }
 
 // Page, Stroke, Fill, Circle, Text and Said write a line for each call.
@@ -48,14 +47,11 @@ func points(path []Point) string {
 	return b.String()
 }
 
-// Words reports whether the part is something to read.
-func (p Part) Words() bool { return p.Name == "text" || p.Name == "number" || p.Name == "boxes" }
-
 // Said joins what a block says, line by line.
 func Said(b Block) string {
 	var all []string
 	for _, p := range b.Parts {
-		if p.Words() {
+		if p.Name == "text" || p.Name == "number" || p.Name == "boxes" {
 			all = append(all, p.Says)
 		}
 	}

@@ -46,6 +46,14 @@ func randomTrench(t testing.TB, random *rand.Rand) *joinery.Plan {
 	return workpiece.PlanOf(t, measure.Inches, size, cut, workpiece.BitOf(bit*division))
 }
 
+// spell is a length as a maker reads it, whole.
+func spell(l measure.Length) string { return measure.InchScale.Spell(l) }
+
+func requireLength(t testing.TB, want, got measure.Length) {
+	t.Helper()
+	require.Equal(t, spell(want), spell(got))
+}
+
 // Mirror the piece, and its marks are mirrored about the bit.
 func TestMirroredMarks(t *testing.T) {
 	random := rand.New(rand.NewPCG(3, 4))
@@ -79,8 +87,8 @@ func TestTurnedEndForEnd(t *testing.T) {
 		here, there := workpiece.DeckOf(t, plan), workpiece.DeckOf(t, &turned)
 		a, b := here.Setups[0].Runs[0], there.Setups[0].Runs[0]
 		require.Equal(t, a.Leads.Opposite(), b.Leads)
-		require.Equal(t, a.Length-a.B, b.A)
-		require.Equal(t, a.Length-a.A, b.B)
+		requireLength(t, a.Length-a.B, b.A)
+		requireLength(t, a.Length-a.A, b.B)
 		requireMirrored(t, a.Start, b.Stop)
 		requireMirrored(t, a.Stop, b.Start)
 	}
@@ -93,10 +101,10 @@ func requireMirrored(t testing.TB, a, b *deck.Mark) {
 		require.Nil(t, b)
 		return
 	}
-	require.Equal(t, a.LeadPastEdge, b.TailBeforeEdge)
-	require.Equal(t, a.LeadPastCentre, b.TailBeforeCentre)
-	require.Equal(t, a.TailBeforeEdge, b.LeadPastEdge)
-	require.Equal(t, a.TailBeforeCentre, b.LeadPastCentre)
+	requireLength(t, a.LeadPastEdge, b.TailBeforeEdge)
+	requireLength(t, a.LeadPastCentre, b.TailBeforeCentre)
+	requireLength(t, a.TailBeforeEdge, b.LeadPastEdge)
+	requireLength(t, a.TailBeforeCentre, b.LeadPastCentre)
 }
 
 // The positions of a channel with walls begin at the near wall, end at the far
@@ -109,11 +117,11 @@ func TestPositions(t *testing.T) {
 		require.NoError(t, err)
 		ch, runs := jobs[0].Channel, jobs[0].Ways[0].Steps
 		d := runs[0].Bit.True()
-		require.Equal(t, ch.Setback, runs[0].NearEdge)
-		require.Equal(t, ch.Setback+ch.Width, runs[len(runs)-1].NearEdge+d)
+		requireLength(t, ch.Setback, runs[0].NearEdge)
+		requireLength(t, ch.Setback+ch.Width, runs[len(runs)-1].NearEdge+d)
 		for i := 1; i < len(runs); i++ {
-			require.Greater(t, runs[i].NearEdge, runs[i-1].NearEdge)
-			require.Less(t, runs[i].NearEdge, runs[i-1].NearEdge+d)
+			require.Greater(t, runs[i].NearEdge, runs[i-1].NearEdge, "run %d at %s, not beyond the %s before it", i+1, spell(runs[i].NearEdge), spell(runs[i-1].NearEdge))
+			require.Less(t, runs[i].NearEdge, runs[i-1].NearEdge+d, "run %d at %s leaves wood beside the one before it, which ends at %s", i+1, spell(runs[i].NearEdge), spell(runs[i-1].NearEdge+d))
 		}
 	}
 }
@@ -133,7 +141,7 @@ func TestReveal(t *testing.T) {
 	shoulder := rail.Setups[0].Runs[0]
 	require.Equal(t, joinery.Front, shoulder.Step.Down)
 	heights := shoulder.Heights
-	require.Equal(t, workpiece.In(t, "1/8"), leg.Setups[0].Fence.NearEdge-heights[len(heights)-1])
+	requireLength(t, workpiece.In(t, "1/8"), leg.Setups[0].Fence.NearEdge-heights[len(heights)-1])
 }
 
 // On a stopped mortise the work is dropped at the bit's trailing edge and
@@ -147,10 +155,10 @@ func TestDroppedAtTrailingLiftedAtLeading(t *testing.T) {
 		r := workpiece.DeckOf(t, plan).Setups[0].Runs[0]
 		radius := r.Step.Bit.True() / 2
 		if r.Start != nil {
-			require.Equal(t, r.A+radius, r.Start.LeadPastCentre)
+			requireLength(t, r.A+radius, r.Start.LeadPastCentre)
 		}
 		if r.Stop != nil {
-			require.Equal(t, r.B-radius, r.Stop.LeadPastCentre)
+			requireLength(t, r.B-radius, r.Stop.LeadPastCentre)
 		}
 	}
 }

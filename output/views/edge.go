@@ -39,9 +39,7 @@ func (e *infeedEnd) shapedWork(d *paper.Drawing) {
 	first, end := last[0], last[len(last)-1]
 	d.Stroke(paper.Thick, last...)
 	d.Stroke(paper.Thick, end, e.at(0, full.Millimetres()), e.at(0, up), e.at(across, up), e.at(across, 0), first)
-	for _, h := range e.c.Heights[:len(e.c.Heights)-1] {
-		d.Stroke(paper.Pen{Width: 0.35}, append(e.outline(h.Millimetres(), func(z float64) float64 { return section.ReachAt(h, z) }), e.at(0, h.Millimetres()))...)
-	}
+	e.passes(d)
 	if want := e.c.Channel.Section; want.Forward < section.Forward {
 		d.Stroke(paper.Hidden, e.outline(full.Millimetres(), func(z float64) float64 { return want.ReachAt(full, z) })...)
 	}
@@ -69,6 +67,11 @@ func (e *infeedEnd) shapedBit(d *paper.Drawing) {
 	middle := (left.X + right.X) / 2
 	d.Stroke(paper.Centre, paper.At(middle, over.Y-2), paper.At(middle, far.Y+tableThick+2))
 	// What each pass takes shows through the bit that took it.
+	e.passes(d)
+}
+
+// passes draws a thin line where each pass before the last stops.
+func (e *infeedEnd) passes(d *paper.Drawing) {
 	section := deck.SectionAt(e.c.Step, e.c.Channel)
 	for _, h := range e.c.Heights[:len(e.c.Heights)-1] {
 		d.Stroke(paper.Pen{Width: 0.35}, append(e.outline(h.Millimetres(), func(z float64) float64 { return section.ReachAt(h, z) }), e.at(0, h.Millimetres()))...)

@@ -7,23 +7,23 @@ import (
 	"fencecard/setup/search/model"
 )
 
-// stay is the ascents made without moving the fence.
-type stay struct {
+// Stay is the ascents made without moving the fence.
+type Stay struct {
 	key, bit int
 	Ascents  []Ascent
 }
 
 // Stays gathers the whole order: the legs that were searched, and the idle
 // errands put in with their bit, the fence ascending where it may.
-func (e *Errands) Stays(last *Leg) []stay {
-	var all []stay
+func (e *Errands) Stays(last *Leg) []Stay {
+	var all []Stay
 	for l := last; l.from != nil; l = l.from {
 		s := e.M.Stations[l.ascent.Station]
 		if n := len(all); n > 0 && all[n-1].key == s.Key {
 			all[n-1].Ascents = append(all[n-1].Ascents, l.ascent)
 			continue
 		}
-		all = append(all, stay{s.Key, s.Bit, []Ascent{l.ascent}})
+		all = append(all, Stay{s.Key, s.Bit, []Ascent{l.ascent}})
 	}
 	slices.Reverse(all)
 	for i := range all {
@@ -40,13 +40,13 @@ func (e *Errands) Stays(last *Leg) []stay {
 }
 
 // idleStays lists the stays of the idle errands, by key.
-func (e *Errands) idleStays() []stay {
-	var idle []stay
+func (e *Errands) idleStays() []Stay {
+	var idle []Stay
 	for _, at := range e.idle {
 		id := e.List[at[0]].station
 		s := e.M.Stations[id]
 		if n := len(idle); n == 0 || idle[n-1].key != s.Key {
-			idle = append(idle, stay{key: s.Key, bit: s.Bit})
+			idle = append(idle, Stay{key: s.Key, bit: s.Bit})
 		}
 		last := &idle[len(idle)-1]
 		last.Ascents = append(last.Ascents, Ascent{id, at})
@@ -56,8 +56,8 @@ func (e *Errands) idleStays() []stay {
 
 // placeFor finds where a stay goes in: among the first stays with its bit,
 // before one with the fence farther out, or else between two bits.
-func placeFor(s stay, all []stay) int {
-	at := slices.IndexFunc(all, func(o stay) bool { return o.bit == s.bit })
+func placeFor(s Stay, all []Stay) int {
+	at := slices.IndexFunc(all, func(o Stay) bool { return o.bit == s.bit })
 	if at < 0 {
 		for i := range all {
 			if all[i].bit > s.bit && (i == 0 || all[i-1].bit != all[i].bit) {

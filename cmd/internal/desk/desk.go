@@ -11,6 +11,7 @@ import (
 	"path/filepath"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/page"
 	"fencecard/setup/deck"
 )
@@ -35,6 +36,10 @@ type Work struct {
 	Shelf
 
 	shown *shownDecks
+	// isShop tells that Path is a shop file; a number in it that names no unit is in
+	// that of its plan.
+	isShop bool
+	unit   measure.Unit
 }
 
 // name is how messages call the plan: devices see no path.
@@ -44,26 +49,47 @@ func (w Work) name() string { return filepath.Base(w.Path) }
 func New(work Work) http.Handler {
 	work.shown = &shownDecks{}
 	mux := http.NewServeMux()
+	of := func(handle func(Work) http.HandlerFunc) http.HandlerFunc {
+		return func(w http.ResponseWriter, r *http.Request) {
+			if r.URL.Query().Get("file") != "shop" {
+				handle(work)(w, r)
+				return
+			}
+			shop, err := work.shopFile()
+			if err != nil {
+				say(w, http.StatusNotFound, trouble{err.Error()})
+				return
+			}
+			handle(shop)(w, r)
+		}
+	}
 	mux.HandleFunc("GET /plan", work.page)
 	mux.HandleFunc("GET /plan/print/{file}", work.print)
 	mux.Handle("GET /plan/", filesUnder())
-	mux.HandleFunc("GET /plan/text", work.read)
-	mux.HandleFunc("PUT /plan/text", answer(work.save))
-	mux.HandleFunc("POST /plan/look", answer(work.look))
+	mux.HandleFunc("GET /plan/text", of(func(w Work) http.HandlerFunc { return w.read }))
+	mux.HandleFunc("PUT /plan/text", of(func(w Work) http.HandlerFunc { return answer(w.save) }))
+	mux.HandleFunc("POST /plan/look", of(func(w Work) http.HandlerFunc { return answer(w.look) }))
 	mux.HandleFunc("POST /plan/sheets", answer(work.sheets))
 	mux.HandleFunc("POST /plan/why", answer(work.why))
-	mux.HandleFunc("POST /plan/form", answer(work.form))
+	mux.HandleFunc("POST /plan/form", of(func(w Work) http.HandlerFunc { return answer(w.form) }))
 	mux.HandleFunc("POST /plan/learn", answer(work.learn))
 	return mux
 }
 
 // page is the plan's screen.
-func (w Work) page(to http.ResponseWriter, _ *http.Request) {
+func (w Work) page(to http.ResponseWriter, r *http.Request) {
 	form, err := page.PrintForm("/plan/print/")
 	if err != nil || w.Print == nil {
 		form = ""
 	}
-	writePage(to, "plan.html", struct{ Print template.HTML }{form})
+	shop := r.URL.Query().Get("file") == "shop"
+	if shop {
+		form = "" // of a shop there are no sheets
+	}
+	writePage(to, "plan.html", struct {
+		Print template.HTML
+		Shop  bool
+	}{form, shop})
 }
 
 // filesUnder are the files that the pages need beside them.

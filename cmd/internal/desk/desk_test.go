@@ -18,6 +18,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/examples"
 	"fencecard/joinery/planfile"
+	"fencecard/joinery/planform"
 	"fencecard/output/sheets"
 	"fencecard/setup"
 	"fencecard/setup/deck"
@@ -219,5 +220,45 @@ func TestFiles(t *testing.T) {
 		New(workOn(t, nil)).ServeHTTP(recorder, httptest.NewRequest("GET", path, nil))
 		assert.Equal(t, http.StatusOK, recorder.Code, path)
 		assert.Contains(t, recorder.Header().Get("Content-Type"), kind, path)
+	}
+}
+
+// The shop file that a plan names has the same forms, and is saved by the same rules.
+func TestShopInAFileOfItsOwn(t *testing.T) {
+	w := workOn(t, []byte("unit: in\nshop: shop.yaml\npieces:\n  - piece: side\n    size: {left-right: 1, front-back: 6, top-bottom: 20}\n"))
+	path := filepath.Join(filepath.Dir(w.Path), "shop.yaml")
+	require.NoError(t, os.WriteFile(path, examples.StarterShop, 0o600))
+	w.Open = func(name string) ([]byte, error) { return os.ReadFile(filepath.Join(filepath.Dir(w.Path), name)) }
+	assert.Contains(t, put[formTold](t, w, "POST", "/plan/form", formAsked{planText: planText{"unit: in\nshop: shop.yaml\npieces: []\n"}}).HTML, `href="/plan?file=shop"`)
+
+	shop := put[fileText](t, w, "GET", "/plan/text?file=shop", nil)
+	assert.Equal(t, "shop.yaml", shop.Name)
+	assert.Equal(t, string(examples.StarterShop), shop.Text)
+	assert.Empty(t, put[seen](t, w, "POST", "/plan/look?file=shop", shop.planText).Faults)
+	assert.Contains(t, put[formTold](t, w, "POST", "/plan/form?file=shop", formAsked{planText: shop.planText}).HTML, `data-at="bits/0"`)
+	wrong := put[formTold](t, w, "POST", "/plan/form?file=shop", formAsked{planText: shop.planText, At: "/", Field: [][2]string{{"lift", "high"}}, Do: putIt})
+	assert.Contains(t, wrong.HTML, "<strong>&#34;high&#34; is")
+	bit := put[formTold](t, w, "POST", "/plan/form?file=shop", formAsked{planText: shop.planText, Kind: planform.Bit, Under: "/", Field: [][2]string{{"bit", "five"}, {"diameter", "5/8"}}, Do: putIt})
+	assert.Contains(t, bit.Text, "  - bit: five\n    diameter: 5/8\n")
+
+	// Another editor writes at the beginning, then the same lines.
+	require.NoError(t, os.WriteFile(path, append([]byte("# mine\n"), examples.StarterShop...), 0o600))
+	kept := put[saved](t, w, "PUT", "/plan/text?file=shop", change{Base: shop.Text, Text: bit.Text})
+	assert.True(t, kept.Merged)
+	now, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Equal(t, "# mine\n"+bit.Text, string(now))
+	other := strings.Replace(string(now), "lift: 2", "lift: 3", 1)
+	require.NoError(t, os.WriteFile(path, []byte(other), 0o600))
+	assert.True(t, put[saved](t, w, "PUT", "/plan/text?file=shop", change{Base: string(now), Text: strings.Replace(string(now), "lift: 2", "lift: 4", 1)}).Asks)
+	now, err = os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Equal(t, other, string(now), "never overwritten unseen")
+
+	for _, name := range []string{"../shop.yaml", path, "none.yaml", ""} {
+		require.NoError(t, os.WriteFile(w.Path, []byte("unit: in\nshop: "+name+"\npieces: []\n"), 0o600))
+		recorder := httptest.NewRecorder()
+		New(w).ServeHTTP(recorder, httptest.NewRequest("GET", "/plan/text?file=shop", nil))
+		assert.Equal(t, http.StatusNotFound, recorder.Code, name)
 	}
 }

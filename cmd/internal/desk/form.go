@@ -50,6 +50,9 @@ func (w Work) form(_ *http.Request, q formAsked) (formTold, error) {
 		faults, err := w.faults(q.Text, err)
 		return formTold{HTML: part("unread", faults), Text: q.Text}, err
 	}
+	if w.isShop && forms[0].Kind != planform.Shop {
+		return formTold{HTML: part("noshop", nil), Text: q.Text}, nil
+	}
 	switch q.Do {
 	case takeOut:
 		return w.removed(q)

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -267,4 +268,29 @@ func TestFromAFaultToItsForm(t *testing.T) {
 	other.Tap("#show-sheets")
 	m.Until(folded)
 	m.press(`document.querySelector('#deck .said .line')`, `!(`+folded+`)`)
+}
+
+// From a plan to the forms of the shop file that it names, and back.
+func TestShopFileByForms(t *testing.T) {
+	w := workOn(t, []byte("unit: in\nshop: shop.yaml\npieces:\n  - piece: side\n    size: {left-right: 1, front-back: 6, top-bottom: 20}\n"))
+	path := filepath.Join(filepath.Dir(w.Path), "shop.yaml")
+	require.NoError(t, os.WriteFile(path, examples.StarterShop, 0o600))
+	w.Open = func(name string) ([]byte, error) { return os.ReadFile(filepath.Join(filepath.Dir(w.Path), name)) }
+	b := browser.Open(t, 1280, 800)
+	b.Go(serve(t, New(w)) + "/plan")
+	m := maker{b, t}
+	m.Until(content)
+	m.list()
+	b.Tap(`#form-side a[href="/plan?file=shop"]`)
+	m.Until(`document.querySelector('#name').textContent === "shop.yaml"`)
+	m.press(`document.querySelector('#form-side [data-at="/"]')`, `document.querySelector('#form [name=lift]')?.value === "2"`)
+	b.Shot("shop-file")
+	m.choose(`document.querySelector('#form [name=lift]')`, "3 1/2")
+	m.Until(`document.querySelector('#undo').textContent === "Undo changing shop"`)
+	m.press(`document.querySelector('#save')`, `document.querySelector('#told').textContent === "saved"`)
+	holds, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Equal(t, strings.Replace(string(examples.StarterShop), "lift: 2 ", "lift: 3 1/2 ", 1), string(holds))
+	b.Tap(`a[href="/plan"]`)
+	m.Until(`document.querySelector('#name').textContent === "bench.yaml"`)
 }

@@ -9,7 +9,6 @@ import (
 	"strings"
 
 	"fencecard/joinery"
-	"fencecard/joinery/planfile"
 	"fencecard/joinery/planform"
 	"fencecard/joinery/plantext"
 )
@@ -18,6 +17,7 @@ import (
 type formView struct {
 	planform.Form
 	New     bool
+	Whole   string // what it is part of: the plan, or a shop in a file of its own
 	Word    string // its kind, of a cut or joint
 	Of      string // the piece of a cut
 	Line    int
@@ -35,8 +35,11 @@ type formView struct {
 // with it, where it then stands at a place. Where it is told, each box says what is
 // wrong with it; else, in a new form, only what is wrong with what is filled in is said.
 func (w Work) viewed(f planform.Form, halves map[string]distance, text []byte, at string, told bool) formView {
-	v := formView{Form: f, New: f.At == "", Word: f.Value(planform.KindKey), Said: []string{}}
-	plan, err := planfile.Read(w.name(), text, w.Open)
+	v := formView{Form: f, New: f.At == "", Word: f.Value(planform.KindKey), Said: []string{}, Whole: planform.Plan}
+	if w.isShop {
+		v.Whole = planform.Shop
+	}
+	plan, err := w.plan(text)
 	var faults plantext.Faults
 	_ = errors.As(err, &faults) // another error shows when the sheets are made
 	forms, err := planform.Read(w.name(), text)

@@ -7,7 +7,6 @@ import (
 	"strings"
 	"unicode/utf16"
 
-	"fencecard/joinery/planfile"
 	"fencecard/joinery/planform"
 	"fencecard/joinery/plantext"
 	"fencecard/output/page"
@@ -37,9 +36,12 @@ type seen struct {
 // look says what is wrong with a text: as much as is known without a deck, so that
 // it is there between two keys.
 func (w Work) look(_ *http.Request, q planText) (seen, error) {
-	text, begins := withAPiece([]byte(q.Text))
-	plan, err := planfile.Read(w.name(), text, w.Open)
-	if err == nil {
+	text, begins := []byte(q.Text), false
+	if !w.isShop {
+		text, begins = withAPiece(text)
+	}
+	plan, err := w.plan(text)
+	if err == nil && !w.isShop {
 		_, err = setup.Jobs(plan)
 	}
 	faults, err := w.faults(string(text), err)

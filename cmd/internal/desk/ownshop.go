@@ -2,8 +2,14 @@ package desk
 
 import (
 	"errors"
+	"os"
+	"path/filepath"
 
+	"fencecard/joinery"
 	"fencecard/joinery/examples"
+	"fencecard/joinery/measure"
+	"fencecard/joinery/planfile"
+	"fencecard/joinery/planfile/shopfile"
 	"fencecard/joinery/planform"
 )
 
@@ -37,4 +43,45 @@ func (w Work) withShop(q formAsked) (formTold, error) {
 		return formTold{}, err
 	}
 	return w.listed(q, forms), nil
+}
+
+// shopFile is the same work on the shop file that the plan names, as it is saved: its
+// forms are those of a shop in a plan, and it is saved by the same rules.
+func (w Work) shopFile() (Work, error) {
+	text, err := os.ReadFile(w.Path)
+	if err != nil {
+		return w, errors.New("save the plan first: its shop file is known by its name there")
+	}
+	forms, err := planform.Read(w.name(), text)
+	if err != nil {
+		return w, errors.New("the plan cannot be read, so its shop file is not known")
+	}
+	name := forms[0].Value("shop")
+	if name == "" {
+		return w, errors.New("the plan, as it is saved, names no shop file")
+	}
+	path := filepath.FromSlash(name)
+	if w.Open == nil || !filepath.IsLocal(path) {
+		return w, errors.New("the shop file is not in the plan's folder, and is not opened from here")
+	}
+	if _, err := w.Open(name); err != nil {
+		return w, errors.New("the shop file " + filepath.Base(path) + " cannot be opened: " + plainly(err))
+	}
+	w.Path, w.isShop, w.unit = filepath.Join(filepath.Dir(w.Path), path), true, measure.Inches
+	if forms[0].Value("unit") == "mm" {
+		w.unit = measure.Millimetres
+	}
+	return w, nil
+}
+
+// plan reads a text as a plan; that of a shop file is one of its shop alone.
+func (w Work) plan(text []byte) (*joinery.Plan, error) {
+	if !w.isShop {
+		return planfile.Read(w.name(), text, w.Open)
+	}
+	shop, err := shopfile.Read(w.name(), text, w.unit)
+	if err != nil {
+		return nil, err
+	}
+	return &joinery.Plan{Shop: shop, Unit: w.unit}, nil
 }

@@ -6,8 +6,11 @@ import { forms } from "/plan/forms.js";
 const of = (id) => document.getElementById(id);
 const told = (words) => { of("told").textContent = words; };
 
+// The shop file of a plan has this screen too, without sheets.
+const ofShop = new URLSearchParams(location.search).get("file") === "shop";
+
 async function ask(method, path, body, signal) {
-  const answer = await fetch(path, { method, signal, headers: { "Content-Type": "application/json" }, body: body && JSON.stringify(body) });
+  const answer = await fetch(path + (ofShop ? "?file=shop" : ""), { method, signal, headers: { "Content-Type": "application/json" }, body: body && JSON.stringify(body) });
   const said = await answer.json();
   if (!answer.ok) throw new Error(said.trouble);
   return said;
@@ -124,7 +127,7 @@ async function look() {
     if (mine.signal.aborted) return;
     show(seen.faults);
     begins(seen.begins);
-    if (seen.faults.length === 0 && !seen.begins) make();
+    if (seen.faults.length === 0 && !seen.begins && !ofShop) make();
   } catch (e) {
     if (!mine.signal.aborted) told(unreachable(e));
   }

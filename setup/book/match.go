@@ -2,6 +2,7 @@ package book
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 
 	"fencecard/joinery/measure"
@@ -101,8 +102,33 @@ func (b *Book) Mark(d *deck.Deck) []Match {
 			m.Setup.Kept = m.Equal.Kept(d.Plan.Shop.Scale)
 		}
 	}
+	share(d)
 	deckcode.Seal(d)
 	return matches
+}
+
+// share gives setups between which the fence stays what was learnt of it at one of
+// them: where only the heights are set anew, the sheets name one distance.
+func share(d *deck.Deck) {
+	for i := range d.Setups {
+		s := &d.Setups[i]
+		for k := i - 1; k >= 0 && d.Setups[k].Bit == s.Bit && d.Setups[k].Fence == s.Fence; k-- {
+			to, from := s, &d.Setups[k]
+			if from.SetTo() == from.Fence {
+				to, from = from, to
+			}
+			if from.SetTo() == from.Fence || to.SetTo() != to.Fence {
+				continue
+			}
+			kept := deck.Kept{Name: from.Kept.Name, Code: from.Kept.Code}
+			if to.Kept != nil {
+				kept = *to.Kept
+			}
+			kept.FenceStood = from.Kept.FenceStood
+			kept.Learnt = append([]string{fmt.Sprintf("the fence stays where it stood at setup %d", from.Number)}, kept.Learnt...)
+			to.Kept = &kept
+		}
+	}
 }
 
 // offers lists the near entries of one setup.

@@ -47,9 +47,13 @@ func Deck(plan *joinery.Plan, claims *Claims) *deck.Deck {
 func (p *prover) cardBack(c *Card, w *wanted, s *deck.Setup, index int) deck.Run {
 	t := onTable(c, s.Fence, w, s.Bit)
 	a, b := t.lines(w.channel)
+	channel := *w.channel
+	if over := gone(w, p.wants.named[w.piece.Name]); over != nil {
+		channel.Recess.Depth = over.channel.Depth // it goes on from there
+	}
 	return deck.Run{
 		Setup: s.Number, Index: index, Climb: max(0, c.Climb-1),
-		Piece: w.piece, Cut: w.cut, Channel: *w.channel,
+		Piece: w.piece, Cut: w.cut, Channel: channel,
 		Step: deck.Step{Bit: s.Bit, NearEdge: s.Fence.NearEdge, Down: c.Down, Fence: c.Fence,
 			Position: c.Position, Of: c.Positions, Turned: c.Turned, Carriage: s.Carriage},
 		Leads: c.Leads, Length: t.long, A: a, B: b,

@@ -54,19 +54,21 @@ func TestAKindOfCutIsAllThere(t *testing.T) {
 	require.NoError(t, err)
 	for _, k := range joinery.Kinds {
 		t.Run(k.Name, func(t *testing.T) {
+			for _, word := range append([]string{k.Name}, k.Also...) {
+				assert.True(t, regexp.MustCompile(`\b`+word+`\b`).Match(help), "'fencecard help plan' does not name %s: topics/plan.txt of cmd/internal/manual", word)
+			}
+			assert.True(t, k.Has("setback") || k.Has("span") || k.Refuses["repeat"].Why != "", "nothing says where one of a repeat lies: let the kind refuse it, with why")
+			for _, key := range k.Keys() {
+				assert.True(t, keys.IsKey(key), "%s has no example: examplesOf in joinery/planfile/keys/words.go", key)
+				assert.True(t, strings.Contains(string(help), key+":"), "'fencecard help plan' does not show %s: topics/plan.txt of cmd/internal/manual", key)
+			}
 			cut := k.Name + ": trial, " + k.Example
 			size := stockFor(t, cut)
 			text := kindPlan(size, cut)
 			spelt, err := planfile.Expand("plan.yaml", []byte(text), nil)
 			require.NoError(t, err)
 			assert.Equal(t, text, string(spelt), "nothing of it is left to spell out")
-			for _, word := range append([]string{k.Name}, k.Also...) {
-				assert.Regexp(t, `\b`+regexp.QuoteMeta(word)+`\b`, string(help), "'fencecard help plan' does not name it: topics/plan.txt of cmd/internal/manual")
-			}
-			assert.True(t, k.Has("setback") || k.Has("span") || k.Refuses["repeat"].Why != "", "nothing says where one of a repeat lies: let the kind refuse it, with why")
 			for _, key := range k.Keys() {
-				assert.True(t, keys.IsKey(key), "%s has no example: examplesOf in joinery/planfile/keys/words.go", key)
-				assert.Contains(t, string(help), key+":", "'fencecard help plan' does not show the key: topics/plan.txt of cmd/internal/manual")
 				if !regexp.MustCompile(`(^|, )` + key + `: `).MatchString(cut) {
 					keyIsRead(t, size, cut, key)
 				}
@@ -89,7 +91,8 @@ func stockFor(t *testing.T, cut string) string {
 		}
 		fmt.Fprintf(&why, "%s\n%s\n\n", size, err)
 	}
-	require.Fail(t, "the kind's example comes to no deck in any piece of kindStock", "%s\n%s", cut, &why)
+	require.Fail(t, "the kind's example comes to no deck in any piece of kindStock",
+		"%s\nAdd a piece that it fits; a key that nothing reads is read in readCutValues of joinery/planfile/cut.go.\n%s", cut, &why)
 	return ""
 }
 

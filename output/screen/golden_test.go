@@ -50,14 +50,18 @@ pieces:
 func TestWhatEachWriterSays(t *testing.T) {
 	d := deckOf(t, small)
 	scale := d.Plan.Shop.Scale
-	changed := deckOf(t, strings.Replace(small, "1/2 from left", "9/16 from left", 1))
+	changed := deckOf(t, strings.Replace(small, "1/2 from left", "33/64 from left", 1))
 	stood := d.Setups[0].Fence.NearEdge + measure.Inch/64
-	kept, err := book.Keep(d, 1, book.Keeping{Name: "rail mortises", Notes: []string{"sharp bit"}, Stood: book.Stood{Fence: &stood},
+	kept, err := book.Keep(d, 1, book.Keeping{Name: "panel grooves", Notes: []string{"sharp bit"}, Stood: book.Stood{Fence: &stood},
 		From: "legs.yaml", On: time.Date(2026, 1, 31, 12, 0, 0, 0, time.UTC)})
 	require.NoError(t, err)
 	b, err := book.Read("book.txt", nil)
 	require.NoError(t, err)
 	b, err = b.Put(kept, false)
+	require.NoError(t, err)
+	second, err := book.Keep(d, 2, book.Keeping{Name: "rail mortises", From: "legs.yaml", On: time.Date(2026, 2, 1, 12, 0, 0, 0, time.UTC)})
+	require.NoError(t, err)
+	b, err = b.Put(second, false)
 	require.NoError(t, err)
 	why, err := whatif.Explain(t.Context(), d)
 	require.NoError(t, err)

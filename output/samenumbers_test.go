@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"encoding/xml"
 	"fmt"
+	"maps"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -463,17 +464,33 @@ func sameInEveryForm(t *testing.T, d *deck.Deck, name string) (compared, onStrip
 	return len(want), checkStrips(t, wordsOf(render.Open(t, b.Bytes())), &j, name)
 }
 
-// same reports every number in which two sets differ.
+// How many are shown of what two forms say otherwise: one slip makes hundreds, in one form
+// after the other, and the first ones tell which.
+const mostDifferences, mostFurther = 20, 2
+
+// same reports the numbers in which two sets differ.
 func same(t *testing.T, want, got numbers, what string) {
 	t.Helper()
-	for k, v := range want {
-		if got[k] != v {
-			t.Errorf("%s: %s is %q, in the JSON %q", what, k, got[k], v)
+	var all []string
+	for _, k := range slices.Sorted(maps.Keys(want)) {
+		if got[k] != want[k] {
+			all = append(all, fmt.Sprintf("%s: %s is %q, in the JSON %q", what, k, got[k], want[k]))
 		}
 	}
-	for k, v := range got {
+	for _, k := range slices.Sorted(maps.Keys(got)) {
 		if _, ok := want[k]; !ok {
-			t.Errorf("%s: %s is %q, and the JSON has none", what, k, v)
+			all = append(all, fmt.Sprintf("%s: %s is %q, and the JSON has none", what, k, got[k]))
 		}
+	}
+	most := mostDifferences
+	if t.Failed() {
+		most = mostFurther
+	}
+	for i, line := range all {
+		if i == most {
+			t.Errorf("%s: %d more like these", what, len(all)-i)
+			break
+		}
+		t.Error(line)
 	}
 }

@@ -45,8 +45,8 @@ func (r *shopReader) readOutline(f *yamlfile.Fields, bit *joinery.Bit) {
 	if n := f.Key("measured"); n != nil {
 		r.Fault(n, "take measured out; where the cut is off, correct radius, pilot or outline", "the width of a bit that shapes edges cuts no wall")
 	}
-	if len(r.Faults) > before || f.Written("diameter") && bit.Diameter == 0 {
-		return
+	if len(r.Faults) > before || bit.Pilot == 0 || o.Wide() == 0 || f.Written("diameter") && bit.Diameter == 0 {
+		return // told already, where a key is misspelt in place of the one that is missing
 	}
 	spell, want := measure.DefaultScale(r.Unit).Spell, o.Across(bit.Pilot)
 	switch {

@@ -161,3 +161,12 @@ func TestDiameterOfAShapedBitLeftOut(t *testing.T) {
 		assert.Equal(t, c.diameter, measure.InchScale.Format(shop.Bits[0].Diameter), c.bit)
 	}
 }
+
+// A misspelt key is told once; what it leaves missing is not worked with.
+func TestAMisspeltPilotIsOneFault(t *testing.T) {
+	_, err := shopfile.Read("shop.yaml", []byte("unit: in\nbits:\n  - {bit: bead, kind: outline, outline: [[0, 1/8], [1/4, 3/8]], ilot: 1/2, cutting: 1, shank: 1/2}\n"), measure.Inches)
+	var faults plantext.Faults
+	require.ErrorAs(t, err, &faults)
+	require.Len(t, faults, 1)
+	assert.Equal(t, "write pilot", faults[0].Remedy)
+}

@@ -92,12 +92,13 @@ func bulleted(p paper.Phrase, l paper.Letters, words string) paper.Phrase {
 // bullet parts the cautions of a weight.
 const bullet = "•"
 
-// rules sets the rules that hold at every run.
+// rules sets the rules that hold at every run, in two columns unless one is lower.
 func (s Setter) rules(w paper.Paper) paper.Block {
-	if w < twoColumns {
-		return s.rulesPhrase().Set(w)
+	one := s.rulesPhrase().Set(w)
+	if two := runOn(s.rulesPhrase(), 2, (w-4)/2, 4); w >= twoColumns && two.H <= one.H {
+		return two
 	}
-	return runOn(s.rulesPhrase(), 2, (w-4)/2, 4)
+	return one
 }
 
 func (s Setter) rulesPhrase() paper.Phrase {

@@ -149,10 +149,10 @@ func lay(d *deck.Deck, o Pages) (iter.Seq[page], error) {
 	}
 	var parts []iter.Seq[page]
 	if o.Only == Everything || o.Only == OnlySheets {
-		parts = append(parts, s.runSheet(d), s.setupSheets(d))
+		parts = append(parts, s.sheets(d))
 	}
 	if o.Only == OnlySetups {
-		parts = append(parts, s.setupSheets(d))
+		parts = append(parts, s.setupSheets(d, paper.Block{}))
 	}
 	if o.Only == Everything || o.Only == OnlyCards {
 		parts = append(parts, s.pieceCards(d))

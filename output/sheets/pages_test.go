@@ -112,3 +112,24 @@ func TestRunSheetSpeaksToTheTable(t *testing.T) {
 	}
 	assert.Greater(t, warned, 20)
 }
+
+// What goes on of a run sheet has the first setup under it where there is room, and a
+// small front of a whole deck stays by itself.
+func TestNoPageForTheRestOfARunSheet(t *testing.T) {
+	shared := 0
+	for _, d := range realDecks(t) {
+		s := newSetter(d.deck, Pages{Paper: Letter})
+		front := len(s.runSheet(d.deck))
+		n := 0
+		for p := range s.sheets(d.deck) {
+			n++
+			setup := hasRun(paper.Block{Parts: p.Parts})
+			assert.False(t, setup && n < front, d.Name)
+			if n == front && setup {
+				shared++
+				assert.Greater(t, front, 1, d.Name)
+			}
+		}
+	}
+	assert.Greater(t, shared, 5)
+}

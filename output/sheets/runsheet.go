@@ -15,9 +15,33 @@ import (
 	"fencecard/setup/remark"
 )
 
+// sheets are the run sheet and the sheets of the setups, the first of which may stand
+// under what goes on of the run sheet, or under that of a part of a deck.
+func (s Setter) sheets(d *deck.Deck) iter.Seq[page] {
+	return func(yield func(page) bool) {
+		front := s.runSheet(d)
+		last := len(front) - 1
+		alone := last == 0 && !d.Part
+		for i, b := range front {
+			if (i < last || alone) && !yield(s.upright(b)) {
+				return
+			}
+		}
+		under := front[last]
+		if alone {
+			under = paper.Block{}
+		}
+		for p := range s.setupSheets(d, under) {
+			if !yield(p) {
+				return
+			}
+		}
+	}
+}
+
 // runSheet is the front of the deck: the setups in order, what to lay out, how
 // long it takes, what to mind, and what was measured or assumed.
-func (s Setter) runSheet(d *deck.Deck) iter.Seq[page] {
+func (s Setter) runSheet(d *deck.Deck) []paper.Block {
 	w := s.Frame.W
 	heading := func(sheet int) paper.Block {
 		title := paper.Phrase{}.Say(s.Bold(6), d.Plan.Title).Say(s.Letters(5), "run sheet")
@@ -32,13 +56,7 @@ func (s Setter) runSheet(d *deck.Deck) iter.Seq[page] {
 		rows = append(rows, s.setupRow(d, i))
 	}
 	rows = append(rows, s.underSetups(d)...)
-	return func(yield func(page) bool) {
-		for _, b := range fill(rows, 0.5, s.body().H, heading) {
-			if !yield(s.upright(b)) {
-				return
-			}
-		}
-	}
+	return fill(rows, 0.5, s.body().H, heading)
 }
 
 // underSetups are the rows of a run sheet under its setups.

@@ -15,11 +15,11 @@ import (
 const groupGap paper.Paper = 1.8
 
 // setupSheets lays out the sheets of every setup. A setup begins a page, unless
-// all of it has room under the one before, or so much that it takes a page less.
-func (s Setter) setupSheets(d *deck.Deck) iter.Seq[page] {
+// all of it has room under the one before, or so much that it takes a page less; the
+// first may stand under something else.
+func (s Setter) setupSheets(d *deck.Deck, now paper.Block) iter.Seq[page] {
 	return func(yield func(page) bool) {
 		full := s.body().H
-		var now paper.Block
 		for i := range d.Setups {
 			sheets := s.setupSheet(d, i, full)
 			if room := full - now.H - betweenSetups; now.H > 0 && s.Frame.W >= besidePicture {

@@ -12,7 +12,7 @@ import (
 	"fencecard/setup/internal/workpiece"
 )
 
-// A deck has 50,000 cards at the most, be they of many cuts or of wide ones.
+// A deck has 50,000 runs at the most, be they of many cuts or of wide ones.
 func TestMostCards(t *testing.T) {
 	thin := workpiece.BenchBits(t)[:1]
 	thin[0].Name, thin[0].Diameter, thin[0].Measured = "thin", workpiece.In(t, "1/8"), 0
@@ -26,8 +26,8 @@ func TestMostCards(t *testing.T) {
 		cards, pieces int // cards of one piece, and how many pieces may be
 		want          []string
 	}{
-		{"many cuts", many, 1, 50_000, []string{"more than 50,000 cards", "write a plan for each part"}},
-		{"wide cuts", wide, 61, 819, []string{"more than 50,000 cards", `the dado "shelf" in "piece" alone takes 61`, "add a wider bit"}},
+		{"many cuts", many, 1, 50_000, []string{"more than 50,000 runs", "write a plan for each part"}},
+		{"wide cuts", wide, 61, 819, []string{"more than 50,000 runs", `the dado "shelf" in "piece" alone takes 61`, "add a wider bit"}},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			plan := *test.plan

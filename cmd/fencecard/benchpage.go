@@ -87,7 +87,7 @@ func (a *app) bench(ctx context.Context, args []string, o benchOptions) error {
 		if w.file == "" {
 			opened += "plan" // where one begins
 		}
-		if err := openBrowser(opened); err != nil {
+		if err := terminal.OpenBrowser(opened); err != nil {
 			a.Note("no browser was started: %v; open the address yourself", err)
 		}
 	}
@@ -113,7 +113,8 @@ func (a *app) serveBench(ctx context.Context, w *benchWork, o benchOptions, shar
 	done := a.Busy("making the deck")
 	options := bench.Options{
 		Make: w.make, Look: w.look, Ticks: kept,
-		Letting: func(address string) { a.tellLetting(address) },
+		// However quiet it is to be: without it nobody gets in.
+		Letting: func(address string) { terminal.TellLetting(a.Err, a.screen, address) },
 		Faulty:  a.tellFaulty,
 	}
 	if w.file != "" {

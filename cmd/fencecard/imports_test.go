@@ -67,7 +67,7 @@ func TestNoNetwork(t *testing.T) {
 	may := map[string][]string{
 		"net":      {"fencecard/cmd/internal/bench", "fencecard/cmd/fencecard"},
 		"net/http": {"fencecard/cmd/internal/bench", "fencecard/cmd/internal/desk"},
-		"os/exec":  {"fencecard/cmd/fencecard"},
+		"os/exec":  {"fencecard/cmd/internal/terminal"},
 		"syscall":  {"fencecard/cmd/fencecard"}, // the name of a signal
 	}
 	out, err := exec.Command("go", "list", "-deps", "-f", `{{.ImportPath}} {{.Dir}} {{join .Imports " "}}`, ".").Output()

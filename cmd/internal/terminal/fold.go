@@ -1,6 +1,7 @@
 // Package terminal is how the program and whoever sits before it meet: messages
 // folded to the screen and without what would move its cursor, output that failed,
-// an interrupt, a press on the program's file.
+// an interrupt, a press on the program's file, a browser to look at its pages in, and a
+// code to scan for one elsewhere.
 package terminal
 
 import (

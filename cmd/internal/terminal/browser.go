@@ -1,4 +1,4 @@
-package main
+package terminal
 
 import (
 	"errors"
@@ -7,8 +7,8 @@ import (
 	"runtime"
 )
 
-// openBrowser has the system show an address.
-func openBrowser(address string) error {
+// OpenBrowser has the system show an address.
+func OpenBrowser(address string) error {
 	var cmd *exec.Cmd
 	switch runtime.GOOS {
 	case "windows":

@@ -1,29 +1,30 @@
-package main
+package terminal
 
 import (
 	"fmt"
+	"io"
 	"runtime"
 	"strings"
 
 	"rsc.io/qr"
 )
 
-// tellLetting shows by which address the next device is let in, as text and as a
-// code to scan. That is told however quiet it is to be: without it nobody gets in.
-func (a *app) tellLetting(address string) {
-	fmt.Fprintf(a.Err, "the next device is let in, once, at\n    %s\n", address)
+// TellLetting says by which address the next device is let in, as text and as a code to
+// scan: on screen, the terminal of the messages as it is, or where that is nil among them.
+func TellLetting(messages, screen io.Writer, address string) {
+	fmt.Fprintf(messages, "the next device is let in, once, at\n    %s\n", address)
 	code, err := qr.Encode(address, qr.L)
 	if err != nil {
 		return // the address is there as text
 	}
 	drawn := halfBlocks(code.Size, code.Black)
-	if a.screen == nil || runtime.GOOS == "windows" {
-		fmt.Fprint(a.Err, indented(drawn))
+	if screen == nil || runtime.GOOS == "windows" {
+		fmt.Fprint(messages, indented(drawn))
 		return
 	}
 	// Black on white, whatever the terminal's colours are.
 	for line := range strings.Lines(drawn) {
-		fmt.Fprintf(a.screen, "    \x1b[97;40m%s\x1b[0m\n", strings.TrimSuffix(line, "\n"))
+		fmt.Fprintf(screen, "    \x1b[97;40m%s\x1b[0m\n", strings.TrimSuffix(line, "\n"))
 	}
 }
 

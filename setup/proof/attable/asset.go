@@ -3,6 +3,7 @@ package attable
 import (
 	"cmp"
 	"fmt"
+	"slices"
 
 	"fencecard/joinery"
 	"fencecard/joinery/measure"
@@ -202,7 +203,7 @@ func (b bench) heightAsSet(height measure.Length) Finding {
 	carriage := b.Setup.Carriage
 	wants := b.Channel.Depth
 	says := wants // on the sheet, without the carriage
-	if b.Card.Heights[len(b.Card.Heights)-1] == b.Setup.Heights[len(b.Setup.Heights)-1] {
+	if n := len(b.Setup.Heights); n > 0 && slices.Contains(b.Card.Heights, b.Setup.Heights[n-1]) {
 		says = b.Setup.Kept.Full(wants)
 	}
 	deep := height - carriage - (says - wants)

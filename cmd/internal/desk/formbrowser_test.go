@@ -206,7 +206,7 @@ func TestUndoAndRedo(t *testing.T) {
 	m.Until(`document.querySelector('#undo').textContent === "Undo changing rail"`)
 	b.Tap("#fold") // who begins by forms has it folded away
 	browser.Eval[any](b, content+`.focus()`)
-	b.Press("# ")
+	b.Press("#") // one key: two that come slowly are two steps
 	m.Until(`document.querySelector('#undo').textContent === "Undo typing"`)
 	b.Shot("undo")
 	text := content + `.innerText`

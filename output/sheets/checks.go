@@ -30,25 +30,30 @@ func startChecks(d *deck.Deck, i int) []string {
 func bitStays(d *deck.Deck, i int) bool { return i > 0 && d.Setups[i-1].Bit == d.Setups[i].Bit }
 
 // checks are the start checks, each with a box, and the trial.
-func (s Setter) checks(d *deck.Deck, i int, w paper.Paper) paper.Block {
-	return flowed(s.checkItems(d, i, w), w, checkGap, 0.8)
+func (s Setter) checks(d *deck.Deck, i int, w paper.Paper, ends bool) paper.Block {
+	return flowed(s.checkItems(d, i, w, ends), w, checkGap, 0.8)
 }
 
 // checkGap is the space between checks on a line.
 const checkGap paper.Paper = 1.8
 
-func (s Setter) checkItems(d *deck.Deck, i int, w paper.Paper) []paper.Block {
+// checkItems are the checks one by one, with or without where a trial begins and ends.
+func (s Setter) checkItems(d *deck.Deck, i int, w paper.Paper, ends bool) []paper.Block {
 	items := []paper.Block{s.Strong(w, paper.Least, "CHECKS")}
 	for _, check := range startChecks(d, i) {
 		items = append(items, s.ticked(check, w))
 	}
-	items = append(items, s.trial(&d.Setups[i], w)...)
+	trial, least := s.trial(&d.Setups[i], w)
+	var signed []paper.Block
 	if !s.bare && s.signed(w).W == 0 {
 		for _, by := range signatures {
-			items = append(items, s.asked(by, 14))
+			signed = append(signed, s.asked(by, 14))
 		}
 	}
-	return items
+	if !ends {
+		trial = trial[:least]
+	}
+	return slices.Concat(items, trial, signed)
 }
 
 // signatures are asked for at every setup.
@@ -97,10 +102,10 @@ func (s Setter) asked(words string, room paper.Paper) paper.Block {
 }
 
 // trial says what to measure of a cut in scrap, what it should be, and has a
-// box for what it is.
-func (s Setter) trial(u *deck.Setup, w paper.Paper) []paper.Block {
+// box for what it is. From the item counted by least on, it is where a cut by the
+// first pair of marks begins and ends.
+func (s Setter) trial(u *deck.Setup, w paper.Paper) (items []paper.Block, least int) {
 	const boxWide, boxHigh = 12, 5
-	var items []paper.Block
 	note := func(what string, l measure.Length) {
 		words := paper.Phrase{}
 		if len(items) == 0 {
@@ -149,5 +154,18 @@ func (s Setter) trial(u *deck.Setup, w paper.Paper) []paper.Block {
 			break
 		}
 	}
-	return items
+	least = len(items)
+	if len(u.Marks) > 0 && !shaped {
+		for i, m := range []*deck.PairMark{u.Marks[0].Start, u.Marks[0].Stop} {
+			what := [2]string{"begins from ", "ends from "}[i]
+			switch {
+			case m == nil:
+			case m.Lead:
+				note(what+"lead", m.Line)
+			case m.Tail:
+				note(what+"tail", m.TailBeforeEdge)
+			}
+		}
+	}
+	return items, least
 }

@@ -24,6 +24,8 @@ const (
 	// headHigh is how high a head is at most, unless its cautions or what was
 	// learnt need more.
 	headHigh paper.Paper = 75
+	// trialHigh is up to where a head also says where a trial begins and ends.
+	trialHigh paper.Paper = 68
 )
 
 // arrangement is how the heights of a head are set: beside the fence or under it,
@@ -43,8 +45,11 @@ func (s Setter) head(d *deck.Deck, i int, mind wording.Mind, of int) (first pape
 	u := &d.Setups[i]
 	w := s.Frame.W
 	if w >= besidePicture {
-		said := paper.Stack(headGap, s.mindBox(mind, w), s.checks(d, i, w))
-		low := s.settings(d, i, of, arrangements[0])
+		minded, low := s.mindBox(mind, w), s.settings(d, i, of, arrangements[0])
+		if all := paper.Stack(headGap, low, minded, s.checks(d, i, w, true)); all.H <= trialHigh {
+			return all, nil // where a trial begins and ends has room
+		}
+		said := paper.Stack(headGap, minded, s.checks(d, i, w, false))
 		for _, a := range arrangements[1:] {
 			if low.H+headGap+said.H <= headHigh {
 				break
@@ -70,7 +75,7 @@ func (s Setter) head(d *deck.Deck, i int, mind wording.Mind, of int) (first pape
 	for i, l := range said.Lines(w) {
 		rows = append(rows, under(l.Block(), i == 0))
 	}
-	for _, l := range lined(s.checkItems(d, i, w), w, checkGap) {
+	for _, l := range lined(s.checkItems(d, i, w, false), w, checkGap) {
 		rows = append(rows, under(l, true))
 	}
 	cards := fill(rows, 0, s.body().H, func(n int) paper.Block {

@@ -36,3 +36,33 @@ func TestTrialOfAShapedEdge(t *testing.T) {
 	}
 	assert.Greater(t, tried, 3)
 }
+
+// The trial of a stopped cut is measured from the end of the work that its marks
+// are set by too, wherever the head has room for it: at more than an eighth of the
+// setups with marks.
+func TestTrialOfAStoppedCut(t *testing.T) {
+	marked, said := 0, 0
+	for _, d := range realDecks(t) {
+		s := newSetter(d.deck, Pages{Paper: Letter})
+		for i := range d.deck.Setups {
+			u := &d.deck.Setups[i]
+			if len(u.Marks) == 0 {
+				continue
+			}
+			marked++
+			head, _ := s.head(d.deck, i, s.minds[u.Number], 1)
+			words := saidIn(head)
+			if !strings.Contains(words, "begins from") && !strings.Contains(words, "ends from") {
+				continue
+			}
+			said++
+			assert.LessOrEqual(t, float64(head.H), float64(trialHigh), "%s, setup %d", d.Name, u.Number)
+			for k, m := range []*deck.PairMark{u.Marks[0].Start, u.Marks[0].Stop} {
+				if m != nil && m.Lead {
+					assert.Contains(t, words, [2]string{"begins", "ends"}[k]+" from lead|"+s.Plain(m.Line), "%s, setup %d", d.Name, u.Number)
+				}
+			}
+		}
+	}
+	assert.Greater(t, 8*said, marked)
+}

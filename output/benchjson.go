@@ -70,7 +70,7 @@ func CorrectionsJSON(w io.Writer, scale measure.Scale, l *attable.Lesson) error 
 		Bit         string           `json:"bit"`
 		Diameter    *deckfile.Length `json:"diameter"`
 		Corrections []jsonCorrection `json:"corrections"`
-	}{Run: l.Card.Number, Piece: l.Card.Piece, Cut: l.Card.Cut, Bit: l.Bit.Name, Corrections: make([]jsonCorrection, len(l.Corrections))}
+	}{Run: l.Claimed.Number, Piece: l.Claimed.Piece, Cut: l.Claimed.Cut, Bit: l.Bit.Name, Corrections: make([]jsonCorrection, len(l.Corrections))}
 	if l.Diameter > 0 {
 		d := s.Length(l.Diameter)
 		out.Diameter = &d

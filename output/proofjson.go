@@ -42,7 +42,7 @@ func ProofJSON(w io.Writer, scale measure.Scale, r *proof.Report) error {
 		Warnings: make([]deckfile.Warning, len(r.Warnings)),
 	}
 	for i, f := range r.Faults {
-		out.Faults[i] = jsonDifference{Run: f.Card, Piece: f.Piece, Cut: f.Cut, Field: f.Field, Text: f.Text}
+		out.Faults[i] = jsonDifference{Run: f.Run, Piece: f.Piece, Cut: f.Cut, Field: f.Field, Text: f.Text}
 		if f.Place.Known() {
 			out.Faults[i].Place = f.Place.String()
 		}

@@ -28,7 +28,7 @@ func blocksPlan(t testing.TB, cuts ...joinery.Cut) *joinery.Plan {
 	return plan
 }
 
-// Between blocks, cards whose blocks stand alike go up one ladder, the others
+// Between blocks, runs whose blocks stand alike go up one ladder, the others
 // one after another; a through cut needs no blocks.
 func TestBlocks(t *testing.T) {
 	d := workpiece.DeckOf(t, blocksPlan(t,

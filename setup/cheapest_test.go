@@ -63,7 +63,7 @@ func smallPlan(random *rand.Rand, stops joinery.Stops, ends bool) *joinery.Plan 
 	return plan
 }
 
-// asProblem spells a plan out for the brute force, from its jobs and cards
+// asProblem spells a plan out for the brute force, from its jobs and runs
 // alone.
 func asProblem(t *testing.T, plan *joinery.Plan) *model.Problem {
 	jobs, err := setup.Jobs(plan)

@@ -9,11 +9,11 @@ import (
 	"fencecard/setup/ladder"
 )
 
-// Deal writes the setups and cards of a choice of ways in an order of visits.
+// Deal writes the setups and runs of a choice of ways in an order of visits.
 //
-// Cards across the grain come before those along it. Cards whose marks are the same stand together, and among these those that read
-// the same. Between marks, all cards of a setup climb one ladder together. Between stop
-// blocks, only the cards do whose blocks stand alike; these come one after
+// Runs across the grain come before those along it. Runs whose marks are the same stand together, and among these those that read
+// the same. Between marks, all runs of a setup climb one ladder together. Between stop
+// blocks, only the runs do whose blocks stand alike; these come one after
 // another, and the rest of the setup waits until they are through. Visits in a
 // row to one bit and fence distance are then one setup.
 func Deal(plan *joinery.Plan, jobs []Job, choice Choice, visits []Visit) []deck.Setup {
@@ -62,7 +62,7 @@ func along(r *deck.Run) int {
 	return 0
 }
 
-// climb adds cards that go up one ladder together.
+// climb adds runs that go up one ladder together.
 func climb(s *deck.Setup, runs []deck.Run, shop *joinery.Shop) {
 	climb := 0
 	if n := len(s.Runs); n > 0 {
@@ -83,8 +83,8 @@ func climb(s *deck.Setup, runs []deck.Run, shop *joinery.Shop) {
 	s.Heights = append(s.Heights, heights...)
 }
 
-// number numbers the cards and sorts the heights of all climbs. The two runs of
-// a turned piece may be made in either order: the first card is the first run.
+// number numbers the runs and sorts the heights of all climbs. The two runs of
+// a turned piece may be made in either order: the first made is the first to be run.
 func number(s *deck.Setup) {
 	type channel struct {
 		cut  *joinery.Cut
@@ -104,12 +104,12 @@ func number(s *deck.Setup) {
 	s.Heights = slices.Compact(s.Heights)
 }
 
-// demandOf is what a card asks of the ladder.
+// demandOf is what a run asks of the ladder.
 func demandOf(r *deck.Run, shop *joinery.Shop) ladder.Demand {
 	return demand(r.Step, r.Channel, r.Cap, shop)
 }
 
-// together keeps the order of the cards, but brings those that stand alike
+// together keeps the order of the runs, but brings those that stand alike
 // next to the first of them.
 func together[T comparable](runs []deck.Run, where func(*deck.Run) T) [][]deck.Run {
 	var groups [][]deck.Run

@@ -9,7 +9,7 @@ import (
 )
 
 // A leg with a mortise in its right side, and its mirror image: one setup, two
-// cards, the other end first.
+// runs, the other end first.
 func ExampleMake() {
 	scale := measure.InchScale
 	leg := joinery.Piece{

@@ -13,7 +13,7 @@ import (
 	"fencecard/setup/internal/workpiece"
 )
 
-// A cut made by hand has no card, but what a cut at the table would be warned
+// A cut made by hand has no run, but what a cut at the table would be warned
 // of is said of it, and of its neighbours.
 func TestByHand(t *testing.T) {
 	plan := workpiece.PieceFrom(t, "3 3 20", "mortise rail right 1/2 1/2:front 1-4:top 2", "mortise stile front 1/2 1_1/4:left 1-4:top 2")

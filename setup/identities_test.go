@@ -128,7 +128,7 @@ func TestPositions(t *testing.T) {
 
 // Common practice, no source: a mortise set a quarter inch in from the face
 // with an eighth-inch shoulder on the rail leaves an eighth-inch reveal. The
-// near wall of the mortise, cut at the fence distance of its card, stands that
+// near wall of the mortise, cut at the fence distance of its run, stands that
 // much further from the face than the rail's cheek.
 func TestReveal(t *testing.T) {
 	mortise := legMortise(t, joinery.Right)

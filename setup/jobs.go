@@ -11,19 +11,19 @@ import (
 	"fencecard/setup/remark"
 )
 
-// mostCards is more than anybody cuts by hand; a deck of as many already takes
+// mostRuns is more than anybody cuts by hand; a deck of as many already takes
 // some hundred megabytes, and a short plan of wide cuts would come to millions.
-const mostCards = 50_000
+const mostRuns = 50_000
 
 // Jobs lists every channel of a plan with the ways to make it, in the plan's
 // order, or the faults that stop the deck: channels that no bit of the shop
-// can make, or more cards than mostCards.
+// can make, or more runs than mostRuns.
 func Jobs(plan *joinery.Plan) ([]Job, error) {
 	var jobs []Job
 	var faults plantext.Faults
 	var stopped []*joinery.Piece
 	m, kept := maker{&plan.Shop}, sameWays{}
-	cards, most := 0, 0 // in all, and the job that takes the most
+	runs, most := 0, 0 // in all, and the job that takes the most
 	for i := range plan.Pieces {
 		p := &plan.Pieces[i]
 		first := len(jobs)
@@ -39,11 +39,11 @@ func Jobs(plan *joinery.Plan) ([]Job, error) {
 					faults.Add(why.fault(p, c, ch, &plan.Shop))
 				}
 				jobs = append(jobs, Job{Piece: p, Cut: c, Channel: ch, Ways: kept.of(ways)})
-				n := jobs[len(jobs)-1].cards()
-				if n > jobs[most].cards() {
+				n := jobs[len(jobs)-1].runs()
+				if n > jobs[most].runs() {
 					most = len(jobs) - 1
 				}
-				if cards += n; cards > mostCards {
+				if runs += n; runs > mostRuns {
 					faults.Add(jobs[most].tooMany())
 					return nil, faults.Err()
 				}
@@ -94,21 +94,21 @@ func faultsOnce(faults plantext.Faults, pieces []*joinery.Piece) plantext.Faults
 	return once
 }
 
-// cards tells how many cards the channel takes at the fewest.
-func (j *Job) cards() int {
+// runs tells how many runs the channel takes at the fewest.
+func (j *Job) runs() int {
 	if len(j.Ways) == 0 {
 		return 0
 	}
 	return len(j.Ways[0].Steps)
 }
 
-// tooMany is the fault of a plan with too many cards, no job of which takes
+// tooMany is the fault of a plan with too many runs, no job of which takes
 // more than this one.
 func (j *Job) tooMany() plantext.Fault {
 	f := plantext.Fault{Place: j.Cut.Place,
-		Problem: fmt.Sprintf("the plan comes to more than %d,%03d runs, the most in one deck", mostCards/1000, mostCards%1000),
+		Problem: fmt.Sprintf("the plan comes to more than %d,%03d runs, the most in one deck", mostRuns/1000, mostRuns%1000),
 		Remedy:  "write a plan for each part of the work"}
-	if n := j.cards(); n > 1 {
+	if n := j.runs(); n > 1 {
 		f.Place = j.Cut.Places.At(f.Place, "width", "length")
 		f.Problem += fmt.Sprintf("; the %s %q in %q alone takes %d, the best bit for it being the %s",
 			j.Cut.Kind, j.Cut.Name, j.Piece.Name, n, j.Ways[0].Bit.Name)

@@ -21,10 +21,10 @@ func TestMostCards(t *testing.T) {
 	wide.Shop.Bits = thin
 	many := workpiece.PieceFrom(t, workpiece.BoardSize, "groove panel bottom 1/4 1/4:front - 1/4")
 	for _, test := range []struct {
-		name          string
-		plan          *joinery.Plan
-		cards, pieces int // cards of one piece, and how many pieces may be
-		want          []string
+		name         string
+		plan         *joinery.Plan
+		runs, pieces int // runs of one piece, and how many pieces may be
+		want         []string
 	}{
 		{"many cuts", many, 1, 50_000, []string{"more than 50,000 runs", "write a plan for each part"}},
 		{"wide cuts", wide, 61, 819, []string{"more than 50,000 runs", `the dado "shelf" in "piece" alone takes 61`, "add a wider bit"}},
@@ -35,7 +35,7 @@ func TestMostCards(t *testing.T) {
 			jobs, err := setup.Jobs(&plan)
 			require.NoError(t, err)
 			require.Len(t, jobs, test.pieces)
-			require.Len(t, jobs[0].Ways[0].Steps, test.cards)
+			require.Len(t, jobs[0].Ways[0].Steps, test.runs)
 
 			plan.Pieces = slices.Repeat(test.plan.Pieces, test.pieces+1)
 			_, err = setup.Jobs(&plan)

@@ -28,7 +28,7 @@ type Options struct {
 
 // MakeWith turns a plan into a deck: it finds the ways to make every channel,
 // chooses among them and orders the setups so that changing the table takes
-// the least time, and writes the cards. Called off by the context, it makes the
+// the least time, and writes the runs. Called off by the context, it makes the
 // best deck found so far. What it returns is proved and has its code. The error
 // holds every fault that stops the deck, as [plantext.Faults].
 func MakeWith(ctx context.Context, plan *joinery.Plan, o Options) (*deck.Deck, error) {
@@ -52,7 +52,7 @@ func MakeWith(ctx context.Context, plan *joinery.Plan, o Options) (*deck.Deck, e
 	return d, nil
 }
 
-// write makes the card of one run, but for its number and heights.
+// write makes the run of one step, but for its number and heights.
 func write(job Job, run deck.Step, shop *joinery.Shop) deck.Run {
 	r := RunOf(job.Piece, job.Cut, job.Channel, run, shop.Scale)
 	r.Cap = ladder.CapFor(run.Bit, job.Piece.Wood, shop)

@@ -26,10 +26,10 @@ func Differences(d *deck.Deck, claims *proof.Claims) []proof.Difference {
 		if text := firstDifference("pair", claims.Setups[i].Marks, listOf(want.Setups[i].Marks)); text != "" {
 			found = append(found, proof.Difference{Field: "marks", Text: fmt.Sprintf("setup %d: %s", d.Setups[i].Number, text)})
 		}
-		for j := range min(len(runs), len(claims.Setups[i].Cards)) {
-			want, said := runs[j], claims.Setups[i].Cards[j].Said
+		for j := range min(len(runs), len(claims.Setups[i].Runs)) {
+			want, said := runs[j], claims.Setups[i].Runs[j].Said
 			for _, diff := range differ(want, said) {
-				diff.Card, diff.Piece, diff.Cut = want.Number, want.Piece, want.Cut
+				diff.Run, diff.Piece, diff.Cut = want.Number, want.Piece, want.Cut
 				found = append(found, diff)
 			}
 		}

@@ -118,7 +118,7 @@ func (r *reader) setup() proof.Setup {
 		"bit_heights": {read: func() { s.BitHeights = r.lengths() }, optional: true},
 		"kept":        {read: func() { check = r.kept(&s) }, optional: true},
 		"marks":       {read: func() { s.Marks = r.entries("a list of pairs of marks") }, optional: true},
-		"runs":        {read: func() { r.list("a list of runs", 0, func() { s.Cards = append(s.Cards, r.run()) }) }},
+		"runs":        {read: func() { r.list("a list of runs", 0, func() { s.Runs = append(s.Runs, r.run()) }) }},
 	})
 	if check != nil {
 		check()
@@ -146,8 +146,8 @@ func (r *reader) fence() deck.Fence {
 	return f
 }
 
-func (r *reader) run() proof.Card {
-	c := proof.Card{Place: r.place(r.here()), Silent: proof.AllSilent}
+func (r *reader) run() proof.Run {
+	c := proof.Run{Place: r.place(r.here()), Silent: proof.AllSilent}
 	word := func(to *string, what string) field { return field{read: func() { *to = r.word(what) }} }
 	side := func(to *joinery.Side) field { return field{read: func() { *to = r.side() }} }
 	extra := func(which proof.Silence, read func()) field {

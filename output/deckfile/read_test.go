@@ -195,8 +195,8 @@ func FuzzDeck(f *testing.F) {
 		}
 		proof.Deck(plan, claims)
 		for i := range claims.Setups {
-			for j := range claims.Setups[i].Cards {
-				number := claims.Setups[i].Cards[j].Number
+			for j := range claims.Setups[i].Runs {
+				number := claims.Setups[i].Runs[j].Number
 				one := measure.Inch
 				attable.AsSet(plan, claims, number, attable.Settings{Near: &one, Far: &one, BackStop: &one, Start: &one, Stop: &one, Height: &one})
 				attable.Correct(plan, claims, number, attable.TestCut{Setback: one, Width: one, Length: one, Depth: one})

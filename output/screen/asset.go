@@ -41,7 +41,7 @@ func (t *textWriter) found(f attable.Finding) {
 // CorrectionsText writes what a test cut teaches.
 func CorrectionsText(w io.Writer, scale measure.Scale, l *attable.Lesson) error {
 	t := &textWriter{scale: scale}
-	t.wrapped(fmt.Sprintf("%-6s", l.Card.Number), cutOf(l.Card))
+	t.wrapped(fmt.Sprintf("%-6s", l.Claimed.Number), cutOf(l.Claimed))
 	for _, c := range l.Corrections {
 		a := wording.CorrectionAnswer(t.scale, c)
 		if !a.Right() {

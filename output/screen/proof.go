@@ -21,7 +21,7 @@ func ProofText(w io.Writer, title string, scale measure.Scale, r *proof.Report) 
 	t.line(0, "")
 	t.line(0, "%s", ProofLine(r))
 	for _, f := range r.Faults {
-		if f.Card == "" {
+		if f.Run == "" {
 			t.wrapped("  - ", f.String())
 		}
 	}
@@ -55,7 +55,7 @@ func ProofLine(r *proof.Report) string {
 }
 
 // cutOf names a run's piece and cut.
-func cutOf(c *proof.Card) string {
+func cutOf(c *proof.Run) string {
 	part := ""
 	if c.Part != "" {
 		part = ", " + wording.Quoted(c.Part)
@@ -64,7 +64,7 @@ func cutOf(c *proof.Card) string {
 }
 
 func (t *textWriter) proved(r *proof.Result) {
-	c := r.Card
+	c := r.Claimed
 	t.line(0, "")
 	t.wrapped(fmt.Sprintf("%-6s", wording.Quoted(c.Number)), cutOf(c))
 	if c.Start != nil {

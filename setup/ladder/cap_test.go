@@ -100,7 +100,7 @@ func TestCapInSheetMaterialsAndOwnWoods(t *testing.T) {
 	}
 }
 
-// A card of a metric shop names no inches.
+// A run of a metric shop names no inches.
 func TestCapIsSaidInTheShopsUnit(t *testing.T) {
 	wide := joinery.Bit{Diameter: 20 * measure.Millimetre, Shank: 12 * measure.Millimetre}
 	mdf, _, ok := timber.FindWood("MDF")

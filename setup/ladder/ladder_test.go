@@ -57,7 +57,7 @@ func TestLadder(t *testing.T) {
 }
 
 // Every rung lies on the scale or is a depth, no step is deeper than the caps
-// allow, every card reaches its depth by rungs of the ladder.
+// allow, every run reaches its depth by rungs of the ladder.
 func TestLadderHolds(t *testing.T) {
 	random := rand.New(rand.NewPCG(1, 2))
 	scale := measure.InchScale

@@ -13,7 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// shared is all that the proof may take from the packages that make the cards:
+// shared is all that the proof may take from the packages that make the runs:
 // the deck's types, and the rule of the shop that says how deep one pass may go.
 // What a setup book knows, and what a sheet brings to a mark proves nothing: whoever measures a table asks.
 var shared = map[string][]string{

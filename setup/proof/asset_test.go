@@ -38,7 +38,7 @@ func standing(t *testing.T, shop, piece string, s attable.Settings) attable.Stan
 	require.NoError(t, err)
 	claims := proof.Of(deckOf(t, plan))
 	for _, u := range claims.Setups {
-		for _, c := range u.Cards {
+		for _, c := range u.Runs {
 			if c.Piece == piece {
 				as, err := attable.AsSet(plan, &claims, c.Number, s)
 				require.NoError(t, err)

@@ -12,7 +12,7 @@ import (
 )
 
 // BenchmarkCheck proves the boot bench many times over, as one plan of many
-// pieces; the figure to look at is cards/s.
+// pieces; the figure to look at is runs/s.
 func BenchmarkCheck(b *testing.B) {
 	one, err := planfile.Read("boot-bench.yaml", examples.BootBench, nil)
 	if err != nil {
@@ -20,7 +20,7 @@ func BenchmarkCheck(b *testing.B) {
 	}
 	plan := *one
 	plan.Pieces = nil
-	for i := range 130 { // 10,140 cards
+	for i := range 130 { // 10,140 runs
 		for _, p := range one.Pieces {
 			p.Name = fmt.Sprint(p.Name, " ", i)
 			p.Cuts = append([]joinery.Cut(nil), p.Cuts...)
@@ -37,5 +37,5 @@ func BenchmarkCheck(b *testing.B) {
 			b.Fatal(r.Err())
 		}
 	}
-	b.ReportMetric(float64(claims.Cards()*b.N)/b.Elapsed().Seconds(), "runs/s")
+	b.ReportMetric(float64(claims.Runs()*b.N)/b.Elapsed().Seconds(), "runs/s")
 }

@@ -5,11 +5,11 @@ import (
 	"fencecard/setup/solid"
 )
 
-// Carving is a piece and what the cards take out of it, a hollow for each card
+// Carving is a piece and what the runs take out of it, a hollow for each run
 // in running order.
 type Carving struct {
 	Piece   *joinery.Piece
-	Cards   []*Card
+	Runs    []*Run
 	Hollows []solid.Hollow
 }
 
@@ -18,7 +18,7 @@ func (c *Carving) Removed() Volume {
 	return Volume{c.Piece.Name, solid.Removed(c.Hollows, c.Piece.Size)}
 }
 
-// Volumes returns what the cards take out of each piece that is cut.
+// Volumes returns what the runs take out of each piece that is cut.
 func Volumes(plan *joinery.Plan, claims *Claims) []Volume {
 	var all []Volume
 	for _, c := range Carve(plan, claims) {
@@ -29,8 +29,8 @@ func Volumes(plan *joinery.Plan, claims *Claims) []Volume {
 	return all
 }
 
-// Carve cuts every piece of the plan as the cards say, and by nothing else.
-// Cards that the plan or the shop knows nothing of cut nothing.
+// Carve cuts every piece of the plan as the runs say, and by nothing else.
+// Runs that the plan or the shop knows nothing of cut nothing.
 func Carve(plan *joinery.Plan, claims *Claims) []Carving {
 	p := newProver(plan, claims)
 	all := make([]Carving, len(plan.Pieces))
@@ -42,15 +42,15 @@ func Carve(plan *joinery.Plan, claims *Claims) []Carving {
 	for i := range claims.Setups {
 		s := &claims.Setups[i]
 		bit := p.bits[s.Bit.Name]
-		for j := range s.Cards {
-			card := &s.Cards[j]
-			w := p.wants.find(card)
-			if w == nil || bit == nil || leading(card.Down, card.Fence) != card.Leads || card.Leads == joinery.NoSide {
+		for j := range s.Runs {
+			claim := &s.Runs[j]
+			w := p.wants.find(claim)
+			if w == nil || bit == nil || leading(claim.Down, claim.Fence) != claim.Leads || claim.Leads == joinery.NoSide {
 				continue
 			}
 			c := at[w.piece]
-			t := onTable(card, s.Fence, w, bit)
-			c.Cards = append(c.Cards, card)
+			t := onTable(claim, s.Fence, w, bit)
+			c.Runs = append(c.Runs, claim)
 			c.Hollows = append(c.Hollows, t.cut(s.Fence))
 		}
 	}

@@ -49,7 +49,7 @@ func (p *prover) within(w *wanted) {
 		near, far := s.Lo-ch.Setback, s.Hi-ch.Setback-ch.Width
 		// The first run stands at the wall toward its fence, the last away from it;
 		// where the piece is turned, both away.
-		c := r.card
+		c := r.claim
 		toward, away := c.Position == 1 && !c.Turned, c.Position == c.Positions || c.Turned
 		if c.Fence != ch.Near {
 			toward, away = away, toward
@@ -72,18 +72,18 @@ func (p *prover) within(w *wanted) {
 
 // positions checks that the runs are counted and turned as they say.
 func (p *prover) positions(w *wanted) {
-	turned := slices.ContainsFunc(w.runs, func(r run) bool { return r.card.Fence != w.runs[0].card.Fence })
+	turned := slices.ContainsFunc(w.runs, func(r run) bool { return r.claim.Fence != w.runs[0].claim.Fence })
 	for i, r := range w.runs {
-		c := r.card
+		c := r.claim
 		if c.says(NoPosition) && c.Position != i+1 {
-			p.wrongCard(r.result, "position", 0, "it calls itself run %d of this %s; it is run %d", c.Position, w.cut.Kind, i+1)
+			p.wrongRun(r.result, "position", 0, "it calls itself run %d of this %s; it is run %d", c.Position, w.cut.Kind, i+1)
 		}
 		if c.says(NoPositions) && c.Positions != len(w.runs) {
-			p.wrongCard(r.result, "positions", 0, "it counts %d runs for this %s; there are %d", c.Positions, w.cut.Kind, len(w.runs))
+			p.wrongRun(r.result, "positions", 0, "it counts %d runs for this %s; there are %d", c.Positions, w.cut.Kind, len(w.runs))
 		}
-		if r.card.Turned != turned {
-			p.wrongCard(r.result, "turned", 0, "the run says that the piece is %s between the runs; it is %s",
-				turnedOrNot(r.card.Turned), turnedOrNot(turned))
+		if r.claim.Turned != turned {
+			p.wrongRun(r.result, "turned", 0, "the run says that the piece is %s between the runs; it is %s",
+				turnedOrNot(r.claim.Turned), turnedOrNot(turned))
 		}
 	}
 }
@@ -98,8 +98,8 @@ func turnedOrNot(turned bool) string {
 // strip is what a run cuts from wall to wall, measured from one side.
 func (r run) strip(from joinery.Side) solid.Range {
 	across := r.size.Between(from)
-	near, far := r.card.from(r.fence.NearEdge), r.fence.NearEdge+r.bit
-	if r.card.Fence != from {
+	near, far := r.claim.from(r.fence.NearEdge), r.fence.NearEdge+r.bit
+	if r.claim.Fence != from {
 		near, far = across-far, across-near
 	}
 	return solid.Range{Lo: near, Hi: far}
@@ -118,7 +118,7 @@ func (p *prover) walls(w *wanted) {
 	for _, r := range runs[1:] {
 		s := r.strip(ch.Near)
 		if gap := s.Lo - reached; gap >= 0 {
-			p.wrongCard(r.result, "fence", gap, "between this run and the one beside it %s of the %s would be left standing",
+			p.wrongRun(r.result, "fence", gap, "between this run and the one beside it %s of the %s would be left standing",
 				sliver(p, gap), w.cut.Kind)
 		}
 		if s.Hi > reached {
@@ -148,15 +148,15 @@ func sliver(p *prover, gap measure.Length) string {
 func (p *prover) wall(w *wanted, first, last run, near, far measure.Length) {
 	from, kind := w.channel.Near, w.cut.Kind
 	if near.Abs() > hair && !differ(near, far) {
-		p.wrongCard(first.result, "fence", near, "the %s would lie %s too near the %s", kind, p.text(near.Abs()), Toward(near, from))
+		p.wrongRun(first.result, "fence", near, "the %s would lie %s too near the %s", kind, p.text(near.Abs()), Toward(near, from))
 		return
 	}
 	if near.Abs() > hair {
-		p.wrongCard(first.result, "fence", near, "the %s wall of the %s would stand %s too near the %s",
+		p.wrongRun(first.result, "fence", near, "the %s wall of the %s would stand %s too near the %s",
 			from, kind, p.text(near.Abs()), Toward(near, from))
 	}
 	if far.Abs() > hair {
-		p.wrongCard(last.result, "fence", far, "the %s wall of the %s would stand %s too near the %s",
+		p.wrongRun(last.result, "fence", far, "the %s wall of the %s would stand %s too near the %s",
 			from.Opposite(), kind, p.text(far.Abs()), Toward(far, from))
 	}
 }
@@ -166,10 +166,10 @@ func (p *prover) wall(w *wanted, first, last run, near, far measure.Length) {
 // still stands, the teeth pull the work along.
 func (p *prover) feedsAgainst(w *wanted) {
 	for i, r := range w.runs {
-		this := r.strip(r.card.Fence)
+		this := r.strip(r.claim.Fence)
 		var cut []solid.Range
 		for _, earlier := range w.runs[:i] {
-			if s := earlier.strip(r.card.Fence).And(this); s.Long() > 0 {
+			if s := earlier.strip(r.claim.Fence).And(this); s.Long() > 0 {
 				cut = append(cut, s)
 			}
 		}
@@ -177,14 +177,14 @@ func (p *prover) feedsAgainst(w *wanted) {
 		fresh := this.Lo
 		for _, s := range cut {
 			if s.Lo > fresh {
-				p.wrongCard(r.result, "order", 0, "the wood this run cuts lies between the bit and the fence, which is a climb cut: run it before run %s",
-					p.results[w.runs[0].result].Card.Number)
+				p.wrongRun(r.result, "order", 0, "the wood this run cuts lies between the bit and the fence, which is a climb cut: run it before run %s",
+					p.results[w.runs[0].result].Claimed.Number)
 				break
 			}
 			fresh = max(fresh, s.Hi)
 		}
 		if fresh >= this.Hi {
-			p.wrongCard(r.result, "order", 0, "earlier runs have cut all of this one already")
+			p.wrongRun(r.result, "order", 0, "earlier runs have cut all of this one already")
 		}
 	}
 }

@@ -15,10 +15,10 @@ import (
 const hair = measure.Millimetre / 1000
 
 // Check proves the claims of a deck against its plan. The report has a result
-// for every card; it has no warnings, which come from the deck's maker.
+// for every run; it has no warnings, which come from the deck's maker.
 func Check(plan *joinery.Plan, claims *Claims) Report {
 	p := newProver(plan, claims)
-	p.results = make([]Result, 0, claims.Cards())
+	p.results = make([]Result, 0, claims.Runs())
 	p.heading()
 	p.stock()
 	for i := range claims.Setups {
@@ -46,7 +46,7 @@ type prover struct {
 	deck    []Difference
 }
 
-// run is a card put on the table.
+// run is a run put on the table.
 type run struct {
 	table
 	dealt
@@ -93,12 +93,12 @@ func briefly(args []any) []any {
 	return args
 }
 
-// wrongCard notes a difference of one card.
-func (p *prover) wrongCard(result int, field string, off measure.Length, text string, args ...any) {
+// wrongRun notes a difference of one run.
+func (p *prover) wrongRun(result int, field string, off measure.Length, text string, args ...any) {
 	r := &p.results[result]
 	r.Faults = append(r.Faults, Difference{
-		Card: plantext.Brief(r.Card.Number, mostQuoted), Piece: plantext.Brief(r.Card.Piece, mostQuoted), Cut: plantext.Brief(r.Card.Cut, mostQuoted),
-		Place: r.Card.Place, Field: field, Off: off, Text: fmt.Sprintf(text, briefly(args)...),
+		Run: plantext.Brief(r.Claimed.Number, mostQuoted), Piece: plantext.Brief(r.Claimed.Piece, mostQuoted), Cut: plantext.Brief(r.Claimed.Cut, mostQuoted),
+		Place: r.Claimed.Place, Field: field, Off: off, Text: fmt.Sprintf(text, briefly(args)...),
 	})
 }
 
@@ -112,7 +112,7 @@ func (p *prover) heading() {
 	}
 }
 
-// setup proves one setup, and hands its cards to their pieces.
+// setup proves one setup, and hands its runs to their pieces.
 func (p *prover) setup(i int) {
 	s := &p.claims.Setups[i]
 	if s.Number != i+1 && !p.claims.Part {
@@ -122,34 +122,34 @@ func (p *prover) setup(i int) {
 	p.fence(s)
 	p.ladder(s)
 	p.bitHeights(s)
-	for j := range s.Cards {
-		c := &s.Cards[j]
-		p.results = append(p.results, Result{Card: c})
+	for j := range s.Runs {
+		c := &s.Runs[j]
+		p.results = append(p.results, Result{Claimed: c})
 		at := len(p.results) - 1
 		if !p.claims.Part && !numbered(c.Number, i+1, j+1) {
-			p.wrongCard(at, "number", 0, "the run that comes %s in setup %d must be numbered %d.%d", ordinal(j+1), i+1, i+1, j+1)
+			p.wrongRun(at, "number", 0, "the run that comes %s in setup %d must be numbered %d.%d", ordinal(j+1), i+1, i+1, j+1)
 		}
-		var before *Card
+		var before *Run
 		if j > 0 {
-			before = &s.Cards[j-1]
+			before = &s.Runs[j-1]
 		}
 		if !p.claims.Part {
 			p.climb(at, c, before)
 		}
 		if piece := p.wants.named[c.Piece]; piece != nil {
-			piece.cards = append(piece.cards, dealt{i, at})
+			piece.runs = append(piece.runs, dealt{i, at})
 		} else {
 			p.unknown(at, c)
 		}
 	}
 }
 
-// numbered reports whether a card's number is that of its setup and its place.
-func numbered(number string, setup, card int) bool {
+// numbered reports whether a run's number is that of its setup and its place.
+func numbered(number string, setup, claim int) bool {
 	var room [40]byte
 	want := strconv.AppendInt(room[:0], int64(setup), 10)
 	want = append(want, '.')
-	want = strconv.AppendInt(want, int64(card), 10)
+	want = strconv.AppendInt(want, int64(claim), 10)
 	return number == string(want)
 }
 
@@ -185,8 +185,8 @@ func (p *prover) ladder(s *Setup) {
 		p.wrong("heights", "setup %d: the height %s does not climb above the one before it", s.Number, p.text(h))
 	}
 	used := map[measure.Length]bool{}
-	for i := range s.Cards {
-		for _, h := range s.Cards[i].Heights {
+	for i := range s.Runs {
+		for _, h := range s.Runs[i].Heights {
 			used[h] = true
 		}
 	}

@@ -26,11 +26,11 @@ type Claims struct {
 // JSON of its lists, "" where it does not say.
 type Remarks struct{ Code, Cards, Joints, Cautions, Warnings string }
 
-// Cards counts the cards of all setups.
-func (c *Claims) Cards() int {
+// Runs counts the runs of all setups.
+func (c *Claims) Runs() int {
 	n := 0
 	for i := range c.Setups {
-		n += len(c.Setups[i].Cards)
+		n += len(c.Setups[i].Runs)
 	}
 	return n
 }
@@ -45,7 +45,7 @@ type Setup struct {
 	// BitHeights are above the table, none without one.
 	Carriage   measure.Length
 	BitHeights []measure.Length
-	Cards      []Card
+	Runs       []Run
 	Kept       *deck.Kept     // what the setup book said of it; nil where it is not kept
 	Marks      string         // the JSON of its pairs, in a deck that was read; "" where it does not say
 	Place      plantext.Place // in a deck that was read, else no place
@@ -58,8 +58,8 @@ type Bit struct {
 	Diameter measure.Length
 }
 
-// Card is what one card claims.
-type Card struct {
+// Run is what one run claims.
+type Run struct {
 	Number              string
 	Piece, Wood         string
 	Count               int
@@ -70,36 +70,36 @@ type Card struct {
 	Length              measure.Length // of the work along the feed
 	Begin               deck.Begin
 	End                 deck.End
-	Start, Stop         *deck.Mark  // nil where the card has none
+	Start, Stop         *deck.Mark  // nil where the run has none
 	Pivot               *deck.Pivot // nil where the work is not dropped
 	Hole                *deck.Hole  // nil where no start hole is bored
 	Screw               *deck.Screw // nil where it does not say where a screw goes
 	Raised              bool        // the bit is raised into the clamped work
 	Guided              bool
 	Nibble              *deck.Nibble // nil where one pass does at every height
-	Climb               int          // from 1; cards of one climb go up together; 0 where the card does not say
+	Climb               int          // from 1; runs of one climb go up together; 0 where the run does not say
 	Heights             []measure.Length
 	Areas               []float64 // in mm2, what each pass of a shaped edge takes
 	Cap                 measure.Length
 	CapRule, Ends, Note string
-	Silent              Silence        // what the card does not say
+	Silent              Silence        // what the run does not say
 	Said                Said           // in a deck that was read
 	Place               plantext.Place // in a deck that was read, else no place
 }
 
-// Said is what a card says besides its claims, which a proof passes on.
+// Said is what a run says besides its claims, which a proof passes on.
 type Said struct {
-	StartGuide, StopGuide string  // what is brought to a mark: line, lead or tail; "" where the card does not say
-	Cautions              []int   // by number; nil where the card does not say
+	StartGuide, StopGuide string  // what is brought to a mark: line, lead or tail; "" where the run does not say
+	Cautions              []int   // by number; nil where the run does not say
 	Card                  int     // the number of its piece card; 0 where it does not say
 	Pair                  *string // the letter of its pair; nil for none, or where it does not say
 	Up, Near              string  // the sides that show; "" where it does not say
 }
 
-// Silence is a set of things that a card in a file need not say.
+// Silence is a set of things that a run in a file need not say.
 type Silence uint16
 
-// What a card may be silent about.
+// What a run may be silent about.
 const (
 	NoWood Silence = 1 << iota
 	NoPosition
@@ -116,8 +116,8 @@ const (
 	AllSilent = NoWood | NoPosition | NoPositions | NoLength | NoCap | NoCapRule | NoEnds | NoNote | NoClimb | NoPivot | NoGuided
 )
 
-// says reports whether the card says that.
-func (c *Card) says(what Silence) bool { return c.Silent&what == 0 }
+// says reports whether the run says that.
+func (c *Run) says(what Silence) bool { return c.Silent&what == 0 }
 
 // Changes is what a deck claims to have to be set and cut, the time it takes,
 // and how sure it is that nothing takes less.
@@ -142,13 +142,13 @@ func Of(d *deck.Deck) Claims {
 			Bit:     Bit{s.Bit.Name, s.Bit.Kind.String(), s.Bit.True()},
 			Fence:   s.Fence,
 			Heights: s.Heights, Carriage: s.Carriage, Kept: s.Kept,
-			Cards: make([]Card, len(s.Runs)),
+			Runs: make([]Run, len(s.Runs)),
 		}
 		if s.Carriage > 0 {
 			c.Setups[i].BitHeights = s.BitHeights()
 		}
 		for j := range s.Runs {
-			c.Setups[i].Cards[j] = claim(&s.Runs[j])
+			c.Setups[i].Runs[j] = claim(&s.Runs[j])
 		}
 	}
 	return c
@@ -159,12 +159,12 @@ func changesOf(d *deck.Deck) Changes {
 	return Changes{c.Bits, c.Fences, c.Heights, c.Stops, c.Runs, c.Fits, c.Time, c.Proved, c.Bound}
 }
 
-func claim(r *deck.Run) Card {
+func claim(r *deck.Run) Run {
 	ends := "round"
 	if r.Cut.Square {
 		ends = "square"
 	}
-	return Card{
+	return Run{
 		Number: r.Number(),
 		Piece:  r.Piece.Name, Wood: r.Piece.Wood.Name, Count: r.Piece.Count,
 		Cut: r.Cut.Name, Kind: r.Cut.Kind.Common(), Part: r.Channel.Part,

@@ -22,29 +22,29 @@ func (p *prover) edge(w *wanted) {
 	want := w.channel.Section
 	gone, before := 0.0, measure.Length(math.MaxInt64)
 	for i, r := range w.runs {
-		c, s := r.card, r.forward(r.fence)
+		c, s := r.claim, r.forward(r.fence)
 		last := i == len(w.runs)-1
 		if p.claims.Part {
 			last = c.Position == c.Positions
 		}
 		if !r.tool.Outline.Same(want.Outline) {
-			p.wrongCard(r.result, "bit", 0, "the %s bit does not have the outline that the plan wants", r.tool.Name)
+			p.wrongRun(r.result, "bit", 0, "the %s bit does not have the outline that the plan wants", r.tool.Name)
 			return
 		}
 		switch off := s - want.Forward; {
 		case last && off.Abs() > hair:
-			p.wrongCard(r.result, "fence", off, "the fence would stand %s too far %s the pilot", p.text(off.Abs()), map[bool]string{true: "forward of", false: "behind"}[off > 0])
+			p.wrongRun(r.result, "fence", off, "the fence would stand %s too far %s the pilot", p.text(off.Abs()), map[bool]string{true: "forward of", false: "behind"}[off > 0])
 		case off < -hair:
-			p.wrongCard(r.result, "fence", off, "the bit would take %s that the shape keeps", p.text(-off))
+			p.wrongRun(r.result, "fence", off, "the bit would take %s that the shape keeps", p.text(-off))
 		case s >= before:
-			p.wrongCard(r.result, "order", 0, "the fence must go away from the bit from one run of this %s to the next", w.cut.Kind)
+			p.wrongRun(r.result, "order", 0, "the fence must go away from the bit from one run of this %s to the next", w.cut.Kind)
 		}
 		hollow := want.Outline.Undercut()
 		if !hollow && len(w.runs) > 1 && !p.claims.Part {
-			p.wrongCard(r.result, "positions", 0, "this outline has no hollow: it takes its passes by height at one fence distance")
+			p.wrongRun(r.result, "positions", 0, "this outline has no hollow: it takes its passes by height at one fence distance")
 		}
 		if hollow && len(c.Heights) > 1 {
-			p.wrongCard(r.result, "heights", 0, "the outline has a hollow, so a pass at %s would take wood that the shape keeps", p.text(c.Heights[0]))
+			p.wrongRun(r.result, "heights", 0, "the outline has a hollow, so a pass at %s would take wood that the shape keeps", p.text(c.Heights[0]))
 		}
 		if p.claims.Part && hollow && c.Position > 1 {
 			gone = -1 // what the runs before it took is not known here
@@ -56,9 +56,9 @@ func (p *prover) edge(w *wanted) {
 
 // edgePasses weighs the wood of each pass of a run, and returns what is gone after it.
 func (p *prover) edgePasses(w *wanted, r run, forward measure.Length, gone float64) float64 {
-	c := r.card
+	c := r.claim
 	if len(c.Areas) != len(c.Heights) {
-		p.wrongCard(r.result, "areas", 0, "the run gives %d areas for %d passes", len(c.Areas), len(c.Heights))
+		p.wrongRun(r.result, "areas", 0, "the run gives %d areas for %d passes", len(c.Areas), len(c.Heights))
 		return gone
 	}
 	most := p.cap(c, &p.tools[r.setup], w)
@@ -71,13 +71,13 @@ func (p *prover) edgePasses(w *wanted, r run, forward measure.Length, gone float
 		}
 		gone = now
 		if math.Abs(c.Areas[i]-takes) > speck {
-			p.wrongCard(r.result, "areas", 0, "the pass to %s takes %.2f mm2, not %.2f", p.text(h), takes, c.Areas[i])
+			p.wrongRun(r.result, "areas", 0, "the pass to %s takes %.2f mm2, not %.2f", p.text(h), takes, c.Areas[i])
 		}
 		if i < mostPasses && takes-most.Depth.Millimetres() > speck {
-			p.wrongCard(r.result, "heights", 0, "the pass to %s takes %.2f mm2, more than the %.2f that the bit may: %s", p.text(h), takes, most.Depth.Millimetres(), most.Rule)
+			p.wrongRun(r.result, "heights", 0, "the pass to %s takes %.2f mm2, more than the %.2f that the bit may: %s", p.text(h), takes, most.Depth.Millimetres(), most.Rule)
 		}
 		if i < mostPasses && takes <= 0 {
-			p.wrongCard(r.result, "heights", 0, "the pass to %s cuts nothing", p.text(h))
+			p.wrongRun(r.result, "heights", 0, "the pass to %s cuts nothing", p.text(h))
 		}
 	}
 	return gone
@@ -196,7 +196,7 @@ func (p *prover) largerFirst(w *wanted, of *wantedPiece) {
 			continue
 		}
 		if last := other.runs[len(other.runs)-1]; !p.later(w.runs[0], last) {
-			p.wrongCard(w.runs[0].result, "order", 0, "%q takes more wood of the same arris, and comes only at run %s", other.cut.Name, p.results[last.result].Card.Number)
+			p.wrongRun(w.runs[0].result, "order", 0, "%q takes more wood of the same arris, and comes only at run %s", other.cut.Name, p.results[last.result].Claimed.Number)
 		}
 	}
 }

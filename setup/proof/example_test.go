@@ -38,7 +38,7 @@ func Example() {
 	report := proof.Check(plan, &claims)
 	fmt.Println(report.Proved())
 
-	stop := claims.Setups[0].Cards[0].Stop
+	stop := claims.Setups[0].Runs[0].Stop
 	stop.LeadPastEdge -= measure.Inch / 32
 	report = proof.Check(plan, &claims)
 	for _, fault := range report.Faults {

@@ -31,7 +31,7 @@ func (p *prover) fit(w *wanted) {
 
 // fitOfPart notes the width by one of its runs; the others may be elsewhere.
 func (p *prover) fitOfPart(w *wanted, r run) {
-	c, ch := r.card, w.channel
+	c, ch := r.claim, w.channel
 	if c.Positions < 2 {
 		return
 	}

@@ -9,23 +9,23 @@ import (
 	"fencecard/setup/ladder"
 )
 
-// mostPasses is how many passes of one card are told of.
+// mostPasses is how many passes of one run are told of.
 const mostPasses = 20
 
 // heights compares the last height with the plan's depth, and the steps to it
 // with what the bit may take in that wood at one pass.
 func (p *prover) heights(at int, t table, w *wanted, s *Setup, most ladder.Cap, over *wanted) {
-	c := t.card
+	c := t.claim
 	if len(c.Heights) == 0 {
-		p.wrongCard(at, "heights", 0, "the run has no height, so nothing would be cut")
+		p.wrongRun(at, "heights", 0, "the run has no height, so nothing would be cut")
 		return
 	}
 	if h, ok := ascend(c.Heights); !ok {
-		p.wrongCard(at, "heights", 0, "the height %s does not climb above the one before it", p.text(h))
+		p.wrongRun(at, "heights", 0, "the height %s does not climb above the one before it", p.text(h))
 	}
 	deep := c.Heights[len(c.Heights)-1]
 	if off := deep - w.channel.Depth; off.Abs() > hair {
-		p.wrongCard(at, "heights", off, "the %s would be %s too %s", w.cut.Kind, p.text(off.Abs()), DeepOrShallow(off))
+		p.wrongRun(at, "heights", off, "the %s would be %s too %s", w.cut.Kind, p.text(off.Abs()), DeepOrShallow(off))
 	}
 	strange, first := 0, measure.Length(0)
 	for _, h := range c.Heights {
@@ -36,7 +36,7 @@ func (p *prover) heights(at int, t table, w *wanted, s *Setup, most ladder.Cap, 
 		}
 	}
 	if strange > 0 {
-		p.wrongCard(at, "heights", 0, "the height %s is not among those of setup %d%s", p.text(first), s.Number, andMore(strange, "nor are"))
+		p.wrongRun(at, "heights", 0, "the height %s is not among those of setup %d%s", p.text(first), s.Number, andMore(strange, "nor are"))
 	}
 	if w.channel.Section.Shaped() {
 		p.allowed(at, c, most)
@@ -46,61 +46,61 @@ func (p *prover) heights(at int, t table, w *wanted, s *Setup, most ladder.Cap, 
 }
 
 // passes checks that no pass takes more than the bit may.
-func (p *prover) passes(at int, c *Card, w *wanted, most ladder.Cap, over *wanted) {
+func (p *prover) passes(at int, c *Run, w *wanted, most ladder.Cap, over *wanted) {
 	p.allowed(at, c, most)
 	if len(c.Areas) > 0 {
-		p.wrongCard(at, "areas", 0, "the run gives areas, but shapes no edge")
+		p.wrongRun(at, "areas", 0, "the run gives areas, but shapes no edge")
 	}
 	from := measure.Length(0)
 	if over != nil {
 		if from = over.channel.Depth; len(c.Heights) > 0 && c.Heights[0] <= from {
-			p.wrongCard(at, "heights", 0, "the pass to %s cuts nothing: the %s is that deep", p.text(c.Heights[0]), over.words(w))
+			p.wrongRun(at, "heights", 0, "the pass to %s cuts nothing: the %s is that deep", p.text(c.Heights[0]), over.words(w))
 		}
 	}
 	told := 0
 	for _, h := range c.Heights {
-		// A card of a hundred such passes is no better known than one of a few.
+		// A run of a hundred such passes is no better known than one of a few.
 		if over := h - from - most.Depth; over > hair && told < mostPasses {
 			told++
-			p.wrongCard(at, "heights", over, "the pass to %s takes %s, %s more than the bit may: %s",
+			p.wrongRun(at, "heights", over, "the pass to %s takes %s, %s more than the bit may: %s",
 				p.text(h), p.text(h-from), p.text(over), most.Rule)
 		}
 		from = h
 	}
 }
 
-// allowed compares what the card allows at one pass with what the shop does.
-func (p *prover) allowed(at int, c *Card, most ladder.Cap) {
+// allowed compares what the run allows at one pass with what the shop does.
+func (p *prover) allowed(at int, c *Run, most ladder.Cap) {
 	if c.says(NoCap) && differ(c.Cap, most.Depth) {
-		p.wrongCard(at, "cap", c.Cap-most.Depth, "the run allows %s at one pass, but it is %s: %s", p.text(c.Cap), p.text(most.Depth), most.Rule)
+		p.wrongRun(at, "cap", c.Cap-most.Depth, "the run allows %s at one pass, but it is %s: %s", p.text(c.Cap), p.text(most.Depth), most.Rule)
 	}
 	if c.says(NoCapRule) && c.CapRule != most.Rule {
-		p.wrongCard(at, "cap rule", 0, "the run gives %q for the depth of one pass, the shop %q", c.CapRule, most.Rule)
+		p.wrongRun(at, "cap rule", 0, "the run gives %q for the depth of one pass, the shop %q", c.CapRule, most.Rule)
 	}
 }
 
-// limits checks that the bit and the table can do what the card asks.
+// limits checks that the bit and the table can do what the run asks.
 func (p *prover) limits(at int, t table, w *wanted, bit *joinery.Bit, s *Setup, over *wanted) {
-	c, shop := t.card, &p.plan.Shop
+	c, shop := t.claim, &p.plan.Shop
 	deep := measure.Length(0)
 	if n := len(c.Heights); n > 0 {
 		deep = c.Heights[n-1]
 	}
 	switch {
 	case bit.Cutting > 0 && deep > bit.Cutting && (over == nil || over.cut != w.cut || !shankEnters(bit, deep, over.channel, w.channel)):
-		p.wrongCard(at, "bit", deep-bit.Cutting, "the %s bit cuts only %s deep", bit.Name, p.text(bit.Cutting))
+		p.wrongRun(at, "bit", deep-bit.Cutting, "the %s bit cuts only %s deep", bit.Name, p.text(bit.Cutting))
 	case shop.Opening > 0 && bit.True() > shop.Opening:
-		p.wrongCard(at, "bit", bit.True()-shop.Opening, "table and fence let no bit over %s turn", p.text(shop.Opening))
+		p.wrongRun(at, "bit", bit.True()-shop.Opening, "table and fence let no bit over %s turn", p.text(shop.Opening))
 	case shop.Lift > 0 && deep+s.Carriage > shop.Lift:
-		p.wrongCard(at, "heights", deep+s.Carriage-shop.Lift, "the table lifts a bit only %s", p.text(shop.Lift))
+		p.wrongRun(at, "heights", deep+s.Carriage-shop.Lift, "the table lifts a bit only %s", p.text(shop.Lift))
 	case s.Carriage > 0 && bit.Shank > t.bit && bit.Cutting > 0 && deep+s.Carriage > bit.Cutting:
-		p.wrongCard(at, "bit", 0, "the shank of the %s bit is thicker than the bit and would turn in the base of the carriage", bit.Name)
+		p.wrongRun(at, "bit", 0, "the shank of the %s bit is thicker than the bit and would turn in the base of the carriage", bit.Name)
 	case shop.Fence.Reach > 0 && s.Fence.NearEdge+t.half() > shop.Fence.Reach:
-		p.wrongCard(at, "fence", 0, "the fence reaches only %s from the bit's centre", p.text(shop.Fence.Reach))
+		p.wrongRun(at, "fence", 0, "the fence reaches only %s from the bit's centre", p.text(shop.Fence.Reach))
 	case bit.IsPanelBit() && (c.Start != nil || c.Stop != nil):
-		p.wrongCard(at, "begin", 0, "work is never lowered onto a panel bit, nor stopped on it")
+		p.wrongRun(at, "begin", 0, "work is never lowered onto a panel bit, nor stopped on it")
 	case c.Begin == deck.Drop && bit.Plunges == joinery.No && !w.cut.Bored:
-		p.wrongCard(at, "begin", 0, "the work is dropped onto the %s bit, which does not plunge", bit.Name)
+		p.wrongRun(at, "begin", 0, "the work is dropped onto the %s bit, which does not plunge", bit.Name)
 	}
 }
 

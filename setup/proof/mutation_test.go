@@ -177,9 +177,9 @@ func TestEveryMutationIsFound(t *testing.T) {
 			// doubt: what takes less, if anything does, is not known.
 			missed = slices.DeleteFunc(missed, func(m string) bool { return m == "deck.Changes.Bound: 1 for 0" })
 			assert.Empty(t, missed, "of %d mutations", m.count)
-			assert.Greater(t, m.count, 50*claims.Cards())
+			assert.Greater(t, m.count, 50*claims.Runs())
 			require.Equal(t, before, claims, "every mutation was put back")
-			t.Logf("%d mutations of %d runs", m.count, claims.Cards())
+			t.Logf("%d mutations of %d runs", m.count, claims.Runs())
 		})
 	}
 }

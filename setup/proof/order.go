@@ -14,8 +14,8 @@ func (p *prover) order(w *wanted, of *wantedPiece) {
 		if other == nil || len(w.runs) == 0 || p.later(w.runs[0], *other) {
 			continue
 		}
-		p.wrongCard(w.runs[0].result, "order", 0, "the plan wants this cut after %q, which comes at run %s",
-			after, p.results[other.result].Card.Number)
+		p.wrongRun(w.runs[0].result, "order", 0, "the plan wants this cut after %q, which comes at run %s",
+			after, p.results[other.result].Claimed.Number)
 	}
 }
 
@@ -33,13 +33,13 @@ func last(channels []wanted) *run {
 }
 
 // later reports whether one run is made when another is finished. Between
-// marks all cards of a setup go through at each height in turn; between blocks
+// marks all runs of a setup go through at each height in turn; between blocks
 // only those of one climb do.
 func (p *prover) later(r, other run) bool {
 	if p.plan.Shop.Stops != joinery.Blocks || r.setup != other.setup {
 		return r.setup > other.setup
 	}
-	a, b := p.results[r.result].Card, p.results[other.result].Card
+	a, b := p.results[r.result].Claimed, p.results[other.result].Claimed
 	return r.result > other.result && (a.Climb == 0 || a.Climb > b.Climb)
 }
 
@@ -58,8 +58,8 @@ func (p *prover) changes() {
 		heights, stops := p.settings(&setups[i])
 		want.Heights += heights
 		want.Stops += stops
-		for j := range s.Cards {
-			c := &s.Cards[j]
+		for j := range s.Runs {
+			c := &s.Runs[j]
 			want.Runs += c.Count * len(c.Heights) * c.sideways()
 		}
 	}

@@ -14,22 +14,22 @@ const steepest = math.Pi / 6
 // far, its underside just clears the bit's near edge, and the bit's far corner
 // is as far from the tail as the mouth of the cut.
 func (p *prover) pivot(at int, t table, w *wanted) {
-	c := t.card
+	c := t.claim
 	if c.Start != nil && !w.cut.Bored && !p.plan.Shop.Raises {
 		clear := (c.Start.TailBeforeEdge - t.along).Millimetres()
 		if w.channel.Depth.Millimetres() > clear*math.Tan(steepest)+1e-6 {
-			p.wrongCard(at, "begin", 0, "the work would be tilted by more than 30 degrees to be lowered onto the bit")
+			p.wrongRun(at, "begin", 0, "the work would be tilted by more than 30 degrees to be lowered onto the bit")
 		}
 	}
 	switch {
 	case !c.says(NoPivot):
 		return
 	case c.Pivot == nil && c.Start != nil:
-		p.wrongCard(at, "pivot", 0, "the work is dropped on, but the run does not say how far it is tilted")
+		p.wrongRun(at, "pivot", 0, "the work is dropped on, but the run does not say how far it is tilted")
 		return
 	case c.Pivot == nil || c.Start == nil:
 		if c.Pivot != nil {
-			p.wrongCard(at, "pivot", 0, "the work is fed in, but the run says how far it is tilted")
+			p.wrongRun(at, "pivot", 0, "the work is fed in, but the run says how far it is tilted")
 		}
 		return
 	}
@@ -42,10 +42,10 @@ func (p *prover) pivot(at int, t table, w *wanted) {
 		off = c.Pivot.Tilt - 90
 	}
 	if math.Abs(off) > slack {
-		p.wrongCard(at, "pivot", 0, "tilted by %.1f degrees the work would not just clear the bit", c.Pivot.Tilt)
+		p.wrongRun(at, "pivot", 0, "tilted by %.1f degrees the work would not just clear the bit", c.Pivot.Tilt)
 	}
 	mouth := tail + c.Pivot.Early.Millimetres()
 	if early := measure.FromMillimetres(math.Sqrt(tail*tail+high*high) - mouth); early.Abs() > hair {
-		p.wrongCard(at, "pivot", early, "the mouth of the cut begins %s elsewhere than the run says", p.text(early.Abs()))
+		p.wrongRun(at, "pivot", early, "the mouth of the cut begins %s elsewhere than the run says", p.text(early.Abs()))
 	}
 }

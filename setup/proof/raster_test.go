@@ -14,7 +14,7 @@ import (
 
 // raster is a piece as cells of 1/64 in (or half a millimetre), cut by brute
 // force: a disc is moved in steps along the feed, and every cell whose middle
-// it covers is gone. It knows only the numbers of a card.
+// it covers is gone. It knows only the numbers of a run.
 type raster struct {
 	n    [3]int // cells along each dimension
 	gone []uint16
@@ -31,12 +31,12 @@ func newRaster(size joinery.Size, cell measure.Length) *raster {
 
 func (r *raster) at(c [3]int) *uint16 { return &r.gone[(c[0]*r.n[1]+c[1])*r.n[2]+c[2]] }
 
-// maxMarks is how many cards one cell tells apart.
+// maxMarks is how many runs one cell tells apart.
 const maxMarks = 16
 
-// cut moves the disc as a card says, in steps of a quarter of a cell, and marks
+// cut moves the disc as a run says, in steps of a quarter of a cell, and marks
 // what is gone with a bit. All of it is done in whole lengths.
-func (r *raster) cut(c *proof.Card, s *proof.Setup, cell measure.Length, mark uint16) {
+func (r *raster) cut(c *proof.Run, s *proof.Setup, cell measure.Length, mark uint16) {
 	feed, across, up := c.Leads.Dimension(), c.Fence.Dimension(), c.Down.Dimension()
 	radius := s.Bit.Diameter / 2
 	from, to := -2*radius, cell*measure.Length(r.n[feed])+2*radius
@@ -72,8 +72,8 @@ func (r *raster) cut(c *proof.Card, s *proof.Setup, cell measure.Length, mark ui
 }
 
 // aside lists how far the work is drawn back from the fence in the passes of a
-// card, evenly from the first to the last.
-func aside(c *proof.Card) []measure.Length {
+// run, evenly from the first to the last.
+func aside(c *proof.Run) []measure.Length {
 	if c.Nibble == nil {
 		return []measure.Length{0}
 	}
@@ -108,7 +108,7 @@ func tinyPlan(seed uint64) (*joinery.Plan, measure.Length) {
 }
 
 // TestSolidAgainstRaster compares the solid with the raster, both cut by the
-// cards: every cell, and whether two cards' cuts meet. The solid made from the
+// runs: every cell, and whether two runs' cuts meet. The solid made from the
 // plan, which the warnings look at, must hold the same cells.
 func TestSolidAgainstRaster(t *testing.T) {
 	t.Parallel()
@@ -124,12 +124,12 @@ func TestSolidAgainstRaster(t *testing.T) {
 		solids := proof.Carve(plan, &claims)[0]
 		size := plan.Pieces[0].Size
 		r := newRaster(size, grid)
-		n := min(len(solids.Cards), maxMarks)
+		n := min(len(solids.Runs), maxMarks)
 		at := 0
 		for i := range claims.Setups {
-			for j := range claims.Setups[i].Cards {
+			for j := range claims.Setups[i].Runs {
 				if at < n {
-					r.cut(solids.Cards[at], &claims.Setups[i], grid, 1<<at)
+					r.cut(solids.Runs[at], &claims.Setups[i], grid, 1<<at)
 					c := &deck.Setups[i].Runs[j]
 					made := solid.Run(c.Channel, size, c.Step.Bit.True(), c.Step.Fence, c.Step.NearEdge)
 					if c.Nibble != nil {

@@ -117,7 +117,7 @@ func (p *prover) recessFirst(w *wanted, of *wantedPiece) {
 			continue
 		}
 		if other := last(channels[i : i+1]); other != nil && !p.later(w.runs[0], *other) {
-			p.wrongCard(w.runs[0].result, "order", 0, "the %s must be cut first, which comes at run %s", over.Part, p.results[other.result].Card.Number)
+			p.wrongRun(w.runs[0].result, "order", 0, "the %s must be cut first, which comes at run %s", over.Part, p.results[other.result].Claimed.Number)
 		}
 	}
 }
@@ -125,17 +125,17 @@ func (p *prover) recessFirst(w *wanted, of *wantedPiece) {
 // screw checks where the screw goes in its slot: a board moves evenly with its
 // moisture, so the screw is as far from the slot's middle as the moisture at
 // assembly is from the middle of its year.
-func (p *prover) screw(at int, c *Card, w *wanted, of *wantedPiece) {
+func (p *prover) screw(at int, c *Run, w *wanted, of *wantedPiece) {
 	want, known := p.screwPlace(w, of)
 	switch {
 	case p.claims.FromBook:
 	case known && c.Screw == nil:
-		p.wrongCard(at, "screw", 0, "the run does not say where the screw goes in its slot")
+		p.wrongRun(at, "screw", 0, "the run does not say where the screw goes in its slot")
 	case !known && c.Screw != nil:
-		p.wrongCard(at, "screw", 0, "the run says where a screw goes, and there is none or it cannot be known")
+		p.wrongRun(at, "screw", 0, "the run says where a screw goes, and there is none or it cannot be known")
 	case known && differ(c.Screw.FromMiddle, want):
 		off := c.Screw.FromMiddle - want
-		p.wrongCard(at, "screw", off, "the screw would stand %s out of its place in the slot", p.text(off.Abs()))
+		p.wrongRun(at, "screw", off, "the screw would stand %s out of its place in the slot", p.text(off.Abs()))
 	}
 }
 

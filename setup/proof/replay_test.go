@@ -17,7 +17,7 @@ import (
 	"fencecard/setup/deck"
 )
 
-// The replay knows nothing of the packages that make or prove cards: it reads
+// The replay knows nothing of the packages that make or prove runs: it reads
 // the numbers of the JSON deck, moves a disc from start to stop with the
 // geometry library github.com/peterstace/simplefeatures (convex hulls, unions
 // and intersections of plane shapes), and lays the slot on the plan's cut.
@@ -32,11 +32,11 @@ type replayDeck struct {
 		Fence struct {
 			ToCentre replayLength `json:"to_centre"`
 		}
-		Runs []replayCard
+		Runs []replayRun
 	}
 }
 
-type replayCard struct {
+type replayRun struct {
 	Piece, Cut, Part, Down, Fence, Leads, Begin, End string
 	Start, Stop                                      *struct {
 		LeadPastCentre replayLength `json:"lead_past_centre"`
@@ -79,7 +79,7 @@ var axis = map[string][3]int{
 	"left": {-1, 0, 0}, "right": {1, 0, 0}, "front": {0, -1, 0}, "back": {0, 1, 0}, "bottom": {0, 0, -1}, "top": {0, 0, 1},
 }
 
-// slotPlan is a cut of the plan and the slots that cards make for it in the plane of the side that is down, from the
+// slotPlan is a cut of the plan and the slots that runs make for it in the plane of the side that is down, from the
 // low sides: x along the feed, y from wall to wall.
 type slotPlan struct {
 	size    joinery.Size
@@ -114,8 +114,8 @@ func replay(t *testing.T, plan *joinery.Plan, data []byte) {
 	}
 }
 
-// run moves the disc as one card says.
-func (s *slotPlan) run(t *testing.T, c replayCard, centre, r float64) {
+// run moves the disc as one run says.
+func (s *slotPlan) run(t *testing.T, c replayRun, centre, r float64) {
 	down, fence, lead := axis[c.Down], axis[c.Fence], axis[c.Leads]
 	for i := range 3 { // the leading end is fence x down
 		j, k := (i+1)%3, (i+2)%3
@@ -144,7 +144,7 @@ func (s *slotPlan) run(t *testing.T, c replayCard, centre, r float64) {
 	s.radius, s.depth = r, c.Heights[len(c.Heights)-1].MM
 }
 
-// nibble moves the disc as often as a card says beside its last place, which is
+// nibble moves the disc as often as a run says beside its last place, which is
 // at y: the work drawn away from the fence, the first time the furthest.
 func (s *slotPlan) nibble(t *testing.T, from, to, y, r float64, passes int, back float64, low bool) {
 	require.Greater(t, passes, 1)

@@ -10,34 +10,34 @@ import (
 
 // Report is the outcome of a proof.
 type Report struct {
-	Results  []Result     // one for each card, in running order
-	Faults   []Difference // of the cards, in running order, then of the deck as a whole
+	Results  []Result     // one for each run, in running order
+	Faults   []Difference // of the runs, in running order, then of the deck as a whole
 	Warnings []deck.Warning
 	Removed  []Volume // by piece, in the order of the plan; empty where it was not asked for
 }
 
-// Volume is the wood that the cards take out of one piece.
+// Volume is the wood that the runs take out of one piece.
 type Volume struct {
 	Piece string
 	MM3   float64 // cubic millimetres
 }
 
-// Proved reports whether every card cuts what the plan asks for.
+// Proved reports whether every run cuts what the plan asks for.
 func (r *Report) Proved() bool { return len(r.Faults) == 0 }
 
-// Result is the outcome for one card.
+// Result is the outcome for one run.
 type Result struct {
-	Card   *Card
-	Travel measure.Length // between the marks, where the card has both
-	Faults []Difference
+	Claimed *Run
+	Travel  measure.Length // between the marks, where the run has both
+	Faults  []Difference
 }
 
-// Proved reports whether the card cuts what the plan asks for.
+// Proved reports whether the run cuts what the plan asks for.
 func (r *Result) Proved() bool { return len(r.Faults) == 0 }
 
 // Difference is one way in which a deck differs from its plan.
 type Difference struct {
-	Card       string         // its number; "" for the deck as a whole
+	Run        string         // its number; "" for the deck as a whole
 	Piece, Cut string         // "" where it is not about one
 	Field      string         // which number or word, as in "start, the layout line"
 	Off        measure.Length // by how much, 0 where it is not a length
@@ -45,11 +45,11 @@ type Difference struct {
 	Place      plantext.Place // in a deck that was read, else no place
 }
 
-// String gives the difference in one line, with its card and its place.
+// String gives the difference in one line, with its run and its place.
 func (d Difference) String() string {
 	text := d.Text
-	if d.Card != "" {
-		text = "run " + d.Card + ": " + text
+	if d.Run != "" {
+		text = "run " + d.Run + ": " + text
 	}
 	if d.Place.Known() {
 		text = d.Place.String() + ": " + text
@@ -57,12 +57,12 @@ func (d Difference) String() string {
 	return text
 }
 
-// Add adds differences that were found elsewhere to the cards they are about.
+// Add adds differences that were found elsewhere to the runs they are about.
 func (r *Report) Add(found []Difference) {
 	for _, d := range found {
 		for i := range r.Results {
-			if result := &r.Results[i]; result.Card.Number == d.Card {
-				d.Place = result.Card.Place
+			if result := &r.Results[i]; result.Claimed.Number == d.Run {
+				d.Place = result.Claimed.Place
 				result.Faults = append(result.Faults, d)
 			}
 		}

@@ -88,22 +88,22 @@ func TestASlotCutWrong(t *testing.T) {
 			}
 		}, "the head must be cut first"},
 		"a pass through the air": {func(c *proof.Claims) {
-			s, card := cardOf(t, c, "one", 1)
+			s, claim := runOf(t, c, "one", 1)
 			for i := range c.Setups {
-				for j := range c.Setups[i].Cards {
-					if o := &c.Setups[i].Cards[j]; o.Cut == "one" && o.Part == "shank" {
-						s, card = &c.Setups[i], o
+				for j := range c.Setups[i].Runs {
+					if o := &c.Setups[i].Runs[j]; o.Cut == "one" && o.Part == "shank" {
+						s, claim = &c.Setups[i], o
 					}
 				}
 			}
 			low := measure.Inch / 4
 			s.Heights = append([]measure.Length{low}, s.Heights...)
-			card.Heights = append([]measure.Length{low}, card.Heights...)
+			claim.Heights = append([]measure.Length{low}, claim.Heights...)
 		}, "cuts nothing: the head is that deep"},
 		"no place for the screw": {func(c *proof.Claims) {
 			for i := range c.Setups {
-				for j := range c.Setups[i].Cards {
-					c.Setups[i].Cards[j].Screw = nil
+				for j := range c.Setups[i].Runs {
+					c.Setups[i].Runs[j].Screw = nil
 				}
 			}
 		}, "does not say where the screw goes"},

@@ -12,7 +12,7 @@ import (
 
 // Standing is one run of a deck as it stands on the table, ready to be cut.
 type Standing struct {
-	Card    *Card
+	Claimed *Run
 	Setup   *Setup
 	Cut     *joinery.Cut
 	Channel *joinery.Channel
@@ -31,8 +31,8 @@ func StandingRuns(plan *joinery.Plan, claims *Claims) []Standing {
 	p := newProver(plan, claims)
 	for i := range claims.Setups {
 		s := &claims.Setups[i]
-		runs := p.paired(s, len(s.Cards)-1)
-		for j := range s.Cards {
+		runs := p.paired(s, len(s.Runs)-1)
+		for j := range s.Runs {
 			if b, ok := p.stand(s, j); ok && j < len(runs) {
 				b.Run = runs[j]
 				all = append(all, b)
@@ -47,8 +47,8 @@ func StandingRun(plan *joinery.Plan, claims *Claims, number string) (Standing, e
 	p := newProver(plan, claims)
 	for i := range claims.Setups {
 		s := &claims.Setups[i]
-		for j := range s.Cards {
-			c := &s.Cards[j]
+		for j := range s.Runs {
+			c := &s.Runs[j]
 			if c.Number != number {
 				continue
 			}
@@ -67,9 +67,9 @@ func StandingRun(plan *joinery.Plan, claims *Claims, number string) (Standing, e
 	}}
 }
 
-// stand readies one card of a setup, but for its pair.
+// stand readies one run of a setup, but for its pair.
 func (p *prover) stand(s *Setup, at int) (Standing, bool) {
-	c := &s.Cards[at]
+	c := &s.Runs[at]
 	w, bit := p.wants.find(c), p.bits[s.Bit.Name]
 	if w == nil || bit == nil {
 		return Standing{}, false
@@ -82,9 +82,9 @@ func (p *prover) stand(s *Setup, at int) (Standing, bool) {
 // marks, which the runs before each decide.
 func (p *prover) paired(s *Setup, last int) []deck.Run {
 	of := deck.Setup{Number: s.Number, Bit: p.bits[s.Bit.Name], Fence: s.Fence, Carriage: s.Carriage}
-	for j := range s.Cards[:last+1] {
-		if w := p.wants.find(&s.Cards[j]); w != nil {
-			of.Runs = append(of.Runs, p.cardBack(&s.Cards[j], w, &of, j+1))
+	for j := range s.Runs[:last+1] {
+		if w := p.wants.find(&s.Runs[j]); w != nil {
+			of.Runs = append(of.Runs, p.runBack(&s.Runs[j], w, &of, j+1))
 		}
 	}
 	of.PairUp(&p.plan.Shop)
@@ -95,12 +95,12 @@ func (p *prover) paired(s *Setup, last int) []deck.Run {
 func runNumbers(claims *Claims) string {
 	var ranges []string
 	for _, s := range claims.Setups {
-		switch n := len(s.Cards); n {
+		switch n := len(s.Runs); n {
 		case 0:
 		case 1:
-			ranges = append(ranges, s.Cards[0].Number)
+			ranges = append(ranges, s.Runs[0].Number)
 		default:
-			ranges = append(ranges, fmt.Sprintf("%s to %s", s.Cards[0].Number, s.Cards[n-1].Number))
+			ranges = append(ranges, fmt.Sprintf("%s to %s", s.Runs[0].Number, s.Runs[n-1].Number))
 		}
 	}
 	const most = 8

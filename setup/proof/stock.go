@@ -7,7 +7,7 @@ import (
 	"fencecard/joinery/measure"
 )
 
-// stock checks that what the plan wants lies inside its pieces: a card that
+// stock checks that what the plan wants lies inside its pieces: a run that
 // follows a cut outside the wood, or one of no length, cuts nothing that the plan
 // could be held to.
 func (p *prover) stock() {

@@ -12,7 +12,7 @@ import (
 	"fencecard/setup/proof"
 )
 
-// What a plan wants outside its wood, or of no size, is refused whatever the cards
+// What a plan wants outside its wood, or of no size, is refused whatever the runs
 // say: runs that follow it would agree with it.
 func TestAPlanThatWantsNoneOfItsWoodIsRefused(t *testing.T) {
 	long, wide, thick := workpiece.In(t, "24"), workpiece.In(t, "3"), workpiece.In(t, "1 1/2")
@@ -46,7 +46,7 @@ func TestAPlanThatWantsNoneOfItsWoodIsRefused(t *testing.T) {
 	}
 }
 
-// Nor does a deck come of it: cards of a cut that runs out of its piece agree
+// Nor does a deck come of it: runs of a cut that runs out of its piece agree
 // with it to the last figure.
 func TestNoDeckOfACutBesideItsWood(t *testing.T) {
 	plan := workpiece.PlainPlan(t)

@@ -43,23 +43,23 @@ func handedness(x, y, z [3]int) int {
 	return x[0]*(y[1]*z[2]-y[2]*z[1]) - x[1]*(y[0]*z[2]-y[2]*z[0]) + x[2]*(y[0]*z[1]-y[1]*z[0])
 }
 
-// table is one card set up: the bit's centre is the origin, its near and far
+// table is one run set up: the bit's centre is the origin, its near and far
 // edge half a diameter toward and away from the fence, its trailing and leading
 // edge half a diameter to the left and right.
 type table struct {
-	card *Card
-	bit  measure.Length // diameter
-	size joinery.Size
-	long measure.Length // of the work along the feed, from the plan
-	tool *joinery.Bit
+	claim *Run
+	bit   measure.Length // diameter
+	size  joinery.Size
+	long  measure.Length // of the work along the feed, from the plan
+	tool  *joinery.Bit
 	// along is how wide the bit is along the fence: of a shaped edge it is what comes
 	// out of the fence.
 	along measure.Length
 }
 
-// onTable puts a card on the table.
-func onTable(c *Card, f deck.Fence, w *wanted, bit *joinery.Bit) table {
-	t := table{card: c, bit: bit.True(), size: w.piece.Size, long: w.piece.Size.Between(c.Leads), tool: bit, along: bit.True()}
+// onTable puts a run on the table.
+func onTable(c *Run, f deck.Fence, w *wanted, bit *joinery.Bit) table {
+	t := table{claim: c, bit: bit.True(), size: w.piece.Size, long: w.piece.Size.Between(c.Leads), tool: bit, along: bit.True()}
 	if bit.Outline != nil {
 		t.along = outOfFence(bit, f, w.channel.Depth)
 	}
@@ -116,11 +116,11 @@ func (t table) stops(m *deck.Mark) [5]markNumber {
 	}
 }
 
-// cut returns the room the bit sweeps in the piece, by the card's first way of
-// setting everything: near edge, layout lines and the last height. A card with
+// cut returns the room the bit sweeps in the piece, by the run's first way of
+// setting everything: near edge, layout lines and the last height. A run with
 // no start is fed in from outside, one with no stop runs out.
 func (t table) cut(f deck.Fence) solid.Hollow {
-	c := t.card
+	c := t.claim
 	from, to := -t.bit, t.long+t.bit
 	if c.Start != nil {
 		from = c.Start.Line

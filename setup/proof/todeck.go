@@ -9,7 +9,7 @@ import (
 )
 
 // Deck turns claims that prove back into a deck of their plan, with everything
-// but what is remarked of it. Setups of a bit and cards that the plan knows nothing
+// but what is remarked of it. Setups of a bit and runs that the plan knows nothing
 // of are left out.
 func Deck(plan *joinery.Plan, claims *Claims) *deck.Deck {
 	p := newProver(plan, claims)
@@ -25,10 +25,10 @@ func Deck(plan *joinery.Plan, claims *Claims) *deck.Deck {
 		if s.Bit == nil {
 			continue
 		}
-		for j := range from.Cards {
-			c := &from.Cards[j]
+		for j := range from.Runs {
+			c := &from.Runs[j]
 			if w := p.wants.find(c); w != nil {
-				r := p.cardBack(c, w, &s, j+1)
+				r := p.runBack(c, w, &s, j+1)
 				if w.channel.Section.Shaped() {
 					r.Step.Before, stood[w.channel] = stood[w.channel], r.Step.NearEdge
 				}
@@ -44,7 +44,7 @@ func Deck(plan *joinery.Plan, claims *Claims) *deck.Deck {
 	return d
 }
 
-func (p *prover) cardBack(c *Card, w *wanted, s *deck.Setup, index int) deck.Run {
+func (p *prover) runBack(c *Run, w *wanted, s *deck.Setup, index int) deck.Run {
 	t := onTable(c, s.Fence, w, s.Bit)
 	a, b := t.lines(w.channel)
 	channel := *w.channel

@@ -23,9 +23,9 @@ func (t *tool) cap(wood *timber.Wood, shop *joinery.Shop) ladder.Cap {
 	return t.most
 }
 
-// cap returns what a card's bit may take at one pass: by the plan, or where that is
-// no longer known as the card says.
-func (p *prover) cap(c *Card, t *tool, w *wanted) ladder.Cap {
+// cap returns what a run's bit may take at one pass: by the plan, or where that is
+// no longer known as the run says.
+func (p *prover) cap(c *Run, t *tool, w *wanted) ladder.Cap {
 	if p.claims.FromBook && c.Cap > 0 {
 		return ladder.Cap{Depth: c.Cap, Rule: c.CapRule}
 	}

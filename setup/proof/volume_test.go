@@ -13,7 +13,7 @@ import (
 	"fencecard/setup/proof"
 )
 
-// The volumes that cards remove, by the geometry library
+// The volumes that runs remove, by the geometry library
 // github.com/peterstace/simplefeatures: a piece is sliced across its height,
 // the slices of all cuts are joined, and their areas summed. The polygons that
 // stand for discs have so many corners here that their areas are right to
@@ -28,8 +28,8 @@ type sweep struct {
 	radius            float64
 }
 
-// sweepOf reads a card's numbers.
-func sweepOf(c *proof.Card, s *proof.Setup, size joinery.Size) sweep {
+// sweepOf reads a run's numbers.
+func sweepOf(c *proof.Run, s *proof.Setup, size joinery.Size) sweep {
 	w := sweep{feed: c.Leads.Dimension(), walls: c.Fence.Dimension(), down: c.Down.Dimension()}
 	r := s.Bit.Diameter.Millimetres() / 2
 	long := size[w.feed].Millimetres()
@@ -171,16 +171,16 @@ func TestVolumesAgainstGeometryLibrary(t *testing.T) {
 	t.Parallel()
 	for name, plan := range bothExamples(t) {
 		claims := claimsOf(deckOf(t, plan))
-		setupOf := map[*proof.Card]*proof.Setup{}
+		setupOf := map[*proof.Run]*proof.Setup{}
 		for i := range claims.Setups {
-			for j := range claims.Setups[i].Cards {
-				setupOf[&claims.Setups[i].Cards[j]] = &claims.Setups[i]
+			for j := range claims.Setups[i].Runs {
+				setupOf[&claims.Setups[i].Runs[j]] = &claims.Setups[i]
 			}
 		}
 		cut := 0
 		for _, solid := range proof.Carve(plan, claims) {
 			var sweeps []sweep
-			for _, c := range solid.Cards {
+			for _, c := range solid.Runs {
 				sweeps = append(sweeps, sweepOf(c, setupOf[c], solid.Piece.Size))
 			}
 			if len(sweeps) == 0 {

@@ -7,7 +7,7 @@ import (
 	"fencecard/joinery"
 )
 
-// wants is all that a plan wants, piece by piece: a card is looked up among the
+// wants is all that a plan wants, piece by piece: a run is looked up among the
 // cuts of its piece alone, and a piece proved while the processor has it at
 // hand. An index of all channels by all their words would be spread over more
 // memory than that.
@@ -16,12 +16,12 @@ type wants struct {
 	named  map[string]*wantedPiece
 }
 
-// wantedPiece is a piece and the cards that name it.
+// wantedPiece is a piece and the runs that name it.
 type wantedPiece struct {
 	*joinery.Piece
 	channels []wanted    // in the order of the plan
 	cuts     []wantedCut // sorted by name
-	cards    []dealt     // in running order
+	runs     []dealt     // in running order
 }
 
 // wantedCut is a cut of a piece by its name, and its channels.
@@ -35,11 +35,11 @@ type wanted struct {
 	piece   *joinery.Piece
 	cut     *joinery.Cut
 	channel *joinery.Channel
-	claimed int   // cards that name it
+	claimed int   // runs that name it
 	runs    []run // those that could be put on the table, in running order
 }
 
-// dealt is where a card stands in the deck.
+// dealt is where a run stands in the deck.
 type dealt struct {
 	setup  int // index into the claims
 	result int // index into the results
@@ -55,7 +55,7 @@ func wantsOf(plan *joinery.Plan) wants {
 	}
 	w := wants{make([]wantedPiece, len(plan.Pieces)), make(map[string]*wantedPiece, len(plan.Pieces))}
 	allCuts, allChannels := make([]wantedCut, 0, cuts), make([]wanted, 0, channels)
-	allCards := make([]dealt, channels) // most channels take one card
+	allRuns := make([]dealt, channels) // most channels take one run
 	for i := range plan.Pieces {
 		piece := &plan.Pieces[i]
 		firstCut, firstChannel := len(allCuts), len(allChannels)
@@ -72,7 +72,7 @@ func wantsOf(plan *joinery.Plan) wants {
 		of := wantedPiece{Piece: piece, cuts: allCuts[firstCut:], channels: allChannels[firstChannel:]}
 		slices.SortFunc(of.cuts, func(a, b wantedCut) int { return cmp.Compare(a.name, b.name) })
 		n := len(of.channels)
-		of.cards, allCards = allCards[:0:n], allCards[n:]
+		of.runs, allRuns = allRuns[:0:n], allRuns[n:]
 		w.pieces[i], w.named[piece.Name] = of, &w.pieces[i]
 	}
 	return w
@@ -87,9 +87,9 @@ func (w *wantedPiece) cut(name string) []wanted {
 	return w.cuts[at].channels
 }
 
-// find returns the channel a card is about. A card that names no part of a cut
+// find returns the channel a run is about. A run that names no part of a cut
 // means the channel on the side that lies down.
-func (w *wantedPiece) find(c *Card) *wanted {
+func (w *wantedPiece) find(c *Run) *wanted {
 	channels := w.cut(c.Cut)
 	for i := range channels {
 		if channels[i].channel.Part == c.Part {
@@ -104,8 +104,8 @@ func (w *wantedPiece) find(c *Card) *wanted {
 	return nil
 }
 
-// find returns the channel a card is about, in whichever piece.
-func (w *wants) find(c *Card) *wanted {
+// find returns the channel a run is about, in whichever piece.
+func (w *wants) find(c *Run) *wanted {
 	if piece := w.named[c.Piece]; piece != nil {
 		return piece.find(c)
 	}
@@ -118,8 +118,8 @@ func (p *prover) piece(of *wantedPiece) {
 	for i := range of.channels {
 		of.channels[i].runs = p.room[i : i : i+1] // most channels take one run
 	}
-	for _, d := range of.cards {
-		p.card(d, of)
+	for _, d := range of.runs {
+		p.claimed(d, of)
 	}
 	for i := range of.channels {
 		p.channel(&of.channels[i])

@@ -63,13 +63,13 @@ func shelf(t testing.TB) (*joinery.Plan, *proof.Claims) {
 	return plan, claimsOf(deckOf(t, plan))
 }
 
-// cardOf finds the nth card of a cut.
-func cardOf(t testing.TB, c *proof.Claims, cut string, nth int) (*proof.Setup, *proof.Card) {
+// runOf finds the nth run of a cut.
+func runOf(t testing.TB, c *proof.Claims, cut string, nth int) (*proof.Setup, *proof.Run) {
 	t.Helper()
 	for i := range c.Setups {
-		for j := range c.Setups[i].Cards {
-			if card := &c.Setups[i].Cards[j]; card.Cut == cut && card.Position == nth {
-				return &c.Setups[i], card
+		for j := range c.Setups[i].Runs {
+			if claim := &c.Setups[i].Runs[j]; claim.Cut == cut && claim.Position == nth {
+				return &c.Setups[i], claim
 			}
 		}
 	}
@@ -77,7 +77,7 @@ func cardOf(t testing.TB, c *proof.Claims, cut string, nth int) (*proof.Setup, *
 	return nil, nil
 }
 
-// renumber numbers setups and cards anew and counts what is set, as somebody
+// renumber numbers setups and runs anew and counts what is set, as somebody
 // would who changes a deck with care.
 func renumber(c *proof.Claims, m joinery.Minutes) {
 	c.Changes = proof.Changes{Fits: c.Changes.Fits}
@@ -92,13 +92,13 @@ func renumber(c *proof.Claims, m joinery.Minutes) {
 			c.Changes.Fences++
 		}
 		c.Changes.Heights += len(s.Heights)
-		for j := range s.Cards {
+		for j := range s.Runs {
 			passes := 1
-			if n := s.Cards[j].Nibble; n != nil {
+			if n := s.Runs[j].Nibble; n != nil {
 				passes = n.Passes
 			}
-			c.Changes.Runs += s.Cards[j].Count * passes * len(s.Cards[j].Heights)
-			s.Cards[j].Number = (&deck.Run{Setup: i + 1, Index: j + 1}).Number()
+			c.Changes.Runs += s.Runs[j].Count * passes * len(s.Runs[j].Heights)
+			s.Runs[j].Number = (&deck.Run{Setup: i + 1, Index: j + 1}).Number()
 		}
 	}
 	c.Changes.Time = joinery.Time(c.Changes.Bits)*m.Bit + joinery.Time(c.Changes.Fences)*m.Fence + joinery.Time(c.Changes.Heights)*m.Height +
@@ -121,76 +121,76 @@ func TestDifferencesInWords(t *testing.T) {
 		want   []string
 	}{
 		{"a stop mark moved", func(c *proof.Claims) {
-			_, card := cardOf(t, c, "rail", 1)
-			moveMark(card.Stop, -inch64(2))
+			_, claim := runOf(t, c, "rail", 1)
+			moveMark(claim.Stop, -inch64(2))
 		}, []string{"the mortise would end 1/32 too near the top"}},
 		{"a start mark moved", func(c *proof.Claims) {
-			_, card := cardOf(t, c, "rail", 1)
-			moveMark(card.Start, inch64(1))
+			_, claim := runOf(t, c, "rail", 1)
+			moveMark(claim.Start, inch64(1))
 		}, []string{"the mortise would begin 1/64 too near the bottom"}},
 		{"one number of a mark", func(c *proof.Claims) {
-			_, card := cardOf(t, c, "rail", 1)
-			card.Start.TailBeforeCentre += inch64(1)
+			_, claim := runOf(t, c, "rail", 1)
+			claim.Start.TailBeforeCentre += inch64(1)
 		}, []string{"set by tail end before the centre, the mortise would begin 1/64 too near the top"}},
 		{"a fence moved", func(c *proof.Claims) {
-			s, _ := cardOf(t, c, "rail", 1)
+			s, _ := runOf(t, c, "rail", 1)
 			moveFence(s, inch64(1))
 		}, []string{"the mortise would lie 1/64 too near the back"}},
 		{"one number of a fence", func(c *proof.Claims) {
-			s, _ := cardOf(t, c, "rail", 1)
+			s, _ := runOf(t, c, "rail", 1)
 			s.Fence.FarEdge -= inch64(1)
 		}, []string{"the distance to the far edge would set the fence 1/64 too near to the bit for the distance to the near edge"}},
 		{"a height", func(c *proof.Claims) {
-			s, card := cardOf(t, c, "rail", 1)
-			last := len(card.Heights) - 1
+			s, claim := runOf(t, c, "rail", 1)
+			last := len(claim.Heights) - 1
 			s.Heights[len(s.Heights)-1] -= inch64(1)
-			card.Heights[last] = s.Heights[len(s.Heights)-1]
+			claim.Heights[last] = s.Heights[len(s.Heights)-1]
 		}, []string{"the mortise would be 1/64 too shallow"}},
 		{"a pass left out", func(c *proof.Claims) {
-			s, card := cardOf(t, c, "rail", 1)
-			s.Heights, card.Heights = s.Heights[1:], card.Heights[1:]
+			s, claim := runOf(t, c, "rail", 1)
+			s.Heights, claim.Heights = s.Heights[1:], claim.Heights[1:]
 			renumber(c, shelfMinutes)
 		}, []string{"more than the bit may: 5/8 of the bit's diameter in white ash"}},
 		{"the other side down", func(c *proof.Claims) {
-			_, card := cardOf(t, c, "rail", 1)
-			card.Down, card.Leads = joinery.Left, joinery.Bottom
+			_, claim := runOf(t, c, "rail", 1)
+			claim.Down, claim.Leads = joinery.Left, joinery.Bottom
 		}, []string{"with the left down the mortise would be cut into the left; the plan wants it in the right"}},
 		{"turned end for end", func(c *proof.Claims) {
-			_, card := cardOf(t, c, "rail", 1)
-			card.Leads = joinery.Bottom
+			_, claim := runOf(t, c, "rail", 1)
+			claim.Leads = joinery.Bottom
 		}, []string{"with the right down and the front to the fence the top end leads, not the bottom"}},
 		{"another side to the fence", func(c *proof.Claims) {
-			_, card := cardOf(t, c, "rail", 1)
-			card.Fence = joinery.Top
+			_, claim := runOf(t, c, "rail", 1)
+			claim.Fence = joinery.Top
 		}, []string{"the walls of the mortise are measured from the front, so the top cannot go to the fence"}},
 		{"fed in where it starts stopped", func(c *proof.Claims) {
-			_, card := cardOf(t, c, "rail", 1)
-			card.Begin, card.Start = deck.FeedIn, nil
+			_, claim := runOf(t, c, "rail", 1)
+			claim.Begin, claim.Start = deck.FeedIn, nil
 		}, []string{"fed in, the mortise would run out at the top; the plan wants it to begin 1/2 from there"}},
 		{"run out where it stops", func(c *proof.Claims) {
-			_, card := cardOf(t, c, "rail", 1)
-			card.End, card.Stop = deck.RunOut, nil
+			_, claim := runOf(t, c, "rail", 1)
+			claim.End, claim.Stop = deck.RunOut, nil
 		}, []string{"run out, the mortise would be open at the bottom; the plan wants it to end 14 from there"}},
 		{"positions the wrong way round", func(c *proof.Claims) {
-			a, first := cardOf(t, c, "divider", 1)
-			b, last := cardOf(t, c, "divider", first.Positions)
+			a, first := runOf(t, c, "divider", 1)
+			b, last := runOf(t, c, "divider", first.Positions)
 			a.Fence, b.Fence = b.Fence, a.Fence
 			_ = last
 			renumber(c, shelfMinutes)
 		}, []string{"the wood this run cuts lies between the bit and the fence, which is a climb cut: run it before run"}},
 		{"positions too far apart", func(c *proof.Claims) {
-			s, first := cardOf(t, c, "divider", 1)
+			s, first := runOf(t, c, "divider", 1)
 			require.Equal(t, 2, first.Positions)
 			moveFence(s, -inch64(20))
 		}, []string{"between this run and the one beside it 1/16 of the dado would be left standing",
 			"the left wall of the dado would stand 5/16 too near the left"}},
 		{"a cut before the one it waits for", func(c *proof.Claims) {
-			s, card := cardOf(t, c, "edge", 1)
+			s, claim := runOf(t, c, "edge", 1)
 			edge := *s
-			edge.Cards, s.Cards = []proof.Card{*card}, nil
+			edge.Runs, s.Runs = []proof.Run{*claim}, nil
 			var kept []proof.Setup
 			for _, other := range c.Setups {
-				if len(other.Cards) > 0 {
+				if len(other.Runs) > 0 {
 					kept = append(kept, other)
 				}
 			}
@@ -198,16 +198,16 @@ func TestDifferencesInWords(t *testing.T) {
 			renumber(c, shelfMinutes)
 		}, []string{`the plan wants this cut after "edge"`}},
 		{"a run lost", func(c *proof.Claims) {
-			s, _ := cardOf(t, c, "rail", 1)
-			s.Cards, s.Heights = nil, nil
+			s, _ := runOf(t, c, "rail", 1)
+			s.Runs, s.Heights = nil, nil
 			renumber(c, shelfMinutes)
 		}, []string{`no run cuts the mortise "rail" in "leg"`}},
 		{"a run of another plan", func(c *proof.Claims) {
-			_, card := cardOf(t, c, "rail", 1)
-			card.Piece = "arm"
+			_, claim := runOf(t, c, "rail", 1)
+			claim.Piece = "arm"
 		}, []string{`the plan has no cut "rail" in a piece "arm"`}},
 		{"a bit the shop lacks", func(c *proof.Claims) {
-			s, _ := cardOf(t, c, "rail", 1)
+			s, _ := runOf(t, c, "rail", 1)
 			s.Bit.Name = "router plane"
 		}, []string{`wants the bit "router plane", which the shop does not have`}},
 		{"another count of changes", func(c *proof.Claims) { c.Changes.Heights++ },

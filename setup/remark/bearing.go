@@ -19,7 +19,7 @@ func swings(r *deck.Run) bool {
 // swinging looks for channels on which the piece swings. Tenons and laps are
 // pushed with a backer whatever their piece.
 func (w *work) swinging(m *made) []finding {
-	r := m.cards[0]
+	r := m.runs[0]
 	if !m.cut.Kind.Walled || !swings(r) || m.goesOn() {
 		return nil
 	}
@@ -38,7 +38,7 @@ func (w *work) swinging(m *made) []finding {
 // ownBearing looks for a cut along an edge that leaves little of the piece on
 // the table and little along the fence, behind the bit as it goes.
 func (w *work) ownBearing(m *made) []finding {
-	r := m.cards[len(m.cards)-1]
+	r := m.runs[len(m.runs)-1]
 	if !m.channel.OpenBeside(r.Step.Fence, w.piece.Size) || m.channel.Run() != w.piece.Grain {
 		return nil
 	}
@@ -59,7 +59,7 @@ func EndsGone(d *deck.Deck) []Order {
 	var all []Order
 	for _, w := range works(d) {
 		for _, m := range w.atTable() {
-			_, taker := w.endGone(m.cards[0])
+			_, taker := w.endGone(m.runs[0])
 			order := Order{First: m.cut, Then: taker}
 			if taker != nil && !slices.Contains(m.cut.After, taker.Name) && !slices.Contains(all, order) {
 				all = append(all, order)
@@ -75,7 +75,7 @@ func endsGone(d *deck.Deck) map[*deck.Run]measure.Length {
 	found := map[*deck.Run]measure.Length{}
 	for _, w := range works(d) {
 		for _, m := range w.atTable() {
-			for _, r := range m.cards {
+			for _, r := range m.runs {
 				if gone, taker := w.endGone(r); taker != nil {
 					found[r] = gone
 				}

@@ -7,17 +7,17 @@ import (
 	"fencecard/setup/solid"
 )
 
-// byHand is a channel that no card makes; its corners are square.
+// byHand is a channel that no run makes; its corners are square.
 func byHand(c *joinery.Cut, ch joinery.Channel, size joinery.Size) *made {
 	hollow := solid.Of(ch, size, 0)
-	return &made{cut: c, channel: ch, hollow: hollow, box: hollow.Box(size), runs: []solid.Hollow{hollow}}
+	return &made{cut: c, channel: ch, hollow: hollow, box: hollow.Box(size), hollows: []solid.Hollow{hollow}}
 }
 
-// atTable lists the channels that have cards.
+// atTable lists the channels that have runs.
 func (w *work) atTable() []*made {
 	var all []*made
 	for _, m := range w.cuts {
-		if len(m.cards) > 0 {
+		if len(m.runs) > 0 {
 			all = append(all, m)
 		}
 	}
@@ -25,7 +25,7 @@ func (w *work) atTable() []*made {
 }
 
 // findByHand says how what the fence does not reach is cut with a hand-held
-// router. What else is made by hand stands on the cards of its pieces.
+// router. What else is made by hand stands on the runs of its pieces.
 func findByHand(w *work) []finding {
 	var found []finding
 	var last *joinery.Cut

@@ -9,7 +9,7 @@ import (
 	"fencecard/setup/deck"
 )
 
-// Cautions gives every card its cautions, the gravest first. The package setup has done so;
+// Cautions gives every run its cautions, the gravest first. The package setup has done so;
 // a deck that is put together otherwise needs it.
 func Cautions(d *deck.Deck) {
 	apart, holes, gone := takenApart(d), startHoles(d), endsGone(d)
@@ -18,7 +18,7 @@ func Cautions(d *deck.Deck) {
 		fitted, worst := i == 0 || d.Setups[i-1].Bit != u.Bit, worstDrop(u, &d.Plan.Shop)
 		for k := range u.Runs {
 			r := &u.Runs[k]
-			s := situation{shop: &d.Plan.Shop, card: r, apart: apart[r], fitted: fitted, worst: worst, holes: holes[channelOf(r)], gone: gone[r]}
+			s := situation{shop: &d.Plan.Shop, run: r, apart: apart[r], fitted: fitted, worst: worst, holes: holes[channelOf(r)], gone: gone[r]}
 			r.Cautions = s.cautions()
 		}
 	}
@@ -51,7 +51,7 @@ func Graver(code string, at int, a, b measure.Length) int {
 }
 
 // cautions lists the rows of the table that apply. The table stands in the
-// order of gravity. Where the card is not to be run, that is all.
+// order of gravity. Where the run is not to be run, that is all.
 func (s *situation) cautions() []deck.Caution {
 	var found []deck.Caution
 	for i, row := range cautionTable {
@@ -65,18 +65,18 @@ func (s *situation) cautions() []deck.Caution {
 	return found
 }
 
-// situation is one card as it is run.
+// situation is one run as it is run.
 type situation struct {
 	shop   *joinery.Shop
-	card   *deck.Run
-	apart  bool           // the card leaves its piece in two
+	run    *deck.Run
+	apart  bool           // the run leaves its piece in two
 	fitted bool           // its setup begins with the bit being put in
 	worst  deck.Pivot     // of the drops of its setup, which share a stop
 	gone   measure.Length // of an end of the piece, which bears no more
 	holes  []*deck.Run    // the runs of its channel that need a start hole, in running order
 }
 
-// takenApart tells the cards that cut their pieces apart.
+// takenApart tells the runs that cut their pieces apart.
 func takenApart(d *deck.Deck) map[*deck.Run]bool {
 	of := map[*joinery.Piece][]*deck.Run{}
 	for i := range d.Setups {
@@ -89,16 +89,16 @@ func takenApart(d *deck.Deck) map[*deck.Run]bool {
 	for _, runs := range of {
 		parted, _ := partings(runs)
 		for _, p := range parted {
-			found[p.card] = true
+			found[p.run] = true
 		}
 	}
 	return found
 }
 
 // CautionTable gives every row of the table in general words, with the figures
-// of a shop, for the page that cards refer to by number.
+// of a shop, for the page that runs refer to by number.
 func CautionTable(shop *joinery.Shop) []deck.Caution {
-	s := situation{shop: shop, card: &deck.Run{Step: deck.Step{Bit: &joinery.Bit{}}}}
+	s := situation{shop: shop, run: &deck.Run{Step: deck.Step{Bit: &joinery.Bit{}}}}
 	all := make([]deck.Caution, len(cautionTable))
 	for i := range cautionTable {
 		all[i] = s.caution(i)

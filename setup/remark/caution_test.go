@@ -16,7 +16,7 @@ import (
 	"fencecard/setup/remark"
 )
 
-// cautioned makes the deck and lists what its last card is cautioned of.
+// cautioned makes the deck and lists what its last run is cautioned of.
 func cautioned(t *testing.T, plan *joinery.Plan) []deck.Caution {
 	t.Helper()
 	for i := range plan.Pieces {

@@ -11,7 +11,7 @@ type cautionRow struct {
 	code   string
 	weight deck.Weight
 	words  string
-	brief  string // the same, for small cards
+	brief  string // the same, for small runs
 	basis  string
 	when   func(*situation) bool
 	alone  bool // the run is not to be made, so nothing is said of how

@@ -10,7 +10,7 @@ import (
 	"fencecard/setup/remark/trade"
 )
 
-// fill puts the card's own figures into words, or general ones for the table.
+// fill puts the run's own figures into words, or general ones for the table.
 // A name with a capital begins a sentence.
 func (s *situation) fill(words string) string {
 	var b strings.Builder
@@ -32,7 +32,7 @@ func (s *situation) fill(words string) string {
 
 // word is what stands for a name in the words of a caution.
 func (s *situation) word(name string) string {
-	scale, rules, r := s.shop.Scale, s.shop.Rules, s.card
+	scale, rules, r := s.shop.Scale, s.shop.Rules, s.run
 	d, drops := pivots(r, s.shop)
 	switch name {
 	case "rpm":
@@ -119,7 +119,7 @@ func (s *situation) word(name string) string {
 // outs names the ways out of a hard drop in a few words.
 func (s *situation) outs() string {
 	short := "a longer blank or a start hole"
-	if side, _ := otherSide(s.card, s.shop.Scale); side != joinery.NoSide {
+	if side, _ := otherSide(s.run, s.shop.Scale); side != joinery.NoSide {
 		return fmt.Sprintf("the %s to the fence, %s", side, short)
 	}
 	return short
@@ -142,7 +142,7 @@ func or(is bool, yes, no string) string {
 
 // speed says the highest speed, and where it comes from.
 func (s *situation) speed() string {
-	bit := s.card.Step.Bit
+	bit := s.run.Step.Bit
 	if top := bit.TopSpeed(s.shop.Speed); bit.True() > 0 && top.RPM > 0 {
 		return top.String()
 	}
@@ -151,7 +151,7 @@ func (s *situation) speed() string {
 
 // trial says what is tried in scrap before the first piece.
 func (s *situation) trial() string {
-	r := s.card
+	r := s.run
 	switch {
 	case r.Channel.Recess.Depth > 0 && r.Cut.Slot != nil:
 		return "cut a trial in the trial slot of the head, not in whole wood, and put the screw through it"
@@ -167,7 +167,7 @@ func (s *situation) trial() string {
 
 // aim says how thick the trial tenon comes out, and what it should measure.
 func (s *situation) aim() string {
-	t, ok := TrialTenon(s.card)
+	t, ok := TrialTenon(s.run)
 	if !ok {
 		return ""
 	}
@@ -203,10 +203,10 @@ func TrialTenon(r *deck.Run) (t Tenon, ok bool) {
 
 // dustOf names the dust.
 func (s *situation) dustOf() string {
-	if s.card.Piece == nil {
+	if s.run.Piece == nil {
 		return "The dust of this material"
 	}
-	w := s.card.Piece.Wood
+	w := s.run.Piece.Wood
 	if w.Name == "" {
 		return "The wood is not named, so its dust counts as harmful, as that of many woods"
 	}
@@ -215,10 +215,10 @@ func (s *situation) dustOf() string {
 
 // across is how far the work reaches out from the fence.
 func (s *situation) across() measure.Length {
-	if s.card.Piece == nil {
+	if s.run.Piece == nil {
 		return 0
 	}
-	return s.card.Piece.Size.Between(s.card.Step.Fence)
+	return s.run.Piece.Size.Between(s.run.Step.Fence)
 }
 
 // harmful are the softwoods whose dust is known to harm more than others'.

@@ -15,7 +15,7 @@ import (
 // wood is gone.
 type raster [12][12]bool
 
-// take removes the room of a card that runs left to right.
+// take removes the room of a run that is fed left to right.
 func (s *raster) take(r *deck.Run) {
 	room := roomsOf(r)[0]
 	for y := room[1].Lo; y < room[1].Hi; y++ {
@@ -52,7 +52,7 @@ func (s raster) parts() int {
 
 // TestPartingsAgainstARaster cuts grooves at random, from four sides, some at
 // several fence distances, and counts the parts of the section square by square
-// after every card.
+// after every run.
 func TestPartingsAgainstARaster(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1, 2))
 	some := func(most int) measure.Length { return measure.Length(rng.IntN(most)) }
@@ -83,7 +83,7 @@ func TestPartingsAgainstARaster(t *testing.T) {
 		found, whole := partings(runs)
 		assert.True(t, whole)
 		for _, f := range found {
-			got = append(got, f.card)
+			got = append(got, f.run)
 		}
 		parted += len(want)
 		if !assert.Equal(t, want, got) {

@@ -75,8 +75,8 @@ type finding struct {
 }
 
 // Add writes what a deck says besides how the table is set: the joints and
-// cautions of its cards, and the warnings, first of the whole plan, then of its
-// cuts and then of its joints. It looks only at the plan and at the cards, however these were made.
+// cautions of its runs, and the warnings, first of the whole plan, then of its
+// cuts and then of its joints. It looks only at the plan and at the runs, however these were made.
 func Add(d *deck.Deck) {
 	ofJoints := joints.Check(d) // first: what a joint hides is not warned of
 	d.Warnings = slices.Concat(noWood(d.Plan), warn(d), ofJoints)
@@ -131,7 +131,7 @@ func (w *work) indexOf(c *joinery.Cut) int {
 	return -1
 }
 
-// work is one piece with its cuts as the cards make them.
+// work is one piece with its cuts as the runs make them.
 type work struct {
 	piece  *joinery.Piece
 	source *joinery.Piece // the piece this one mirrors, or nil
@@ -151,22 +151,22 @@ type made struct {
 	channel joinery.Channel
 	hollow  solid.Hollow   // all runs together
 	box     solid.Box      // around it, inside the blank
-	runs    []solid.Hollow // one for each card, with square corners where they are chiselled
-	cards   []*deck.Run    // in running order; none where it is made by hand
+	hollows []solid.Hollow // one for each run, with square corners where they are chiselled
+	runs    []*deck.Run    // in running order; none where it is made by hand
 }
 
-// works sorts the cards of a deck by piece and channel.
+// works sorts the runs of a deck by piece and channel.
 func works(d *deck.Deck) []*work {
 	type key struct {
 		cut  *joinery.Cut
 		part string // a run's channel may know a recess that the plan's does not
 	}
-	cards, depths := map[key][]*deck.Run{}, map[int][]measure.Length{}
+	runs, depths := map[key][]*deck.Run{}, map[int][]measure.Length{}
 	for i := range d.Setups {
 		for j := range d.Setups[i].Runs {
 			r := &d.Setups[i].Runs[j]
 			k := key{r.Cut, r.Channel.Part}
-			cards[k] = append(cards[k], r)
+			runs[k] = append(runs[k], r)
 			depths[r.Setup] = append(depths[r.Setup], r.Channel.Depth)
 		}
 	}
@@ -189,7 +189,7 @@ func works(d *deck.Deck) []*work {
 			for _, ch := range c.Channels {
 				if c.By != "" {
 					w.cuts = append(w.cuts, byHand(c, ch, p.Size))
-				} else if run := cards[key{c, ch.Part}]; len(run) > 0 {
+				} else if run := runs[key{c, ch.Part}]; len(run) > 0 {
 					w.cuts = append(w.cuts, madeOf(run))
 				}
 			}
@@ -199,7 +199,7 @@ func works(d *deck.Deck) []*work {
 	return all
 }
 
-// sweep is the room that a card takes out; an end that is nibbled is taken whole.
+// sweep is the room that a run takes out; an end that is nibbled is taken whole.
 func sweep(r *deck.Run) solid.Hollow {
 	size, d := r.Piece.Size, r.Step.Bit.True()
 	if r.Nibble != nil {
@@ -210,24 +210,24 @@ func sweep(r *deck.Run) solid.Hollow {
 	return h
 }
 
-// madeOf gathers the cards of one channel.
-func madeOf(cards []*deck.Run) *made {
-	first := cards[0]
+// madeOf gathers the runs of one channel.
+func madeOf(runs []*deck.Run) *made {
+	first := runs[0]
 	size := first.Piece.Size
-	m := &made{cut: first.Cut, channel: first.Channel, cards: cards,
+	m := &made{cut: first.Cut, channel: first.Channel, runs: runs,
 		hollow: solid.Of(first.Channel, size, first.Step.Bit.True())}
 	m.hollow.Section = first.Channel.Section
 	m.box = m.hollow.Box(size)
 	if endToEnd(first) {
-		m.runs = []solid.Hollow{m.hollow} // no round ends, so the runs together are one block
+		m.hollows = []solid.Hollow{m.hollow} // no round ends, so the runs together are one block
 		return m
 	}
-	for _, r := range cards {
+	for _, r := range runs {
 		run := sweep(r)
 		if first.Cut.Square {
 			run.Radius = 0 // the chisel takes the corners out
 		}
-		m.runs = append(m.runs, run)
+		m.hollows = append(m.hollows, run)
 	}
 	return m
 }

@@ -13,7 +13,7 @@ import (
 func findDeepWaste(w *work) []finding {
 	var found []finding
 	for _, m := range w.atTable() {
-		if m.cards[0].Step.Fence.Dimension() != w.piece.Grain || !atEnd(m.cards[0]) {
+		if m.runs[0].Step.Fence.Dimension() != w.piece.Grain || !atEnd(m.runs[0]) {
 			continue
 		}
 		what := fmt.Sprintf("%s deep", w.text(m.channel.Depth))
@@ -24,7 +24,7 @@ func findDeepWaste(w *work) []finding {
 			continue
 		}
 		passes := 0
-		for _, r := range m.cards {
+		for _, r := range m.runs {
 			passes += r.Piece.Count * r.Passes()
 		}
 		minutes := (joinery.Time(passes) * w.shop.Minutes.Run).Minutes()
@@ -42,7 +42,7 @@ func findDeepWaste(w *work) []finding {
 	return found
 }
 
-// atEnd reports whether a card takes off an end of its piece from side to side.
+// atEnd reports whether a run takes off an end of its piece from side to side.
 func atEnd(r *deck.Run) bool {
 	return facing(r).OpenBeside(r.Step.Fence, r.Piece.Size) && endToEnd(r)
 }
@@ -54,7 +54,7 @@ func (w *work) haunch(m *made) bool {
 	}
 	for i := range w.piece.Cuts {
 		c := &w.piece.Cuts[i]
-		if c.Kind.Enters && c.At == m.cards[0].Step.Fence && m.channel.Width < c.Length {
+		if c.Kind.Enters && c.At == m.runs[0].Step.Fence && m.channel.Width < c.Length {
 			return true
 		}
 	}

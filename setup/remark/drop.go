@@ -12,7 +12,7 @@ import (
 	"fencecard/setup/remark/trade"
 )
 
-// drop is what it takes to lower the work of a card onto the bit, at its full
+// drop is what it takes to lower the work of a run onto the bit, at its full
 // height.
 type drop struct {
 	deck.Pivot
@@ -20,7 +20,7 @@ type drop struct {
 	hard bool
 }
 
-// pivots returns the drop of a card whose work pivots on its tail. A cut whose
+// pivots returns the drop of a run whose work pivots on its tail. A cut whose
 // start is bored first, or into which the bit is raised, is not dropped on.
 func pivots(r *deck.Run, shop *joinery.Shop) (drop, bool) {
 	if !r.Pivots() {
@@ -114,7 +114,7 @@ func either(ways []string) string {
 func findSteepDrop(w *work) []finding {
 	var found []finding
 	for _, m := range w.atTable() {
-		r := m.cards[0]
+		r := m.runs[0]
 		d, ok := pivots(r, w.shop)
 		if !ok || !d.hard {
 			continue
@@ -142,7 +142,7 @@ func findSteepDrop(w *work) []finding {
 func findEarlyMouth(w *work) []finding {
 	var found []finding
 	for _, m := range w.atTable() {
-		r := m.cards[0]
+		r := m.runs[0]
 		d, ok := pivots(r, w.shop)
 		if !ok || d.hard || r.Channel.Section.Shaped() {
 			continue // told with the drop, or it fades out anyway

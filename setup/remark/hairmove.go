@@ -12,8 +12,8 @@ import (
 func findHairMove(w *work) []finding {
 	var found []finding
 	for _, m := range w.cuts {
-		for i := 1; i < len(m.cards); i++ {
-			a, b := m.cards[i-1].Step, m.cards[i].Step
+		for i := 1; i < len(m.runs); i++ {
+			a, b := m.runs[i-1].Step, m.runs[i].Step
 			move := b.NearEdge - a.NearEdge
 			if a.Turned || move >= w.scale.Division {
 				continue
@@ -32,10 +32,10 @@ func findHairMove(w *work) []finding {
 func findHairHeight(w *work) []finding {
 	var found []finding
 	for _, m := range w.cuts {
-		if len(m.cards) == 0 || m.channel.Section.Shaped() {
+		if len(m.runs) == 0 || m.channel.Section.Shaped() {
 			continue
 		}
-		setup, depth := m.cards[0].Setup, m.channel.Depth
+		setup, depth := m.runs[0].Setup, m.channel.Depth
 		below := measure.Length(0)
 		for _, h := range w.depths[setup] {
 			if h < depth && depth-h < w.scale.Division {

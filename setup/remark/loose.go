@@ -9,14 +9,14 @@ import (
 	"fencecard/setup/solid"
 )
 
-// parting is a card that cuts its piece in two, and the cards before it without
+// parting is a run that cuts its piece in two, and the runs before it without
 // which it would not.
 type parting struct {
-	card *deck.Run
+	run  *deck.Run
 	with []*deck.Run
 }
 
-// partings finds the cards of one piece that cut it apart, in running order.
+// partings finds the runs of one piece that cut it apart, in running order.
 // What runs from end to end leaves the same section all along: where that comes
 // to more parts than before, one is loose. Cuts that are stopped are not looked
 // at, so two that part the wood only together, end to end, are not found.
@@ -45,7 +45,7 @@ func partings(runs []*deck.Run) (found []parting, whole bool) {
 		}
 		before := c.parts
 		if c.parts = parts(c.passages); c.parts > before {
-			found = append(found, parting{card: r, with: c.without(r)})
+			found = append(found, parting{run: r, with: c.without(r)})
 		}
 	}
 	return found, true
@@ -60,21 +60,21 @@ func endToEnd(r *deck.Run) bool {
 	return r.Channel.OpenAt(run.Low(), size) && r.Channel.OpenAt(run.High(), size)
 }
 
-// byLastPass sorts cards by when they are through: those of one climb go up
+// byLastPass sorts runs by when they are through: those of one climb go up
 // together, so that the deeper ends later.
 func byLastPass(a, b *deck.Run) int {
 	return cmp.Or(cmp.Compare(a.Setup, b.Setup), cmp.Compare(a.Climb, b.Climb),
 		cmp.Compare(a.Channel.Depth, b.Channel.Depth), cmp.Compare(a.Index, b.Index))
 }
 
-// passage is a card and the room it takes out, with what cards of the same
+// passage is a run and the room it takes out, with what runs of the same
 // channel took out beside it before.
 type passage struct {
 	*deck.Run
 	room solid.Box
 }
 
-// roomsOf are the blocks inside the blank that a card takes out, several of a shaped
+// roomsOf are the blocks inside the blank that a run takes out, several of a shaped
 // edge.
 func roomsOf(r *deck.Run) []solid.Box {
 	return sweep(r).Boxes(r.Piece.Size)
@@ -87,7 +87,7 @@ type cavity struct {
 	passages []passage
 	box      solid.Box // around them all
 	parts    int       // that the section falls into where it is all that is cut
-	deepened bool      // the last card may have parted the wood
+	deepened bool      // the last run may have parted the wood
 }
 
 // gather puts a passage into the cavity it touches, joining those it touches
@@ -107,7 +107,7 @@ func gather(p passage, all []*cavity) (c *cavity, others []*cavity) {
 	return c, others
 }
 
-// without lists a card of each room but the one that was opened by a card.
+// without lists a run of each room but the one that was opened by a run.
 func (c *cavity) without(r *deck.Run) []*deck.Run {
 	var with []*deck.Run
 	for _, p := range c.passages {
@@ -167,14 +167,14 @@ func apart(a, b *solid.Box) bool {
 
 // parts counts the parts a section falls into: it is sliced at every wall, and
 // what is left in a slice hangs together with what it overlaps in the next.
-func parts(cards []passage) int {
-	if len(cards) == 0 {
+func parts(runs []passage) int {
+	if len(runs) == 0 {
 		return 1
 	}
-	size, run := cards[0].Piece.Size, cards[0].Channel.Run()
+	size, run := runs[0].Piece.Size, runs[0].Channel.Run()
 	u, v := (run+1)%3, (run+2)%3
 	at := []measure.Length{0, size[u]}
-	for _, c := range cards {
+	for _, c := range runs {
 		at = append(at, c.room[u].Lo, c.room[u].Hi)
 	}
 	slices.Sort(at)
@@ -183,7 +183,7 @@ func parts(cards []passage) int {
 	var before, now []stretch
 	for i := range at[1:] {
 		var gone []solid.Range
-		for _, c := range cards {
+		for _, c := range runs {
 			if c.room[u].Lo <= at[i] && c.room[u].Hi >= at[i+1] {
 				gone = append(gone, c.room[v])
 			}

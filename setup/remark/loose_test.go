@@ -15,7 +15,7 @@ func TestCutsApart(t *testing.T) {
 		name  string
 		size  string
 		cuts  []string
-		cards []string // the cuts whose cards caution of it
+		runs  []string // the cuts whose runs caution of it
 		words []string // of the warnings
 	}{
 		{"a dado through a board", "20 8 3/4", []string{"dado shelf top 3/4 5:left - 3/4"}, []string{"shelf"},
@@ -47,11 +47,11 @@ func TestCutsApart(t *testing.T) {
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			d := workpiece.DeckOf(t, workpiece.PieceFrom(t, test.size, test.cuts...))
-			var cards, said []string
+			var runs, said []string
 			for _, s := range d.Setups {
 				for _, r := range s.Runs {
 					if slices.Contains(codes(r.Cautions), "cuts-apart") {
-						cards = append(cards, r.Cut.Name)
+						runs = append(runs, r.Cut.Name)
 					}
 				}
 			}
@@ -60,7 +60,7 @@ func TestCutsApart(t *testing.T) {
 					said = append(said, w.Text)
 				}
 			}
-			assert.Equal(t, test.cards, cards)
+			assert.Equal(t, test.runs, runs)
 			if assert.Len(t, said, len(test.words)) {
 				for i, words := range test.words {
 					assert.Contains(t, said[i], words)

@@ -17,7 +17,7 @@ func findMeeting(w *work) []finding {
 			return
 		}
 		shared := w.shared(a, b)
-		if shared.Empty() || solid.Between(a.runs, b.runs, w.piece.Size) > 0 {
+		if shared.Empty() || solid.Between(a.hollows, b.hollows, w.piece.Size) > 0 {
 			return
 		}
 		found = append(found, finding{b.cut, fmt.Sprintf("the %s and the %s meet %s: %s",
@@ -149,12 +149,12 @@ func findOtherFace(w *work) []finding {
 // two walls.
 func (w *work) middle(m *made) bool {
 	c := m.channel
-	return len(m.cards) > 0 && c.Setback > 0 && 2*c.Setback+c.Width == w.piece.Size.Between(c.Near)
+	return len(m.runs) > 0 && c.Setback > 0 && 2*c.Setback+c.Width == w.piece.Size.Between(c.Near)
 }
 
 // faces names the sides of a piece that a channel's runs go to the fence by.
 func faces(m *made) string {
-	first, last := m.cards[0].Step.Fence, m.cards[len(m.cards)-1].Step.Fence
+	first, last := m.runs[0].Step.Fence, m.runs[len(m.runs)-1].Step.Fence
 	if first == last {
 		return first.String()
 	}

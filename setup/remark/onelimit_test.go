@@ -14,7 +14,7 @@ import (
 	"fencecard/setup/internal/workpiece"
 )
 
-// TestThinWallHasOneRule: a card has the caution exactly where its cut has the
+// TestThinWallHasOneRule: a run has the caution exactly where its cut has the
 // warning of a wall.
 func TestThinWallHasOneRule(t *testing.T) {
 	thin, thick := 0, 0

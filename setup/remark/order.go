@@ -17,7 +17,7 @@ import (
 func findShortEnd(w *work) []finding {
 	var found []finding
 	for _, m := range w.atTable() {
-		c := m.cards[0]
+		c := m.runs[0]
 		inside := c.Channel.Width - c.Step.Bit.True()/2 // the bit's centre, from the open face
 		if c.Start == nil && c.Stop == nil || m.cut.Kind.Walled || c.Channel.Section.Shaped() || inside >= 0 {
 			continue
@@ -38,7 +38,7 @@ func findShortEnd(w *work) []finding {
 func findTrapped(w *work) []finding {
 	var found []finding
 	for _, m := range w.atTable() {
-		r := m.cards[0]
+		r := m.runs[0]
 		if !trapped(r) {
 			continue
 		}
@@ -49,13 +49,13 @@ func findTrapped(w *work) []finding {
 	return found
 }
 
-// trapped reports whether the card's channel is open away from the fence only.
+// trapped reports whether the run's channel is open away from the fence only.
 func trapped(r *deck.Run) bool {
 	ch, size := facing(r), r.Piece.Size
 	return !ch.OpenBeside(r.Step.Fence, size) && ch.OpenBeside(r.Step.Fence.Opposite(), size)
 }
 
-// facing returns the card's channel as measured from the side at the fence.
+// facing returns the run's channel as measured from the side at the fence.
 func facing(r *deck.Run) joinery.Channel {
 	if r.Step.Fence == r.Channel.Near {
 		return r.Channel
@@ -63,12 +63,12 @@ func facing(r *deck.Run) joinery.Channel {
 	return r.Channel.Reversed(r.Piece.Size)
 }
 
-// before visits the channels that are finished in earlier setups than a card.
-// What is made by hand comes last, unless the card's cut waits for it.
+// before visits the channels that are finished in earlier setups than a run.
+// What is made by hand comes last, unless the run's cut waits for it.
 func (w *work) before(r *deck.Run, visit func(*made)) {
 	for _, m := range w.cuts {
-		last := len(m.cards) - 1
-		if last >= 0 && m.cards[last].Setup < r.Setup || last < 0 && slices.Contains(r.Cut.After, m.cut.Name) {
+		last := len(m.runs) - 1
+		if last >= 0 && m.runs[last].Setup < r.Setup || last < 0 && slices.Contains(r.Cut.After, m.cut.Name) {
 			visit(m)
 		}
 	}
@@ -80,7 +80,7 @@ func findLostReference(w *work) []finding {
 	var found []finding
 	for _, m := range w.atTable() {
 		for _, side := range m.references() {
-			if taker := w.taken(m.cards[0], side); taker != nil {
+			if taker := w.taken(m.runs[0], side); taker != nil {
 				found = append(found, finding{m.cut, fmt.Sprintf("the %s is set from the %s, which the %s has taken away by then: cut this one first (%s)",
 					m.words(), side, taker.words(), first(m, taker)), []string{"setback", "span"}})
 			}
@@ -89,10 +89,10 @@ func findLostReference(w *work) []finding {
 	return found
 }
 
-// references lists the sides a channel's card is set from: the side at the
+// references lists the sides a channel's run is set from: the side at the
 // fence and, where there is a mark, the two ends.
 func (m *made) references() []joinery.Side {
-	r := m.cards[0]
+	r := m.runs[0]
 	sides := []joinery.Side{r.Step.Fence}
 	if r.Start != nil || r.Stop != nil {
 		sides = append(sides, r.Leads, r.Leads.Opposite())
@@ -118,12 +118,12 @@ func (w *work) taken(r *deck.Run, side joinery.Side) *made {
 	return taker
 }
 
-// findNarrowBearing looks at what rides the table and the fence when a card is
+// findNarrowBearing looks at what rides the table and the fence when a run is
 // run, less what earlier cuts have taken away.
 func findNarrowBearing(w *work) []finding {
 	var found []finding
 	for _, m := range w.atTable() {
-		r := m.cards[0]
+		r := m.runs[0]
 		across, up := r.Step.Fence.Dimension(), r.Step.Down.Dimension()
 		bearings := []struct {
 			on    string

@@ -13,7 +13,7 @@ func findApart(w *work) []finding {
 	var runs []*deck.Run
 	by := map[*deck.Run]*made{}
 	for _, m := range w.cuts {
-		for _, r := range m.cards {
+		for _, r := range m.runs {
 			runs, by[r] = append(runs, r), m
 		}
 	}
@@ -24,7 +24,7 @@ func findApart(w *work) []finding {
 		found = append(found, finding{text: "so many cuts run into one another that not all were looked at for parts that come loose: look for them yourself before you cut", keys: []string{"cuts"}})
 	}
 	for _, p := range parted {
-		m := by[p.card]
+		m := by[p.run]
 		if told[m] {
 			continue
 		}
@@ -37,8 +37,8 @@ func findApart(w *work) []finding {
 
 // needing names what a cut needs to part the wood, besides itself.
 func needing(p parting, by map[*deck.Run]*made) string {
-	m := by[p.card]
-	if m.channel.Depth == p.card.Piece.Size.Between(m.channel.Down) {
+	m := by[p.run]
+	if m.channel.Depth == p.run.Piece.Size.Between(m.channel.Down) {
 		return ""
 	}
 	others := map[*joinery.Cut]bool{}
@@ -54,7 +54,7 @@ func needing(p parting, by map[*deck.Run]*made) string {
 // loose says what falls off. A cut through all the stock leaves a strip or an
 // end at the fence; of several cuts together only that there is one is said.
 func (w *work) loose(p parting) string {
-	r := p.card
+	r := p.run
 	if r.Channel.Depth < w.piece.Size.Between(r.Channel.Down) || r.Step.NearEdge <= 0 {
 		return "a part of it"
 	}

@@ -39,13 +39,13 @@ func (w *work) splintered() []exit {
 	}
 	told := map[*joinery.Cut]bool{}
 	for _, m := range w.atTable() {
-		r := m.cards[len(m.cards)-1]
+		r := m.runs[len(m.runs)-1]
 		if told[m.cut] || r.End != deck.RunOut || m.channel.Run() == w.piece.Grain || m.channel.Down.Dimension() == w.piece.Grain {
 			continue
 		}
 		at := r.Leads.Opposite()
 		for _, long := range w.atTable() {
-			last := long.cards[len(long.cards)-1]
+			last := long.runs[len(long.runs)-1]
 			if long.cut != m.cut && !slices.Contains(m.cut.After, long.cut.Name) && long.channel.Run() == w.piece.Grain &&
 				last.Setup < r.Setup && long.cleans(m, at, w.piece.Size) {
 				told[m.cut] = true

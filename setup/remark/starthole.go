@@ -25,7 +25,7 @@ func startHoles(d *deck.Deck) map[channel][]*deck.Run {
 	for i := range d.Setups {
 		for k := range d.Setups[i].Runs {
 			r := &d.Setups[i].Runs[k]
-			s := situation{shop: &d.Plan.Shop, card: r}
+			s := situation{shop: &d.Plan.Shop, run: r}
 			if s.bored() || s.needsStartHole() {
 				found[channelOf(r)] = append(found[channelOf(r)], r)
 			}
@@ -39,12 +39,12 @@ func startHoles(d *deck.Deck) map[channel][]*deck.Run {
 func (s *situation) bore() string {
 	const size = "as wide as the bit and as deep as the cut"
 	switch {
-	case s.card.Piece == nil:
+	case s.run.Piece == nil:
 		return "bore the start first, " + size + ", its centre where the card says"
 	case len(s.holes) < 2:
-		return "bore the start first, " + size + ", its centre " + s.centre(s.card)
-	case s.holes[0] != s.card:
-		return fmt.Sprintf("its start hole was bored before run %s, its centre %s", s.holes[0].Number(), s.centre(s.card))
+		return "bore the start first, " + size + ", its centre " + s.centre(s.run)
+	case s.holes[0] != s.run:
+		return fmt.Sprintf("its start hole was bored before run %s, its centre %s", s.holes[0].Number(), s.centre(s.run))
 	}
 	all, centres := "both start holes", make([]string, len(s.holes))
 	if len(s.holes) > 2 {
@@ -54,7 +54,7 @@ func (s *situation) bore() string {
 		centres[i] = s.centre(r)
 	}
 	overlap := ""
-	if len(s.holes) == 2 && s.holes[1].Step.NearEdge-s.card.Step.NearEdge < s.card.Step.Bit.True() {
+	if len(s.holes) == 2 && s.holes[1].Step.NearEdge-s.run.Step.NearEdge < s.run.Step.Bit.True() {
 		overlap = "; they overlap, so plug the first before you bore the second"
 	}
 	return fmt.Sprintf("bore %s before this setup, %s, their centres %s%s", all, size, strings.Join(centres, "; "), overlap)

@@ -61,7 +61,7 @@ type Statement struct {
 }
 
 // Statements lists every rule of this package, in general words: those of every
-// card, the cautions in their order of gravity, the warnings by their codes, and
+// run, the cautions in their order of gravity, the warnings by their codes, and
 // the limits at which they begin.
 func Statements() []Statement {
 	all := []Statement{{"everywhere", "always", trade.AlwaysMind, trade.BGR100500 + ", on setting with the tool standing still; the rest: " + trade.CommonPractice}}

@@ -175,7 +175,7 @@ func findThinWeb(w *work) []finding {
 		if !a.cut.Kind.Walled || !b.cut.Kind.Walled || far(a, b, least) {
 			return
 		}
-		web := solid.Between(a.runs, b.runs, size)
+		web := solid.Between(a.hollows, b.hollows, size)
 		left := w.only(web) + " of"
 		switch {
 		case web >= least:

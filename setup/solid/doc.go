@@ -1,5 +1,5 @@
 // Package solid holds the solid of one piece of wood: its blank less what the
-// bit takes out. It knows the six sides and nothing of fences, marks or cards,
+// bit takes out. It knows the six sides and nothing of fences, marks or runs,
 // so that both the warnings and the proof can ask it where cuts meet, how thin
 // the wood between them is, and how much wood is gone.
 //

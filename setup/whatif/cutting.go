@@ -78,7 +78,7 @@ func (x *explainer) otherBit(s *deck.Setup) (*joinery.Bit, int) {
 	return best, fewest
 }
 
-// wayWith returns the way of a bit to make a card's channel in the fewest passes.
+// wayWith returns the way of a bit to make a run's channel in the fewest passes.
 func (x *explainer) wayWith(bit *joinery.Bit, r *deck.Run) *setup.Way {
 	job := x.jobs[channelNamed(r.Cut, r.Channel)]
 	if job == nil {

@@ -71,7 +71,7 @@ func (t *trier) measure(c *joinery.Cut, word string, to measure.Length, of func(
 	}, true
 }
 
-// moves lists how a card's cut could come to the fence distance of another
+// moves lists how a run's cut could come to the fence distance of another
 // setup with the same bit.
 func (t *trier) moves(s *deck.Setup, r *deck.Run) []edit {
 	var edits []edit
@@ -104,7 +104,7 @@ func (t *trier) moves(s *deck.Setup, r *deck.Run) []edit {
 
 func width(c *joinery.Cut) *measure.Length { return &c.Width }
 
-// widths lists the bits that a card's cut could be as wide as.
+// widths lists the bits that a run's cut could be as wide as.
 func (t *trier) widths(r *deck.Run) []edit {
 	if !r.Cut.Kind.Has("width") {
 		return nil
@@ -118,7 +118,7 @@ func (t *trier) widths(r *deck.Run) []edit {
 	return edits
 }
 
-// loosenings lists what a card's cut could do without: its side at the fence,
+// loosenings lists what a run's cut could do without: its side at the fence,
 // or a cut that it waits for.
 func (t *trier) loosenings(r *deck.Run) []edit {
 	var edits []edit

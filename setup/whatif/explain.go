@@ -100,7 +100,7 @@ func (x *explainer) again(i int) []string {
 	return []string{reason}
 }
 
-// waits names a card of a setup that must come after one made since another
+// waits names a run of a setup that must come after one made since another
 // setup.
 func (x *explainer) waits(i, since int) string {
 	for _, r := range x.d.Setups[i].Runs {
@@ -139,7 +139,7 @@ func (x *explainer) widths(s *deck.Setup) []string {
 	return few(reasons, " such")
 }
 
-// inOneRun returns a bit that makes a card's channel in one run.
+// inOneRun returns a bit that makes a run's channel in one run.
 func (x *explainer) inOneRun(r *deck.Run) *joinery.Bit {
 	job := x.jobs[channelNamed(r.Cut, r.Channel)]
 	if job == nil {

@@ -140,7 +140,7 @@ func (u *Use) look(plan *joinery.Plan, s *deck.Setup, shift measure.Length) {
 	}
 }
 
-// runsAt reports whether a way makes a card's run at a fence distance.
+// runsAt reports whether a way makes a run's run at a fence distance.
 func runsAt(w setup.Way, c *deck.Run, near measure.Length) bool {
 	return len(w.Steps) <= c.Step.Of && w.Bit.CutsLike(c.Step.Bit) &&
 		slices.ContainsFunc(w.Steps, func(r deck.Step) bool { return r.NearEdge == near })
@@ -166,7 +166,7 @@ func (u *Use) beware(t *Trial, plan *joinery.Plan, s *deck.Setup, shift measure.
 	}
 }
 
-// runAt reports whether a deck runs a card's cut with the same bit and with the
+// runAt reports whether a deck runs a run's cut with the same bit and with the
 // fence at that distance.
 func runAt(d *deck.Deck, r *deck.Run, near measure.Length) bool {
 	for i := range d.Setups {

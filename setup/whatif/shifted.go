@@ -8,7 +8,7 @@ import (
 	"fencecard/setup/deck"
 )
 
-// shifted returns a card's channel as it would be with the fence shifted. The
+// shifted returns a run's channel as it would be with the fence shifted. The
 // first of a cut's runs makes its near wall, the last its far one; a side that
 // is open stays open, and a run between the two makes no wall.
 func shifted(r *deck.Run, shift measure.Length) (joinery.Channel, bool) {
@@ -41,7 +41,7 @@ func shifted(r *deck.Run, shift measure.Length) (joinery.Channel, bool) {
 }
 
 // change writes a channel's new walls into a cut, as its kind names them. The
-// channel is measured in the card's piece; of a mirror only the sides differ.
+// channel is measured in the run's piece; of a mirror only the sides differ.
 func change(p *joinery.Piece, cut *joinery.Cut, r *deck.Run, to joinery.Channel) []Change {
 	var changes []Change
 	set := func(key string, value *measure.Length, to measure.Length, side joinery.Side) {

@@ -195,7 +195,7 @@ func CutFrom(t testing.TB, words string) joinery.Cut {
 }
 
 // PlainPlan is a groove along a long board, with no caution but those of every
-// first card: whatever a test brings up is its own doing.
+// first run: whatever a test brings up is its own doing.
 func PlainPlan(t testing.TB) *joinery.Plan {
 	t.Helper()
 	plan := PlanOf(t, measure.Inches, joinery.Size{In(t, "24"), In(t, "3"), In(t, "1 1/2")}, joinery.Cut{

@@ -30,7 +30,7 @@ func (b bench) askFar(c Correction) string {
 	if slip := b.askPoint(c.Measured, c.Wants); slip != "" {
 		return slip
 	}
-	return fmt.Sprintf("%s off is more than a test cut is at a table set by its sheet. Is it run %s that you measured?", b.text(off), b.Card.Number)
+	return fmt.Sprintf("%s off is more than a test cut is at a table set by its sheet. Is it run %s that you measured?", b.text(off), b.Claimed.Number)
 }
 
 // askPoint asks about a measure that is ten times what it should be, or a tenth.
@@ -43,7 +43,7 @@ func (b bench) askPoint(measured, wants measure.Length) string {
 
 // acrossTheFeed are the measures that a setback is mistaken for.
 func (b bench) acrossTheFeed() []number {
-	f, side := b.Setup.Fence, b.Card.Fence
+	f, side := b.Setup.Fence, b.Claimed.Fence
 	size := b.Size.Between(side)
 	return []number{
 		{fmt.Sprintf("from the %s to the far wall", side), f.FarEdge},
@@ -54,9 +54,9 @@ func (b bench) acrossTheFeed() []number {
 
 // alongTheFeed are the measures that the beginning of a cut is mistaken for.
 func (b bench) alongTheFeed() []number {
-	lead, tail := b.Card.Leads, b.Card.Leads.Opposite()
-	all := []number{{fmt.Sprintf("from the %s end to where the cut begins", tail), b.Long - b.Card.Start.Line}}
-	if stop := b.Card.Stop; stop != nil {
+	lead, tail := b.Claimed.Leads, b.Claimed.Leads.Opposite()
+	all := []number{{fmt.Sprintf("from the %s end to where the cut begins", tail), b.Long - b.Claimed.Start.Line}}
+	if stop := b.Claimed.Stop; stop != nil {
 		all = append(all,
 			number{fmt.Sprintf("from the %s end to where the cut ends", lead), stop.Line},
 			number{fmt.Sprintf("from the %s end to where the cut ends", tail), b.Long - stop.Line})

@@ -49,7 +49,7 @@ type Made struct {
 
 // Standing is the table as it stands, set for one run.
 type Standing struct {
-	Run   *proof.Card
+	Run   *proof.Run
 	Pair  string // the letter of its marks; "" where it has none
 	Found []Finding
 }
@@ -72,7 +72,7 @@ func AsSet(plan *joinery.Plan, claims *proof.Claims, number string, s Settings) 
 	if err != nil {
 		return Standing{}, err
 	}
-	as := Standing{Run: b.Card, Pair: b.Run.Pair, Found: b.fenceAsSet(s)}
+	as := Standing{Run: b.Claimed, Pair: b.Run.Pair, Found: b.fenceAsSet(s)}
 	marks, err := b.marksAsSet(s)
 	if err != nil {
 		return Standing{}, err
@@ -106,7 +106,7 @@ func (b bench) fenceAsSet(s Settings) []Finding {
 
 // walls are what a fence cuts that stands so much too far from the bit.
 func (b bench) walls(off measure.Length) []Made {
-	side := b.Card.Fence
+	side := b.Claimed.Fence
 	wall := func(what string, wants measure.Length) Made {
 		m := Made{What: what, From: "the " + side.String(), Would: wants + off, Wants: wants, Words: "correct"}
 		if !b.right(m.Would, m.Wants) {
@@ -170,12 +170,12 @@ func (b bench) markAsSet(what string, guide deck.Guide, stop bool, measured meas
 	if guide == deck.ByTail {
 		off = -off
 	}
-	made := Made{What: "begins", From: fmt.Sprintf("the %s end", b.Card.Leads), Would: line + off, Wants: line, Words: "correct"}
+	made := Made{What: "begins", From: fmt.Sprintf("the %s end", b.Claimed.Leads), Would: line + off, Wants: line, Words: "correct"}
 	if stop {
 		made.What = "ends"
 	}
 	if !b.right(f.Measured, f.Wants) {
-		made.Words = fmt.Sprintf("%s too near the %s", b.text(off.Abs()), proof.Toward(off, b.Card.Leads))
+		made.Words = fmt.Sprintf("%s too near the %s", b.text(off.Abs()), proof.Toward(off, b.Claimed.Leads))
 		f.Ask = cmp.Or(b.ask(f, b.markSays(stop)), b.fromWrongEdge(f, guide, stop), b.askPoint(f.Measured, f.Wants))
 		f.Move = b.moveMark(stop, guide, off)
 	}
@@ -184,16 +184,16 @@ func (b bench) markAsSet(what string, guide deck.Guide, stop bool, measured meas
 }
 
 func (b bench) noMark(what string, stop bool) error {
-	how, side := "fed in", b.Card.Leads
+	how, side := "fed in", b.Claimed.Leads
 	if stop {
-		how, side = "run out", b.Card.Leads.Opposite()
+		how, side = "run out", b.Claimed.Leads.Opposite()
 	}
 	flag := what
 	if what == "back stop" {
 		flag = "back-stop"
 	}
 	return plantext.Faults{{
-		Problem: fmt.Sprintf("run %s has no %s: the work is %s at the %s end", b.Card.Number, what, how, side),
+		Problem: fmt.Sprintf("run %s has no %s: the work is %s at the %s end", b.Claimed.Number, what, how, side),
 		Remedy:  "leave --" + flag + " out",
 	}}
 }
@@ -203,12 +203,12 @@ func (b bench) heightAsSet(height measure.Length) Finding {
 	carriage := b.Setup.Carriage
 	wants := b.Channel.Depth
 	says := wants // on the sheet, without the carriage
-	if n := len(b.Setup.Heights); n > 0 && slices.Contains(b.Card.Heights, b.Setup.Heights[n-1]) {
+	if n := len(b.Setup.Heights); n > 0 && slices.Contains(b.Claimed.Heights, b.Setup.Heights[n-1]) {
 		says = b.Setup.Kept.Full(wants)
 	}
 	deep := height - carriage - (says - wants)
 	f := Finding{What: "height", As: "from the table to the top of the bit", Measured: height, Wants: says + carriage}
-	m := Made{What: "depth", From: "the " + b.Card.Down.String(), Would: deep, Wants: wants, Words: "correct"}
+	m := Made{What: "depth", From: "the " + b.Claimed.Down.String(), Would: deep, Wants: wants, Words: "correct"}
 	off := f.Off()
 	if !b.right(deep, wants) {
 		m.Words = fmt.Sprintf("%s too %s", b.text(off.Abs()), proof.DeepOrShallow(off))
@@ -217,7 +217,7 @@ func (b bench) heightAsSet(height measure.Length) Finding {
 			f.Ask = fmt.Sprintf("%s is the depth of the cut. Did you measure above the carriage?", b.text(wants))
 		}
 	}
-	for _, rung := range b.Card.Heights {
+	for _, rung := range b.Claimed.Heights {
 		if off < 0 && b.right(height-carriage, rung) {
 			m.Words, f.Move, f.Ask = fmt.Sprintf("a height on the way, %s to go", b.text(-off)), "", ""
 		}

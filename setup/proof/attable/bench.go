@@ -34,12 +34,12 @@ func (b bench) right(a, c measure.Length) bool { return 2*(a-c).Abs() <= b.Scale
 // that is between the fence and its far edge.
 func (b bench) open() (near, far bool) {
 	n := b.Setup.Fence.NearEdge
-	return n <= 0 || b.Card.Nibble != nil, n+b.Bit >= b.Size.Between(b.Card.Fence)
+	return n <= 0 || b.Claimed.Nibble != nil, n+b.Bit >= b.Size.Between(b.Claimed.Fence)
 }
 
 // farWall is what the wall away from the fence is called.
 func (b bench) farWall() string {
-	if b.Card.Nibble != nil {
+	if b.Claimed.Nibble != nil {
 		return "shoulder"
 	}
 	return "far wall"

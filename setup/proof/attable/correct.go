@@ -32,7 +32,7 @@ type Correction struct {
 
 // Lesson is all that one test cut teaches.
 type Lesson struct {
-	Card        *proof.Card
+	Claimed     *proof.Run
 	Corrections []Correction
 	Bit         *joinery.Bit
 	Diameter    measure.Length // the bit's true one, 0 where the cut does not show it
@@ -50,7 +50,7 @@ func Correct(plan *joinery.Plan, claims *proof.Claims, number string, cut TestCu
 	if err != nil {
 		return Lesson{}, err
 	}
-	lesson := Lesson{Card: b.Card, Bit: b.Tool}
+	lesson := Lesson{Claimed: b.Claimed, Bit: b.Tool}
 	var faults plantext.Faults
 	for _, learn := range []func(TestCut, *Lesson) plantext.Faults{b.learnWidth, b.learnSetback, b.learnBegins, b.learnLength, b.learnDepth} {
 		faults = append(faults, learn(cut, &lesson)...)
@@ -73,7 +73,7 @@ func (b bench) learnWidth(cut TestCut, l *Lesson) plantext.Faults {
 		return nil
 	}
 	near, far := b.open()
-	n, size := b.Setup.Fence.NearEdge, b.Size.Between(b.Card.Fence)
+	n, size := b.Setup.Fence.NearEdge, b.Size.Between(b.Claimed.Fence)
 	c := Correction{What: "fence", Measured: cut.Width}
 	switch {
 	case near && far:
@@ -106,13 +106,13 @@ func (b bench) learnSetback(cut TestCut, l *Lesson) plantext.Faults {
 	}
 	near, _ := b.open()
 	switch {
-	case near && b.Card.Nibble != nil:
+	case near && b.Claimed.Nibble != nil:
 		return plantext.Faults{{
-			Problem: fmt.Sprintf("run %s has no near wall: all is taken from the %s end to the shoulder", b.Card.Number, b.Card.Fence),
+			Problem: fmt.Sprintf("run %s has no near wall: all is taken from the %s end to the shoulder", b.Claimed.Number, b.Claimed.Fence),
 			Remedy:  "give the distance from that end to the shoulder as --width",
 		}}
 	case near:
-		return b.unmeasured("setback", fmt.Sprintf("the cut is open at the %s", b.Card.Fence))
+		return b.unmeasured("setback", fmt.Sprintf("the cut is open at the %s", b.Claimed.Fence))
 	}
 	c := Correction{What: "fence", Measured: cut.Setback, Wants: b.Setup.Fence.NearEdge}
 	c.Move = b.unless(c, b.moveFence)
@@ -126,13 +126,13 @@ func (b bench) learnBegins(cut TestCut, l *Lesson) plantext.Faults {
 	if cut.Begins == 0 {
 		return nil
 	}
-	if b.Card.Start == nil {
+	if b.Claimed.Start == nil {
 		return plantext.Faults{{
-			Problem: fmt.Sprintf("run %s has no beginning to measure: the work is fed in at the %s end", b.Card.Number, b.Card.Leads),
+			Problem: fmt.Sprintf("run %s has no beginning to measure: the work is fed in at the %s end", b.Claimed.Number, b.Claimed.Leads),
 			Remedy:  "leave --begins out",
 		}}
 	}
-	c := Correction{What: "start", Measured: cut.Begins, Wants: b.Card.Start.Line}
+	c := Correction{What: "start", Measured: cut.Begins, Wants: b.Claimed.Start.Line}
 	c.Move = b.unless(c, func(off measure.Length) string { return b.moveMark(false, b.guide(false), off) })
 	c.Ask = cmp.Or(b.askCut(c, b.alongTheFeed()), b.markByWrongEdge(c, -b.Bit))
 	l.Corrections = append(l.Corrections, c)
@@ -145,7 +145,7 @@ func (b bench) learnLength(cut TestCut, l *Lesson) plantext.Faults {
 	if cut.Length == 0 {
 		return nil
 	}
-	start, stop := b.Card.Start, b.Card.Stop
+	start, stop := b.Claimed.Start, b.Claimed.Stop
 	c := Correction{What: "stop", Measured: cut.Length}
 	move := func(off measure.Length) string { return b.moveMark(true, b.guide(true), off) }
 	switch {
@@ -167,7 +167,7 @@ func (b bench) learnLength(cut TestCut, l *Lesson) plantext.Faults {
 	c.Ask = cmp.Or(b.askCut(c, b.lengths(c)), b.markByWrongEdge(c, b.Bit))
 	if c.Move != "" && start != nil && stop != nil && cut.Begins == 0 {
 		c.Assumes = fmt.Sprintf("if the cut begins where it should, %s from the %s end; measure that too, and give it as --begins",
-			b.text(start.Line), b.Card.Leads)
+			b.text(start.Line), b.Claimed.Leads)
 	}
 	l.Corrections = append(l.Corrections, c)
 	return nil
@@ -188,9 +188,9 @@ func (b bench) noLength() plantext.Faults {
 // openEnd is the end that a cut with one wall runs out at.
 func (b bench) openEnd(near bool) joinery.Side {
 	if near {
-		return b.Card.Fence
+		return b.Claimed.Fence
 	}
-	return b.Card.Fence.Opposite()
+	return b.Claimed.Fence.Opposite()
 }
 
 // agree faults the two measures of a cut that runs out of the work where they
@@ -199,7 +199,7 @@ func (b bench) agree(cut TestCut) plantext.Faults {
 	if ends := cut.Begins + cut.Length; !b.right(ends, b.Long) {
 		return plantext.Faults{{
 			Problem: fmt.Sprintf("a cut that begins %s from the %s end and is %s long would end %s from it, but this one runs out of the work at %s",
-				b.text(cut.Begins), b.Card.Leads, b.text(cut.Length), b.text(ends), b.text(b.Long)),
+				b.text(cut.Begins), b.Claimed.Leads, b.text(cut.Length), b.text(ends), b.text(b.Long)),
 			Remedy: "measure again, or leave one of --begins and --length out",
 		}}
 	}
@@ -227,7 +227,7 @@ func (b bench) unless(c Correction, move func(off measure.Length) string) string
 
 func (b bench) unmeasured(flag, why string) plantext.Faults {
 	return plantext.Faults{{
-		Problem: fmt.Sprintf("run %s has no %s to measure: %s", b.Card.Number, flag, why),
+		Problem: fmt.Sprintf("run %s has no %s to measure: %s", b.Claimed.Number, flag, why),
 		Remedy:  "leave --" + flag + " out",
 	}}
 }

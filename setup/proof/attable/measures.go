@@ -26,7 +26,7 @@ func AllMeasures(plan *joinery.Plan, claims *proof.Claims) map[string]Measures {
 	all := map[string]Measures{}
 	for _, s := range proof.StandingRuns(plan, claims) {
 		b := bench{s}
-		all[b.Card.Number] = Measures{b.onTable(), b.onCut()}
+		all[b.Claimed.Number] = Measures{b.onTable(), b.onCut()}
 	}
 	return all
 }
@@ -60,7 +60,7 @@ func (b bench) onCut() []Measure {
 	if b.Tool.Pilot > 0 { // a shape has no walls
 		near, far = true, true
 	}
-	side := b.Card.Fence
+	side := b.Claimed.Fence
 	var all []Measure
 	if !near {
 		all = append(all, Measure{"setback", fmt.Sprintf("from the %s to the near wall", side)})
@@ -74,11 +74,11 @@ func (b bench) onCut() []Measure {
 	default:
 		all = append(all, Measure{"width", "from wall to wall, of this run alone"})
 	}
-	if b.Card.Start != nil {
-		all = append(all, Measure{"begins", fmt.Sprintf("from the %s end, which leads, to where the cut begins", b.Card.Leads)})
+	if b.Claimed.Start != nil {
+		all = append(all, Measure{"begins", fmt.Sprintf("from the %s end, which leads, to where the cut begins", b.Claimed.Leads)})
 	}
-	if b.Card.Start != nil || b.Card.Stop != nil {
+	if b.Claimed.Start != nil || b.Claimed.Stop != nil {
 		all = append(all, Measure{"length", "length of the cut, round ends included"})
 	}
-	return append(all, Measure{"depth", fmt.Sprintf("depth, from the %s", b.Card.Down)})
+	return append(all, Measure{"depth", fmt.Sprintf("depth, from the %s", b.Claimed.Down)})
 }

@@ -22,9 +22,9 @@ func (b bench) moveMark(stop bool, guide deck.Guide, off measure.Length) string 
 	which := map[bool]string{false: "start mark", true: "stop mark"}[stop]
 	switch {
 	case guide == deck.ByLine && off > 0:
-		return "draw the line " + b.text(off) + " nearer the " + b.Card.Leads.String() + " end"
+		return "draw the line " + b.text(off) + " nearer the " + b.Claimed.Leads.String() + " end"
 	case guide == deck.ByLine:
-		return "draw the line " + b.text(-off) + " farther from the " + b.Card.Leads.String() + " end"
+		return "draw the line " + b.text(-off) + " farther from the " + b.Claimed.Leads.String() + " end"
 	case guide == deck.ByTail && !stop:
 		which = "back stop"
 	case guide == deck.ByLead && stop && b.Shop.Stops == joinery.Blocks:

@@ -30,9 +30,9 @@ func (b bench) fenceSays() []number {
 
 func (b bench) mark(stop bool) *deck.Mark {
 	if stop {
-		return b.Card.Stop
+		return b.Claimed.Stop
 	}
-	return b.Card.Start
+	return b.Claimed.Start
 }
 
 // guide is what of the work the sheet brings to the start or the stop. Between
@@ -65,11 +65,11 @@ func (b bench) as(guide deck.Guide, stop bool) string {
 	edge := "the bit's " + edgeOf(stop)
 	switch guide {
 	case deck.ByLead:
-		return fmt.Sprintf("from %s to the %s end, which leads", edge, b.Card.Leads)
+		return fmt.Sprintf("from %s to the %s end, which leads", edge, b.Claimed.Leads)
 	case deck.ByTail:
-		return fmt.Sprintf("from %s to the %s end, the tail", edge, b.Card.Leads.Opposite())
+		return fmt.Sprintf("from %s to the %s end, the tail", edge, b.Claimed.Leads.Opposite())
 	}
-	return fmt.Sprintf("from the %s end, which leads, to the pencil line", b.Card.Leads)
+	return fmt.Sprintf("from the %s end, which leads, to the pencil line", b.Claimed.Leads)
 }
 
 // markSays are the numbers of the marks, those of the one asked about first.
@@ -86,9 +86,9 @@ func (b bench) markSays(stop bool) []number {
 		}
 		all = append(all,
 			number{b.as(deck.ByLead, stop) + "," + at, m.LeadPastEdge},
-			number{fmt.Sprintf("from the bit's centre to the %s end, which leads,%s", b.Card.Leads, at), m.LeadPastCentre},
+			number{fmt.Sprintf("from the bit's centre to the %s end, which leads,%s", b.Claimed.Leads, at), m.LeadPastCentre},
 			number{b.as(deck.ByTail, stop) + "," + at, m.TailBeforeEdge},
-			number{fmt.Sprintf("from the bit's centre to the %s end, the tail,%s", b.Card.Leads.Opposite(), at), m.TailBeforeCentre},
+			number{fmt.Sprintf("from the bit's centre to the %s end, the tail,%s", b.Claimed.Leads.Opposite(), at), m.TailBeforeCentre},
 		)
 	}
 	return all

@@ -11,7 +11,7 @@ import (
 	"fencecard/setup/deck"
 )
 
-// Check finds and checks every joint of the plan, and tells the cards of theirs.
+// Check finds and checks every joint of the plan, and tells the runs of theirs.
 func Check(d *deck.Deck) []deck.Warning {
 	joints, warnings := joints(d)
 	d.Joints = joints

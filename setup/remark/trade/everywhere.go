@@ -2,7 +2,7 @@ package trade
 
 import "fencecard/setup/deck"
 
-// AlwaysMind is what every card says.
+// AlwaysMind is what every run says.
 const AlwaysMind = "Unplug before you touch bit or collet. Feed right to left. Eyes, ears, lungs protected; no gloves."
 
 // Deference is said once wherever a deck is written.

@@ -9,10 +9,10 @@ import (
 	"fencecard/setup/solid"
 )
 
-// card proves what a card of a piece says by itself, and puts it on the table
+// run proves what a run of a piece says by itself, and puts it on the table
 // for the proof of its channel.
-func (p *prover) card(d dealt, of *wantedPiece) {
-	at, c := d.result, p.results[d.result].Card
+func (p *prover) claimed(d dealt, of *wantedPiece) {
+	at, c := d.result, p.results[d.result].Claimed
 	w := of.find(c)
 	if w == nil {
 		p.unknown(at, c)
@@ -26,7 +26,7 @@ func (p *prover) card(d dealt, of *wantedPiece) {
 	}
 	t := onTable(c, s.Fence, w, tool.bit)
 	if c.says(NoLength) && differ(c.Length, t.long) {
-		p.wrongCard(at, "length", c.Length-t.long, "the work is %s long along the feed, not %s", p.text(t.long), p.text(c.Length))
+		p.wrongRun(at, "length", c.Length-t.long, "the work is %s long along the feed, not %s", p.text(t.long), p.text(c.Length))
 	}
 	p.begin(at, t, w)
 	p.pivot(at, t, w)
@@ -44,14 +44,14 @@ func (p *prover) card(d dealt, of *wantedPiece) {
 	w.runs = append(w.runs, run{table: t, dealt: d, fence: s.Fence})
 }
 
-// unknown tells of a card whose piece or cut the plan does not have.
-func (p *prover) unknown(at int, c *Card) {
-	p.wrongCard(at, "cut", 0, "the plan has no cut %q%s in a piece %q", c.Cut, inBrackets(c.Part), c.Piece)
+// unknown tells of a run whose piece or cut the plan does not have.
+func (p *prover) unknown(at int, c *Run) {
+	p.wrongRun(at, "cut", 0, "the plan has no cut %q%s in a piece %q", c.Cut, inBrackets(c.Part), c.Piece)
 }
 
 // labels compares the words and counts that set nothing on the table but tell
 // the maker which piece is meant.
-func (p *prover) labels(at int, c *Card, w *wanted) {
+func (p *prover) labels(at int, c *Run, w *wanted) {
 	ends := "round"
 	if w.cut.Square {
 		ends = "square"
@@ -67,37 +67,37 @@ func (p *prover) labels(at int, c *Card, w *wanted) {
 		{"note", NoNote, c.Note, w.cut.Note},
 	} {
 		if c.says(label.silent) && label.got != label.want {
-			p.wrongCard(at, label.field, 0, "the run says %s %q, the plan %q", label.field, label.got, label.want)
+			p.wrongRun(at, label.field, 0, "the run says %s %q, the plan %q", label.field, label.got, label.want)
 		}
 	}
 	if c.Count != w.piece.Count {
-		p.wrongCard(at, "count", 0, "the run counts %d of this piece, the plan %d", c.Count, w.piece.Count)
+		p.wrongRun(at, "count", 0, "the run counts %d of this piece, the plan %d", c.Count, w.piece.Count)
 	}
 }
 
 // orientation compares the sides that lie down, bear and lead. It returns
-// false where the card is so wrong that its numbers mean nothing.
-func (p *prover) orientation(at int, c *Card, w *wanted) bool {
+// false where the run is so wrong that its numbers mean nothing.
+func (p *prover) orientation(at int, c *Run, w *wanted) bool {
 	ch := w.channel
 	if c.Down != ch.Down {
-		p.wrongCard(at, "down", 0, "with the %s down the %s would be cut into the %s; the plan wants it in the %s",
+		p.wrongRun(at, "down", 0, "with the %s down the %s would be cut into the %s; the plan wants it in the %s",
 			c.Down, w.cut.Kind, c.Down, ch.Down)
 		return false
 	}
 	lead := leading(c.Down, c.Fence)
 	if lead == joinery.NoSide || c.Fence.Dimension() != ch.Near.Dimension() {
-		p.wrongCard(at, "fence", 0, "the walls of the %s are measured from the %s, so the %s cannot go to the fence",
+		p.wrongRun(at, "fence", 0, "the walls of the %s are measured from the %s, so the %s cannot go to the fence",
 			w.cut.Kind, ch.Near, c.Fence)
 		return false
 	}
 	if !mayBear(w, c.Fence) {
-		p.wrongCard(at, "fence", 0, "the plan wants another side to the fence than the %s", c.Fence)
+		p.wrongRun(at, "fence", 0, "the plan wants another side to the fence than the %s", c.Fence)
 	}
 	if c.Turned && !w.cut.Fence.Either {
-		p.wrongCard(at, "turned", 0, "the piece may be turned between two runs only where the plan says fence: either")
+		p.wrongRun(at, "turned", 0, "the piece may be turned between two runs only where the plan says fence: either")
 	}
 	if c.Leads != lead {
-		p.wrongCard(at, "leads", 0, "with the %s down and the %s to the fence the %s end leads, not the %s",
+		p.wrongRun(at, "leads", 0, "with the %s down and the %s to the fence the %s end leads, not the %s",
 			c.Down, c.Fence, lead, c.Leads)
 		return false
 	}
@@ -120,42 +120,42 @@ func mayBear(w *wanted, side joinery.Side) bool {
 
 // lines returns where a channel begins and ends, from the leading end.
 func (t table) lines(ch *joinery.Channel) (a, b measure.Length) {
-	r := solid.From(t.card.Leads, ch.Lo, ch.Hi, t.size)
+	r := solid.From(t.claim.Leads, ch.Lo, ch.Hi, t.size)
 	return r.Lo, r.Hi
 }
 
-// begin compares where the card begins to cut with the plan's line, by each
+// begin compares where the run begins to cut with the plan's line, by each
 // number of its mark.
 func (p *prover) begin(at int, t table, w *wanted) {
-	c, kind := t.card, w.cut.Kind
+	c, kind := t.claim, w.cut.Kind
 	a, _ := t.lines(w.channel)
 	drops := c.Begin == deck.Drop
 	switch {
 	case drops != (c.Start != nil):
-		p.wrongCard(at, "start", 0, "the run says %s, but has %s", c.Begin, markOrNone(c.Start, "start"))
+		p.wrongRun(at, "start", 0, "the run says %s, but has %s", c.Begin, markOrNone(c.Start, "start"))
 	case drops && a == 0:
-		p.wrongCard(at, "begin", 0, "the %s is open at the %s and is fed in there; the run drops the work on", kind, c.Leads)
+		p.wrongRun(at, "begin", 0, "the %s is open at the %s and is fed in there; the run drops the work on", kind, c.Leads)
 	case !drops && a > 0:
-		p.wrongCard(at, "begin", a, "fed in, the %s would run out at the %s; the plan wants it to begin %s from there", kind, c.Leads, p.text(a))
+		p.wrongRun(at, "begin", a, "fed in, the %s would run out at the %s; the plan wants it to begin %s from there", kind, c.Leads, p.text(a))
 	case drops:
 		numbers := t.starts(c.Start)
 		p.mark(at, w, numbers[:], a, "start", "begin", c.Leads)
 	}
 }
 
-// end does the same for where the card stops cutting.
+// end does the same for where the run stops cutting.
 func (p *prover) end(at int, t table, w *wanted) {
-	c, kind := t.card, w.cut.Kind
+	c, kind := t.claim, w.cut.Kind
 	_, b := t.lines(w.channel)
 	lifts := c.End == deck.Lift
 	tail := c.Leads.Opposite()
 	switch {
 	case lifts != (c.Stop != nil):
-		p.wrongCard(at, "stop", 0, "the run says %s, but has %s", c.End, markOrNone(c.Stop, "stop"))
+		p.wrongRun(at, "stop", 0, "the run says %s, but has %s", c.End, markOrNone(c.Stop, "stop"))
 	case lifts && b == t.long:
-		p.wrongCard(at, "end", 0, "the %s is open at the %s and runs out there; the run lifts the work off", kind, tail)
+		p.wrongRun(at, "end", 0, "the %s is open at the %s and runs out there; the run lifts the work off", kind, tail)
 	case !lifts && b < t.long:
-		p.wrongCard(at, "end", t.long-b, "run out, the %s would be open at the %s; the plan wants it to end %s from there", kind, tail, p.text(t.long-b))
+		p.wrongRun(at, "end", t.long-b, "run out, the %s would be open at the %s; the plan wants it to end %s from there", kind, tail, p.text(t.long-b))
 	case lifts:
 		numbers := t.stops(c.Stop)
 		p.mark(at, w, numbers[:], b, "stop", "end", c.Leads)
@@ -168,12 +168,12 @@ func (p *prover) mark(at int, w *wanted, numbers []markNumber, want measure.Leng
 	off := numbers[0].line - want
 	together := !slices.ContainsFunc(numbers, func(n markNumber) bool { return differ(n.line-want, off) })
 	if together && off.Abs() > hair {
-		p.wrongCard(at, field, off, "the %s would %s %s too near the %s", w.cut.Kind, verb, p.text(off.Abs()), Toward(off, leads))
+		p.wrongRun(at, field, off, "the %s would %s %s too near the %s", w.cut.Kind, verb, p.text(off.Abs()), Toward(off, leads))
 		return
 	}
 	for _, n := range numbers {
 		if off := n.line - want; off.Abs() > hair {
-			p.wrongCard(at, field+", "+n.name, off, "set by %s, the %s would %s %s too near the %s",
+			p.wrongRun(at, field+", "+n.name, off, "set by %s, the %s would %s %s too near the %s",
 				n.name, w.cut.Kind, verb, p.text(off.Abs()), Toward(off, leads))
 		}
 	}

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
 	"fencecard/output/paper"
@@ -211,11 +212,33 @@ func (s Setter) ladderLines(u *deck.Setup, w paper.Paper, a arrangement) []paper
 }
 
 func (s Setter) ladderItems(u *deck.Setup, w paper.Paper, a arrangement) []paper.Block {
+	return s.rungItems(u, wording.AllRungs(u), w, a)
+}
+
+// runLadder is the heights of one run, by their numbers on the ladder of its
+// setup: at another of that ladder the run would be cut too deep.
+func (s Setter) runLadder(u *deck.Setup, r *deck.Run, w paper.Paper) paper.Block {
+	rungs := wording.RungNames(u, r)
+	caption := "HEIGHTS"
+	if len(rungs) == 1 {
+		caption = "HEIGHT"
+	}
+	items := append([]paper.Block{s.Strong(w, 3, caption)}, s.rungItems(u, rungs, w, arrangements[0])...)
+	if len(rungs) < len(u.Heights) {
+		only := len(rungs) + 1
+		items = slices.Insert(items, only, s.Strong(w, 3, "only"))
+	}
+	return paper.Stack(1, lined(items, w, 4)...)
+}
+
+func (s Setter) rungItems(u *deck.Setup, rungs []int, w paper.Paper, a arrangement) []paper.Block {
 	var items []paper.Block
-	for i, h := range u.BitHeights() {
+	above := u.BitHeights()
+	for _, rung := range rungs {
+		h := above[rung-1]
 		n := s.Number(s.Bold(a.whole), h)
 		n.Fraction = a.fraction
-		items = append(items, beside(ordinal(s, strconv.Itoa(i+1)), s.Exactly(nil, n, h).Set(w), 1.5))
+		items = append(items, beside(ordinal(s, strconv.Itoa(rung)), s.Exactly(nil, n, h).Set(w), 1.5))
 	}
 	if u.Carriage > 0 {
 		items = append(items, s.Say(w, "above the table, the carriage's "+s.Plain(u.Carriage)+" included"))

@@ -118,13 +118,13 @@ func (s Setter) runBlocks(u *deck.Setup, r *deck.Run, of int) []paper.Block {
 	blocks := []paper.Block{head, orders}
 	if w >= besideRun {
 		left := w*(1-narrowShare) - 4
-		middle := paper.Stack(3, shown, s.fenceBox(u, left), s.ladderLine(u, left, arrangements[0]))
+		middle := paper.Stack(3, shown, s.fenceBox(u, left), s.runLadder(u, r, left))
 		if section, ok := views.InfeedEnd(s.Setter, u, r, w-left-4, middle.H); ok {
 			middle.Add(section, w-section.W, 0)
 		}
 		blocks = append(blocks, middle)
 	} else {
-		blocks = append(blocks, shown, s.fenceBox(u, w), s.ladderLine(u, w, arrangements[0]))
+		blocks = append(blocks, shown, s.fenceBox(u, w), s.runLadder(u, r, w))
 	}
 	// What is minded is said below, not once more at the marks.
 	blocks = append(blocks, s.pairPanel(u, u.Pair(r.Pair), []*deck.Run{r}, wording.Mind{}, w))

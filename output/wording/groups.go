@@ -66,6 +66,15 @@ func RungNames(u *deck.Setup, r *deck.Run) []int {
 	return names
 }
 
+// AllRungs are the numbers of all heights of a setup's ladder.
+func AllRungs(u *deck.Setup) []int {
+	names := make([]int, len(u.Heights))
+	for i := range names {
+		names[i] = i + 1
+	}
+	return names
+}
+
 // CutName names the cut of a run, its part, and which of several runs it is.
 func CutName(r *deck.Run) string { return CutPart(r) + Which(r) }
 

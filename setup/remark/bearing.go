@@ -8,19 +8,52 @@ import (
 	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark/trade"
+	"fencecard/setup/solid"
 )
 
 // swings reports whether work reaches out from the fence many times as far as it
 // rides along it, so that it turns about the bit.
-func swings(r *deck.Run) bool {
-	return r.Piece.Size.Between(r.Step.Fence) > trade.SwingShare*r.Length
+func swings(r *deck.Run, rides measure.Length) bool {
+	return r.Piece.Size.Between(r.Step.Fence) > trade.SwingShare*rides
+}
+
+// riding is how much of a piece rides the fence at the last pass of a run, along the
+// feed: an end that is crossed by its edges has lost its faces by then, and rides with
+// what is left between them.
+func (w *work) riding(r *deck.Run) measure.Length {
+	run, side := r.Leads.Dimension(), r.Step.Fence
+	d := side.Dimension()
+	up := d.Third(run)
+	var gone []solid.Range
+	for _, m := range w.cuts {
+		last := len(m.runs) - 1
+		if last < 0 && !slices.Contains(r.Cut.After, m.cut.Name) || last >= 0 && byLastPass(m.runs[last], r) >= 0 {
+			continue
+		}
+		if touches(m.box, side, w.piece.Size) && 3*m.box[up].Long() >= 2*w.piece.Size[up] {
+			gone = append(gone, m.box[run])
+		}
+	}
+	if left := r.Length - covered(gone); left > 0 {
+		return left
+	}
+	return r.Length // nothing left is told as a lost reference
+}
+
+// touches reports whether a block reaches a side of a piece.
+func touches(b solid.Box, side joinery.Side, size joinery.Size) bool {
+	if d := side.Dimension(); side.High() {
+		return b[d].Hi == size[d]
+	}
+	return b[side.Dimension()].Lo == 0
 }
 
 // swinging looks for channels on which the piece swings. Tenons and laps are
 // pushed with a backer whatever their piece.
 func (w *work) swinging(m *made) []finding {
 	r := m.runs[0]
-	if !m.cut.Kind.Walled || !swings(r) || m.goesOn() {
+	rides := w.riding(r)
+	if !m.cut.Kind.Walled || !swings(r, rides) || m.goesOn() {
 		return nil
 	}
 	otherwise := ""
@@ -32,7 +65,7 @@ func (w *work) swinging(m *made) []finding {
 		hold = "start with its tail against the back stop"
 	}
 	return []finding{{m.cut, fmt.Sprintf("for the %s the piece reaches %s out from the fence and only %s of it rides along, so it swings about the bit: %s and carry its free end%s",
-		m.words(), w.text(w.piece.Size.Between(r.Step.Fence)), w.text(r.Length), hold, otherwise), []string{"fence", "setback", "at"}}}
+		m.words(), w.text(w.piece.Size.Between(r.Step.Fence)), w.text(rides), hold, otherwise), []string{"fence", "setback", "at"}}}
 }
 
 // ownBearing looks for a cut along an edge that leaves little of the piece on
@@ -69,16 +102,20 @@ func EndsGone(d *deck.Deck) []Order {
 	return all
 }
 
-// endsGone is how much of an end bears no more at the runs where it is enough to be
-// minded.
-func endsGone(d *deck.Deck) map[*deck.Run]measure.Length {
-	found := map[*deck.Run]measure.Length{}
+// borne is what bears of the work at a run.
+type borne struct {
+	gone  measure.Length // of an end, where it is enough to be minded
+	rides measure.Length // along the fence
+}
+
+// bearings is what bears at every run.
+func bearings(d *deck.Deck) map[*deck.Run]borne {
+	found := map[*deck.Run]borne{}
 	for _, w := range works(d) {
 		for _, m := range w.atTable() {
 			for _, r := range m.runs {
-				if gone, taker := w.endGone(r); taker != nil {
-					found[r] = gone
-				}
+				gone, _ := w.endGone(r)
+				found[r] = borne{gone, w.riding(r)}
 			}
 		}
 	}
@@ -101,7 +138,7 @@ func (w *work) endGone(r *deck.Run) (gone measure.Length, taker *joinery.Cut) {
 		for _, side := range []joinery.Side{r.Step.Down, r.Step.Fence} {
 			d := side.Dimension()
 			across := d.Third(run)
-			if m.box[across].Long() == w.piece.Size[across] && (m.box[d].Lo == 0 && !side.High() || m.box[d].Hi == w.piece.Size[d] && side.High()) {
+			if m.box[across].Long() == w.piece.Size[across] && touches(m.box, side, w.piece.Size) {
 				gone, taker = long, m.cut
 			}
 		}

@@ -73,7 +73,7 @@ var cautionTable = []cautionRow{
 		trade.Rotation, (*situation).nibbled, false},
 	{"swings", deck.Grave,
 		"The work reaches {across} out from the fence and rides only {along} of it, so it swings about the bit: carry its free end level with the table, and {square}.",
-		"Reaches {across} out, rides only {along} of the fence: carry its free end, {square}.",
+		"Reaches {across} out{riding}: carry its free end, {square}.",
 		trade.CommonPractice, (*situation).swings, false},
 	{"comes-through", deck.Grave,
 		"The bit comes out of the side that is up, where hands push: fix a backing board there, into which the last height may go a hair, and keep hands off the line of the cut.",

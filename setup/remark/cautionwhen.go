@@ -39,12 +39,12 @@ func (s *situation) earlyMouth() bool {
 
 // guided is where an end is so narrow that the fence alone does not guide it.
 func (s *situation) guided() bool {
-	return s.run.Guided && s.run.Length < trade.OpenFence.Of(s.shop.Scale)
+	return s.run.Guided && s.rides < trade.OpenFence.Of(s.shop.Scale)
 }
 
 // swings is where the work reaches out many times as far as it rides the fence.
 func (s *situation) swings() bool {
-	return swings(s.run)
+	return swings(s.run, s.rides)
 }
 
 // comesThrough is where the bit comes out of the side that is up.
@@ -130,7 +130,7 @@ func (s *situation) nearlyOtherCollet() bool {
 }
 
 func (s *situation) crossesGap() bool {
-	return (s.inFence() || s.run.Nibble != nil) && s.run.Length < trade.OpenFence.Of(s.shop.Scale)
+	return (s.inFence() || s.run.Nibble != nil) && s.rides < trade.OpenFence.Of(s.shop.Scale)
 }
 
 // beyond reports whether the work stands beyond the usable fence where the cut

@@ -61,7 +61,9 @@ func (s *situation) word(name string) string {
 		}
 		return or(r.Cap.Depth > 0, scale.Say(r.Cap.Depth), "what the sheet gives")
 	case "along":
-		return or(r.Piece != nil, scale.Say(r.Length), "a short end")
+		return or(r.Piece != nil, scale.Say(s.rides), "a short end")
+	case "riding": // of a guided end that is said already
+		return or(s.guided(), "", ", rides only "+s.word("along")+" of the fence")
 	case "across":
 		return or(r.Piece != nil, scale.Say(s.across()), "far")
 	case "push":

@@ -106,12 +106,9 @@ func (w *work) taken(r *deck.Run, side joinery.Side) *made {
 	w.before(r, func(m *made) {
 		box, whole := m.box, solid.Whole(w.piece.Size)
 		d := side.Dimension()
-		touches := box[d].Lo == 0
-		if side.High() {
-			touches = box[d].Hi == whole[d].Hi
-		}
+		at := touches(box, side, w.piece.Size)
 		box[d] = whole[d]
-		if m.cut != r.Cut && touches && box == whole {
+		if m.cut != r.Cut && at && box == whole {
 			taker = m
 		}
 	})
@@ -172,17 +169,12 @@ func first(m, taker *made) string {
 // dimension, and the last of the earlier cuts that narrowed it. A cut counts
 // that runs along at least two thirds of the piece's way past the bit.
 func (w *work) bearing(r *deck.Run, side joinery.Side, wide joinery.Dimension) (measure.Length, *made) {
-	run, d := r.Leads.Dimension(), side.Dimension()
-	size := w.piece.Size
+	run, size := r.Leads.Dimension(), w.piece.Size
 	var gone []solid.Range
 	var taker *made
 	w.before(r, func(m *made) {
 		box := m.box
-		touches := box[d].Lo == 0
-		if side.High() {
-			touches = box[d].Hi == size[d]
-		}
-		if m.cut != r.Cut && touches && 3*box[run].Long() >= 2*size[run] {
+		if m.cut != r.Cut && touches(box, side, size) && 3*box[run].Long() >= 2*size[run] {
 			gone, taker = append(gone, box[wide]), m
 		}
 	})

@@ -14,6 +14,7 @@ import (
 	"fencecard/output/deckfile"
 	"fencecard/output/internal/render"
 	"fencecard/output/sheets"
+	"fencecard/output/wording"
 	"fencecard/setup/deck"
 )
 
@@ -37,6 +38,9 @@ func runPageHeights(words []string, most int) string {
 		return "none"
 	}
 	words = slices.DeleteFunc(slices.Clone(words[at+1:]), func(w string) bool { return strings.HasPrefix(w, "(") })
+	for len(words) > 0 && strings.Contains(wording.HeightToPilot, words[0]) {
+		words = words[1:]
+	}
 	var all []string
 	for len(all) < most && len(words) > 1 && ordinal.MatchString(words[0]) && figure.MatchString(words[1]) {
 		all = append(all, words[0]+": "+words[1])

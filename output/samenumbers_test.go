@@ -252,8 +252,12 @@ func readSheets(words []string, piece map[string]string) numbers {
 		case w == "to far edge":
 			n.put(number+" far", next(1))
 		case w == "HEIGHTS":
-			for k := 1; next(2*k-1) == fmt.Sprint(k); k++ {
-				n.put(fmt.Sprintf("%s height %d", number, k), next(2*k))
+			to := 0 // words on what the heights are measured to
+			for to < 6 && next(to+1) != "1" {
+				to++
+			}
+			for k := 1; next(to+2*k-1) == fmt.Sprint(k); k++ {
+				n.put(fmt.Sprintf("%s height %d", number, k), next(to+2*k))
 			}
 		case pairLetter.MatchString(w):
 			letter = w

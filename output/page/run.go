@@ -23,6 +23,7 @@ type runView struct {
 	Short                     string // what the distance of the fence is called in short
 	Near                      number
 	Heights                   []height
+	HeightTo                  string // as of its setup
 	Letter                    string // of its pair of marks
 	Marks                     []markView
 	Stops                     []string // on stops, and that there are no marks
@@ -44,7 +45,7 @@ type markView struct {
 func (v *view) run(s *sheets.Screen, u *deck.Setup, r *deck.Run, of *setupView) (runView, error) {
 	view := runView{Number: r.Number(), Says: deckcode.Says(u, r), Piece: r.Piece.Name, Cut: wording.CutName(r), Setup: u.Number, Count: r.Piece.Count,
 		Down: sheets.Shout(r, r.Step.Down), Fence: sheets.Shout(r, r.Step.Fence), Leads: sheets.Shout(r, r.Leads),
-		Up: sheets.Shout(r, r.Up()), Toward: sheets.Shout(r, r.TowardYou()), Short: of.Short, Near: of.Near, Letter: r.Pair}
+		Up: sheets.Shout(r, r.Up()), Toward: sheets.Shout(r, r.TowardYou()), Short: of.Short, Near: of.Near, HeightTo: of.HeightTo, Letter: r.Pair}
 	for _, n := range wording.RungNames(u, r) {
 		view.Heights = append(view.Heights, of.Heights[n-1])
 	}

@@ -17,6 +17,7 @@ type setupView struct {
 	Short        string // the same on the screen of a run
 	Near         number
 	Heights      []height
+	HeightTo     string // what the heights are measured to; "" where to the top of the bit
 	Carriage     string // how thick, where the heights count from the table through it
 	Words        string // how many runs and pairs
 	Head         template.HTML
@@ -51,6 +52,7 @@ func (v *view) setup(s *sheets.Screen, d *deck.Deck, i int) (setupView, error) {
 	if u.Carriage > 0 {
 		view.Carriage = s.Plain(u.Carriage)
 	}
+	view.HeightTo = wording.HeightTo(u)
 	view.Words = wording.Plural(len(u.Runs), "run")
 	if n := len(u.Marks); n > 0 {
 		view.Words += ", " + wording.Plural(n, "pair") + " of marks"

@@ -210,6 +210,9 @@ func (t *textWriter) heights(s *deck.Setup) {
 		parts = append(parts, fmt.Sprintf("%d) %s", i+1, t.exactly(h)))
 	}
 	t.wrappedParts("heights   ", parts, "   ")
+	if to := wording.HeightTo(s); to != "" {
+		t.wrapped("          ", to)
+	}
 }
 
 // pair writes what is set for some runs: the start, the stop, and the back stop.

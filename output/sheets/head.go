@@ -128,7 +128,7 @@ func (s Setter) fenceAndLadder(u *deck.Setup, w paper.Paper, a arrangement) pape
 	box := s.fenceBox(u, w)
 	if a.beside {
 		room := w - box.W - 2.5
-		beside := paper.Stack(1, append([]paper.Block{s.Strong(w, 3, "HEIGHTS")}, lined(s.ladderItems(u, room, a), room, 2.5)...)...)
+		beside := paper.Stack(1, append([]paper.Block{s.heightsCaption(u, "HEIGHTS", room)}, lined(s.ladderItems(u, room, a), room, 2.5)...)...)
 		if beside.W <= room+paper.Touching {
 			var b paper.Block
 			high := max(box.H, beside.H)
@@ -208,7 +208,21 @@ func (s Setter) ladderLine(u *deck.Setup, w paper.Paper, a arrangement) paper.Bl
 }
 
 func (s Setter) ladderLines(u *deck.Setup, w paper.Paper, a arrangement) []paper.Block {
-	return lined(append([]paper.Block{s.Strong(w, 3, "HEIGHTS")}, s.ladderItems(u, w, a)...), w, 4)
+	return lined(append([]paper.Block{s.heightsCaption(u, "HEIGHTS", w)}, s.ladderItems(u, w, a)...), w, 4)
+}
+
+// heightsCaption stands before heights, and says to what they are measured where
+// that is not the top of the bit.
+func (s Setter) heightsCaption(u *deck.Setup, name string, w paper.Paper) paper.Block {
+	p := paper.Phrase{}.Say(s.Bold(3), name)
+	to := wording.HeightTo(u)
+	if to == "" {
+		return p.Set(w)
+	}
+	if said := slices.Clone(p).Say(s.Letters(paper.Least), to); len(said.Lines(w)) < 3 {
+		return said.Set(w)
+	}
+	return p.Say(s.Letters(paper.Least), wording.HeightUnder).Set(w)
 }
 
 func (s Setter) ladderItems(u *deck.Setup, w paper.Paper, a arrangement) []paper.Block {
@@ -223,7 +237,7 @@ func (s Setter) runLadder(u *deck.Setup, r *deck.Run, w paper.Paper) paper.Block
 	if len(rungs) == 1 {
 		caption = "HEIGHT"
 	}
-	items := append([]paper.Block{s.Strong(w, 3, caption)}, s.rungItems(u, rungs, w, arrangements[0])...)
+	items := append([]paper.Block{s.heightsCaption(u, caption, w)}, s.rungItems(u, rungs, w, arrangements[0])...)
 	if len(rungs) < len(u.Heights) {
 		only := len(rungs) + 1
 		items = slices.Insert(items, only, s.Strong(w, 3, "only"))

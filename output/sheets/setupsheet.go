@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"fencecard/output/paper"
+	"fencecard/output/wording"
 	"fencecard/setup/deck"
 )
 
@@ -102,6 +103,9 @@ func (s Setter) again(u *deck.Setup, n, of int, w paper.Paper) paper.Block {
 		if i < len(u.Heights)-1 {
 			p = p.Tie(l, ",")
 		}
+	}
+	if to := wording.HeightTo(u); to != "" {
+		p = p.Say(l, to)
 	}
 	mind := s.minds[u.Number]
 	caution := paper.Phrase{}

@@ -33,6 +33,22 @@ func Forward(u *deck.Setup) (l measure.Length, shaped bool) {
 	return -u.SetTo().Centre - u.Bit.Pilot/2, true
 }
 
+// HeightTo says to what a height is measured, where that is not the top of the bit;
+// else it is "".
+func HeightTo(u *deck.Setup) string {
+	if u.Bit.Pilot == 0 {
+		return ""
+	}
+	return HeightToPilot
+}
+
+// HeightToPilot is to what the heights of a bit with a pilot are measured,
+// HeightUnder the same where room is short.
+const (
+	HeightToPilot = "to the pilot's underside"
+	HeightUnder   = "under pilot"
+)
+
 // PassesTake says how much wood each pass of a shaped edge takes: "passes take
 // 0.025, 0.028 sq in".
 func PassesTake(areas []float64, scale measure.Scale) string {

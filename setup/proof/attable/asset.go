@@ -198,6 +198,15 @@ func (b bench) noMark(what string, stop bool) error {
 	}}
 }
 
+// heightAs is from where to where a height is measured. A pilot stands above what
+// cuts: who measured to the top of it would cut too shallow.
+func (b bench) heightAs() string {
+	if b.Tool.Pilot > 0 {
+		return "from the table to the underside of the pilot"
+	}
+	return "from the table to the top of the bit"
+}
+
 // heightAsSet judges the bit's height.
 func (b bench) heightAsSet(height measure.Length) Finding {
 	carriage := b.Setup.Carriage
@@ -207,7 +216,7 @@ func (b bench) heightAsSet(height measure.Length) Finding {
 		says = b.Setup.Kept.Full(wants)
 	}
 	deep := height - carriage - (says - wants)
-	f := Finding{What: "height", As: "from the table to the top of the bit", Measured: height, Wants: says + carriage}
+	f := Finding{What: "height", As: b.heightAs(), Measured: height, Wants: says + carriage}
 	m := Made{What: "depth", From: "the " + b.Claimed.Down.String(), Would: deep, Wants: wants, Words: "correct"}
 	off := f.Off()
 	if !b.right(deep, wants) {
@@ -215,6 +224,9 @@ func (b bench) heightAsSet(height measure.Length) Finding {
 		f.Move = b.moveBit(off)
 		if carriage > 0 && b.right(height, wants) {
 			f.Ask = fmt.Sprintf("%s is the depth of the cut. Did you measure above the carriage?", b.text(wants))
+		}
+		if b.Tool.Pilot > 0 && off > 0 {
+			f.Ask = "Did you measure to the top of the pilot? The height is to its underside."
 		}
 	}
 	for _, rung := range b.Claimed.Heights {

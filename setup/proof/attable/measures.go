@@ -52,7 +52,7 @@ func (b bench) onTable() []Measure {
 			all = append(all, Measure{"back-stop", "back stop: " + b.as(deck.ByTail, stop)})
 		}
 	}
-	return append(all, Measure{"height", "from the table to the top of the bit"})
+	return append(all, Measure{"height", b.heightAs()})
 }
 
 func (b bench) onCut() []Measure {

@@ -70,6 +70,28 @@ func ticksOnce(t *testing.T, file string) (sum int) {
 	return sum
 }
 
+// What TRY answers is seen: both of its buttons, a right measure and a wrong one.
+func TestAnswersAreSeen(t *testing.T) {
+	book, _ := aBook(t)
+	s := serve(t, legs(t, 1), book)
+	b := tablet(t, s.address+"run/1.1")
+	b.Go(s.address + "try/1.1")
+	b.Until("document.querySelector('section.here form input:not([type=hidden])')")
+	forms := browser.Eval[int](b, "document.querySelectorAll('section.here form').length")
+	require.Equal(t, 2, forms)
+	for form := range forms {
+		for _, measured := range []string{"1/4", "1/2"} {
+			browser.Eval[any](b, fmt.Sprintf(`(function (form) {
+				form.querySelector("input:not([type=hidden])").value = "%s";
+				form.requestSubmit();
+			})(document.querySelectorAll("section.here form")[%d])`, measured, form))
+			b.Until(fmt.Sprintf(`(function (answer) {
+				return answer && answer.textContent.length > 20 && Array.from(answer.querySelectorAll("p")).every((p) => p.checkVisibility() && p.getBoundingClientRect().height > 10);
+			})(document.querySelectorAll("section.here form")[%d].querySelector(".answer"))`, form))
+		}
+	}
+}
+
 // Two at once, the desk and a tablet that was let in: each sees what the other ticks.
 func TestTwoTabletsAtOnce(t *testing.T) {
 	if runtime.GOOS == "darwin" {

@@ -74,7 +74,8 @@ type jsonDeck struct {
 		Number int
 		Fence  jsonFence
 		Kept   *struct {
-			Stood *jsonFence `json:"fence_stood"`
+			Stood  *jsonFence  `json:"fence_stood"`
+			Height *jsonLength `json:"height_stood"`
 		}
 		Heights []jsonLength
 		Marks   []struct {
@@ -112,8 +113,11 @@ func (j *jsonDeck) said(d *deck.Deck, blocks bool) numbers {
 		n.put(at+" far", fence.Far.Text)
 		var heights []string
 		for i, h := range u.Heights {
-			n.put(fmt.Sprintf("%s height %d", at, i+1), h.Text)
 			heights = append(heights, h.Text)
+			if i == len(u.Heights)-1 && u.Kept != nil && u.Kept.Height != nil {
+				h = *u.Kept.Height
+			}
+			n.put(fmt.Sprintf("%s height %d", at, i+1), h.Text)
 		}
 		for _, m := range u.Marks {
 			for name, mark := range map[string]*jsonMark{"START": m.Start, "STOP": m.Stop} {
@@ -408,13 +412,15 @@ func TestEveryFormSaysTheSame(t *testing.T) {
 }
 
 // Where a setup book knows where the fence stood, every form has that, and the centre
-// and the far edge that follow from it; the computed distance stands beside it once.
-func TestEveryFormSaysWhereTheFenceStood(t *testing.T) {
+// and the far edge that follow from it; the computed distance stands beside it once. So
+// it is with the bit at full height.
+func TestEveryFormSaysWhatATestCutTaught(t *testing.T) {
 	d := deckOf(t, "boot bench", examples.BootBench)
 	for i := range d.Setups {
 		u := &d.Setups[i]
 		stood := u.Fence.NearEdge + measure.Inch/64*measure.Length(i%3-1)
-		u.Kept = &deck.Kept{Name: "spring", Code: "hp3d-f96d", FenceStood: &stood}
+		high := u.Heights[len(u.Heights)-1] + measure.Inch/64
+		u.Kept = &deck.Kept{Name: "spring", Code: "hp3d-f96d", FenceStood: &stood, HeightStood: &high}
 	}
 	n, _ := sameInEveryForm(t, d, "boot bench, learnt")
 	assert.Greater(t, n, 100)
@@ -426,6 +432,15 @@ func TestEveryFormSaysWhereTheFenceStood(t *testing.T) {
 	computed := slices.Index(words, "computed")
 	require.Positive(t, computed)
 	assert.Equal(t, d.Plan.Shop.Scale.Format(u.Fence.NearEdge), strings.ReplaceAll(words[computed+1], "−", "-"))
+	full := d.Plan.Shop.Scale.Format(u.Heights[len(u.Heights)-1])
+	assert.Contains(t, words, "computed "+full)
+
+	b.Reset()
+	require.NoError(t, output.PDF(&b, d, sheets.Pages{Only: sheets.OnlyCards}))
+	text := strings.Join(wordsOf(render.Open(t, b.Bytes())), " ")
+	first := regexp.MustCompile(`1\.1 .*?, to (\S+)`).FindStringSubmatch(text)
+	require.NotNil(t, first)
+	assert.Equal(t, d.Plan.Shop.Scale.Format(*u.Kept.HeightStood), first[1])
 }
 
 // sameInEveryForm compares what every writer made of a deck with its JSON, and counts

@@ -46,7 +46,7 @@ func (v *view) setup(s *sheets.Screen, d *deck.Deck, i int) (setupView, error) {
 	case u.Fence.NearEdge < 0:
 		view.Caption, view.Short = "FENCE, NEAR edge behind it", "FENCE, NEAR behind"
 	}
-	for k, h := range u.BitHeights() {
+	for k, h := range u.BitRungs() {
 		view.Heights = append(view.Heights, height{k + 1, numberOf(s.Setter, h)})
 	}
 	if u.Carriage > 0 {

@@ -185,7 +185,7 @@ func (t *textWriter) head(s *deck.Setup, mind wording.Mind) {
 	t.heights(s)
 	if s.Carriage > 0 {
 		var above []string
-		for _, h := range s.BitHeights() {
+		for _, h := range s.BitRungs() {
 			above = append(above, t.exactly(h))
 		}
 		t.wrappedParts("          ", append([]string{"on the carriage, the bit above the table:"}, above...), "   ")
@@ -206,12 +206,15 @@ func (t *textWriter) head(s *deck.Setup, mind wording.Mind) {
 // heights writes the ladder, every height with the number that runs name it by.
 func (t *textWriter) heights(s *deck.Setup) {
 	var parts []string
-	for i, h := range s.Heights {
+	for i, h := range s.Rungs() {
 		parts = append(parts, fmt.Sprintf("%d) %s", i+1, t.exactly(h)))
 	}
 	t.wrappedParts("heights   ", parts, "   ")
 	if to := wording.HeightTo(s); to != "" {
 		t.wrapped("          ", to)
+	}
+	if full, ok := s.ComputedFull(); ok {
+		t.wrapped("          ", "the full height where the bit stood after the test cut; computed: "+t.exactly(full))
 	}
 }
 

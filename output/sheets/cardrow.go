@@ -174,7 +174,7 @@ const (
 func (s Setter) cardWords(u *deck.Setup, r *deck.Run) paper.Phrase {
 	l, bold := s.Letters(paper.Least), s.Bold(paper.Least)
 	p := paper.Phrase{}.Say(l, wording.CutName(r)).Tie(l, ",").Say(l, "to")
-	p = p.Keep(bold, s.Plain(r.Heights[len(r.Heights)-1]))
+	p = p.Keep(bold, s.Plain(u.SetAt(r.Heights[len(r.Heights)-1])))
 	if n := len(r.Heights); n > 1 {
 		p = p.Keep(l, fmt.Sprintf("in %d passes", n))
 	}

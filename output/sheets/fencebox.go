@@ -109,10 +109,6 @@ func (s Setter) keptLines(k *deck.Kept, w paper.Paper) []paper.Block {
 		return nil
 	}
 	var all []paper.Block
-	if k.HeightStood != nil {
-		p := s.Exactly(paper.Phrase{}.Say(s.Bold(3.2), "the bit at full height stood at"), paper.Number{Letters: s.Bold(7), Fraction: 4.5, Reading: s.Scale.Read(*k.HeightStood)}, *k.HeightStood)
-		all = append(all, p.Set(w))
-	}
 	for _, line := range k.Learnt {
 		all = append(all, s.Strong(w, 3.5, line))
 	}

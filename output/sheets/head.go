@@ -247,12 +247,15 @@ func (s Setter) runLadder(u *deck.Setup, r *deck.Run, w paper.Paper) paper.Block
 
 func (s Setter) rungItems(u *deck.Setup, rungs []int, w paper.Paper, a arrangement) []paper.Block {
 	var items []paper.Block
-	above := u.BitHeights()
+	above := u.BitRungs()
 	for _, rung := range rungs {
 		h := above[rung-1]
 		n := s.Number(s.Bold(a.whole), h)
 		n.Fraction = a.fraction
 		items = append(items, beside(ordinal(s, strconv.Itoa(rung)), s.Exactly(nil, n, h).Set(w), 1.5))
+	}
+	if full, ok := u.ComputedFull(); ok && slices.Contains(rungs, len(u.Heights)) {
+		items = append(items, s.Say(w, "computed "+s.Plain(full+u.Carriage)))
 	}
 	if u.Carriage > 0 {
 		items = append(items, s.Say(w, "above the table, the carriage's "+s.Plain(u.Carriage)+" included"))

@@ -95,7 +95,7 @@ func (s Setter) again(u *deck.Setup, n, of int, w paper.Paper) paper.Block {
 	l, bold := s.Letters(paper.Least), s.Bold(paper.Least)
 	p := s.fenceSaid(u, nil, 3.2).Tie(l, ";")
 	p = p.Say(l, "heights")
-	for i, h := range u.BitHeights() {
+	for i, h := range u.BitRungs() {
 		if w >= wideRow {
 			p = p.Say(l, strconv.Itoa(i+1)+")")
 		}

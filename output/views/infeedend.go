@@ -82,9 +82,9 @@ func (e *infeedEnd) lay(w, h paper.Paper) (paper.Block, bool) {
 			e.near = e.s.Say(w, e.s.Scale.Read(e.fenceAt).String())
 		}
 	}
-	e.depth = e.s.Say(w, e.s.Plain(e.section.Depth))
+	e.depth = e.s.Say(w, e.s.Plain(e.u.SetAt(e.section.Depth)))
 	if e.plain { // it stands among the heights as well
-		e.depth = e.s.Say(w, e.s.Scale.Read(e.section.Depth).String())
+		e.depth = e.s.Say(w, e.s.Scale.Read(e.u.SetAt(e.section.Depth)).String())
 	}
 	e.down = e.name(e.c.Step.Down, "down", w)
 	e.takes = e.passesTake(w)

@@ -20,6 +20,42 @@ func (k *Kept) Fence(computed Fence) Fence {
 	return Fence{computed.NearEdge + off, computed.Centre + off, computed.FarEdge + off}
 }
 
+// SetAt is where the bit is set for one of a setup's heights: as computed or, at the
+// full one, where the setup book knows that it stood after the test cut.
+func (s *Setup) SetAt(h measure.Length) measure.Length {
+	if n := len(s.Heights); n > 0 && h == s.Heights[n-1] {
+		return s.Kept.Full(h)
+	}
+	return h
+}
+
+// Rungs is the ladder as the bit is set: what is printed of heights follows from it.
+func (s *Setup) Rungs() []measure.Length {
+	set := make([]measure.Length, len(s.Heights))
+	for i, h := range s.Heights {
+		set[i] = s.SetAt(h)
+	}
+	return set
+}
+
+// BitRungs is how high the bit is set above the table for each height.
+func (s *Setup) BitRungs() []measure.Length {
+	above := s.Rungs()
+	for i := range above {
+		above[i] += s.Carriage
+	}
+	return above
+}
+
+// ComputedFull is the full height as computed, where the bit is set to another.
+func (s *Setup) ComputedFull() (full measure.Length, ok bool) {
+	if len(s.Heights) == 0 {
+		return 0, false
+	}
+	full = s.Heights[len(s.Heights)-1]
+	return full, s.SetAt(full) != full
+}
+
 // Full is where the bit is set at a setup's full height, above the work's underside.
 func (k *Kept) Full(computed measure.Length) measure.Length {
 	if k == nil || k.HeightStood == nil {

@@ -41,7 +41,7 @@ type Fence struct {
 // Key returns what the table is set to.
 func (s *Setup) Key() Key { return Key{s.Bit, s.Fence.NearEdge, s.Carriage} }
 
-// BitHeights returns how high the bit stands above the table for each height.
+// BitHeights returns how high the bit stands above the table for each height, as computed.
 func (s *Setup) BitHeights() []measure.Length {
 	above := make([]measure.Length, len(s.Heights))
 	for i, h := range s.Heights {

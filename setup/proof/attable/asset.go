@@ -3,7 +3,6 @@ package attable
 import (
 	"cmp"
 	"fmt"
-	"slices"
 
 	"fencecard/joinery"
 	"fencecard/joinery/measure"
@@ -211,10 +210,7 @@ func (b bench) heightAs() string {
 func (b bench) heightAsSet(height measure.Length) Finding {
 	carriage := b.Setup.Carriage
 	wants := b.Channel.Depth
-	says := wants // on the sheet, without the carriage
-	if n := len(b.Setup.Heights); n > 0 && slices.Contains(b.Claimed.Heights, b.Setup.Heights[n-1]) {
-		says = b.Setup.Kept.Full(wants)
-	}
+	says := b.full() // on the sheet, without the carriage
 	deep := height - carriage - (says - wants)
 	f := Finding{What: "height", As: b.heightAs(), Measured: height, Wants: says + carriage}
 	m := Made{What: "depth", From: "the " + b.Claimed.Down.String(), Would: deep, Wants: wants, Words: "correct"}
@@ -229,8 +225,11 @@ func (b bench) heightAsSet(height measure.Length) Finding {
 			f.Ask = "Did you measure to the top of the pilot? The height is to its underside."
 		}
 	}
+	if f.Move != "" && says != wants && b.right(height-carriage, wants) {
+		f.Ask = fmt.Sprintf("%s was computed; after the test cut the bit at full height stood at %s, as the sheet says. Was it set by the other?", b.text(wants+carriage), b.text(f.Wants))
+	}
 	for _, rung := range b.Claimed.Heights {
-		if off < 0 && b.right(height-carriage, rung) {
+		if rung != wants && off < 0 && b.right(height-carriage, rung) {
 			m.Words, f.Move, f.Ask = fmt.Sprintf("a height on the way, %s to go", b.text(-off)), "", ""
 		}
 	}

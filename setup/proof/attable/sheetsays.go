@@ -94,6 +94,15 @@ func (b bench) markSays(stop bool) []number {
 	return all
 }
 
+// full is the run's full height as the papers say it, without a carriage.
+func (b bench) full() measure.Length {
+	wants := b.Channel.Depth
+	if n := len(b.Setup.Heights); n > 0 && wants == b.Setup.Heights[n-1] {
+		return b.Setup.Kept.Full(wants)
+	}
+	return wants
+}
+
 // askComputed asks about a fence set by the number that a test cut corrected.
 func (b bench) askComputed(f Finding, computed measure.Length) string {
 	if computed == f.Wants || !b.right(f.Measured, computed) {

@@ -78,15 +78,15 @@ func (a *app) bench(ctx context.Context, args []string, o benchOptions) error {
 	if err != nil || home == nil {
 		return err
 	}
-	if err := a.Tell("%s\n", home.address); err != nil {
+	opened := home.address
+	if w.file == "" {
+		opened += "plan" // where one begins
+	}
+	if err := a.Tell("%s\n", opened); err != nil {
 		return err
 	}
-	a.Note("the bench page is at %s until you press Ctrl-C", home.address)
+	a.Note("the bench page is at %s until you press Ctrl-C", opened)
 	if !o.noOpen {
-		opened := home.address
-		if w.file == "" {
-			opened += "plan" // where one begins
-		}
 		if err := terminal.OpenBrowser(opened); err != nil {
 			a.Note("no browser was started: %v; open the address yourself", err)
 		}
@@ -116,11 +116,13 @@ func (a *app) serveBench(ctx context.Context, w *benchWork, o benchOptions, shar
 		// However quiet it is to be: without it nobody gets in.
 		Letting: func(address string) { terminal.TellLetting(a.Err, a.screen, address) },
 		Faulty:  a.tellFaulty,
+		Begin:   w.begin,
 	}
+	begin := ""
 	if w.file != "" {
 		options.Desk = desk.New(w.desk())
 	} else {
-		options.Desk = desk.NewFirst(a.firstStart(ctx, o, shared))
+		options.Desk, options.Begin = desk.NewFirst(a.firstStart(ctx, o, shared, &begin)), "/plan"
 	}
 	server := bench.New(ctx, options)
 	done()
@@ -132,6 +134,7 @@ func (a *app) serveBench(ctx context.Context, w *benchWork, o benchOptions, shar
 		return nil, err
 	}
 	s := &servedBench{"http://" + sites[0].Listener.Addr().String() + "/", make(chan error, 1)}
+	begin = s.address + "plan"
 	a.serving.Go(func() { s.ended <- server.Serve(ctx, sites...) })
 	return s, nil
 }

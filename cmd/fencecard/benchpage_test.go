@@ -74,7 +74,7 @@ func serveBy(t *testing.T, cmd *exec.Cmd) *served {
 		_ = s.cmd.Wait()
 		require.NoError(t, err, s.told.String())
 	}
-	s.address = strings.TrimSpace(line)
+	s.address = strings.TrimSuffix(strings.TrimSpace(line), "plan") // where one begins without a plan
 	require.Regexp(t, `^http://127\.0\.0\.1:\d+/$`, s.address)
 	return s
 }

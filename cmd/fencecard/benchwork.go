@@ -26,7 +26,9 @@ import (
 type benchWork struct {
 	app  *app
 	file string // "" for the built-in plan
-	o    benchOptions
+	// begin is where it was begun or chosen, "" where it was named.
+	begin string
+	o     benchOptions
 
 	making sync.Mutex // one deck at a time
 	lock   sync.Mutex

@@ -17,7 +17,7 @@ import (
 func (w *benchWork) desk() desk.Work {
 	folder := filepath.Dir(w.file)
 	return desk.Work{
-		Path: w.file,
+		Path: w.file, Begin: w.begin,
 		Make: w.deck, Print: bench.Print,
 		Open: func(path string) ([]byte, error) { return w.app.Silently().ShopIn(folder)(path) },
 		Shelf: desk.Shelf{

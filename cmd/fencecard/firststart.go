@@ -12,7 +12,9 @@ import (
 
 // firstStart is where one begins who has named no plan. Each plan that is begun or
 // chosen there gets a page of its own, which ends with the program.
-func (a *app) firstStart(ctx context.Context, o benchOptions, shared string) desk.First {
+// They lead back to begin, the address of the first page, which is known when it is
+// served.
+func (a *app) firstStart(ctx context.Context, o benchOptions, shared string, begin *string) desk.First {
 	folder, called := plansFolder()
 	served := &servedPlans{addresses: map[string]string{}}
 	o.port = 0 // the one that was asked for is taken by the first page
@@ -22,6 +24,7 @@ func (a *app) firstStart(ctx context.Context, o benchOptions, shared string) des
 			if err != nil {
 				return nil, err
 			}
+			w.begin = *begin
 			return a.serveBench(ctx, w, o, shared)
 		})
 	}}

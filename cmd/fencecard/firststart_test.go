@@ -21,7 +21,8 @@ func TestFirstStart(t *testing.T) {
 	s := serveIn(t, folder, book)
 	b := browser.Open(t, 1280, 800)
 	b.Go(s.address)
-	b.Until(`document.querySelector('a[href="/plan"]')`)
+	b.Until(`document.querySelector('#sheet-head + a[href="/plan"]')`) // first of all
+	b.Shot("first-bench")
 	b.Go(s.address + "plan")
 	b.Until(`document.querySelector('#begin button')`)
 	b.Tap("#title")
@@ -34,8 +35,25 @@ func TestFirstStart(t *testing.T) {
 	text, err := os.ReadFile(filepath.Join(folder, "wall-shelf.yaml"))
 	require.NoError(t, err)
 	assert.Equal(t, "title: Wall shelf\nunit: in\n", string(text))
-	b.Go(strings.TrimSuffix(browser.Eval[string](b, "location.href"), "plan"))
-	b.Until(`document.querySelector('a[href="/plan"]')`)
+	first := s.address + "plan"
+	own := browser.Eval[string](b, "location.href")
+	assert.Equal(t, first, browser.Eval[string](b, `document.querySelector('#begin').href`))
+
+	// A first piece, typed and not saved, goes along to the table.
+	b.Tap("#fold")
+	browser.Eval[any](b, typedInto+`.focus()`)
+	b.Press("pieces: [{piece: a, size: {left-right: 3, front-back: 6, top-bottom: 20}, cuts: [{groove: x, in: front, width: 1/4, depth: 1/4, setback: 1 from left}]}]" + browser.Enter)
+	b.Until(`document.querySelector('#table').textContent === "Save and go to the table"`)
+	b.Shot("first-unsaved")
+	b.Tap("#table")
+	b.Until(`document.querySelector('#sheet-head')?.textContent === "Wall shelf"`)
+	b.Shot("first-table")
+	assert.Equal(t, "/plan "+first, browser.Eval[string](b, `[...document.querySelectorAll("#sheet nav a[data-away]")].map((a) => a.getAttribute("href")).join(" ")`))
+	b.Go(own)
+	b.Until(typedInto + `.textContent.includes("piece: a")`)
+	b.Tap("#begin")
+	b.Until(`document.querySelector('button[data-plan]')?.textContent === "Wall shelf"`)
+	b.Shot("first-again")
 }
 
 // Plans do not go among the files of the program.

@@ -33,7 +33,7 @@ func TestPressed(t *testing.T) {
 		_ = cmd.Process.Kill()
 		_ = cmd.Wait()
 	})
-	assert.Regexp(t, `^http://127\.0\.0\.1:\d+/$`, firstLine(t, ours))
+	assert.Regexp(t, `^http://127\.0\.0\.1:\d+/plan$`, firstLine(t, ours))
 }
 
 // pathOfOurs finds no program but ours: none is to open a browser.

@@ -12,6 +12,9 @@ type About struct {
 	Shared bool
 	// Plan is the address of the screen on which the plan is written, "" for none.
 	Plan string
+	// Begin is the address where other plans are begun and gone on with, "" for none; a
+	// page that has no plan's screen shows it first.
+	Begin string
 	// Questions are what can be measured, by the number of a run.
 	Questions map[string]Questions
 	// Pages says in which units lengths are printed and how they are rounded.

@@ -32,6 +32,7 @@ func (ds *decks) init() { ds.changed = make(chan struct{}) }
 type shown struct {
 	deck   *deck.Deck
 	planAt string // of the screen on which the plan is written, "" for none
+	begins string // where plans are begun, "" for none
 	all    []*told
 	runs   map[string]*told // by what they say
 
@@ -106,8 +107,9 @@ func (s *Server) made(d *deck.Deck, err error) {
 	s.decks.fault = err
 	if err == nil {
 		next := show(d)
-		if s.Desk != nil {
-			next.planAt = "/plan"
+		next.begins = s.Begin
+		if s.Desk != nil && s.Begin != planAddress {
+			next.planAt = planAddress
 		}
 		if s.decks.now != nil && s.decks.now.deck.Code != d.Code && s.decks.now.seen() {
 			s.decks.former = append(s.decks.former, s.decks.now)
@@ -186,6 +188,20 @@ func (ds *decks) saying(says string) *told {
 	return nil
 }
 
+// stands notes what files the deck, or its fault, came from.
+func (ds *decks) stands(digest string) {
+	ds.lock.Lock()
+	defer ds.lock.Unlock()
+	ds.digest = digest
+}
+
+// old reports whether the files are others than those that the deck came from.
+func (ds *decks) old(digest string) bool {
+	ds.lock.Lock()
+	defer ds.lock.Unlock()
+	return ds.digest != digest
+}
+
 // look is how often the files are looked at. A change counts when it was there
 // twice: an editor may write a file in several goes.
 const look = 200 * time.Millisecond
@@ -211,7 +227,7 @@ func (s *Server) watch(ctx context.Context) {
 		case r := <-results:
 			if r.digest == making {
 				making = ""
-				s.decks.digest = r.digest
+				s.decks.stands(r.digest)
 				s.made(r.deck, r.err)
 			}
 		case <-every.C:

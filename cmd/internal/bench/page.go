@@ -8,6 +8,7 @@ import (
 	"net/http"
 	"path"
 	"sync"
+	"time"
 
 	"fencecard/output"
 	"fencecard/output/page"
@@ -50,11 +51,25 @@ func sorry(w http.ResponseWriter, status int, says string) {
 	writeHTML(w, status, ownPage("out.html"), says)
 }
 
+// planAddress is where the plan is written, or begun where there is none.
+const planAddress = "/plan"
+
+// mendTime is how long a page waits for the deck of a plan that was at fault.
+const mendTime = 3 * time.Second
+
 // document is the page of the whole deck, whichever part of it is asked for, or
 // of what is wrong with a plan that never made one.
 func (s *Server) document(w http.ResponseWriter, r *http.Request) {
 	v := visiting(r)
 	d := s.own(r)
+	if d == nil && s.decks.old(s.Look()) { // it was saved just now, and may be mended
+		select {
+		case <-s.decks.next():
+		case <-time.After(mendTime):
+		case <-r.Context().Done():
+		}
+		d = s.own(r)
+	}
 	if d == nil {
 		_, fault := s.decks.latest()
 		told := struct{ Fault, Plan string }{Fault: text(fault)}
@@ -62,7 +77,7 @@ func (s *Server) document(w http.ResponseWriter, r *http.Request) {
 		case v.shared:
 			told.Fault = faultLine(fault, true)
 		case s.Desk != nil:
-			told.Plan = "/plan"
+			told.Plan = planAddress
 		}
 		writeHTML(w, http.StatusServiceUnavailable, ownPage("fault.html"), told)
 		return
@@ -86,7 +101,7 @@ func (s *shown) document(shared bool) ([]byte, error) {
 	}
 	about := page.About{Served: true, Shared: shared, Questions: map[string]page.Questions{}}
 	if !shared {
-		about.Plan = s.planAt
+		about.Plan, about.Begin = s.planAt, s.begins
 	}
 	for _, t := range s.all {
 		about.Questions[t.run.Number()] = s.questions(t.run.Number())

@@ -25,6 +25,9 @@ type Options struct {
 	Ticks *ticks.File
 	// Desk answers what lies under /plan, for the desk alone; nil for nothing.
 	Desk http.Handler
+	// Begin is the address where plans are begun and gone on with, "" for none; it is the
+	// desk's own where there is no plan yet.
+	Begin string
 	// Letting is told the address by which the next device is let in, at the
 	// start and whenever the last one was used.
 	Letting func(address string)

@@ -53,7 +53,7 @@ func NewFirst(first First) http.Handler {
 func (f First) page(w http.ResponseWriter, _ *http.Request) {
 	writePage(w, "begin.html", struct {
 		Called string
-		Plans  []string
+		Plans  []offered
 	}{f.Called, f.plans()})
 }
 
@@ -71,36 +71,52 @@ func writePage(w http.ResponseWriter, name string, data any) {
 // mostPlans bounds the plans that are offered.
 const mostPlans = 40
 
-// plans are those in the folder, by their names; shop files are none.
-func (f First) plans() []string {
+// offered is a plan that one may go on with.
+type offered struct {
+	Name  string // of its file
+	Title string // its own; "" where it has none or cannot be read
+}
+
+// plans are those in the folder, by the names of their files; shop files are none.
+func (f First) plans() []offered {
 	entries, err := os.ReadDir(f.Folder)
 	if err != nil {
 		return nil // it is not there yet, or nothing in it may be seen
 	}
-	var names []string
+	var plans []offered
 	for _, e := range entries {
-		if len(names) == mostPlans {
+		if len(plans) == mostPlans {
 			break
 		}
-		if isPlanName(e.Name()) && e.Type().IsRegular() && f.isPlan(e) {
-			names = append(names, e.Name())
+		if isPlanName(e.Name()) && e.Type().IsRegular() {
+			if text, is := f.isPlan(e); is {
+				plans = append(plans, offered{e.Name(), titleOf(text)})
+			}
 		}
 	}
-	return names
+	return plans
+}
+
+func titleOf(text []byte) string {
+	forms, err := planform.Read("", text)
+	if err != nil {
+		return ""
+	}
+	return plantext.Printable(plantext.Brief(forms[0].Value("title"), 60))
 }
 
 // mostLooked is how long a file is that is looked into.
 const mostLooked = 1 << 20
 
-// isPlan reports whether a file looks like a plan: one with a slip in it is one too,
-// a shop file is none.
-func (f First) isPlan(e fs.DirEntry) bool {
+// isPlan reads a file and reports whether it looks like a plan: one with a slip in it is
+// one too, a shop file is none.
+func (f First) isPlan(e fs.DirEntry) (text []byte, is bool) {
 	info, err := e.Info()
 	if err != nil || info.Size() > mostLooked {
-		return false
+		return nil, false
 	}
 	data, err := os.ReadFile(filepath.Join(f.Folder, e.Name()))
-	return err == nil && (bytes.Contains(data, []byte("pieces:")) || bytes.HasPrefix(data, []byte("title:")))
+	return data, err == nil && (bytes.Contains(data, []byte("pieces:")) || bytes.HasPrefix(data, []byte("title:")))
 }
 
 func isPlanName(name string) bool {
@@ -186,7 +202,7 @@ func (f First) serve(path string) (going, error) {
 
 // open serves one of the plans that are offered, and no other file.
 func (f First) open(_ *http.Request, q struct{ Name string }) (going, error) {
-	if !slices.Contains(f.plans(), q.Name) {
+	if !slices.ContainsFunc(f.plans(), func(p offered) bool { return p.Name == q.Name }) {
 		return going{}, fmt.Errorf("%s is no longer there", plantext.Printable(plantext.Brief(q.Name, 60)))
 	}
 	return f.serve(filepath.Join(f.Folder, q.Name))

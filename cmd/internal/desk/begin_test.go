@@ -71,7 +71,9 @@ func TestBringAPlan(t *testing.T) {
 	f := firstIn(t)
 	_, g, _ := begins(t, f, "/plan/bring", brought{`C:\plans\Boot bench.yml`, examples.BootBench})
 	assert.True(t, strings.HasSuffix(g.Address, "boot-bench.yaml"), g.Address)
-	assert.Equal(t, []string{strings.TrimPrefix(g.Address, "/opened#")}, f.plans())
+	plans := f.plans()
+	require.Len(t, plans, 1)
+	assert.Equal(t, strings.TrimPrefix(g.Address, "/opened#"), plans[0].Name)
 	status, _, said := begins(t, f, "/plan/bring", brought{"photo.png", []byte("x")})
 	assert.Equal(t, http.StatusInternalServerError, status)
 	assert.Contains(t, said, "neither a plan")
@@ -84,7 +86,7 @@ func TestOpenAPlan(t *testing.T) {
 	for name, text := range map[string]string{"a.yaml": "pieces: [", "shop.yaml": "bits: []", "b.txt": "pieces:", "../c.yaml": "pieces:"} {
 		require.NoError(t, os.WriteFile(filepath.Join(f.Folder, name), []byte(text), 0o666))
 	}
-	assert.Equal(t, []string{"a.yaml"}, f.plans())
+	assert.Equal(t, []offered{{Name: "a.yaml"}}, f.plans())
 	_, g, _ := begins(t, f, "/plan/open", map[string]string{"name": "a.yaml"})
 	assert.Equal(t, "/opened#a.yaml", g.Address)
 	for _, name := range []string{"../c.yaml", "shop.yaml", "b.txt", "", "."} {

@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery/examples"
+	"fencecard/joinery/planform"
 	"fencecard/output/page/browser"
 	"fencecard/setup/deck"
 )
@@ -128,6 +129,62 @@ func TestPrintFromThePlan(t *testing.T) {
 	require.NoError(t, err)
 	other.Body.Close()
 	assert.Equal(t, http.StatusNotFound, other.StatusCode, "and nothing else is printed in its place")
+}
+
+// What is not saved is here again after the page was left, with a form that was not put in
+// yet; and going to the table saves it, by the rules of saving.
+func TestNothingIsLost(t *testing.T) {
+	w := workOn(t, []byte("title: Shelf\nunit: in\n"))
+	plan := New(w)
+	table := http.NewServeMux()
+	table.Handle("/plan", plan)
+	table.Handle("/plan/", plan)
+	table.HandleFunc("/{$}", func(to http.ResponseWriter, _ *http.Request) { fmt.Fprint(to, "the table") })
+	b := browser.Open(t, 1280, 800)
+	at := serve(t, table)
+	b.Go(at + "/plan")
+	m := maker{b, t}
+	m.Until(content)
+	assert.Equal(t, "To the table", browser.Eval[string](b, `document.querySelector('#table').textContent`))
+	tall := browser.Eval[float64](b, `document.querySelector('header').offsetHeight`)
+	place := browser.Eval[float64](b, `document.querySelector('#print, #table').getBoundingClientRect().left`)
+	m.press(`document.querySelector('[data-new=piece]')`, `document.querySelector('#form[data-at=""]')`)
+	piece := planform.Blank(planform.Piece, "", nil)
+	for key, value := range map[string]string{"piece": "rail with a long name to be told in the header", "size.left-right": "20", "size.front-back": "1", "size.top-bottom": "3"} {
+		piece.Set(key, value)
+	}
+	m.fill(piece)
+	m.Until(`document.querySelector('#undo').textContent === "Undo adding a piece"`)
+	m.choose(`document.querySelector('#form [name="size.left-right"]')`, "24")
+	m.Until(`document.querySelector('#undo').textContent.startsWith("Undo changing rail with")`)
+	assert.Equal(t, tall, browser.Eval[float64](b, `document.querySelector('header').offsetHeight`), "the header jumps")
+	assert.Equal(t, place, browser.Eval[float64](b, `document.querySelector('#print, #table').getBoundingClientRect().left`), "the buttons jump")
+	b.Shot("unsaved")
+	m.press(`document.querySelector('#form-side [data-new=piece]')`, `document.querySelector('#form[data-at=""]')`)
+	browser.Eval[any](b, `document.querySelector('#form [name=piece]').focus()`)
+	b.Press("post")
+
+	b.Reload()
+	m.Until(content + `?.innerText.includes("left-right: 24")`)
+	m.Until(`document.querySelector('#form[data-at=""] [name=piece]')?.value === "post"`)
+	assert.Equal(t, "what was not saved is here again", browser.Eval[string](b, `document.querySelector('#told').textContent`))
+	b.Shot("here-again")
+	on, err := os.ReadFile(w.Path)
+	require.NoError(t, err)
+	assert.Equal(t, "title: Shelf\nunit: in\n", string(on))
+
+	// Meanwhile another editor wrote the same file: asked first, and then on.
+	m.list()
+	require.NoError(t, os.WriteFile(w.Path, []byte("title: Shelf\nunit: mm\n\npieces: []\n"), 0o600))
+	m.press(`document.querySelector('#table')`, `document.querySelector('#asks').open`)
+	m.press(`document.querySelector('#mine')`, `document.body.textContent === "the table"`)
+	on, err = os.ReadFile(w.Path)
+	require.NoError(t, err)
+	assert.Contains(t, string(on), "left-right: 24")
+	b.Go(at + "/plan")
+	m.Until(content + `?.innerText.includes("left-right: 24")`)
+	assert.Equal(t, "", browser.Eval[string](b, `document.querySelector('#told').textContent`))
+	assert.True(t, browser.Eval[bool](b, `document.querySelector('#save').disabled`))
 }
 
 // What a maker waits for after a key, measured in the browser and told; a machine

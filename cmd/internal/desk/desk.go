@@ -33,6 +33,8 @@ type Work struct {
 	// Print answers with the pages of a deck that a request asks for; nil where nothing
 	// is printed.
 	Print func(w http.ResponseWriter, r *http.Request, d *deck.Deck)
+	// Begin is the address where other plans are begun and gone on with; "" for none.
+	Begin string
 	Shelf
 
 	shown *shownDecks
@@ -89,7 +91,8 @@ func (w Work) page(to http.ResponseWriter, r *http.Request) {
 	writePage(to, "plan.html", struct {
 		Print template.HTML
 		Shop  bool
-	}{form, shop})
+		Begin string
+	}{form, shop, w.Begin})
 }
 
 // filesUnder are the files that the pages need beside them.

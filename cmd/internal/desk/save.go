@@ -1,10 +1,13 @@
 package desk
 
 import (
+	"crypto/sha256"
+	"encoding/hex"
 	"errors"
 	"io/fs"
 	"net/http"
 	"os"
+	"path/filepath"
 	"unicode/utf8"
 
 	"fencecard/cmd/internal/desk/merge"
@@ -19,19 +22,30 @@ type fileText struct {
 	Name string `json:"name"`
 	// Here tells that there is such a file.
 	Here bool `json:"here"`
+	// Key tells files apart by where they lie, without saying where.
+	Key string `json:"key"`
+}
+
+func (w Work) key() string {
+	where := w.Path
+	if whole, err := filepath.Abs(where); err == nil {
+		where = whole
+	}
+	sum := sha256.Sum256([]byte(where))
+	return hex.EncodeToString(sum[:8])
 }
 
 func (w Work) read(out http.ResponseWriter, _ *http.Request) {
 	data, err := os.ReadFile(w.Path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		say(out, http.StatusOK, fileText{Name: w.name()})
+		say(out, http.StatusOK, fileText{Name: w.name(), Key: w.key()})
 	case err != nil:
 		say(out, http.StatusInternalServerError, trouble{plainly(err)})
 	case !utf8.Valid(data):
 		say(out, http.StatusConflict, trouble{errForeign.Error()})
 	default:
-		say(out, http.StatusOK, fileText{planText{string(data)}, w.name(), true})
+		say(out, http.StatusOK, fileText{planText{string(data)}, w.name(), true, w.key()})
 	}
 }
 

@@ -42,7 +42,30 @@ function field(parent, text, changed) {
   };
 }
 
-let editor, base = "", looking, making, asking;
+let editor, base = "", looking, making, asking, unsaved;
+
+// keeper keeps in the browser what is not saved yet, of one file, so that it is here
+// again after the page was left. What cannot be kept there is asked for at leaving.
+function keeper(file) {
+  const text = "fencecard-unsaved:" + file, form = "fencecard-form:" + file;
+  let kept = true;
+  const put = (key, what) => {
+    try {
+      if (what) localStorage.setItem(key, JSON.stringify(what)); else localStorage.removeItem(key);
+      return true;
+    } catch {
+      return !what;
+    }
+  };
+  const get = (key) => { try { return JSON.parse(localStorage.getItem(key)); } catch { return null; } };
+  return {
+    kept: () => kept,
+    text: () => get(text),
+    keepText() { kept = put(text, editor.text() === base ? null : { base, text: editor.text() }); },
+    form: () => get(form),
+    keepForm(q) { put(form, q); },
+  };
+}
 
 // later runs something when no key came for a while.
 function later(wait, what) {
@@ -196,11 +219,18 @@ const soon = later(60, look);
 
 function changed() {
   making?.abort();
-  of("save").disabled = false;
+  standing(false);
   told("not saved");
+  unsaved.keepText();
   steps();
   soon();
   asking?.follow();
+}
+
+// standing tells whether the file holds what is here.
+function standing(all) {
+  of("save").disabled = all;
+  if (of("table")) of("table").textContent = all ? "To the table" : "Save and go to the table";
 }
 
 // steps says on their buttons what would be undone, and done again.
@@ -237,28 +267,40 @@ function print() {
   of("printing").showModal();
 }
 
-async function save() {
+// save writes the file; then follows when it holds all that is here, also where one is
+// asked first.
+async function save(then = () => {}) {
   await asking.written();
   const text = editor.text();
   try {
     const s = await ask("PUT", "/plan/text", { base, text });
-    if (s.asks) { choose(s); return; }
+    if (s.asks) { choose(s, then); return; }
     base = plain(s.text);
     // What was typed while it was written stays.
     if (s.merged && editor.text() === text) editor.put(base, "what another editor wrote");
     const all = editor.text() === base;
-    of("save").disabled = all;
+    standing(all);
+    unsaved.keepText();
     told(s.merged ? "saved, with what another editor wrote meanwhile" : all ? "saved" : "not saved");
+    if (all) then();
   } catch (e) {
     told(unreachable(e));
   }
 }
 
-function choose(s) {
+// toTheTable goes to the table, where the file is what counts.
+async function toTheTable(address) {
+  asking.leave();
+  await asking.written();
+  const go = () => { location.href = address; };
+  if (of("save").disabled) go(); else save(go);
+}
+
+function choose(s, then) {
   of("how").textContent = s.gone ? "It is no longer there." : "Here and there the same lines were changed, so the two do not go together by themselves. Nothing was written.";
   of("theirs").textContent = s.theirs;
-  of("mine").onclick = () => { of("asks").close(); base = plain(s.theirs); save(); };
-  of("take").onclick = () => { of("asks").close(); base = plain(s.theirs); editor.put(base, "taking the file"); save(); };
+  of("mine").onclick = () => { of("asks").close(); base = plain(s.theirs); save(then); };
+  of("take").onclick = () => { of("asks").close(); base = plain(s.theirs); editor.put(base, "taking the file"); save(then); };
   of("later").onclick = () => { of("asks").close(); told("not saved: the file was changed elsewhere"); };
   of("asks").showModal();
 }
@@ -275,6 +317,7 @@ async function begin() {
     return;
   }
   base = plain(file.text);
+  unsaved = keeper(file.key);
   of("name").textContent = file.name;
   document.title = file.name + " - fencecard";
   try {
@@ -283,13 +326,14 @@ async function begin() {
     of("text").replaceChildren();
     editor = field(of("text"), base, changed);
   }
-  asking = forms({ ask, editor: () => editor, told, wrong: unreachable, go, follow: (line) => { if (!folded()) editor.go(line, 0); } });
+  asking = forms({ ask, editor: () => editor, unsaved, told, wrong: unreachable, go, follow: (line) => { if (!folded()) editor.go(line, 0); } });
   of("fold").addEventListener("click", () => fold(!folded()));
   of("show-forms").addEventListener("click", () => view(true));
   of("first").addEventListener("click", () => { view(true); asking.add("piece"); });
   of("show-sheets").addEventListener("click", () => view(false));
-  of("save").disabled = file.here;
-  of("save").addEventListener("click", save);
+  standing(file.here);
+  of("save").addEventListener("click", () => save());
+  of("table")?.addEventListener("click", (e) => { e.preventDefault(); toTheTable(e.target.href); });
   of("deck").addEventListener("click", (e) => {
     const place = e.target.closest(".said button");
     if (place?.dataset.at) form(place.dataset.at);
@@ -303,18 +347,26 @@ async function begin() {
   of("redo").addEventListener("click", () => step(false));
   steps();
   addEventListener("keydown", (e) => {
-    if ((e.ctrlKey || e.metaKey) && e.key === "s") { e.preventDefault(); save(); }
+    if ((e.ctrlKey || e.metaKey) && e.key === "s") { e.preventDefault(); asking.leave(); save(); }
     const typing = e.target.closest("input, textarea") || e.target.id === "text"; // which undo by themselves
     if ((e.ctrlKey || e.metaKey) && !typing && /^[zy]$/i.test(e.key)) { e.preventDefault(); step(e.key.toLowerCase() === "z" && !e.shiftKey); }
   });
-  addEventListener("beforeunload", (e) => { if (editor.text() !== base) e.preventDefault(); });
+  addEventListener("beforeunload", (e) => { if (editor.text() !== base && !unsaved.kept()) e.preventDefault(); });
   told(file.here ? "" : "a new plan: it becomes a file when it is saved");
+  const left = unsaved.text(), typed = unsaved.form();
+  if (left && left.text !== base) {
+    editor.put(left.text, "what was not saved");
+    base = left.base; // so that what the file holds meanwhile is put together with it, or asked about
+    unsaved.keepText();
+    told("what was not saved is here again");
+  }
   look();
-  const begun = /^ *-? *piece:/m.test(base);
+  const begun = /^ *-? *piece:/m.test(editor.text());
   let kept = null;
   try { kept = localStorage.getItem("fencecard-text"); } catch { /* as for a new one */ }
   if (kept ? kept === "folded" : !begun) fold(true); // who begins by forms need not see the text
-  if (!begun) view(true); // there is nothing to print yet
+  if (typed) { view(true); asking.again(typed); told("what was not saved is here again"); }
+  else if (!begun) view(true); // there is nothing to print yet
 }
 
 begin();

@@ -2,9 +2,9 @@
 // draw comes from the program; this shows it, and sends what is filled in.
 
 // forms begins them. ask asks the program, editor is the text's, told says
-// something, wrong says of an error what it means, go goes to a line of the text, and
-// follow does where the text is shown.
-export function forms({ ask, editor, told, wrong, go, follow }) {
+// something, wrong says of an error what it means, go goes to a line of the text,
+// follow does where the text is shown, and unsaved keeps what is in no text yet.
+export function forms({ ask, editor, unsaved, told, wrong, go, follow }) {
   const side = document.getElementById("form-side"), drawing = document.getElementById("drawing");
   let now = {}; // what is shown: nothing for the list
   let number = 0;
@@ -69,6 +69,7 @@ export function forms({ ask, editor, told, wrong, go, follow }) {
   async function open(q, quiet) {
     const answer = await send(q);
     if (!answer) return;
+    if (!quiet) unsaved.keepForm(null);
     now = q.do ? {} : { at: q.at, kind: q.kind, under: q.under, word: q.word };
     side.innerHTML = answer.html; // the program's own, every name in it as text
     draw(answer);
@@ -100,6 +101,7 @@ export function forms({ ask, editor, told, wrong, go, follow }) {
     const field = filled();
     const answer = await send({ at, kind, under, word, field, do: what });
     if (!answer || !form()) return;
+    if (what === "put" && answer.at) unsaved.keepForm(null);
     draw(answer);
     const same = JSON.stringify(filled()) === JSON.stringify(field);
     if (what === "" || !same) { mark(answer.html); return; }
@@ -112,6 +114,8 @@ export function forms({ ask, editor, told, wrong, go, follow }) {
   side.addEventListener("input", (e) => {
     if (!form()?.contains(e.target)) return;
     clearTimeout(soon);
+    const { at, kind, under, word } = form().dataset;
+    unsaved.keepForm({ at, kind, under, word, field: filled() });
     soon = setTimeout(() => form() && fill(""), 250);
   });
   side.addEventListener("change", (e) => {
@@ -146,6 +150,12 @@ export function forms({ ask, editor, told, wrong, go, follow }) {
     leave() { if (form()?.contains(document.activeElement)) document.activeElement.blur(); },
     go(at) { open({ at }); },
     add(kind) { open({ kind }); },
+    // again shows a form as it was left.
+    async again(q) {
+      await open(q.at ? { ...q, do: "put" } : q, true);
+      unsaved.keepForm(!q.at && form() ? q : null);
+      now = q.at ? { at: q.at } : { kind: q.kind, under: q.under, word: q.word };
+    },
     show() { if (!form()) open(now); },
     written: () => writing,
   };

@@ -54,8 +54,8 @@ func (v *view) setup(s *sheets.Screen, d *deck.Deck, i int) (setupView, error) {
 	}
 	view.HeightTo = wording.HeightTo(u)
 	view.Words = wording.Plural(len(u.Runs), "run")
-	if n := len(u.Marks); n > 0 {
-		view.Words += ", " + wording.Plural(n, "pair") + " of marks"
+	if pairs := wording.Pairs(u, s.Blocks); pairs != "" {
+		view.Words += ", " + pairs
 	}
 	var err error
 	if view.Head, err = drawn(s.Head(i)); err != nil {

@@ -156,8 +156,8 @@ func (s Setter) setupRow(d *deck.Deck, i int) paper.Block {
 		p = p.Keep(bold, s.Plain(h))
 	}
 	p = p.Tie(l, ";").Say(l, wording.Plural(len(u.Runs), "run"))
-	if n := len(u.Marks); n > 0 {
-		p = p.Tie(l, ",").Say(l, wording.Plural(n, "pair")+" of marks")
+	if pairs := wording.Pairs(u, s.Blocks); pairs != "" {
+		p = p.Tie(l, ",").Say(l, pairs)
 	}
 	return s.setupLine(u, number, p, side)
 }

@@ -27,7 +27,7 @@ func ChangesCounted(d *deck.Deck) string {
 	c := d.Changes
 	set := Plural(c.Bits, "bit") + ", " + Plural(c.Fences, "fence distance") + ", " + Plural(c.Heights, "height")
 	if d.Plan.Shop.Stops == joinery.Blocks {
-		set += ", " + Count(c.Stops, "pair of blocks", "pairs of blocks")
+		set += ", " + Count(c.Stops, "pair of stops", "pairs of stops")
 	}
 	return set
 }
@@ -55,28 +55,4 @@ func Verdict(c deck.Changes) string {
 		return fmt.Sprintf("nothing takes less than %g min; a longer search may find less", c.Bound.Minutes())
 	}
 	return ""
-}
-
-// BlocksFor says for which runs of a climb of a setup stop blocks are set.
-func BlocksFor(u *deck.Setup, climb int) string {
-	for _, c := range u.Climbs() {
-		if c.Runs[0].Climb == climb {
-			return "STOP BLOCKS: " + BlocksLine(c)
-		}
-	}
-	return ""
-}
-
-// BlocksLine says for which cards stop blocks are set, and that these are run
-// together.
-func BlocksLine(c deck.Climb) string {
-	first, last := c.Runs[0].Number(), c.Runs[len(c.Runs)-1].Number()
-	text := "none for "
-	if c.Blocks {
-		text = "set them for "
-	}
-	if first == last {
-		return text + "run " + first
-	}
-	return text + "runs " + first + " to " + last + ", which go through together, height by height"
 }

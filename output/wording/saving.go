@@ -23,7 +23,7 @@ func Savings(s *whatif.Saving, shop *joinery.Shop) string {
 	add(s.Less.Fences, "fence setting", "fence settings")
 	add(s.Less.Heights, "height", "heights")
 	if shop.Stops == joinery.Blocks {
-		add(s.Less.Stops, "pair of blocks", "pairs of blocks")
+		add(s.Less.Stops, "pair of stops", "pairs of stops")
 	}
 	if shop.Minutes.Run > 0 {
 		add(s.Less.Runs, "pass", "passes")

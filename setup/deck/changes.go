@@ -22,6 +22,21 @@ type Changes struct {
 	Proved bool
 }
 
+// StopsSet counts how often stop blocks are set at a setup, one pair again where
+// another stood in between.
+func (s *Setup) StopsSet() int {
+	n := 0
+	var stood Stand
+	for _, climb := range s.Climbs() {
+		stands := climb.Runs[0].Blocks()
+		if climb.Blocks && stands != stood {
+			n++
+		}
+		stood = stands
+	}
+	return n
+}
+
 // Count counts what is set and cut while the setups are run in their order in a
 // shop.
 func Count(setups []Setup, shop *joinery.Shop) Changes {
@@ -43,14 +58,11 @@ func Count(setups []Setup, shop *joinery.Shop) Changes {
 				fits[trial] = true
 			}
 		}
-		var stood Stand
 		for _, climb := range s.Climbs() {
 			c.Heights += len(climb.Heights)
-			stands := climb.Runs[0].Blocks()
-			if shop.Stops == joinery.Blocks && climb.Blocks && stands != stood {
-				c.Stops++
-			}
-			stood = stands
+		}
+		if shop.Stops == joinery.Blocks {
+			c.Stops += s.StopsSet()
 		}
 		last = s
 	}

@@ -17,6 +17,35 @@ func swings(r *deck.Run, rides measure.Length) bool {
 	return r.Piece.Size.Between(r.Step.Fence) > trade.SwingShare*rides
 }
 
+// longAcross reports whether work that swings reaches out so far that one person
+// does not both carry it and hold it square.
+func longAcross(r *deck.Run, rides measure.Length, s measure.Scale) bool {
+	return swings(r, rides) && r.Piece.Size.Between(r.Step.Fence) > trade.LongAcross.Of(s)
+}
+
+// findLongAcross looks for tenons and laps at the ends of long work, each told by its
+// run that rides the least.
+func findLongAcross(w *work) []finding {
+	least := map[*joinery.Cut]*deck.Run{}
+	var found []finding
+	for _, m := range w.atTable() {
+		r := m.runs[0]
+		if old := least[m.cut]; !m.cut.Kind.Walled && longAcross(r, w.riding(r), w.scale) && (old == nil || w.riding(r) < w.riding(old)) {
+			least[m.cut] = r
+		}
+	}
+	for i := range w.piece.Cuts {
+		cut := &w.piece.Cuts[i]
+		r := least[cut]
+		if r == nil {
+			continue
+		}
+		found = append(found, finding{cut, fmt.Sprintf("for the %s %q it is swung across the bit by its end, %s reaching out from the fence and only %s riding it: saw this end, or bring the router to the work along a guide; at the table only with a second person, or with roller stands level with it",
+			cut.Kind, cut.Name, w.text(r.Piece.Size.Between(r.Step.Fence)), w.text(w.riding(r))), []string{"length", "at"}})
+	}
+	return found
+}
+
 // riding is how much of a piece rides the fence at the last pass of a run, along the
 // feed: an end that is crossed by its edges has lost its faces by then, and rides with
 // what is left between them.
@@ -60,12 +89,17 @@ func (w *work) swinging(m *made) []finding {
 	if r.Start != nil && r.Stop != nil && m.channel.Run() != w.piece.Grain && m.cut.Kind.Has("span") {
 		otherwise = ", or exchange its width and its span, so that it runs with the long side at the fence"
 	}
-	hold := "push it with a square block or a mitre gauge"
+	hold := "push it with a square block or gauge"
 	if r.Start != nil {
-		hold = "start with its tail against the back stop"
+		hold = "clamp it to a square block, its tail at the back stop,"
+		otherwise += "; or rout it from above, or chisel it"
 	}
-	return []finding{{m.cut, fmt.Sprintf("for the %s the piece reaches %s out from the fence and only %s of it rides along, so it swings about the bit: %s and carry its free end%s",
-		m.words(), w.text(w.piece.Size.Between(r.Step.Fence)), w.text(rides), hold, otherwise), []string{"fence", "setback", "at"}}}
+	carry := "carry its free end"
+	if longAcross(r, rides, w.scale) {
+		carry = "let a second person or roller stands carry its free end"
+	}
+	return []finding{{m.cut, fmt.Sprintf("for the %s it reaches %s out from the fence and rides only %s of it, so it swings: %s and %s%s",
+		m.words(), w.text(w.piece.Size.Between(r.Step.Fence)), w.text(rides), hold, carry, otherwise), []string{"fence", "setback", "at"}}}
 }
 
 // ownBearing looks for a cut along an edge that leaves little of the piece on

@@ -143,7 +143,7 @@ func TestCautionsOnBothSidesOfTheirEdges(t *testing.T) {
 		{"shank-and-collet", setting(shank, workpiece.In(t, "1/2")), setting(shank, workpiece.MM(t, "12"))},
 		{"shank-and-collet", setting(shank, workpiece.MM(t, "11.7")), setting(shank, workpiece.MM(t, "11.8"))},
 		{"open-fence", both(long(workpiece.In(t, "6")), setting(setback, 0)), both(long(workpiece.In(t, "6")-hair), setting(setback, 0))},
-		{"open-fence", both(long(workpiece.In(t, "5")), setting(setback, hair)), both(long(workpiece.In(t, "5")), setting(setback, 0))},
+		{"open-fence", both(long(workpiece.In(t, "6")), setting(setback, hair)), both(long(workpiece.In(t, "5")), setting(setback, hair))},
 		{"support", setting(infeed, workpiece.In(t, "24")), setting(infeed, workpiece.In(t, "24")-hair)},
 		{"support", setting(outfeed, workpiece.In(t, "24")), setting(outfeed, workpiece.In(t, "24")-hair)},
 		{"harmful-dust", group(timber.Softwood), group(timber.Hardwood)},

@@ -130,7 +130,7 @@ func (s *situation) nearlyOtherCollet() bool {
 }
 
 func (s *situation) crossesGap() bool {
-	return (s.inFence() || s.run.Nibble != nil) && s.rides < trade.OpenFence.Of(s.shop.Scale)
+	return s.rides < trade.OpenFence.Of(s.shop.Scale)
 }
 
 // beyond reports whether the work stands beyond the usable fence where the cut

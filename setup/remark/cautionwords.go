@@ -64,6 +64,10 @@ func (s *situation) word(name string) string {
 		return or(r.Piece != nil, scale.Say(s.rides), "a short end")
 	case "riding": // of a guided end that is said already
 		return or(s.guided(), "", ", rides only "+s.word("along")+" of the fence")
+	case "carry":
+		return or(r.Piece != nil && longAcross(r, s.rides, scale), "let a second person or roller stands carry its free end", "carry its free end")
+	case "scrap":
+		return or(r.End == deck.RunOut, ", scrap behind where the bit comes out", "")
 	case "across":
 		return or(r.Piece != nil, scale.Say(s.across()), "far")
 	case "push":
@@ -74,11 +78,11 @@ func (s *situation) word(name string) string {
 	case "bore":
 		return s.bore()
 	case "square":
-		return or(r.Start != nil, "start with its tail against the back stop", "hold it square to "+s.word("push"))
+		return or(r.Start != nil, "clamp the work to "+s.word("push")+", tail at the back stop, hands "+s.word("hands")+" off; or rout it from above, or chisel it", "hold it square to "+s.word("push"))
 	case "hold":
 		return or(s.starts(), "clamp a block to it as a handle", or(s.guided(), "the block or gauge behind it", "push block and featherboard"))
 	case "steady":
-		return or(s.starts() || s.bored(), "clamp a wide block to it that rides the table", or(s.guided(), "clamp the work to a tall block behind it", "press the work to it with a featherboard"))
+		return or(s.starts() || s.bored(), "clamp a wide block to the work, riding the table", or(s.guided(), "clamp the work to a tall block behind it", "press the work to that with a featherboard"))
 	case "down":
 		return or(s.starts(), "", ", or hold the work down with a featherboard and clear the chips at every height")
 	case "there":
@@ -88,9 +92,9 @@ func (s *situation) word(name string) string {
 		return or(s.shop.Stops == joinery.Blocks, "against the front stop on the left", "at the mark")
 	case "bury":
 		if r.Piece == nil {
-			return "the bit is buried in the fence, or flush with its face and free in its opening"
+			return "the bit is buried in the fence, or flush with its face and turning free of it"
 		}
-		return or(r.Step.NearEdge == 0, "the bit is flush with the face of the fence, free in its opening", "the bit is buried in the fence")
+		return or(r.Step.NearEdge == 0, "the bit is flush with the face of the fence and turns free of it", "the bit is buried in the fence")
 	case "gone":
 		return or(s.gone > 0, scale.Say(s.gone), "some of its length")
 	case "dust":

@@ -49,6 +49,8 @@ var conditions = []condition{
 		"worked out from the order of the setups", findLostReference},
 	{"narrow-bearing", "Little of the piece rides on the table or along the fence.",
 		trade.CommonPractice, findNarrowBearing},
+	{"long-across", "Long work is swung across the bit by its end.",
+		trade.CommonPractice, findLongAcross},
 	{"by-hand", "A cut by hand is out of the reach of the fence.",
 		"the plan", findByHand},
 	{"saw-quicker", "A saw takes deep waste off an end sooner than a bit.",

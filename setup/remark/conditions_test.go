@@ -83,7 +83,7 @@ func TestWarnings(t *testing.T) {
 		{"a short piece", "8 3/4 3", []string{"groove panel bottom 1/4 1/4:front - 1/4"}, []string{"short-piece 8 in is the longest"}},
 		{"a piece of twelve inches", "12 3/4 3", []string{"groove panel bottom 1/4 1/4:front - 1/4"}, nil},
 		{"a thin board on edge", "24 5/16 8", []string{"groove panel bottom 1/8 3/16:front - 1/8"}, []string{"trapped-wood", "narrow-bearing rides the table"}},
-		{"a narrow end at the fence", "24 3/4 3/4", []string{"dado end front 1/4 3:left - 1/4"}, []string{"narrow-bearing only 3/4 in of it rides along"}},
+		{"a narrow end at the fence", "24 3/4 3/4", []string{"dado end front 1/4 3:left - 1/4"}, []string{"narrow-bearing rides only 3/4 in of it"}},
 		{"an earlier rabbet took the bearing", "24 3/4 3", []string{
 			"rabbet back bottom front 1/2 1/4", "groove panel bottom 1/8 9/16:front - 5/16 after back"},
 			[]string{"thin-wall", "narrow-bearing after the rabbet"}},

@@ -10,7 +10,7 @@ import (
 )
 
 // Once returns the deck's warnings to be read: what is said of a piece and
-// again of its mirror images, in the same figures, is said once, with how many
+// again of its mirror images, in the same words and figures, is said once, with how many
 // others it is true of;
 // and what is said of several cuts in the same words and figures is said once,
 // with where else.
@@ -66,16 +66,17 @@ func cause(w deck.Warning) string {
 	return w.Code + " " + cutName.ReplaceAllString(text, `""`)
 }
 
-// figures are those in a warning's words: a mirror image may have worse ones,
-// where the other end of the piece leads.
-func figures(w deck.Warning) string {
-	return strings.Join(strings.FieldsFunc(cause(w), func(c rune) bool { return (c < '0' || c > '9') && c != '/' }), " ")
-}
+// sideName is what alone differs in what is said of a mirror image.
+var sideName = pattern.New(`\b(left|right|front|back|top|bottom)\b`)
+
+// mirrored is what a warning says but for the sides. A mirror image may have worse
+// figures where the other end of the piece leads, and then needs other advice.
+func mirrored(w deck.Warning) string { return sideName.ReplaceAllString(cause(w), "") }
 
 func onceMirrored(d *deck.Deck) []deck.Warning {
 	type key struct {
-		piece, cut, code, figures string
-		place                     plantext.Place
+		piece, cut, code, says string
+		place                  plantext.Place
 	}
 	source := map[string]string{}
 	for i := range d.Plan.Pieces {
@@ -89,7 +90,7 @@ func onceMirrored(d *deck.Deck) []deck.Warning {
 	first := map[key]int{}                  // where in once
 	others := make(map[int]map[string]bool) // the other pieces, by name
 	for _, w := range d.Warnings {
-		k := key{source[w.Piece], w.Cut, w.Code, figures(w), w.Place}
+		k := key{source[w.Piece], w.Cut, w.Code, mirrored(w), w.Place}
 		at, told := first[k]
 		if !told || k.piece == "" || once[at].Piece == w.Piece {
 			if !told {

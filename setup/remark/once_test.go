@@ -24,6 +24,9 @@ func TestWarnedOnce(t *testing.T) {
 			{Code: "thin-wall", Piece: "rail", Cut: "m", Text: "rail: thin", Place: at},
 			{Code: "steep-drop", Piece: "leg", Cut: "m", Text: "leg: tilted 5 degrees", Place: at},
 			{Code: "steep-drop", Piece: "left", Cut: "m", Text: "left: tilted 13 degrees", Place: at}, // its other end leads
+			{Code: "narrow-bearing", Piece: "leg", Cut: "m", Text: "leg: 5 of the front rides: against the stop", Place: at},
+			{Code: "narrow-bearing", Piece: "back", Cut: "m", Text: "back: 5 of the back rides: against the stop", Place: at},
+			{Code: "narrow-bearing", Piece: "left", Cut: "m", Text: "left: 5 of the front rides: with a block", Place: at}, // fed in at its other end
 			{Code: "short-end", Piece: "left", Cut: "m", Text: "left: short", Place: at},
 			{Code: "plan", Text: "of the plan"},
 			{Code: "plan", Text: "of the plan again"},
@@ -33,6 +36,6 @@ func TestWarnedOnce(t *testing.T) {
 	for _, w := range remark.Once(d) {
 		said = append(said, w.Text)
 	}
-	assert.Equal(t, []string{"leg: thin (and 2 mirrored)", "leg: thin too", "rail: thin", "leg: tilted 5 degrees", "left: tilted 13 degrees", "left: short", "of the plan", "of the plan again"}, said)
+	assert.Equal(t, []string{"leg: thin (and 2 mirrored)", "leg: thin too (and 1 mirrored)", "rail: thin", "leg: tilted 5 degrees", "left: tilted 13 degrees", "leg: 5 of the front rides: against the stop (and 1 mirrored)", "left: 5 of the front rides: with a block", "left: short", "of the plan", "of the plan again"}, said)
 	assert.Equal(t, "leg: thin", d.Warnings[0].Text, "the deck's own warnings stay")
 }

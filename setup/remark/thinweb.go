@@ -33,7 +33,7 @@ func (w *work) thicken(a, b *made, by measure.Length) string {
 	case higher:
 		return fmt.Sprintf("move the %s %s toward the %s, or make one narrower or shallower", high.words(), enough, d.High())
 	}
-	return fmt.Sprintf("make one %s narrower, shorter or shallower; neither has room to move", enough)
+	return fmt.Sprintf("make one %s narrower, shorter or shallower; there is no wood to move either into", enough)
 }
 
 // between is the one dimension along which two blocks lie apart, if it is only one.

@@ -22,6 +22,7 @@ const (
 	LargeBit
 	NearShank
 	OverTable
+	LongAcross
 	EarlyMouth
 	StopStep
 	LooseFit
@@ -54,6 +55,7 @@ var limits = [limitCount]Row{
 	OpenFence:     {"length along the fence that bridges its opening", 6 * measure.Inch, 150 * measure.Millimetre, CommonPractice},
 	LargeBit:      {"diameter over which a bit is slowed down", measure.Inch, 254 * measure.Millimetre / 10, CommonPractice},
 	OverTable:     {"reach out from the bit beyond which a table hardly carries the work", 16 * measure.Inch, 400 * measure.Millimetre, CommonPractice},
+	LongAcross:    {"reach out from the fence of an end's work that one person does not hold square", 40 * measure.Inch, 1000 * measure.Millimetre, CommonPractice},
 	EarlyMouth:    {"how much too early the mouth of a dropped cut may begin, where no shoulder hides it", measure.Inch / 16, 3 * measure.Millimetre / 2, CommonPractice},
 	StopStep:      {"least height of a back stop that a tail can be held against, and the steps it is said in", measure.Inch / 4, 6 * measure.Millimetre, CommonPractice},
 	NearShank:     {"difference of two shanks whose collets are mistaken", measure.Millimetre, measure.Millimetre, "12 mm is 0.472 in (NIST SP 811): worked out"},

@@ -9,6 +9,7 @@ import (
 	"fencecard/joinery/measure"
 	"fencecard/joinery/plantext"
 	"fencecard/output/deckfile"
+	"fencecard/output/screen"
 	"fencecard/setup/book"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark/trade"
@@ -90,6 +91,7 @@ type jsonMatch struct {
 
 type jsonOffer struct {
 	jsonKept
+	Differs string           `json:"differs"`
 	Shift   deckfile.Length  `json:"shift"`
 	Allowed bool             `json:"allowed"`
 	Changes []jsonPlanChange `json:"changes"`
@@ -116,15 +118,15 @@ func MatchesJSON(w io.Writer, d *deck.Deck, matches []book.Match) error {
 			match.Equal = s.Kept(m.Setup, m.Equal.Kept(d.Plan.Shop.Scale))
 		}
 		for _, o := range m.Offers {
-			match.Near = append(match.Near, offerToJSON(s, o))
+			match.Near = append(match.Near, offerToJSON(s, m.Setup, o))
 		}
 		out.Setups = append(out.Setups, match)
 	}
 	return proved(d, func() error { return deckfile.Indented(w, out) })
 }
 
-func offerToJSON(s deckfile.Scale, o book.Offer) jsonOffer {
-	out := jsonOffer{jsonKept: *s.Kept(&o.Entry.Setup, o.Entry.Kept(measure.Scale(s))), Shift: s.Length(o.Shift), Allowed: true,
+func offerToJSON(s deckfile.Scale, of *deck.Setup, o book.Offer) jsonOffer {
+	out := jsonOffer{jsonKept: *s.Kept(&o.Entry.Setup, o.Entry.Kept(measure.Scale(s))), Differs: screen.Apart(of, o, measure.Scale(s)), Shift: s.Length(o.Shift), Allowed: o.Bit == 0,
 		Changes: []jsonPlanChange{}, Refused: []string{}, Beware: []string{}}
 	if o.Use == nil {
 		return out

@@ -95,7 +95,9 @@ func (t *textWriter) kept(k *deck.Kept) {
 	if k == nil {
 		return
 	}
-	t.wrapped("kept as   ", fmt.Sprintf("%q (%s)", k.Name, k.Code))
+	if k.Name != "" { // else an entry of other work taught the fence
+		t.wrapped("kept as   ", fmt.Sprintf("%q (%s)", k.Name, k.Code))
+	}
 	t.said("          ", k)
 }
 

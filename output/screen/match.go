@@ -6,6 +6,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/joinery/measure"
+	"fencecard/output/wording"
 	"fencecard/setup/book"
 	"fencecard/setup/deck"
 	"fencecard/setup/whatif"
@@ -28,7 +29,7 @@ func Matches(w io.Writer, d *deck.Deck, matches []book.Match) error {
 			t.line(0, "          nothing in the book is near")
 		}
 		for _, o := range m.Offers {
-			t.offer(o)
+			t.offer(m.Setup, o)
 		}
 	}
 	_, err := io.WriteString(w, t.String())
@@ -38,24 +39,37 @@ func Matches(w io.Writer, d *deck.Deck, matches []book.Match) error {
 // OfferLine says in one line that a near setup is kept, for those who did not ask.
 func OfferLine(m book.Match, scale measure.Scale) string {
 	o := m.Offers[0]
-	return fmt.Sprintf("setup %d: %q (%s) is near: %s", m.Setup.Number, o.Entry.Name, o.Entry.Code, Apart(o, scale))
+	line := fmt.Sprintf("setup %d: %q (%s) is near: %s", m.Setup.Number, o.Entry.Name, o.Entry.Code, Apart(m.Setup, o, scale))
+	if stood := o.Entry.Kept(scale).FenceStood; stood != nil {
+		line += "; after its test cut the fence stood at " + scale.Format(*stood)
+		if k := m.Setup.Kept; k == nil || k.FenceStood == nil || *k.FenceStood != *stood {
+			line += ", computed " + scale.Format(o.Entry.Setup.Fence.NearEdge)
+		}
+	}
+	return line
 }
 
-// Apart says how far a kept fence stands from the planned one.
-func Apart(o book.Offer, scale measure.Scale) string {
+// Apart says in what a kept setup differs from a planned one that is near.
+func Apart(s *deck.Setup, o book.Offer, scale measure.Scale) string {
 	by := scale.Fine(o.Shift.Abs()) + " " + scale.Unit.String()
+	bit, fence := "the same bit", ""
+	if o.Bit != 0 {
+		bit = fmt.Sprintf("its bit %s wide, here %s", scale.Fine(o.Entry.Setup.Bit.True()), scale.Fine(s.Bit.True()))
+	}
 	switch {
 	case o.Shift < 0:
-		return "the same bit, its fence " + by + " nearer"
+		fence = ", its fence " + by + " nearer"
 	case o.Shift > 0:
-		return "the same bit, its fence " + by + " further away"
+		fence = ", its fence " + by + " further away"
+	case o.Bit == 0:
+		return "the same bit and fence; " + wording.OtherRuns(&o.Entry.Setup, s, scale)
 	}
-	return "the same bit and fence, other marks or heights"
+	return bit + fence
 }
 
-func (t *textWriter) offer(o book.Offer) {
+func (t *textWriter) offer(s *deck.Setup, o book.Offer) {
 	k := o.Entry.Kept(t.scale)
-	t.wrapped("  near    ", fmt.Sprintf("%q (%s): %s", k.Name, k.Code, Apart(o, t.scale)))
+	t.wrapped("  near    ", fmt.Sprintf("%q (%s): %s", k.Name, k.Code, Apart(s, o, t.scale)))
 	t.said("          ", k)
 	if o.Use == nil {
 		return

@@ -115,6 +115,9 @@ func (s Setter) keptLines(k *deck.Kept, w paper.Paper) []paper.Block {
 	for _, line := range k.Notes {
 		all = append(all, paper.Phrase{}.Say(s.Letters(3.2), line).Set(w))
 	}
+	if k.Name == "" { // an entry of other work taught the fence
+		return all
+	}
 	kept := paper.Phrase{}.Say(s.Letters(paper.Least), "kept as").Say(s.Bold(paper.Least), `"`+k.Name+`"`).Keep(s.Letters(paper.Least), "("+k.Code+")")
 	return append(all, kept.Set(w))
 }

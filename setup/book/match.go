@@ -24,15 +24,17 @@ type Match struct {
 	Offers []Offer // near entries, the nearest first; none where one is equal
 }
 
-// Offer is an entry with the same bit whose fence stands near.
+// Offer is an entry with the same bit, or one that was measured a hair otherwise, whose
+// fence stands near.
 type Offer struct {
 	Entry *Entry
+	Bit   measure.Length // from the setup's bit to the kept one: 0 where they cut alike
 	Shift measure.Length // from the setup's fence distance to the kept one
 	Use   *whatif.Use    // what it takes to use the kept fence; nil where the fence is the same, or nobody asked
 }
 
 // Match finds for every setup of a deck what the book has: an entry with the
-// same contents, whatever rungs lead to its full depths, else entries with the same bit and the fence within 1/32 in.
+// same contents, whatever rungs lead to its full depths, else entries with the same bit, or one that measures a hair otherwise, and the fence within 1/32 in.
 // Of several equal entries the one kept last counts, of those that say what a test
 // cut taught or have a note, if any do. For near ones it finds out what it takes to
 // use them.
@@ -41,7 +43,7 @@ func (b *Book) Match(d *deck.Deck) []Match {
 	t, err := whatif.NewTrial(d)
 	for _, m := range matches {
 		for i := range m.Offers {
-			if o := &m.Offers[i]; o.Shift != 0 && err == nil {
+			if o := &m.Offers[i]; o.Shift != 0 && o.Bit == 0 && err == nil {
 				o.Use = t.Shift(m.Setup, o.Shift)
 			}
 		}
@@ -103,6 +105,7 @@ func (b *Book) Mark(d *deck.Deck) []Match {
 		}
 	}
 	share(d)
+	b.fences(d)
 	deckcode.Seal(d)
 	return matches
 }
@@ -131,17 +134,52 @@ func share(d *deck.Deck) {
 	}
 }
 
+// fences gives setups of which the book says nothing of the fence what was learnt of it
+// at an entry with other pieces, marks or heights: what a test cut teaches of a fence
+// hangs on the bit and the distance alone. Of several entries the one kept last counts.
+func (b *Book) fences(d *deck.Deck) {
+	for i := range d.Setups {
+		s := &d.Setups[i]
+		if s.Kept != nil && s.Kept.FenceStood != nil {
+			continue
+		}
+		var from *Entry
+		for _, e := range b.Entries() {
+			if e.Setup.Fence == s.Fence && e.Setup.Carriage == s.Carriage && e.Setup.Bit.CutsLike(s.Bit) && e.Stood.Fence != nil &&
+				len(e.Stood.far(&e.Setup, d.Plan.Shop.Scale)) == 0 && (from == nil || e.Date >= from.Date) {
+				from = e
+			}
+		}
+		if from == nil || *from.Stood.Fence == s.Fence.NearEdge {
+			continue
+		}
+		kept := deck.Kept{}
+		if s.Kept != nil {
+			kept = *s.Kept
+		}
+		kept.FenceStood = from.Stood.Fence
+		kept.Learnt = append([]string{fmt.Sprintf("the fence stands where it stood after the test cut for %q (%s), the same bit and distance", from.Name, from.Code)}, kept.Learnt...)
+		s.Kept = &kept
+	}
+}
+
+// nearBit is how far the true diameters of two bits are apart at the most that may be
+// one bit measured twice, or ground in between.
+const nearBit = measure.Inch / 128
+
 // offers lists the near entries of one setup.
 func (b *Book) offers(s *deck.Setup) []Offer {
 	var offers []Offer
 	for _, e := range b.Entries() {
 		shift := e.Setup.Fence.NearEdge - s.Fence.NearEdge
-		if s.Bit.CutsLike(e.Setup.Bit) && shift.Abs() <= nearFence {
-			offers = append(offers, Offer{Entry: e, Shift: shift})
+		bit := e.Setup.Bit.True() - s.Bit.True()
+		same := s.Bit.CutsLike(e.Setup.Bit) || s.Bit.Outline == nil && e.Setup.Bit.Kind == s.Bit.Kind && bit.Abs() <= nearBit
+		if same && shift.Abs() <= nearFence {
+			offers = append(offers, Offer{Entry: e, Bit: bit, Shift: shift})
 		}
 	}
 	slices.SortStableFunc(offers, func(a, b Offer) int {
-		return cmp.Or(cmp.Compare(a.Shift.Abs(), b.Shift.Abs()), cmp.Compare(b.Entry.Date, a.Entry.Date))
+		return cmp.Or(cmp.Compare(a.Bit.Abs(), b.Bit.Abs()), cmp.Compare(a.Shift.Abs(), b.Shift.Abs()), cmp.Compare(b.Entry.Date, a.Entry.Date))
 	})
 	return offers[:min(len(offers), mostOffers)]
 }

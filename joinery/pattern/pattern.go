@@ -38,6 +38,11 @@ func (p Pattern) ReplaceAllString(text, by string) string {
 	return p.compiled().ReplaceAllString(text, by)
 }
 
+// ReplaceEach replaces every match by what is made of it and its groups.
+func (p Pattern) ReplaceEach(text string, by func(groups []string) string) string {
+	return p.compiled().ReplaceAllStringFunc(text, func(found string) string { return by(p.FindStringSubmatch(found)) })
+}
+
 // Expand fills a template's $1, $2 with the groups of a match.
 func (p Pattern) Expand(template, text string, match []int) string {
 	return string(p.compiled().ExpandString(nil, template, text, match))

@@ -20,6 +20,8 @@ import (
 type Beside struct {
 	// At tells where a warning is in the text.
 	At func(w deck.Warning) Spot
+	// Plain says words for one who has forms before them and not the text; nil for none.
+	Plain func(words string) string
 	// Pages says in which units lengths are printed and how they are rounded.
 	Pages sheets.Pages
 }
@@ -66,6 +68,7 @@ type besideGroup struct {
 type saidView struct {
 	Spot
 	Words string
+	Plain string // "" where it is the same
 }
 
 // WriteBeside writes the sheets of a deck as they are printed, to stand beside the
@@ -96,7 +99,13 @@ func besideOf(d *deck.Deck, b Beside) (*besideView, error) {
 	said := map[int][]saidView{}
 	for _, w := range remark.Once(d) {
 		n := meant(d, w)
-		said[n] = append(said[n], saidView{b.At(w), w.Text})
+		view := saidView{b.At(w), w.Text, ""}
+		if b.Plain != nil {
+			if plain := b.Plain(w.Text); plain != w.Text {
+				view.Plain = plain
+			}
+		}
+		said[n] = append(said[n], view)
 	}
 	v.Said = said[0]
 	for i := range d.Setups {

@@ -67,9 +67,17 @@ func (x *explainer) reasons(i int) []string {
 		reasons = append(reasons, near)
 	}
 	if len(reasons) == 0 {
-		reasons = []string{"its cuts could be made elsewhere, but nothing was found that takes less"}
+		reasons = []string{"its cuts could be made elsewhere, but " + x.noLess()}
 	}
 	return reasons
+}
+
+// noLess says how sure it is that nothing else takes less.
+func (x *explainer) noLess() string {
+	if x.d.Changes.Proved {
+		return "no other order takes less"
+	}
+	return "nothing was found that takes less"
 }
 
 // again tells why a bit and fence distance, or a bit, comes back.
@@ -129,8 +137,8 @@ func (x *explainer) widths(s *deck.Setup) []string {
 		width := r.Channel.Width
 		reason := fmt.Sprintf("%s is %s wide and no bit that can cut it is: run %d of %d", cutName(r.Cut), x.text(width), r.Step.Position, r.Step.Of)
 		if bit := x.inOneRun(r); bit != nil {
-			reason = fmt.Sprintf("%s could be made in one run with the %s, but nothing was found that takes less: run %d of %d",
-				cutName(r.Cut), bit.Name, r.Step.Position, r.Step.Of)
+			reason = fmt.Sprintf("%s could be made in one run with the %s, but %s: run %d of %d",
+				cutName(r.Cut), bit.Name, x.noLess(), r.Step.Position, r.Step.Of)
 		}
 		if !slices.Contains(reasons, reason) {
 			reasons = append(reasons, reason)

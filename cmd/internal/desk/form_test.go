@@ -310,3 +310,43 @@ func TestAShopOfOnesOwn(t *testing.T) {
 	seen := put[seen](t, workOn(t, nil), "POST", "/plan/look", planText{got.Text})
 	assert.Empty(t, seen.Faults)
 }
+
+// What is to be written into a file is told as the box of a form.
+func TestInForms(t *testing.T) {
+	for words, want := range map[string]string{
+		"cut it by hand (write base: in the shop file to have its place worked out), or correct reach in the shop file; or write by: hand and make it with other tools": "cut it by hand (fill in “Width of the base of your hand-held router”, under table and fence to have its place worked out), " +
+			"or correct “How far the fence can be set from the middle of the bit”, under table and fence; or choose hand at “Made by hand” and make it with other tools",
+		"so passes are the shallowest; write wood: white ash, or yours from fencecard wood, at the top of the plan": "so passes are the shallowest; choose the wood, such as white ash, under title, unit, wood",
+		"write scale: 1/64 or a finer one in the shop file, or make the cut no deeper":                              "put 1/64 or a finer one into “Finest line of your rule that you set by eye”, under table and fence, or make the cut no deeper",
+		"make the base thinner (crossing: in the shop file)":                                                        "make the base thinner (“Thickness of the base of your carriage, if you have one”, under table and fence)",
+		"the bit may throw it: write fence: left, which is near enough":                                             "the bit may throw it: choose left at “Side that goes to the fence”, which is near enough",
+		"nothing of files": "nothing of files",
+	} {
+		assert.Equal(t, want, inForms(nil, words))
+	}
+}
+
+// A fault that is mended in the shop has a button to its form, and one of the wood opens
+// the plan's own.
+func TestWhereItIsMended(t *testing.T) {
+	shop := asked(t, formAsked{planText: planText{"unit: in\npieces:\n  - piece: board\n    size: {left-right: 40, front-back: 3/4, top-bottom: 60}\n    cuts:\n" +
+		"      - groove: far\n        in: front\n        width: 1/4\n        depth: 1/4\n        setback: 20 from left\n"}, Do: ownShop})
+	got := put[seen](t, workOn(t, nil), "POST", "/plan/look", planText{shop.Text})
+	require.Len(t, got.Faults, 1)
+	assert.Equal(t, "board, groove: far", got.Faults[0].Of)
+	assert.Contains(t, got.Faults[0].Plain, "“How far the fence can be set from the middle of the bit”, under table and fence")
+	assert.NotContains(t, got.Faults[0].Plain, "file")
+	require.Len(t, got.Faults[0].Also, 1)
+	assert.Equal(t, "shop", got.Faults[0].Also[0].At)
+
+	no := put[printed](t, workOn(t, nil), "POST", "/plan/sheets", planText{strings.Replace(string(examples.BootBench), "wood: white ash", "", 1)})
+	assert.Regexp(t, `<li><button type="button" data-at="/">title, unit, wood</button>[^/]*</button><span class="words">[^<]*</span><span class="plain">[^<]*choose the wood, such as white ash, under title, unit, wood`, no.HTML)
+}
+
+// To have no piece yet is no fault of the plan's own form.
+func TestNoPieceYet(t *testing.T) {
+	got := asked(t, formAsked{planText: planText{"title: Shelf\nunit: in\n"}, At: "/"})
+	assert.NotContains(t, got.Drawing, "no pieces")
+	assert.NotContains(t, got.HTML+got.Drawing, "<strong>")
+	assert.NotContains(t, got.Drawing, "said")
+}

@@ -39,7 +39,11 @@ func (w Work) viewed(f planform.Form, halves map[string]distance, text []byte, a
 	if w.isShop {
 		v.Whole = planform.Shop
 	}
-	plan, err := w.plan(text)
+	whole := text
+	if !w.isShop {
+		whole, _ = withAPiece(text) // to have none yet is no fault
+	}
+	plan, err := w.plan(whole)
 	var faults plantext.Faults
 	_ = errors.As(err, &faults) // another error shows when the sheets are made
 	forms, err := planform.Read(w.name(), text)
@@ -56,7 +60,7 @@ func (w Work) viewed(f planform.Form, halves map[string]distance, text []byte, a
 		}
 		lines := strings.Split(string(text), "\n")
 		for _, fault := range faults {
-			if fault.File != w.name() || fault.Line < now.Line || end > 0 && fault.Line >= end {
+			if fault.File != w.name() || fault.Line < now.Line || fault.Line > len(lines) || end > 0 && fault.Line >= end {
 				continue
 			}
 			key := keyAt(&f, lines[fault.Line-1], units(fault.Source, fault.Column-1))

@@ -25,6 +25,8 @@ type remarkAt struct {
 	// Plain are the words for one who has the forms before them and not the text; ""
 	// where they were said before.
 	Plain string `json:"plain"`
+	// Also are other forms in which it may be mended.
+	Also []page.Spot `json:"also"`
 }
 
 type seen struct {
@@ -98,11 +100,12 @@ func (w Work) faults(text string, err error) ([]remarkAt, error) {
 		if f.Known() && f.File != w.name() {
 			words = f.Place.String() + ": " + words
 		}
-		remark := remarkAt{s.at(f.Place), plantext.Printable(words), ""}
+		remark := remarkAt{s.at(f.Place), plantext.Printable(words), "", nil}
 		plain := s.plainly(f)
 		if plain == "" {
-			plain = remark.Words
+			plain = inForms(nil, remark.Words)
 		}
+		remark.Also = s.also(remark.Spot, plain)
 		if key := remark.At + plain; !told[key] {
 			told[key], remark.Plain = true, plain
 		}

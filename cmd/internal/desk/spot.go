@@ -6,6 +6,7 @@ import (
 	"fencecard/joinery/planform"
 	"fencecard/joinery/plantext"
 	"fencecard/output/page"
+	"fencecard/setup/deck"
 )
 
 // spots finds what has a form by the line that something is said of.
@@ -57,9 +58,9 @@ func (s spots) at(p plantext.Place) page.Spot {
 func (s spots) called(f *planform.Form) string {
 	switch f.Kind {
 	case planform.Plan:
-		return "title, unit, wood"
+		return thePlan
 	case planform.Shop:
-		return "table and fence"
+		return theShop
 	}
 	title := f.Title
 	if title == "" {
@@ -71,6 +72,29 @@ func (s spots) called(f *planform.Form) string {
 		}
 	}
 	return title
+}
+
+// also is the form in which something said of another may be mended too; none where it
+// names none, or the plan has no such form.
+func (s spots) also(at page.Spot, plain string) []page.Spot {
+	var all []page.Spot
+	for i := range s.forms {
+		f := &s.forms[i]
+		if called := s.called(f); (f.Kind == planform.Shop || f.Kind == planform.Plan) && f.At != at.At && strings.Contains(plain, "under "+called) {
+			all = append(all, page.Spot{At: f.At, Of: called})
+		}
+	}
+	return all
+}
+
+// said is where a warning is mended: at what it speaks of, or first in the plan's own
+// form where it names that alone.
+func (s spots) said(w deck.Warning) page.Spot {
+	at := s.at(w.Place)
+	if also := s.also(at, inForms(nil, w.Text)); len(also) == 1 && w.Cut == "" && at.At != "" {
+		at.At, at.Of = also[0].At, also[0].Of
+	}
+	return at
 }
 
 // plainly tells a fault as the form does that it belongs to; "" where it has none.

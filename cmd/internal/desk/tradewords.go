@@ -4,6 +4,8 @@ import (
 	"regexp"
 	"strings"
 
+	"fencecard/joinery/pattern"
+	"fencecard/joinery/planfile/keys"
 	"fencecard/joinery/planform"
 	"fencecard/joinery/plantext"
 )
@@ -66,6 +68,7 @@ func tradeWords(f *planform.Form, key string, fault plantext.Fault) string {
 	if fault.Clash != "" {
 		words += " (" + fault.Clash + ")"
 	}
+	words = inForms(f, words)
 	_, own, dotted := strings.Cut(key, ".")
 	if !dotted {
 		own = key
@@ -83,6 +86,68 @@ func tradeWords(f *planform.Form, key string, fault plantext.Fault) string {
 	}
 	words = strings.NewReplacer("{", "", "}", "").Replace(words)
 	return plantext.Printable(sentence(words))
+}
+
+// theShop and thePlan are what the forms of the shop and of the plan's own keys are
+// called, where something is to be mended in them.
+const (
+	theShop = "table and fence"
+	thePlan = "title, unit, wood"
+)
+
+var (
+	shopKey  = pattern.New(`\b(?:write|correct) ([a-z]+):?((?: [^ ,;()]+)*?) in the shop file`)
+	keyAside = pattern.New(`\(([a-z]+): in the shop file\)`)
+	ofWood   = pattern.New(`\bwrite wood: ([^,]+),(?: or yours from fencecard wood,)?`)
+	planKey  = pattern.New(`\bwrite ([a-z]+): ((?:[^ ,;()]+)(?: [^ ,;()]+)*)`)
+	// A value ends before one of these.
+	valueEnds = pattern.New(` (?:and|or|so|where|if) `)
+)
+
+// inForms says what is to be written into a file as what is to be chosen or filled in, in
+// which form. f is the form that it is said in, nil for none.
+func inForms(f *planform.Form, words string) string {
+	words = ofWood.ReplaceAllString(words, "choose the wood, such as $1,")
+	words = strings.ReplaceAll(words, "at the top of the plan", "under "+thePlan)
+	words = shopKey.ReplaceEach(words, func(m []string) string {
+		box := "“" + keys.Asks(planform.Shop, shopBox(m[1])) + "”, under " + theShop
+		switch {
+		case strings.HasPrefix(m[0], "correct"):
+			return "correct " + box
+		case m[2] == "":
+			return "fill in " + box
+		}
+		return "put" + m[2] + " into " + box
+	})
+	words = keyAside.ReplaceEach(words, func(m []string) string {
+		return "(“" + keys.Asks(planform.Shop, shopBox(m[1])) + "”, under " + theShop + ")"
+	})
+	words = strings.ReplaceAll(words, "in the shop file", "under "+theShop)
+	return planKey.ReplaceEach(words, func(m []string) string {
+		value, rest := m[2], ""
+		if at := valueEnds.FindStringSubmatchIndex(value); at != nil {
+			value, rest = value[:at[0]], value[at[0]:]
+		}
+		label := ""
+		if f != nil && f.Field(m[1]) != nil {
+			label = f.Field(m[1]).Label
+		} else if label = keys.Asks(planform.Cut, m[1]); label == m[1] {
+			label = keys.Asks(planform.Joint, m[1])
+		}
+		return "choose " + value + " at “" + brief(label) + "”" + rest
+	})
+}
+
+// shopBox is the key of the box of a shop that is meant by a key, which may stand inside
+// another.
+func shopBox(key string) string {
+	switch key {
+	case "reach", "infeed", "outfeed":
+		return "fence." + key
+	case "crossing":
+		return "crossing.carriage"
+	}
+	return key
 }
 
 // boxOf is the key whose box a fault is told beside: of how a joint lies, the row that the

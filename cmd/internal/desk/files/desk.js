@@ -112,7 +112,7 @@ function item(said) {
     part.textContent = words;
     item.append(part);
   };
-  if (said.at) place(said.of, "of", () => form(said.at));
+  for (const one of [said, ...said.also ?? []]) if (one.at) place(one.of, "of", () => form(one.at));
   if (said.line > 0) place("line " + said.line, "line", () => go(said.line, said.from));
   words(said.words, "words");
   words(said.plain, "plain");

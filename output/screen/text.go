@@ -3,6 +3,7 @@ package screen
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -168,7 +169,12 @@ func (t *textWriter) setup(s *deck.Setup) {
 func (t *textWriter) head(s *deck.Setup, mind wording.Mind) {
 	t.line(0, "")
 	t.line(0, "%s", strings.Repeat("=", textWidth))
-	t.wrapped(fmt.Sprintf("SETUP %d   ", s.Number), fmt.Sprintf("bit: %s, %s wide", s.Bit.Name, t.exactly(s.Bit.True())))
+	bit := []string{"bit: " + s.Bit.Name, t.exactly(s.Bit.True()) + " wide", wording.Collet(s.Bit, t.scale)}
+	if kind := wording.KindOf(s.Bit); kind != "" {
+		bit = slices.Insert(bit, 1, kind)
+	}
+	bit = slices.DeleteFunc(bit, func(part string) bool { return part == "" })
+	t.wrapped(fmt.Sprintf("SETUP %d   ", s.Number), strings.Join(bit, ", "))
 	t.wrapped("speed     ", s.Bit.TopSpeed(t.router).String())
 	set := s.SetTo()
 	t.wrappedParts("fence     ", []string{

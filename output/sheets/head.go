@@ -160,9 +160,16 @@ func (s Setter) named(d *deck.Deck, i, of int, w paper.Paper) paper.Block {
 	}
 	text := s.Strong(room, large, u.Bit.Name)
 	text.Below(s.Strong(room, orderOf, doFirst(d, i)), 0.6)
-	line := s.bitLine(u)
-	if of > 1 {
-		line = line.Tie(s.Letters(paper.Least), ";").Say(s.Letters(paper.Least), "sheet").Keep(s.Letters(paper.Least), fmt.Sprintf("1 of %d", of))
+	bitLine := func(collet bool) paper.Phrase {
+		line := s.bitLine(u, collet)
+		if of > 1 {
+			line = line.Tie(s.Letters(paper.Least), ";").Say(s.Letters(paper.Least), "sheet").Keep(s.Letters(paper.Least), fmt.Sprintf("1 of %d", of))
+		}
+		return line
+	}
+	line := bitLine(!bitStays(d, i))
+	if without := bitLine(false); len(without.Lines(room)) < len(line.Lines(room)) {
+		line = without // the check of the collet has its size too
 	}
 	text.Below(line.Set(room), 0.6)
 	b.Add(text, x, 0)
@@ -181,16 +188,24 @@ func doFirst(d *deck.Deck, i int) string {
 	return "UNPLUG. Fit the bit. Set the FENCE."
 }
 
-// bitLine gives the bit's true diameter, where that comes from, and its speed.
-func (s Setter) bitLine(u *deck.Setup) paper.Phrase {
+// bitLine gives the bit's kind, where its name does not tell it, its true diameter,
+// where that comes from, the collet where it is fitted, and its speed.
+func (s Setter) bitLine(u *deck.Setup, fitted bool) paper.Phrase {
 	l := s.Letters(paper.Least)
-	p := paper.Phrase{}.Say(s.Bold(paper.Least), s.Plain(u.Bit.True()))
+	p := paper.Phrase{}
+	if kind := wording.KindOf(u.Bit); kind != "" {
+		p = p.Say(l, kind)
+	}
+	p = p.Say(s.Bold(paper.Least), s.Plain(u.Bit.True()))
 	if u.Bit.Measured > 0 {
 		p = p.Say(l, "measured")
 	} else {
 		p = p.Say(l, "as labelled")
 	}
 	p = p.Tie(l, ";")
+	if u.Bit.Shank > 0 && fitted {
+		p = p.Say(l, "collet").Keep(s.Bold(paper.Least), wording.ColletSize(u.Bit.Shank, s.Scale)).Tie(l, ";")
+	}
 	top := u.Bit.TopSpeed(s.Router) // by whose figure stands in the text
 	switch {
 	case top.RPM == 0:

@@ -87,7 +87,7 @@ func (s Setter) runBlocks(u *deck.Setup, r *deck.Run, of int) []paper.Block {
 	head := s.badge("RUN", r.Number())
 	room := w - head.W - 3
 	about := paper.Phrase{}.Say(l, fmt.Sprintf("%s; %s", wording.Plural(r.Piece.Count, "piece"), wording.CutName(r)))
-	bit := append(paper.Phrase{}.Say(s.Bold(3.2), u.Bit.Name).Tie(l, ","), s.bitLine(u)...)
+	bit := append(paper.Phrase{}.Say(s.Bold(3.2), u.Bit.Name).Tie(l, ","), s.bitLine(u, true)...)
 	if of > 1 {
 		bit = bit.Tie(l, ";").Say(l, "page").Keep(l, fmt.Sprintf("1 of %d", of))
 	}

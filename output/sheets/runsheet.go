@@ -205,7 +205,14 @@ func (s Setter) bitRows(d *deck.Deck) []paper.Block {
 		if b.Measured > 0 {
 			measured = "measured"
 		}
-		rows = append(rows, s.ticked(fmt.Sprintf("%s, %s %s", b.Name, s.Plain(b.True()), measured), s.Frame.W))
+		says := fmt.Sprintf("%s %s", s.Plain(b.True()), measured)
+		if kind := wording.KindOf(b); kind != "" {
+			says = kind + " " + says
+		}
+		if collet := wording.Collet(b, s.Scale); collet != "" && s.Frame.W >= besidePicture { // smaller, the setup's card has it
+			says += ", " + collet
+		}
+		rows = append(rows, s.ticked(b.Name+", "+says, s.Frame.W))
 	}
 	return rows
 }

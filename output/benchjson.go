@@ -35,6 +35,8 @@ type jsonCorrection struct {
 	Ask      string          `json:"ask,omitempty"`
 	Move     string          `json:"move"`
 	Assumes  string          `json:"assumes,omitempty"`
+	// Where the fence, to the near edge, or the bit at full height stands after the move.
+	Stands *deckfile.Length `json:"stands,omitempty"`
 }
 
 // AsSetJSON writes what the table as it stands would cut.
@@ -76,7 +78,11 @@ func CorrectionsJSON(w io.Writer, scale measure.Scale, l *attable.Lesson) error 
 		out.Diameter = &d
 	}
 	for i, c := range l.Corrections {
-		out.Corrections[i] = jsonCorrection{c.What, s.Length(c.Measured), s.Length(c.Wants), s.Length(c.Measured - c.Wants), c.Ask, c.Move, c.Assumes}
+		out.Corrections[i] = jsonCorrection{c.What, s.Length(c.Measured), s.Length(c.Wants), s.Length(c.Measured - c.Wants), c.Ask, c.Move, c.Assumes, nil}
+		if c.Stands != nil {
+			stands := s.Length(*c.Stands)
+			out.Corrections[i].Stands = &stands
+		}
 	}
 	return deckfile.Indented(w, out)
 }

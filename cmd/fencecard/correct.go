@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"path/filepath"
 	"slices"
+	"strconv"
+	"strings"
 
 	"fencecard/cmd/internal/lists"
 	"fencecard/cmd/internal/manual"
@@ -18,7 +20,9 @@ import (
 	"fencecard/joinery/planfile/shopfile"
 	"fencecard/output"
 	"fencecard/output/screen"
+	"fencecard/output/wording"
 	"fencecard/setup"
+	"fencecard/setup/deck"
 	"fencecard/setup/proof/attable"
 	"fencecard/setup/whatif"
 
@@ -28,7 +32,7 @@ import (
 // correctOptions are the flags of the correct command.
 type correctOptions struct {
 	atTable
-	keep bool
+	keep, force bool
 }
 
 func (a *app) correctCommand() *cobra.Command {
@@ -43,6 +47,7 @@ func (a *app) correctCommand() *cobra.Command {
 	}
 	o.flags(a, cmd, "was tested", measured.Cut())
 	cmd.Flags().BoolVar(&o.keep, "keep", false, "write the bit's true diameter into the shop file as measured")
+	cmd.Flags().BoolVar(&o.force, "force", false, "keep the diameter though the answer asks about its measure")
 	return cmd
 }
 
@@ -75,8 +80,15 @@ func (a *app) correct(ctx context.Context, args []string, o correctOptions) erro
 	} else {
 		err = screen.CorrectionsText(a.Out, plan.Shop.Scale, &lesson)
 	}
-	if err != nil || !o.keep {
+	if err != nil {
 		return err
+	}
+	a.tellToKeep(args[0], deck, &lesson)
+	if !o.keep {
+		return nil
+	}
+	if i := slices.IndexFunc(lesson.Corrections, func(c attable.Correction) bool { return c.What == "bit" && c.Ask != "" }); i >= 0 && !o.force {
+		return errors.New("nothing was written: answer the question first; where it is the slot of this run alone that you measured, say --force as well")
 	}
 	if err := a.keepMeasured(args[0], plan, &lesson); err != nil {
 		return err
@@ -98,6 +110,37 @@ func (o correctOptions) usage(plan string) error {
 		return session.Usage(errors.New("--keep needs a plan in a file, to find its shop file"))
 	}
 	return nil
+}
+
+// tellToKeep says how what the test cut taught of fence and bit is kept for the next
+// batch, once it proved right.
+func (a *app) tellToKeep(planFile string, d *deck.Deck, l *attable.Lesson) {
+	at := slices.IndexFunc(d.Setups, func(s deck.Setup) bool { return strings.HasPrefix(l.Claimed.Number, strconv.Itoa(s.Number)+".") })
+	if at < 0 || planFile == "-" {
+		return
+	}
+	s, scale := &d.Setups[at], d.Plan.Shop.Scale
+	var learnt []string
+	for _, c := range l.Corrections {
+		flag, computed := "--fence-stood", s.Fence.NearEdge
+		if c.What == "height" && len(s.Heights) > 0 {
+			flag, computed = "--height-stood", s.Heights[len(s.Heights)-1]
+		}
+		if c.Stands != nil && (*c.Stands-computed).Abs() <= deck.MostLearnt {
+			learnt = append(learnt, fmt.Sprintf("%s %q", flag, wording.WithUnit(scale, *c.Stands)))
+		}
+	}
+	if learnt == nil {
+		return
+	}
+	if strings.ContainsAny(planFile, " '\"") {
+		planFile = strconv.Quote(planFile)
+	}
+	name := fmt.Sprintf("%q", l.Claimed.Cut)
+	if s.Kept != nil && s.Kept.Name != "" {
+		name = fmt.Sprintf("%q --force", s.Kept.Name)
+	}
+	a.Note("when the next test cut is right, keep it for all that is set like this:\nfencecard book keep %s --setup %d --name %s %s", planFile, s.Number, name, strings.Join(learnt, " "))
 }
 
 // keepMeasured writes the bit's true diameter into the file that has the bit.

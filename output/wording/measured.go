@@ -41,11 +41,21 @@ func FindingAnswer(scale measure.Scale, f attable.Finding) Answer {
 // CorrectionAnswer is what is said of one thing that a test cut taught.
 func CorrectionAnswer(scale measure.Scale, c attable.Correction) Answer {
 	a := Answer{What: c.What, Says: fmt.Sprintf("measured %s, should be %s", Measured(scale, c.Measured), Measured(scale, c.Wants))}
+	if c.What == "bit" { // a bit's measure is written as it is
+		a.Says = fmt.Sprintf("measured %s, should be %s", scale.Spell(c.Measured), scale.Spell(c.Wants))
+	}
 	if c.Move == "" {
 		a.Says += ": correct"
 		return a
 	}
 	a.Do = []string{orElse(c.Ask, c.Move)}
+	switch {
+	case c.Stands == nil:
+	case c.What == "height":
+		a.Do = append(a.Do, "at full height the bit then stands at "+Measured(scale, *c.Stands))
+	default:
+		a.Do = append(a.Do, "the fence then stands at "+Measured(scale, *c.Stands)+" to the near edge")
+	}
 	if c.Assumes != "" {
 		a.Do = append(a.Do, c.Assumes)
 	}
@@ -64,6 +74,15 @@ func orElse(ask, move string) string {
 func Measured(scale measure.Scale, l measure.Length) string {
 	if scale.On(l) {
 		return scale.Format(l)
+	}
+	return scale.Fine(l) + " " + scale.Unit.String()
+}
+
+// WithUnit is a length with its unit, as it may be typed: what is on no division of the
+// scale to three places of an inch or so, and never in another unit.
+func WithUnit(scale measure.Scale, l measure.Length) string {
+	if scale.On(l) {
+		return scale.Spell(l)
 	}
 	return scale.Fine(l) + " " + scale.Unit.String()
 }

@@ -65,14 +65,14 @@ func TestMarksAsTheSheetSaysThem(t *testing.T) {
 		as, move    string
 		wants       string
 	}{
-		{wide, "leg", attable.Settings{Start: in("17/32")}, "trailing (left) edge to the top end, which leads", "move the start mark 1/32 to the right, the infeed", "1/2"},
+		{wide, "leg", attable.Settings{Start: in("17/32")}, "trailing (left) edge to the top end, which leads", "move the start mark 1/32 to the right, the infeed, and the back stop with it", "1/2"},
 		{wide, "leg", attable.Settings{Stop: in("2 31/32")}, "leading (right) edge to the top end, which leads", "move the stop mark 1/32 to the left, the outfeed", "3"},
 		{wide, "leg", attable.Settings{BackStop: in("16 17/32")}, "trailing (left) edge to the bottom end, the tail", "move the back stop 1/32 to the left, the outfeed", "16 1/2"},
 		{wide, "other leg", attable.Settings{Start: in("2 31/32")}, "trailing (left) edge to the top end, the tail", "move the back stop 1/32 to the right, the infeed", "3"},
 		{wide, "other leg", attable.Settings{Stop: in("17/32")}, "leading (right) edge to the top end, the tail", "move the stop mark 1/32 to the left, the outfeed", "1/2"},
 		{wide + ", stops: blocks", "leg", attable.Settings{Start: in("16 17/32")}, "trailing (left) edge to the bottom end, the tail", "move the back stop 1/32 to the left, the outfeed", "16 1/2"},
 		{wide + ", stops: blocks", "other leg", attable.Settings{Stop: in("16 17/32")}, "leading (right) edge to the bottom end, which leads", "move the front stop 1/32 to the right, the infeed", "16 1/2"},
-		{short, "other leg", attable.Settings{Start: in("14 1/32")}, "from the bottom end, which leads, to the pencil line", "draw the line 1/32 nearer the bottom end", "14"},
+		{short, "other leg", attable.Settings{Start: in("14 1/32")}, "from the bottom end, which leads, to the pencil line", "draw the line 1/32 nearer the bottom end, and bring the back stop up anew", "14"},
 		{short, "leg", attable.Settings{Stop: in("2 31/32")}, "from the top end, which leads, to the pencil line", "draw the line 1/32 farther from the top end", "3"},
 	} {
 		as := standing(t, c.shop, c.piece, c.set)

@@ -73,6 +73,6 @@ func ExampleAsSet() {
 	}
 	// Output:
 	// start from the bit's trailing (left) edge to the top end, which leads
-	// move the start mark 1/32 to the left, the outfeed
+	// move the start mark 1/32 to the left, the outfeed, and the back stop with it
 	// begins 1/32 too near the top
 }

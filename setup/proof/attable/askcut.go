@@ -33,6 +33,17 @@ func (b bench) askFar(c Correction) string {
 	return fmt.Sprintf("%s off is more than a test cut is at a table set by its sheet. Is it run %s that you measured?", b.text(off), b.Claimed.Number)
 }
 
+// askFinished asks about the width of a slot that several runs cut, where it is that of
+// the finished one: a bit's measure is taken of one run alone.
+func (b bench) askFinished(width measure.Length) string {
+	wide := b.Channel.Width
+	if b.Claimed.Positions < 2 || !b.right(width, wide) || 2*(width-wide).Abs() >= (width-b.Bit).Abs() {
+		return ""
+	}
+	return fmt.Sprintf("%s is how wide the finished %s is, which %d runs cut. Did you measure that, and not the slot of run %s alone?",
+		b.text(wide), b.Cut.Kind.Name, b.Claimed.Positions, b.Claimed.Number)
+}
+
 // askPoint asks about a measure that is ten times what it should be, or a tenth.
 func (b bench) askPoint(measured, wants measure.Length) string {
 	if !b.right(measured, 10*wants) && !b.right(10*measured, wants) {

@@ -71,6 +71,9 @@ func AsSet(plan *joinery.Plan, claims *proof.Claims, number string, s Settings) 
 	if err != nil {
 		return Standing{}, err
 	}
+	if err := b.anotherBit(s); err != nil {
+		return Standing{}, err
+	}
 	as := Standing{Run: b.Claimed, Pair: b.Run.Pair, Found: b.fenceAsSet(s)}
 	marks, err := b.marksAsSet(s)
 	if err != nil {
@@ -95,7 +98,7 @@ func (b bench) fenceAsSet(s Settings) []Finding {
 		f := Finding{What: "fence", As: numbers[i].as, Measured: *measured, Wants: numbers[i].length}
 		f.Makes = b.walls(f.Off())
 		if !b.right(f.Measured, f.Wants) {
-			f.Ask = cmp.Or(b.droppedMinus(f), b.ask(f, numbers), b.askComputed(f, computed), b.askPoint(f.Measured, f.Wants))
+			f.Ask = cmp.Or(b.droppedMinus(f), b.strayMinus(f), b.ask(f, numbers), b.askComputed(f, computed), b.askSetup(f, i), b.askPoint(f.Measured, f.Wants))
 			f.Move = b.moveFence(f.Off())
 		}
 		found = append(found, f)

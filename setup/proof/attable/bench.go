@@ -9,13 +9,16 @@ import (
 	"fencecard/setup/proof"
 )
 
-// bench is one run of a deck, ready to be cut.
-type bench struct{ proof.Standing }
+// bench is one run of a deck, ready to be cut, and the deck's setups.
+type bench struct {
+	proof.Standing
+	setups []proof.Setup
+}
 
 // benchFor finds a run by its number.
 func benchFor(plan *joinery.Plan, claims *proof.Claims, number string) (bench, error) {
 	s, err := proof.StandingRun(plan, claims, number)
-	return bench{s}, err
+	return bench{s, claims.Setups}, err
 }
 
 // text is a length in the shop's unit, whatever unit was measured in.

@@ -28,6 +28,10 @@ type Correction struct {
 	Move     string         // what to do; "" where it is right
 	Ask      string         // a question, where another measure would be right; "" for none
 	Assumes  string         // what the move takes for granted; "" for nothing
+	// Stands is where the fence, to the near edge, or the bit at full height, above the
+	// work's underside, stands after the move; nil where neither is moved, or something
+	// is asked first.
+	Stands *measure.Length
 }
 
 // Lesson is all that one test cut teaches.
@@ -59,6 +63,9 @@ func Correct(plan *joinery.Plan, claims *proof.Claims, number string, cut TestCu
 		if c := &lesson.Corrections[i]; c.Ask == "" {
 			c.Ask = b.askFar(*c)
 		}
+		if c := &lesson.Corrections[i]; c.Move == "" || c.Ask != "" {
+			c.Stands = nil
+		}
 	}
 	if err := faults.Err(); err != nil {
 		return Lesson{}, err
@@ -80,10 +87,10 @@ func (b bench) learnWidth(cut TestCut, l *Lesson) plantext.Faults {
 		return b.unmeasured("width", "the bit takes the whole side away")
 	case near:
 		c.Wants = n + b.Bit
-		c.Move = b.unless(c, b.moveFence)
+		c.Move, c.Stands = b.unless(c, b.moveFence), b.stands(c.Wants-cut.Width)
 	case far:
 		c.Wants = size - n
-		c.Move = b.unless(c, func(off measure.Length) string { return b.moveFence(-off) })
+		c.Move, c.Stands = b.unless(c, func(off measure.Length) string { return b.moveFence(-off) }), b.stands(cut.Width-c.Wants)
 	default:
 		c.What, c.Wants, l.Diameter = "bit", b.Bit, cut.Width
 		if widest*(cut.Width-b.Bit).Abs() >= b.Bit {
@@ -93,6 +100,7 @@ func (b bench) learnWidth(cut TestCut, l *Lesson) plantext.Faults {
 			}}
 		}
 		if cut.Width != b.Bit {
+			c.Ask = b.askFinished(cut.Width)
 			c.Move = fmt.Sprintf("write measured: %s for the bit %q in the shop file", b.Scale.Spell(cut.Width), b.Setup.Bit.Name)
 		}
 	}
@@ -115,7 +123,7 @@ func (b bench) learnSetback(cut TestCut, l *Lesson) plantext.Faults {
 		return b.unmeasured("setback", fmt.Sprintf("the cut is open at the %s", b.Claimed.Fence))
 	}
 	c := Correction{What: "fence", Measured: cut.Setback, Wants: b.Setup.Fence.NearEdge}
-	c.Move = b.unless(c, b.moveFence)
+	c.Move, c.Stands = b.unless(c, b.moveFence), b.stands(c.Wants-cut.Setback)
 	c.Ask = cmp.Or(b.askCut(c, b.acrossTheFeed()), b.fenceByWrongEdge(c))
 	l.Corrections = append(l.Corrections, c)
 	return nil
@@ -212,6 +220,10 @@ func (b bench) learnDepth(cut TestCut, l *Lesson) plantext.Faults {
 	}
 	c := Correction{What: "height", Measured: cut.Depth, Wants: b.Channel.Depth}
 	c.Move = b.unless(c, b.moveBit)
+	if n := len(b.Setup.Heights); n > 0 && c.Wants == b.Setup.Heights[n-1] {
+		full := b.full() + c.Wants - cut.Depth
+		c.Stands = &full
+	}
 	l.Corrections = append(l.Corrections, c)
 	return nil
 }
@@ -223,6 +235,12 @@ func (b bench) unless(c Correction, move func(off measure.Length) string) string
 		return ""
 	}
 	return move(c.Measured - c.Wants)
+}
+
+// stands is where the fence stands, to the near edge, when it was moved.
+func (b bench) stands(by measure.Length) *measure.Length {
+	near := b.fenceSays()[0].length + by
+	return &near
 }
 
 func (b bench) unmeasured(flag, why string) plantext.Faults {

@@ -25,7 +25,7 @@ type Measures struct {
 func AllMeasures(plan *joinery.Plan, claims *proof.Claims) map[string]Measures {
 	all := map[string]Measures{}
 	for _, s := range proof.StandingRuns(plan, claims) {
-		b := bench{s}
+		b := bench{s, claims.Setups}
 		all[b.Claimed.Number] = Measures{b.onTable(), b.onCut()}
 	}
 	return all

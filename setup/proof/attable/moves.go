@@ -19,21 +19,27 @@ func (b bench) moveFence(off measure.Length) string {
 // line off, positive for too far from the leading end: then the work went too far
 // to the left.
 func (b bench) moveMark(stop bool, guide deck.Guide, off measure.Length) string {
-	which := map[bool]string{false: "start mark", true: "stop mark"}[stop]
+	which, with := map[bool]string{false: "start mark", true: "stop mark"}[stop], ""
+	if !stop && guide != deck.ByTail && b.Claimed.Begin == deck.Drop {
+		with = ", and the back stop with it"
+		if guide == deck.ByLine {
+			with = ", and bring the back stop up anew"
+		}
+	}
 	switch {
 	case guide == deck.ByLine && off > 0:
-		return "draw the line " + b.text(off) + " nearer the " + b.Claimed.Leads.String() + " end"
+		return "draw the line " + b.text(off) + " nearer the " + b.Claimed.Leads.String() + " end" + with
 	case guide == deck.ByLine:
-		return "draw the line " + b.text(-off) + " farther from the " + b.Claimed.Leads.String() + " end"
+		return "draw the line " + b.text(-off) + " farther from the " + b.Claimed.Leads.String() + " end" + with
 	case guide == deck.ByTail && !stop:
 		which = "back stop"
 	case guide == deck.ByLead && stop && b.Shop.Stops == joinery.Blocks:
 		which = "front stop"
 	}
 	if off > 0 {
-		return "move the " + which + " " + b.text(off) + " to the right, the infeed"
+		return "move the " + which + " " + b.text(off) + " to the right, the infeed" + with
 	}
-	return "move the " + which + " " + b.text(-off) + " to the left, the outfeed"
+	return "move the " + which + " " + b.text(-off) + " to the left, the outfeed" + with
 }
 
 // moveBit says where to move the bit that leaves a depth off.

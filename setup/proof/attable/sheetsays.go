@@ -94,6 +94,19 @@ func (b bench) markSays(stop bool) []number {
 	return all
 }
 
+// askSetup asks about a fence that stands as another setup has it: it may never have
+// been moved.
+func (b bench) askSetup(f Finding, which int) string {
+	for i := range b.setups {
+		s := &b.setups[i]
+		set := s.Kept.Fence(s.Fence)
+		if n := []measure.Length{set.NearEdge, set.Centre, set.FarEdge}[which]; s.Number != b.Setup.Number && b.right(f.Measured, n) {
+			return fmt.Sprintf("%s is what setup %d says %s. Does the fence still stand as it did there?", b.text(n), s.Number, f.As)
+		}
+	}
+	return ""
+}
+
 // full is the run's full height as the papers say it, without a carriage.
 func (b bench) full() measure.Length {
 	wants := b.Channel.Depth

@@ -26,6 +26,11 @@ func (s Setter) cardGroups(d *deck.Deck, c *deck.Card, w paper.Paper) []group {
 		}
 		return rows
 	}
+	if slices.ContainsFunc(c.Runs, func(r *deck.Run) bool { return r.Pair != "" }) {
+		// The key to the marks stands before them: at the foot it would go astray on a
+		// further part of the card.
+		groups = append(groups, group{words: []paper.Block{s.Say(w, wording.FromEdges)}, gap: s.cardGap()})
+	}
 	for i := 0; i < len(c.Runs); {
 		k := i
 		for k < len(c.Runs) && c.Runs[k].Setup == c.Runs[i].Setup {
@@ -57,9 +62,6 @@ func (s Setter) cardGroups(d *deck.Deck, c *deck.Card, w paper.Paper) []group {
 	}
 	if mind.Least {
 		foot = foot.Say(l, wording.ElseOnSetups)
-	}
-	if slices.ContainsFunc(c.Runs, func(r *deck.Run) bool { return r.Pair != "" }) {
-		foot = foot.Say(l, wording.FromEdges)
 	}
 	if text := s.joined(c); text != "" {
 		foot = foot.Say(l, text)

@@ -122,10 +122,25 @@ func (p *cardPage) put(b paper.Block, w, h paper.Paper) bool {
 	return false
 }
 
-// pieceCard lays out one card, on several where it is higher than h.
+// pieceCard lays out one card, on several where it is higher than h and a smaller
+// picture does not help.
 func (s Setter) pieceCard(d *deck.Deck, c *deck.Card, w, h paper.Paper) []paper.Block {
+	cards := s.pieceCardWith(d, c, w, h, s.body().H)
+	if len(cards) > 1 {
+		if fewer := s.pieceCardWith(d, c, w, h, smallPicture); len(fewer) < len(cards) {
+			return fewer
+		}
+	}
+	return cards
+}
+
+// smallPicture is a page so low that a piece is drawn small on it.
+const smallPicture paper.Paper = 100
+
+// pieceCardWith lays a card out with its picture as on a page so high.
+func (s Setter) pieceCardWith(d *deck.Deck, c *deck.Card, w, h, picture paper.Paper) []paper.Block {
 	inner, high := w-2*cardPad, h-2*cardPad
-	first := paper.Stack(s.cardGap(), s.cardHead(d, c, 0, inner), oblique.Picture(s.Setter, c, inner, s.body().H))
+	first := paper.Stack(s.cardGap(), s.cardHead(d, c, 0, inner), oblique.Picture(s.Setter, c, inner, picture))
 	again := func(n int, _ paper.Paper) paper.Block { return s.cardHead(d, c, n-1, inner) }
 	cards := poured(first, again, s.cardColumns(inner), s.cardGroups(d, c, inner), high, high, s.cardGap())
 	for i, b := range cards {

@@ -114,8 +114,9 @@ func named(k setting.Setter, w paper.Paper, p pieceView, cuts []pictured, chosen
 		caption = "seen from behind"
 	}
 	if k.Unit() != "" {
-		caption += ", lengths in " + wording.UnitWord(k.Scale.Unit)
+		caption += ", in " + wording.UnitWord(k.Scale.Unit)
 	}
+	caption += ", not to scale"
 	text := paper.Phrase{}.Say(l, caption).Set(w)
 	d.Text(text, (w-text.W)/2, h-text.H)
 	return d.Block()

@@ -121,7 +121,7 @@ func TestWarningsStandAtTheirSheets(t *testing.T) {
 	before, _, _ := strings.Cut(string(examples.BootBench), "board: shelf / left\n")
 	line := 3 + strings.Count(before, "\n") // of its place
 	assert.True(t, strings.Contains(at, fmt.Sprintf(`data-line="%d" data-from="11">line %d</button>front left leg: for the dado`, line, line)))
-	assert.Equal(t, 2, strings.Count(got.HTML, `<button type="button" class="line" data-line=`))
+	assert.Equal(t, 3, strings.Count(got.HTML, `<button type="button" class="line" data-line=`))
 	assert.True(t, strings.Contains(at, `data-at="joints/3">dado: shelf</button>`))
 }
 

@@ -22,6 +22,7 @@ type fieldView struct {
 	// Distance is a number and what it is measured from, instead of one value.
 	Distance *distanceView
 	Wrong    string
+	Note     string // what follows from what is filled in
 }
 
 // boxView is one of several words, each of which may be chosen.

@@ -261,7 +261,7 @@ func TestSizesInTheDrawing(t *testing.T) {
 	assert.Empty(t, put[seen](t, workOn(t, nil), "POST", "/plan/look", planText{own.Text}).Faults)
 	for _, plan := range []string{metric, own.Text} {
 		got := drawing(plan)
-		for _, size := range []string{">20<", ">200<", ">600<", "lengths in millimetres"} {
+		for _, size := range []string{">20<", ">200<", ">600<", "in millimetres, not to scale<"} {
 			assert.Contains(t, got, size)
 		}
 	}
@@ -320,6 +320,7 @@ func TestInForms(t *testing.T) {
 		"write scale: 1/64 or a finer one in the shop file, or make the cut no deeper":                              "put 1/64 or a finer one into “Finest line of your rule that you set by eye”, under table and fence, or make the cut no deeper",
 		"make the base thinner (crossing: in the shop file)":                                                        "make the base thinner (“Thickness of the base of your carriage, if you have one”, under table and fence)",
 		"the bit may throw it: write fence: left, which is near enough":                                             "the bit may throw it: choose left at “Side that goes to the fence”, which is near enough",
+		"hold it in a jig (likewise \"end\", line 90)":                                                              "hold it in a jig (likewise \"end\")",
 		"nothing of files": "nothing of files",
 	} {
 		assert.Equal(t, want, inForms(nil, words))
@@ -349,4 +350,49 @@ func TestNoPieceYet(t *testing.T) {
 	assert.NotContains(t, got.Drawing, "no pieces")
 	assert.NotContains(t, got.HTML+got.Drawing, "<strong>")
 	assert.NotContains(t, got.Drawing, "said")
+}
+
+// A shop put in opens, and says what it stands in place of.
+func TestOwnShopIsTold(t *testing.T) {
+	got := asked(t, formAsked{planText: planText{"title: Shelf\nunit: in\n"}, Do: ownShop})
+	assert.Equal(t, "shop", got.At)
+	assert.Contains(t, got.HTML, `<p class="note">Your shop is in the plan now, in place of the built-in example shop: the fence can be set 8 in instead of 10 in`)
+	assert.Contains(t, got.HTML, `name="fence.reach" value="8"`)
+	assert.Contains(t, got.HTML, "Take table, fence and bits out of the plan")
+}
+
+// A name that another piece has is told at its box, whatever else is missing; so is a size
+// that is none, in a form that is not in the plan yet. What is empty is not told yet.
+func TestToldAtItsBox(t *testing.T) {
+	plan := "unit: in\npieces:\n  - piece: side\n    size: {left-right: 3/4, front-back: 8, top-bottom: 16}\n"
+	ask := func(do string, fields ...[2]string) formTold {
+		return asked(t, formAsked{planText: planText{plan}, Kind: planform.Piece, Field: fields, Do: do})
+	}
+	got := ask("", [2]string{"piece", "side"})
+	assert.Contains(t, got.HTML, "<strong>Two pieces are called “side”. Give one another name; or, if they are the same,")
+	assert.Equal(t, 1, strings.Count(got.HTML, "<strong>"))
+	got = ask("", [2]string{"piece", "shelf"}, [2]string{"size.left-right", "wide"})
+	assert.Equal(t, 1, strings.Count(got.HTML, "<strong>"))
+	assert.Regexp(t, `data-key="size.left-right".*\n.*aria-invalid="true".*\n.*<strong>`, got.HTML)
+	got = ask(putIt, [2]string{"piece", "side"}, [2]string{"size.left-right", "1"}, [2]string{"size.front-back", "1"}, [2]string{"size.top-bottom", "1"})
+	assert.Equal(t, 1, strings.Count(got.HTML+got.Drawing, "Two pieces are called"))
+	seen := put[seen](t, workOn(t, nil), "POST", "/plan/look", planText{got.Text})
+	require.Len(t, seen.Faults, 1)
+	assert.Equal(t, twoCalled("side"), seen.Faults[0].Plain)
+}
+
+// The form of a mirror image shows what it has from the other piece; that of a joint, that
+// the mirror image has it too.
+func TestMirrorImages(t *testing.T) {
+	plan := "unit: in\npieces:\n  - piece: side\n    size: {left-right: 3/4, front-back: 8 1/4, top-bottom: 16}\n    cuts:\n      - groove: back\n        in: right\n        width: 1/4\n        depth: 1/4\n        setback: 1 from back\n" +
+		"  - piece: other side\n    mirror: {of: side, across: left-right}\n  - piece: shelf\n    size: {left-right: 20, front-back: 8, top-bottom: 3/4}\n" +
+		"joints:\n  - housing: shelf\n    board: shelf / left\n    into: side / right\n    place: {front: flush, bottom: 6 up}\n    depth: 1/4\n"
+	got := asked(t, formAsked{planText: planText{plan}, At: "pieces/1"})
+	assert.Contains(t, got.HTML, "<legend>Size, left empty: it is that of side</legend>")
+	assert.Contains(t, got.HTML, `name="size.front-back" value="" autocomplete="off" spellcheck="false" placeholder="8 1/4"`)
+	assert.Regexp(t, `Those of side, mirrored.</p><ul class="things"><li><button type="button" data-at="pieces/0/cuts/0">groove: back`, got.HTML)
+	assert.NotContains(t, got.HTML, "None of its own")
+	got = asked(t, formAsked{planText: planText{plan}, At: "joints/0"})
+	assert.Contains(t, got.HTML, "<small>Its mirror image other side has it too, mirrored: do not name it here.</small>")
+	assert.NotContains(t, asked(t, formAsked{planText: planText{plan}, At: "pieces/0"}).HTML, "Those of")
 }

@@ -239,6 +239,8 @@ func TestFromAFaultToItsForm(t *testing.T) {
 	piece.Set("piece", "rail")
 	piece.Set("size.left-right", "20")
 	m.fill(piece)
+	m.Until(`document.querySelector('#told').textContent === "not right yet: Say how long the piece is from front to back."`)
+	m.Until(`document.activeElement.name === "size.front-back"`)
 	b.Shot("another")
 	m.press(`document.querySelector('#form-side [data-new=piece]')`, `document.querySelector('#form[data-at=""]')`) // another piece
 	m.list()

@@ -29,6 +29,10 @@ type formView struct {
 	Wrong   string   // why it cannot be written
 	Inside  []thingView
 	Meets   []string // where a joint is made, or what a piece meets
+	Note    string   // what was just done
+	// Mirrors is the piece that this is the mirror image of, and Theirs are its cuts.
+	Mirrors string
+	Theirs  []thingView
 }
 
 // viewed makes a form to be shown of one as filled in, with the text as it would be
@@ -51,6 +55,10 @@ func (w Work) viewed(f planform.Form, halves map[string]distance, text []byte, a
 	if told {
 		maps.Copy(wrong, lacking)
 	}
+	twice := calledAlready(&f, forms, at)
+	if twice != "" {
+		wrong["piece"] = twice
+	}
 	if here := slices.IndexFunc(forms, func(f planform.Form) bool { return f.At == at }); err == nil && here >= 0 && at != "" {
 		now := forms[here]
 		v.Line = now.Line
@@ -64,7 +72,7 @@ func (w Work) viewed(f planform.Form, halves map[string]distance, text []byte, a
 				continue
 			}
 			key := keyAt(&f, lines[fault.Line-1], units(fault.Source, fault.Column-1))
-			if followsFrom(lacking, key) {
+			if followsFrom(lacking, key) || key == "piece" && twice != "" {
 				continue
 			}
 			words := tradeWords(&f, key, fault)
@@ -72,7 +80,7 @@ func (w Work) viewed(f planform.Form, halves map[string]distance, text []byte, a
 			if box != key {
 				words = rowSays(box)
 			}
-			if box != "" && box != planform.NameKey && wrong[box] == "" && told {
+			if box != "" && box != planform.NameKey && wrong[box] == "" && (told || f.Value(box) != "") {
 				wrong[box] = words
 				continue
 			}
@@ -82,6 +90,8 @@ func (w Work) viewed(f planform.Form, halves map[string]distance, text []byte, a
 	}
 	offers := planform.Offers(text, shopOf(plan))
 	v.Main, v.More = groups(f, halves, offers, wrong)
+	v.mirrored(forms)
+	v.alsoInMirrors(forms)
 	v.Opened = slices.ContainsFunc(v.More, func(g groupView) bool {
 		// A shop to begin with fills in all, so that there is nothing to be missed.
 		return g.filled() && f.Kind != planform.Shop || g.wrong()
@@ -100,6 +110,89 @@ func (v *formView) within(forms []planform.Form, here int) {
 			v.Of = f.Title
 		case f.Under == now.At && now.At != planform.Top:
 			v.Inside = append(v.Inside, thingView{At: f.At, Kind: f.Kind, Title: f.Title})
+		}
+	}
+}
+
+// calledAlready says that another piece has the name; "" where none has.
+func calledAlready(f *planform.Form, forms []planform.Form, at string) string {
+	name := f.Value("piece")
+	if f.Kind != planform.Piece || name == "" {
+		return ""
+	}
+	for i := range forms {
+		if other := &forms[i]; other.Kind == planform.Piece && other.At != at && other.Value("piece") == name {
+			return twoCalled(name)
+		}
+	}
+	return ""
+}
+
+// twoCalled is said of a name that two pieces have.
+func twoCalled(name string) string {
+	return "Two pieces are called “" + name + "”. Give one another name; or, if they are the same, take one out and fill in 2 at “How many like it” of the other."
+}
+
+// mirrored shows in the form of a mirror image what it has from the piece that it
+// mirrors: the sizes, which are left empty, and the cuts.
+func (v *formView) mirrored(forms []planform.Form) {
+	of := v.original(v.Form, forms)
+	if of == nil {
+		return
+	}
+	v.Mirrors = of.Title
+	for i := range forms {
+		if forms[i].Kind == planform.Cut && forms[i].Under == of.At {
+			v.Theirs = append(v.Theirs, thingView{At: forms[i].At, Kind: planform.Cut, Title: forms[i].Title})
+		}
+	}
+	for i := range v.Main {
+		g := &v.Main[i]
+		if g.Legend != legends["size"] {
+			continue
+		}
+		g.Legend = "Size, left empty: it is that of " + of.Title
+		for k := range g.Fields {
+			g.Fields[k].Default, g.Fields[k].Hint = of.Value(g.Fields[k].Key), ""
+		}
+	}
+}
+
+// original is the piece that a mirror image comes from, by way of others too; nil for
+// none.
+func (v *formView) original(f planform.Form, forms []planform.Form) *planform.Form {
+	var found *planform.Form
+	for range forms {
+		name := f.Value("mirror.of")
+		at := slices.IndexFunc(forms, func(o planform.Form) bool { return o.Kind == planform.Piece && name != "" && o.Value("piece") == name })
+		if f.Kind != planform.Piece || at < 0 {
+			break
+		}
+		f, found = forms[at], &forms[at]
+	}
+	return found
+}
+
+// alsoInMirrors says below the pieces of a joint which mirror images have it too.
+func (v *formView) alsoInMirrors(forms []planform.Form) {
+	if v.Kind != planform.Joint {
+		return
+	}
+	for i := range v.Main {
+		for k := range v.Main[i].Fields {
+			field := &v.Main[i].Fields[k]
+			var too []string
+			for _, spot := range field.Spots {
+				for j := range forms {
+					name := forms[j].Value("piece")
+					if spot.Piece != "" && forms[j].Kind == planform.Piece && forms[j].Value("mirror.of") == spot.Piece && !slices.Contains(too, name) {
+						too = append(too, name)
+					}
+				}
+			}
+			if len(too) > 0 {
+				field.Note = "Its mirror image " + plantext.List(too, "and") + " has it too, mirrored: do not name it here."
+			}
 		}
 	}
 }

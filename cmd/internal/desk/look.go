@@ -26,7 +26,7 @@ type remarkAt struct {
 	// where they were said before.
 	Plain string `json:"plain"`
 	// Also are other forms in which it may be mended.
-	Also []page.Spot `json:"also"`
+	Also []page.Spot `json:"also,omitempty"`
 }
 
 type seen struct {

@@ -2,8 +2,10 @@ package desk
 
 import (
 	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 
 	"fencecard/joinery"
 	"fencecard/joinery/examples"
@@ -11,6 +13,7 @@ import (
 	"fencecard/joinery/planfile"
 	"fencecard/joinery/planfile/shopfile"
 	"fencecard/joinery/planform"
+	"fencecard/joinery/plantext"
 )
 
 // withShop puts a shop to begin with into a plan that has none of its own, to be
@@ -25,6 +28,8 @@ func (w Work) withShop(q formAsked) (formTold, error) {
 		return formTold{}, err
 	}
 	text := []byte(q.Text)
+	before, _ := withAPiece(text)
+	was, _ := w.plan(before)
 	for _, f := range forms {
 		f.At = ""
 		if f.Kind != planform.Shop {
@@ -38,11 +43,42 @@ func (w Work) withShop(q formAsked) (formTold, error) {
 			return formTold{}, errors.New(words)
 		}
 	}
-	q.Text = string(text)
 	if forms, err = planform.Read(w.name(), text); err != nil {
 		return formTold{}, err
 	}
-	return w.listed(q, forms), nil
+	at := slices.IndexFunc(forms, func(f planform.Form) bool { return f.Kind == planform.Shop })
+	if at < 0 {
+		return formTold{}, errors.New("the plan has no shop of its own")
+	}
+	v := w.viewed(forms[at], nil, text, forms[at].At, true)
+	whole, _ := withAPiece(text)
+	v.Note = "Your shop is in the plan now, in place of the built-in example shop" + w.instead(was, whole) + ". Change its numbers into yours, and its bits, which are listed below."
+	return formTold{HTML: part("form", v), Drawing: part("drawing", v), At: v.At, Line: v.Line, Text: string(text)}, nil
+}
+
+// instead says what a shop changes that stands in place of another: how far the fence
+// can be set, how high the lift goes, and how many bits there are.
+func (w Work) instead(was *joinery.Plan, text []byte) string {
+	now, err := w.plan(text)
+	if was == nil || err != nil {
+		return ""
+	}
+	var all []string
+	scale := now.Shop.Scale
+	say := func(what string, before, now measure.Length) {
+		if before != now && before != 0 && now != 0 {
+			all = append(all, what+" "+scale.Spell(now)+" instead of "+scale.Spell(before))
+		}
+	}
+	say("the fence can be set", was.Shop.Fence.Reach, now.Shop.Fence.Reach)
+	say("the lift raises a bit", was.Shop.Lift, now.Shop.Lift)
+	if before, now := len(was.Shop.Bits), len(now.Shop.Bits); before != now {
+		all = append(all, fmt.Sprintf("there are %d bits instead of %d", now, before))
+	}
+	if len(all) == 0 {
+		return ""
+	}
+	return ": " + plantext.List(all, "and")
 }
 
 // shopFile is the same work on the shop file that the plan names, as it is saved: its

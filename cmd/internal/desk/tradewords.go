@@ -61,6 +61,9 @@ func followsFrom(missing map[string]string, key string) bool {
 // tradeWords tells a fault without the keys of the plan: that of its own box is left out,
 // and another is called by its label.
 func tradeWords(f *planform.Form, key string, fault plantext.Fault) string {
+	if f.Kind == planform.Piece && strings.HasPrefix(fault.Problem, "two pieces are named") {
+		return plantext.Printable(twoCalled(f.Value("piece")))
+	}
 	words := fault.Problem
 	if fault.Remedy != "" {
 		words += "; " + fault.Remedy
@@ -99,6 +102,7 @@ var (
 	shopKey  = pattern.New(`\b(?:write|correct) ([a-z]+):?((?: [^ ,;()]+)*?) in the shop file`)
 	keyAside = pattern.New(`\(([a-z]+): in the shop file\)`)
 	ofWood   = pattern.New(`\bwrite wood: ([^,]+),(?: or yours from fencecard wood,)?`)
+	lineToo  = pattern.New(`, line \d+\b`)
 	planKey  = pattern.New(`\bwrite ([a-z]+): ((?:[^ ,;()]+)(?: [^ ,;()]+)*)`)
 	// A value ends before one of these.
 	valueEnds = pattern.New(` (?:and|or|so|where|if) `)
@@ -107,6 +111,7 @@ var (
 // inForms says what is to be written into a file as what is to be chosen or filled in, in
 // which form. f is the form that it is said in, nil for none.
 func inForms(f *planform.Form, words string) string {
+	words = lineToo.ReplaceAllString(words, "")
 	words = ofWood.ReplaceAllString(words, "choose the wood, such as $1,")
 	words = strings.ReplaceAll(words, "at the top of the plan", "under "+thePlan)
 	words = shopKey.ReplaceEach(words, func(m []string) string {

@@ -70,7 +70,7 @@ export function forms({ ask, editor, unsaved, told, wrong, go, follow }) {
     const answer = await send(q);
     if (!answer) return;
     if (!quiet) unsaved.keepForm(null);
-    now = q.do ? {} : { at: q.at, kind: q.kind, under: q.under, word: q.word };
+    now = q.do ? { at: answer.at } : { at: q.at, kind: q.kind, under: q.under, word: q.word };
     side.innerHTML = answer.html; // the program's own, every name in it as text
     draw(answer);
     if (quiet) return;
@@ -107,7 +107,12 @@ export function forms({ ask, editor, unsaved, told, wrong, go, follow }) {
     if (what === "" || !same) { mark(answer.html); return; }
     keep(answer.html);
     if (answer.at) now = { at: answer.at };
-    if (what === "put" && !at && answer.at) { follow(answer.line); const head = side.querySelector("h2"); head.tabIndex = -1; head.focus(); told("it is in the plan now; save it when you like"); }
+    if (what !== "put" || at || !answer.at) return;
+    follow(answer.line);
+    const slip = side.querySelector("#form strong"), head = side.querySelector("h2");
+    head.tabIndex = -1;
+    ((slip?.parentElement.querySelector("input:not([type=hidden]), select")) || head).focus();
+    told(slip ? "not right yet: " + slip.textContent : "it is in the plan now; save it when you like");
   }
 
   let soon;

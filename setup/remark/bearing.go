@@ -119,6 +119,28 @@ func (w *work) ownBearing(m *made) []finding {
 		m.words(), w.text(flat), w.text(high), w.text(least)), []string{"width", "depth"}}}
 }
 
+// onEdge is how much of work that stands on edge is left on the table by a cut along
+// its edge, where that is little and the same cut might be made with the work lying.
+func onEdge(r *deck.Run) (left measure.Length, is bool) {
+	thick, high := r.Piece.Size.Between(r.Step.Fence), r.Piece.Size.Between(r.Step.Down)
+	left = thick - r.Channel.Width
+	flat := high - r.Channel.Depth
+	return left, r.Cut != nil && r.Cut.Kind.Edge && !r.Channel.Section.Shaped() && left > 0 &&
+		high > trade.EdgeShare*left && thick <= trade.TallShare*flat
+}
+
+// standing looks for cuts along an edge that work on edge is hardly held upright at.
+func (w *work) standing(m *made) []finding {
+	r := m.runs[len(m.runs)-1]
+	left, is := onEdge(r)
+	if !is {
+		return nil
+	}
+	flat := w.piece.Size.Between(r.Step.Down) - r.Channel.Depth
+	return []finding{{m.cut, fmt.Sprintf("the %s leaves only %s of the piece on the table, on which it stands %s high: write it lying, in: %s, along: %s, width: %s, depth: %s, so that %s bears",
+		m.words(), w.text(left), w.text(w.piece.Size.Between(r.Step.Down)), r.Step.Fence, r.Step.Down, w.scale.Spell(r.Channel.Depth), w.scale.Spell(r.Channel.Width), w.text(flat)), []string{"in", "along"}}}
+}
+
 // EndsGone lists the cuts along the grain of a deck that are made when an end of
 // their piece no longer bears, and the cut that took it away, but for those that the
 // maker wants so.

@@ -12,13 +12,13 @@ import (
 // Cautions gives every run its cautions, the gravest first. The package setup has done so;
 // a deck that is put together otherwise needs it.
 func Cautions(d *deck.Deck) {
-	apart, holes, bears := takenApart(d), startHoles(d), bearings(d)
+	apart, holes, bears, opens := takenApart(d), startHoles(d), bearings(d), openings(d)
 	for i := range d.Setups {
 		u := &d.Setups[i]
 		fitted, worst := i == 0 || d.Setups[i-1].Bit != u.Bit, worstDrop(u, &d.Plan.Shop)
 		for k := range u.Runs {
 			r := &u.Runs[k]
-			s := situation{shop: &d.Plan.Shop, run: r, apart: apart[r], fitted: fitted, worst: worst, holes: holes[channelOf(r)], borne: bears[r]}
+			s := situation{shop: &d.Plan.Shop, run: r, apart: apart[r], fitted: fitted, worst: worst, holes: holes[channelOf(r)], borne: bears[r], opens: opens[r]}
 			r.Cautions = s.cautions()
 		}
 	}
@@ -72,6 +72,7 @@ type situation struct {
 	apart  bool       // the run leaves its piece in two
 	fitted bool       // its setup begins with the bit being put in
 	worst  deck.Pivot // of the drops of its setup, which share a stop
+	opens  string     // the kind of the cut that it breaks into
 	borne
 	holes []*deck.Run // the runs of its channel that need a start hole, in running order
 }

@@ -115,6 +115,21 @@ func TestCautionsOnBothSidesOfTheirEdges(t *testing.T) {
 			*cut(p) = joinery.Cut{Kind: &joinery.Profile, Name: "edge", Moulding: &joinery.Moulding{Down: joinery.Bottom, Fence: joinery.Front, Outline: o, Raise: workpiece.In(t, raise)}}
 		}
 	}
+	edged := func(high string, more measure.Length) func(*joinery.Plan) {
+		return func(p *joinery.Plan) {
+			p.Pieces[0].Size[joinery.FrontBack], p.Pieces[0].Size[joinery.TopBottom] = workpiece.In(t, "3/4"), workpiece.In(t, high)+more
+			*cut(p) = joinery.Cut{Kind: &joinery.Rabbet, Name: "edge", In: joinery.Bottom, Along: joinery.Front, Width: workpiece.In(t, "3/8"), Depth: workpiece.In(t, "1/4")}
+		}
+	}
+	meeting := func(deep string) func(*joinery.Plan) { // from the top, into a mortise or over it
+		return func(p *joinery.Plan) {
+			span("1", "23")(p)
+			cut(p).Depth = workpiece.In(t, "5/8")
+			other := *cut(p)
+			other.Name, other.In, other.Depth = "other", joinery.Top, workpiece.In(t, deep)
+			p.Pieces[0].Cuts = append(p.Pieces[0].Cuts, other)
+		}
+	}
 	rows := []struct {
 		code        string
 		quiet, loud func(*joinery.Plan)
@@ -188,6 +203,9 @@ func TestCautionsOnBothSidesOfTheirEdges(t *testing.T) {
 		{"start-hole", both(shaped("1/4", "1/8"), span("1", "23")), both(plunges(joinery.NotSaid), span("1", "23"))},
 		{"early-mouth", both(shaped("1/2", "1/2"), span("1", "8")), both(setting(depth, workpiece.In(t, "1/2")), span("1", "7"))},
 		{"panel-bit", shaped("23/32", "1/8"), shaped("3/4", "1/8")},
+		// On edge, 3/8 in is left of 3/4 and stands 3 in high, or a hair higher.
+		{"on-edge", edged("3", 0), edged("3", hair)},
+		{"opens-into", meeting("55/64"), meeting("15/16")},
 		{"wide-opening", shaped("1/2", "1/8"), shaped("33/64", "1/8")},
 	}...)
 	seen := map[string]bool{"trial-slot": true, "ends-first": true, "stands-far": true, "end-gone": true} // see their own tests

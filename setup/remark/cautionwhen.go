@@ -109,6 +109,14 @@ func (s *situation) tall() bool {
 	return r.Piece.Size.Between(r.Step.Down) > trade.TallShare*min(s.across(), r.Length)
 }
 
+func (s *situation) onEdge() bool {
+	_, is := onEdge(s.run)
+	return is
+}
+
+// opensInto is where the cut breaks into an earlier one that it does not belong to.
+func (s *situation) opensInto() bool { return s.opens != "" }
+
 func (s *situation) large() bool {
 	return !s.panelBit() && s.run.Step.Bit.True() > trade.LargeBit.Of(s.shop.Scale)
 }

@@ -64,6 +64,16 @@ func (s *situation) word(name string) string {
 		return or(r.Piece != nil, scale.Say(s.rides), "a short end")
 	case "riding": // of a guided end that is said already
 		return or(s.guided(), "", ", rides only "+s.word("along")+" of the fence")
+	case "left":
+		if r.Piece == nil {
+			return "little"
+		}
+		left, _ := onEdge(r)
+		return scale.Say(left)
+	case "earlier":
+		return "the earlier " + or(s.opens != "", s.opens, "cut")
+	case "plunge": // where nobody knows, a hole is bored
+		return or(s.needsStartHole(), "", " The bit must cut across its end.")
 	case "carry":
 		return or(r.Piece != nil && longAcross(r, s.rides, scale), "let a second person or roller stands carry its free end", "carry its free end")
 	case "scrap":
@@ -134,7 +144,7 @@ func (s *situation) outs() string {
 // generalDrop is what the table says of any drop.
 var generalDrop = map[string]string{
 	"tilt": "far", "tail": "little", "early": "a little",
-	"stop": "the stop is low, or its face leans away from the work by more than the tilt",
+	"stop": "the stop is low, or its face leans away by more than the tilt",
 	"outs": "the other side to the fence, a longer blank or a start hole",
 	"ways": "the other side to the fence, a longer blank, or a start hole bored first",
 }

@@ -86,7 +86,7 @@ func TestWarnings(t *testing.T) {
 		{"a narrow end at the fence", "24 3/4 3/4", []string{"dado end front 1/4 3:left - 1/4"}, []string{"narrow-bearing rides only 3/4 in of it"}},
 		{"an earlier rabbet took the bearing", "24 3/4 3", []string{
 			"rabbet back bottom front 1/2 1/4", "groove panel bottom 1/8 9/16:front - 5/16 after back"},
-			[]string{"thin-wall", "narrow-bearing after the rabbet"}},
+			[]string{"narrow-bearing write it lying, in: front, along: bottom, width: 1/4 in, depth: 1/2 in, so that 2 3/4 in bears", "thin-wall", "narrow-bearing after the rabbet"}},
 		{"an earlier cut took the face away", "24 3/4 3", []string{
 			"rabbet edge bottom front 1/4 3", "groove panel bottom 1/8 3/8:front - 1/4 after edge"},
 			[]string{"deep-for-thickness", `lost-reference set from the front, which the rabbet "edge" in the bottom has taken away by then: cut this one first (take after: edge away from it)`}},

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"fencecard/joinery/measure"
+	"fencecard/setup/deck"
 	"fencecard/setup/remark/trade"
 	"fencecard/setup/solid"
 )
@@ -12,17 +13,41 @@ import (
 // not mean them to.
 func findMeeting(w *work) []finding {
 	var found []finding
+	w.meetings(func(a, b *made, shared solid.Box) {
+		found = append(found, finding{b.cut, fmt.Sprintf("the %s and the %s meet %s: %s",
+			a.words(), b.words(), w.where(a, shared), w.apart(a, b, shared)), []string{"depth", "setback", "span"}})
+	})
+	return found
+}
+
+// meetings visits the pairs of cuts that break into each other, and what they share.
+func (w *work) meetings(visit func(a, b *made, shared solid.Box)) {
 	w.pairs(func(a, b *made) {
 		if meant(a, b) {
 			return
 		}
-		shared := w.shared(a, b)
-		if shared.Empty() || solid.Between(a.hollows, b.hollows, w.piece.Size) > 0 {
-			return
+		if shared := w.shared(a, b); !shared.Empty() && solid.Between(a.hollows, b.hollows, w.piece.Size) <= 0 {
+			visit(a, b, shared)
 		}
-		found = append(found, finding{b.cut, fmt.Sprintf("the %s and the %s meet %s: %s",
-			a.words(), b.words(), w.where(a, shared), w.apart(a, b, shared)), []string{"depth", "setback", "span"}})
 	})
+}
+
+// openings names the kind of the cut that each run breaks into, which is there by then.
+func openings(d *deck.Deck) map[*deck.Run]string {
+	found := map[*deck.Run]string{}
+	for _, w := range works(d) {
+		w.meetings(func(a, b *made, _ solid.Box) {
+			if len(a.runs) == 0 || len(b.runs) == 0 {
+				return // made by hand, when what is cut at the table is there
+			}
+			if byLastPass(a.runs[len(a.runs)-1], b.runs[len(b.runs)-1]) > 0 {
+				a, b = b, a
+			}
+			for _, r := range b.runs {
+				found[r] = a.cut.Kind.Name
+			}
+		})
+	}
 	return found
 }
 

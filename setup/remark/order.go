@@ -138,6 +138,7 @@ func findNarrowBearing(w *work) []finding {
 				m.words(), w.only(left), b.side, b.on, by(taker), w.text(least), bearingWayOut(taker, m)), []string{"fence", "in", "at"}})
 		}
 		found = append(found, w.ownBearing(m)...)
+		found = append(found, w.standing(m)...)
 		found = append(found, w.swinging(m)...)
 	}
 	return found

@@ -82,6 +82,10 @@ func Wall(stock measure.Length, s measure.Scale) measure.Length {
 // (common practice, no source).
 const TallShare = measure.Length(2)
 
+// EdgeShare is how many times as high as what a cut leaves of it on the table work may
+// stand that could lie (common practice, no source).
+const EdgeShare = measure.Length(8)
+
 // SwingShare is how many times as far as it rides the fence the work may reach
 // out from it (common practice, no source).
 const SwingShare = measure.Length(4)

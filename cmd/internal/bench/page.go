@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"net/http"
 	"path"
+	"strings"
 	"sync"
 	"time"
 
@@ -54,6 +55,9 @@ func sorry(w http.ResponseWriter, status int, says string) {
 // planAddress is where the plan is written, or begun where there is none.
 const planAddress = "/plan"
 
+// noPieces is in the fault of a plan just begun, which is told without its place.
+const noPieces = "the plan has no pieces"
+
 // mendTime is how long a page waits for the deck of a plan that was at fault.
 const mendTime = 3 * time.Second
 
@@ -72,7 +76,10 @@ func (s *Server) document(w http.ResponseWriter, r *http.Request) {
 	}
 	if d == nil {
 		_, fault := s.decks.latest()
-		told := struct{ Fault, Plan string }{Fault: text(fault)}
+		told := struct {
+			Fault, Plan string
+			Begun       bool // it has no piece yet
+		}{Fault: text(fault), Begun: strings.Contains(text(fault), noPieces)}
 		switch {
 		case v.shared:
 			told.Fault = faultLine(fault, true)

@@ -235,6 +235,24 @@ func TestAFaultAtTheStart(t *testing.T) {
 	assert.Equal(t, http.StatusOK, status)
 }
 
+// The page of a plan just begun says so, and that of one saved a moment ago waits for its
+// deck.
+func TestAPlanJustBegun(t *testing.T) {
+	before, pieces, _ := strings.Cut(legPlan, "pieces:")
+	b := set(t, before, true)
+	desk := b.browser(0)
+	status, page := desk.get("/")
+	assert.Equal(t, http.StatusServiceUnavailable, status)
+	assert.Contains(t, page, "<h1>The plan, as last saved, has no pieces yet</h1>")
+	assert.NotContains(t, page, "leg.yaml")
+	assert.Contains(t, page, `href="/plan">TO THE PLAN</a>`)
+	_, page = b.guest().get("/")
+	assert.Contains(t, page, "the desk tells which")
+	b.edit(before, before+"pieces:"+pieces)
+	status, _ = desk.get("/")
+	assert.Equal(t, http.StatusOK, status)
+}
+
 // What is tried is answered by the code of the commands, and stays with its run
 // until the batch ends.
 func TestTries(t *testing.T) {

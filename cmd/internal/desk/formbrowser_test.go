@@ -288,7 +288,7 @@ func TestShopFileByForms(t *testing.T) {
 	m.press(`document.querySelector('#form-side [data-at="/"]')`, `document.querySelector('#form [name=lift]')?.value === "2"`)
 	b.Shot("shop-file")
 	m.choose(`document.querySelector('#form [name=lift]')`, "3 1/2")
-	m.Until(`document.querySelector('#undo').textContent === "Undo changing shop"`)
+	m.Until(`document.querySelector('#undo').textContent === "Undo changing table and fence"`)
 	m.press(`document.querySelector('#save')`, `document.querySelector('#told').textContent === "saved"`)
 	holds, err := os.ReadFile(path)
 	require.NoError(t, err)

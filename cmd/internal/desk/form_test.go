@@ -330,8 +330,9 @@ func TestInForms(t *testing.T) {
 // A fault that is mended in the shop has a button to its form, and one of the wood opens
 // the plan's own.
 func TestWhereItIsMended(t *testing.T) {
-	shop := asked(t, formAsked{planText: planText{"unit: in\npieces:\n  - piece: board\n    size: {left-right: 40, front-back: 3/4, top-bottom: 60}\n    cuts:\n" +
-		"      - groove: far\n        in: front\n        width: 1/4\n        depth: 1/4\n        setback: 20 from left\n"}, Do: ownShop})
+	plan := "unit: in\npieces:\n  - piece: board\n    size: {left-right: 40, front-back: 3/4, top-bottom: 60}\n    cuts:\n" +
+		"      - groove: far\n        in: front\n        width: 1/4\n        depth: 1/4\n        setback: 20 from left\n"
+	shop := asked(t, formAsked{planText: planText{plan}, Do: ownShop})
 	got := put[seen](t, workOn(t, nil), "POST", "/plan/look", planText{shop.Text})
 	require.Len(t, got.Faults, 1)
 	assert.Equal(t, "board, groove: far", got.Faults[0].Of)
@@ -339,6 +340,13 @@ func TestWhereItIsMended(t *testing.T) {
 	assert.NotContains(t, got.Faults[0].Plain, "file")
 	require.Len(t, got.Faults[0].Also, 1)
 	assert.Equal(t, "shop", got.Faults[0].Also[0].At)
+
+	// Of the built-in shop the list leads to one's own.
+	got = put[seen](t, workOn(t, nil), "POST", "/plan/look", planText{plan})
+	require.Len(t, got.Faults, 1)
+	assert.Contains(t, got.Faults[0].Plain, "middle of the bit”, under table, fence and bits")
+	require.Len(t, got.Faults[0].Also, 1)
+	assert.Contains(t, asked(t, formAsked{planText: planText{plan}, At: got.Faults[0].Also[0].At}).HTML, `data-do="shop"`)
 
 	no := put[printed](t, workOn(t, nil), "POST", "/plan/sheets", planText{strings.Replace(string(examples.BootBench), "wood: white ash", "", 1)})
 	assert.Regexp(t, `<li><button type="button" data-at="/">title, unit, wood</button>[^/]*</button><span class="words">[^<]*</span><span class="plain">[^<]*choose the wood, such as white ash, under title, unit, wood`, no.HTML)

@@ -105,6 +105,7 @@ func (w Work) faults(text string, err error) ([]remarkAt, error) {
 		if plain == "" {
 			plain = inForms(nil, remark.Words)
 		}
+		plain = s.theirShop(plain)
 		remark.Also = s.also(remark.Spot, plain)
 		if key := remark.At + plain; !told[key] {
 			told[key], remark.Plain = true, plain

@@ -33,7 +33,7 @@ func (w Work) sheets(r *http.Request, q planText) (printed, error) {
 	w.shown.keep(d)
 	var html bytes.Buffer
 	s := w.spotsIn(q.Text)
-	err = output.Beside(&html, d, page.Beside{At: s.said, Plain: func(words string) string { return inForms(nil, words) }})
+	err = output.Beside(&html, d, page.Beside{At: s.said, Plain: s.inForms})
 	return printed{seen{Faults: []remarkAt{}}, d.Code, html.String(), d.Ended == budget.Through}, err
 }
 

@@ -84,14 +84,36 @@ func (s spots) also(at page.Spot, plain string) []page.Spot {
 			all = append(all, page.Spot{At: f.At, Of: called})
 		}
 	}
+	if strings.Contains(plain, "under "+allShop) {
+		all = append(all, page.Spot{At: "list", Of: allShop})
+	}
 	return all
+}
+
+// allShop heads the shop in the list of what the plan has, from where one puts in one's
+// own, or goes to that in a file.
+const allShop = "table, fence and bits"
+
+// inForms is [inForms] in this plan, whose list leads to its shop where it has no form of
+// it.
+func (s spots) inForms(words string) string {
+	return s.theirShop(inForms(nil, words))
+}
+
+func (s spots) theirShop(plain string) string {
+	for i := range s.forms {
+		if s.forms[i].Kind == planform.Shop {
+			return plain
+		}
+	}
+	return strings.ReplaceAll(plain, "under "+theShop, "under "+allShop)
 }
 
 // said is where a warning is mended: at what it speaks of, or first in the plan's own
 // form where it names that alone.
 func (s spots) said(w deck.Warning) page.Spot {
 	at := s.at(w.Place)
-	if also := s.also(at, inForms(nil, w.Text)); len(also) == 1 && w.Cut == "" && at.At != "" {
+	if also := s.also(at, s.inForms(w.Text)); len(also) == 1 && w.Cut == "" && at.At != "" {
 		at.At, at.Of = also[0].At, also[0].Of
 	}
 	return at

@@ -24,7 +24,8 @@ var Letters = base32.NewEncoding("0123456789abcdefghjkmnpqrstvwxyz").WithPadding
 const codeLength = 4
 
 // Seal gives a deck its code, from its setups, runs, numbers and cards: what
-// one card says of a number, all papers with that code say: where the fence or the
+// one card says of a number, all papers with that code say: the finished sizes of the
+// pieces count, to which they are sawn by the run sheet, and where the fence or the
 // bit stood after a test cut counts, being set in place of the computed number.
 // Titles, notes, remarks and all else that a setup book knows do not count.
 func Seal(d *deck.Deck) {
@@ -54,7 +55,7 @@ func contents(w io.Writer, d *deck.Deck) {
 		}
 	}
 	for _, c := range d.Cards() {
-		fmt.Fprintf(w, "card %d %q %d", c.Number, c.Piece.Name, c.Piece.Count)
+		fmt.Fprintf(w, "card %d %q %d, %s", c.Number, c.Piece.Name, c.Piece.Count, strings.TrimSpace(Lengths(c.Piece.Size[:])))
 		for _, h := range c.ByHand {
 			fmt.Fprintf(w, " %q %q", h.Cut.Name, h.Cut.By)
 		}

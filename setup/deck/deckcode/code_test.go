@@ -90,3 +90,19 @@ func TestDecksOfTwoOutlinesHaveTwoCodes(t *testing.T) {
 	}
 	assert.NotEqual(t, codes[0], codes[1])
 }
+
+// The run sheet says to what sizes the pieces are sawn, and the cards how large each
+// is: an apron an inch longer is of another deck though all runs are set alike.
+func TestSizesOfPiecesCount(t *testing.T) {
+	plan, err := planfile.Read("edge.yaml", []byte(shaped), nil)
+	require.NoError(t, err)
+	d, err := setup.Make(plan)
+	require.NoError(t, err)
+	for i := range d.Plan.Pieces[0].Size {
+		code, says := d.Code, deckcode.Says(&d.Setups[0], &d.Setups[0].Runs[0])
+		d.Plan.Pieces[0].Size[i] += measure.Inch
+		deckcode.Seal(d)
+		assert.NotEqual(t, code, d.Code)
+		assert.Equal(t, says, deckcode.Says(&d.Setups[0], &d.Setups[0].Runs[0]), "a tick stays")
+	}
+}

@@ -132,10 +132,12 @@ func (s Setter) trial(u *deck.Setup, w paper.Paper) (items []paper.Block, least 
 		note("at the full height, over the face", s.Scale.Round(measure.FromMillimetres(section.Reach(full))))
 		note("up the edge", full)
 	case u.Fence.NearEdge > 0 && !nibbled:
-		note("to slot", u.Fence.NearEdge)
+		note("side to slot", u.Fence.NearEdge)
 		note("wide", u.Bit.True())
-	default: // of an end nibbled away no slot remains
-		note("to shoulder", u.Fence.FarEdge)
+	case nibbled: // no slot remains
+		note("end to shoulder", u.Fence.FarEdge)
+	default:
+		note("side to shoulder", u.Fence.FarEdge)
 	}
 	if len(u.Heights) > 0 && !shaped {
 		where := "deep"

@@ -142,7 +142,11 @@ func (s Setter) setupRow(d *deck.Deck, i int) paper.Block {
 		p = p.Say(l, "near edge").Keep(bold, s.Plain(u.SetTo().NearEdge)).Tie(l, ";").Say(l, "up to").Keep(bold, s.Plain(u.SetAt(u.Heights[len(u.Heights)-1])))
 		return s.setupLine(u, number, p, side)
 	}
-	p = p.Say(l, "fence to near edge").Keep(bold, s.Plain(u.SetTo().NearEdge)).Tie(l, ";").Say(l, "heights")
+	heights := "heights"
+	if len(u.Heights) == 1 {
+		heights = "height"
+	}
+	p = p.Say(l, "fence to near edge").Keep(bold, s.Plain(u.SetTo().NearEdge)).Tie(l, ";").Say(l, heights)
 	for k, h := range u.Rungs() {
 		if n := len(u.Heights); n > mostListed && k > 0 && k < n-1 {
 			if k == 1 {

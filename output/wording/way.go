@@ -94,7 +94,7 @@ func (w Way) StopLine(m *deck.PairMark, text func(measure.Length) string, fence 
 		}
 		return what + "."
 	case beyond:
-		return "The stop stands " + where + "."
+		return map[bool]string{false: "The BACK STOP", true: "The FRONT STOP"}[w.stop] + " stands " + where + "."
 	}
 	return ""
 }

@@ -176,7 +176,8 @@ func (s *situation) acrossGrain() bool {
 // endGone is where an earlier cut has taken an end from the table or the fence.
 func (s *situation) endGone() bool { return s.gone > 0 }
 
-func (s *situation) severalPasses() bool { return len(s.run.Heights) > 1 }
+// severalPasses is where the bit is raised between passes, standing still.
+func (s *situation) severalPasses() bool { return len(s.run.Heights) > 1 && !s.run.Raised }
 
 // thinWall is where the warning of that name finds a thin wall.
 func (s *situation) thinWall() bool { return len(s.thinWalls()) > 0 }

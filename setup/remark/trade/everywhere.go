@@ -13,7 +13,7 @@ func Everywhere() []deck.Caution {
 	return []deck.Caution{
 		{Code: "first", Weight: deck.Grave, Words: Deference,
 			Basis: "EN 848-1, EN 848-2 and EN 847-1 (scopes read) leave a router in a table out"},
-		{Code: "unplug", Weight: deck.Grave, Words: "Unplug the router before you change a bit, measure at it or set the fence; then turn the bit by hand once. Switch off and let it stop before you raise it.",
+		{Code: "unplug", Weight: deck.Grave, Words: "Switch off, let the bit stop and unplug the router before you change the bit, measure at it, raise it or set the fence; then turn it by hand once. Only where a run says so is it raised turning.",
 			Basis: BGR100500 + ": set with the tool standing still; the rest: " + CommonPractice},
 		{Code: "feed", Weight: deck.Grave, Words: "Feed from right to left, against the turn of the bit. Never pass an edge between bit and fence.",
 			Basis: Rotation},

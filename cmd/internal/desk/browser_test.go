@@ -69,6 +69,7 @@ func TestTypeAndSave(t *testing.T) {
 	assert.Equal(t, "underline none", browser.Eval[string](b, `(function () { const s = getComputedStyle(`+content+`.querySelector('.cm-lintRange-error')); return s.textDecorationLine + " " + s.backgroundImage; })()`))
 	assert.Equal(t, "!", browser.Eval[string](b, `getComputedStyle(document.querySelector('#text').shadowRoot.querySelector('.cm-lint-marker-error'), '::before').content.replaceAll('"', '')`))
 	b.Shot("fault")
+	assert.Equal(t, "true false", browser.Eval[string](b, `document.querySelector('#none').hidden + " " + document.querySelector('#before').hidden`))
 	b.Tap("#undo")
 	b.Until(`!document.querySelector('#faults li')`)
 	assert.Equal(t, code, browser.Eval[string](b, `document.querySelector('#sheets').dataset.code`))
@@ -131,6 +132,13 @@ func TestPrintFromThePlan(t *testing.T) {
 	assert.Equal(t, http.StatusNotFound, other.StatusCode, "and nothing else is printed in its place")
 }
 
+// Where no sheets were ever made, it is said when they come.
+func TestNoSheetsYet(t *testing.T) {
+	b := browser.Open(t, 1280, 800)
+	b.Go(serve(t, New(workOn(t, []byte("unit: in\npieces:\n  - piece: rail\n    size: {left-right: wide, front-back: 1, top-bottom: 2}\n")))) + "/plan")
+	b.Until(`document.querySelector('#faults li') && document.querySelector('#none').offsetHeight && !document.querySelector('#before').offsetHeight`)
+}
+
 // What is not saved is here again after the page was left, with a form that was not put in
 // yet; and going to the table saves it, by the rules of saving.
 func TestNothingIsLost(t *testing.T) {
@@ -167,11 +175,21 @@ func TestNothingIsLost(t *testing.T) {
 	b.Reload()
 	m.Until(content + `?.innerText.includes("left-right: 24")`)
 	m.Until(`document.querySelector('#form[data-at=""] [name=piece]')?.value === "post"`)
+	assert.Equal(t, "Undo what came back", browser.Eval[string](b, `document.querySelector('#undo').textContent`))
 	assert.Equal(t, "what was not saved is here again", browser.Eval[string](b, `document.querySelector('#told').textContent`))
 	b.Shot("here-again")
 	on, err := os.ReadFile(w.Path)
 	require.NoError(t, err)
 	assert.Equal(t, "title: Shelf\nunit: in\n", string(on))
+
+	// So does what is typed in a box of a piece that is there.
+	m.list()
+	m.press(`document.querySelector('[data-at="pieces/0"]')`, `document.querySelector('#form[data-at="pieces/0"]')`)
+	browser.Eval[any](b, `document.querySelector('#form [name=count]').focus()`)
+	b.Press("7")
+	b.Reload()
+	m.Until(content + `?.innerText.includes("count: 7")`)
+	m.Until(`document.querySelector('#form[data-at="pieces/0"] [name=count]')?.value === "7"`)
 
 	// Meanwhile another editor wrote the same file: asked first, and then on.
 	m.list()

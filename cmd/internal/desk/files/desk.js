@@ -4,7 +4,7 @@
 import { forms } from "/plan/forms.js";
 
 const of = (id) => document.getElementById(id);
-const told = (words) => { of("told").textContent = words; };
+const told = (words) => { of("told").textContent = of("told").title = words; };
 
 // The shop file of a plan has this screen too, without sheets.
 const ofShop = new URLSearchParams(location.search).get("file") === "shop";
@@ -139,6 +139,7 @@ function begins(now) {
 function stand(old) {
   of("sheets").classList.toggle("old", old);
   of("before").hidden = !old || !of("sheets").dataset.code;
+  of("none").hidden = !old || !!of("sheets").dataset.code;
   if (of("print")) of("print").disabled = !of("sheets").dataset.code;
 }
 
@@ -355,7 +356,7 @@ async function begin() {
   told(file.here ? "" : "a new plan: it becomes a file when it is saved");
   const left = unsaved.text(), typed = unsaved.form();
   if (left && left.text !== base) {
-    editor.put(left.text, "what was not saved");
+    editor.put(left.text, "what came back");
     base = left.base; // so that what the file holds meanwhile is put together with it, or asked about
     unsaved.keepText();
     told("what was not saved is here again");

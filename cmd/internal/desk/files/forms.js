@@ -120,7 +120,7 @@ export function forms({ ask, editor, unsaved, told, wrong, go, follow }) {
     if (!form()?.contains(e.target)) return;
     clearTimeout(soon);
     const { at, kind, under, word } = form().dataset;
-    unsaved.keepForm({ at, kind, under, word, field: filled() });
+    unsaved.keepForm({ of: editor().text(), at, kind, under, word, field: filled() });
     soon = setTimeout(() => form() && fill(""), 250);
   });
   side.addEventListener("change", (e) => {
@@ -155,10 +155,12 @@ export function forms({ ask, editor, unsaved, told, wrong, go, follow }) {
     leave() { if (form()?.contains(document.activeElement)) document.activeElement.blur(); },
     go(at) { open({ at }); },
     add(kind) { open({ kind }); },
-    // again shows a form as it was left.
-    async again(q) {
+    // again shows a form as it was left; one of another text, whose places may be others,
+    // only where it is new.
+    async again({ of, ...q }) {
+      if (q.at && of !== editor().text()) { unsaved.keepForm(null); open({}); return; }
       await open(q.at ? { ...q, do: "put" } : q, true);
-      unsaved.keepForm(!q.at && form() ? q : null);
+      unsaved.keepForm(!q.at && form() ? { of, ...q } : null);
       now = q.at ? { at: q.at } : { kind: q.kind, under: q.under, word: q.word };
     },
     show() { if (!form()) open(now); },

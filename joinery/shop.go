@@ -21,6 +21,7 @@ type Shop struct {
 	Bite    measure.Length // the most wood of one pass that shapes an edge, as a strip 1 mm wide ([measure.Strip]); 0: by the wood
 	Share   timber.Share   // the shop's own depth of pass as a share of the bit; zero: by the wood
 	Bits    []Bit
+	Example bool          // the bits are those of the shop that the program carries
 	Woods   []timber.Wood // the maker's own, looked up before the table
 
 	Speed     int            // the router's own highest speed, rpm; 0 when not said

@@ -139,7 +139,7 @@ func (t *textWriter) heading(d *deck.Deck) {
 	t.line(0, "Lengths in %s; + or - behind one: a hair more or less (true length).", wording.UnitWord(t.scale.Unit))
 	t.line(0, "Left and right are of the bit, as you stand before the table.")
 	t.wrapped("", trade.AlwaysMind)
-	t.wrapped("", trade.Deference)
+	t.wrapped("", trade.Deference+wording.ExampleShop(&d.Plan.Shop))
 }
 
 // setup writes a setup as its sheet has it: the head once, every pair of marks

@@ -240,5 +240,5 @@ func (s Setter) assumptions(d *deck.Deck) []paper.Block {
 	}
 	text += ". A + or − behind a length: a hair more or less, the true length beside it in brackets."
 	return []paper.Block{s.Say(s.Frame.W, text+" "+
-		"Bits not measured are taken for the size on their labels, which they seldom are: try a slot, measure, let the marks follow.")}
+		"Bits not measured are taken for the size on their labels, which they seldom are: try a slot, measure, let the marks follow."+wording.ExampleShop(&d.Plan.Shop))}
 }

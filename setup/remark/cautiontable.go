@@ -18,7 +18,6 @@ type cautionRow struct {
 }
 
 const (
-	wis18    = "UK HSE sheet WIS18, the issue marked Revised (read in part; a Revision 2 exists)"
 	pivoting = "worked out from the pivoting; the angle and the distance: " + trade.CommonPractice
 	shopRule = "common shop rule, yours to change in the shop file: no regulator gives a figure"
 )
@@ -58,11 +57,11 @@ var cautionTable = []cautionRow{
 	{"start-stopped", deck.Grave,
 		"Stopped start: tail against the back stop on the right, then lower the work onto the turning bit, pivoting there. {Stop}.{plunge} Never free-hand.",
 		"Tail against the back stop on the right, then pivot down onto the turning bit. {Stop}.{plunge} Never free-hand.",
-		wis18 + ": accidents in stopped work came mainly from working without back stops, jigs or work holders; the stop's height is worked out from the pivoting", (*situation).starts, false},
+		trade.WIS18 + ": accidents in stopped work came mainly from working without back stops, jigs or work holders; the stop's height is worked out from the pivoting", (*situation).starts, false},
 	{"end-stopped", deck.Grave,
 		"Stopped end: hold still {there}, switch off with knee or foot, and lift only when the bit has stopped turning.",
 		"Hold still {there}, switch off by knee or foot, lift once the bit has stopped.",
-		wis18 + ", and common practice", (*situation).stops, false},
+		trade.WIS18 + ", and common practice", (*situation).stops, false},
 	{"guided", deck.Grave,
 		"Only {along} rides the fence: push the work with {push}{scrap}. Alone it can turn about the bit and be thrown.",
 		"Only {along} along the fence: push it with {push}{scrap}.",

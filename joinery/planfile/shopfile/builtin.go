@@ -25,5 +25,6 @@ func BuiltIn(unit measure.Unit) joinery.Shop {
 	if err != nil {
 		panic(err) // the file is compiled in, and a test reads it
 	}
+	shop.Example = true
 	return shop
 }

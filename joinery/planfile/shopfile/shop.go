@@ -88,7 +88,7 @@ func (r *shopReader) shop(n *yaml.Node, rest joinery.Shop) joinery.Shop {
 	}
 	replace(f, "share", &shop.Share, r.share)
 	if f.Written("bits") {
-		shop.Bits = r.readBits(f)
+		shop.Bits, shop.Example = r.readBits(f), false
 	}
 	if f.Written("woods") {
 		shop.Woods = r.readWoods(f)

@@ -8,6 +8,8 @@ const (
 	CommonPractice = "common practice, no source"
 	// BGR100500 is on setting with the tool standing still, and on covering it.
 	BGR100500 = "German BGR 100-500, ch. 2.23 (read)"
+	// WIS18 is on stopped work, and on knots.
+	WIS18 = "UK HSE sheet WIS18, the issue marked Revised (read in part; a Revision 2 exists)"
 	// Rotation is why work is fed against the turn of the bit.
 	Rotation = "worked out from the rotation of the bit"
 	// WoodDust is how much of it may be breathed, and of which.

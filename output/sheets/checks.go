@@ -1,10 +1,12 @@
 package sheets
 
 import (
+	"fmt"
 	"slices"
 
 	"fencecard/joinery/measure"
 	"fencecard/output/paper"
+	"fencecard/output/wording"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark"
 )
@@ -148,9 +150,10 @@ func (s Setter) trial(u *deck.Setup, w paper.Paper) (items []paper.Block, least 
 	}
 	for i := range u.Runs {
 		if tenon, ok := remark.TrialTenon(&u.Runs[i]); ok {
-			what := "tenon as set, in its mortise"
-			if tenon.Fitted < tenon.AsSet {
-				what = "tenon " + s.Scale.Read(tenon.AsSet).String() + " as set; fitted"
+			what := "tenon, tried in its mortise"
+			if rungs := wording.RungNames(u, &u.Runs[i]); tenon.Fitted < tenon.AsSet {
+				what = fmt.Sprintf("tenon %s at height %d: raise a hair, cut both faces, until it slides in by hand, about",
+					s.Scale.Read(tenon.AsSet), rungs[len(rungs)-1])
 			}
 			note(what, tenon.Fitted)
 			break

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -8,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"fencecard/setup/deck"
+	"fencecard/setup/remark"
 )
 
 // The trial of a shaped edge is measured at its full height, over the face and up
@@ -65,4 +67,36 @@ func TestTrialOfAStoppedCut(t *testing.T) {
 		}
 	}
 	assert.Greater(t, 8*said, marked)
+}
+
+// A tenon whose play is in no height says what to do until it fits; any other whose
+// mortise is known is tried in it.
+func TestTrialOfATenonSaysWhatToDo(t *testing.T) {
+	raised, tried := 0, 0
+	for _, d := range realDecks(t) {
+		s := newSetter(d.deck, Pages{})
+		for i := range d.deck.Setups {
+			u := &d.deck.Setups[i]
+			items, _ := s.trial(u, s.Frame.W)
+			said := ""
+			for _, item := range items {
+				said += strings.ReplaceAll(saidIn(item), "|", " ") + " "
+			}
+			at := slices.IndexFunc(u.Runs, func(r deck.Run) bool { _, ok := remark.TrialTenon(&r); return ok })
+			if at < 0 {
+				assert.NotContains(t, said, "tenon", "%s, setup %d", d.Name, u.Number)
+				continue
+			}
+			if tenon, _ := remark.TrialTenon(&u.Runs[at]); tenon.Fitted < tenon.AsSet {
+				raised++
+				top := slices.Index(u.Heights, u.Runs[at].Heights[len(u.Runs[at].Heights)-1]) + 1
+				assert.Contains(t, said, fmt.Sprintf(" at height %d: raise a hair, cut both faces, until it slides in by hand, about ", top), "%s, setup %d", d.Name, u.Number)
+			} else {
+				tried++
+				assert.Contains(t, said, "tenon, tried in its mortise ", "%s, setup %d", d.Name, u.Number)
+			}
+		}
+	}
+	assert.Greater(t, raised, 3)
+	t.Logf("%d raised by hairs, %d as set", raised, tried)
 }

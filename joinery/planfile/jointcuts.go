@@ -231,13 +231,16 @@ var (
 	}
 )
 
+// valueWords are those of them whose value is that of the key, or moves with it.
+var valueWords = []string{"thickness", "length", "depth", "place"}
+
 // placesOf tells of every key of a cut at which word of the joint it was said.
 func (r *planReader) placesOf(j *jointWish, words map[string][]string) plantext.Places {
 	places := plantext.PlacesIn(r.Text, len(words))
 	for key, said := range words {
 		for _, word := range said {
 			if n := j.f.Value(word); n != nil {
-				places.Add(key, n.Line, n.Column)
+				places.AddAs(key, word, slices.Contains(valueWords, word), n.Line, n.Column)
 				break
 			}
 		}

@@ -10,6 +10,8 @@ type Places struct {
 // keyPlace is where the value of a key was written.
 type keyPlace struct {
 	key          string
+	word         string // what is written there; "" for the key itself
+	said         bool   // otherwise than by a value: nothing that may be written in its stead
 	line, column int32
 }
 
@@ -20,7 +22,28 @@ func PlacesIn(text *Text, room int) Places {
 
 // Add keeps where the value of a key was written, counted from 1.
 func (p *Places) Add(key string, line, column int) {
-	p.keys = append(p.keys, keyPlace{key, int32(line), int32(column)})
+	p.keys = append(p.keys, keyPlace{key: key, line: int32(line), column: int32(column)})
+}
+
+// AddAs keeps where something else says what a key would, as the word of a joint does;
+// value tells that another value may be written there.
+func (p *Places) AddAs(key, word string, value bool, line, column int) {
+	p.keys = append(p.keys, keyPlace{key, word, !value, int32(line), int32(column)})
+}
+
+// Word is the word of the plan by which a key's value is written, false where the plan
+// has none for it.
+func (p Places) Word(key string) (word string, ok bool) {
+	for _, k := range p.keys {
+		switch {
+		case k.key != key:
+		case k.said:
+			return "", false
+		case k.word != "":
+			return k.word, true
+		}
+	}
+	return key, true
 }
 
 // At returns the place of the first key that was written, or the fallback.

@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 
@@ -99,5 +100,10 @@ func (t *textWriter) change(c whatif.Change) string {
 	if c.Side != joinery.NoSide {
 		from = " from " + c.Side.String()
 	}
-	return fmt.Sprintf("%s, %s: %s %s%s (now %s)", c.Piece, c.Cut, c.Key, t.scale.Spell(c.To), from, t.scale.Spell(c.From))
+	to, was := wording.WithUnit(t.scale, c.To), wording.WithUnit(t.scale, c.From)
+	switch {
+	case c.Word == "" || c.Word != c.Key && c.Key == "setback":
+		return fmt.Sprintf("%s, %s: %s, so that its %s is %s%s (now %s)", c.Piece, c.Cut, cmp.Or(c.Word, "change it"), c.Key, to, from, was)
+	}
+	return fmt.Sprintf("%s, %s: %s %s%s (now %s)", c.Piece, c.Cut, c.Word, to, from, was)
 }

@@ -3,6 +3,7 @@ package wording
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"fencecard/joinery/measure"
 	"fencecard/setup/proof/attable"
@@ -78,11 +79,12 @@ func Measured(scale measure.Scale, l measure.Length) string {
 	return scale.Fine(l) + " " + scale.Unit.String()
 }
 
-// WithUnit is a length with its unit, as it may be typed: what is on no division of the
-// scale to three places of an inch or so, and never in another unit.
+// WithUnit is a length with its unit, as it may be typed: exactly or, where that would
+// take another unit than the scale's, as near as makes no difference at the table.
 func WithUnit(scale measure.Scale, l measure.Length) string {
-	if scale.On(l) {
-		return scale.Spell(l)
+	unit := " " + scale.Unit.String()
+	if exact := scale.Spell(l); strings.HasSuffix(exact, unit) {
+		return exact
 	}
-	return scale.Fine(l) + " " + scale.Unit.String()
+	return scale.Fine(l) + unit
 }

@@ -129,7 +129,7 @@ func TestNearMortise(t *testing.T) {
 		o := m.Offers[0]
 		assert.Equal(t, -c.by, o.Shift)
 		assert.True(t, o.Use.Allowed(), o.Use.Refused)
-		assert.Equal(t, []whatif.Change{{Piece: "front left leg", Cut: "seat rail", Key: "setback",
+		assert.Equal(t, []whatif.Change{{Piece: "front left leg", Cut: "seat rail", Key: "setback", Word: "setback",
 			From: in/2 + c.by, To: in / 2, Side: joinery.Front}}, o.Use.Changes, "the mirrored leg follows by itself")
 	}
 }
@@ -168,7 +168,7 @@ func TestRabbetGrowsWithTheFence(t *testing.T) {
 	use := m.Offers[0].Use
 	require.NotNil(t, use)
 	assert.True(t, use.Allowed(), use.Refused)
-	assert.Equal(t, []whatif.Change{{Piece: "seat rail", Cut: "seat boards", Key: "width", From: 23 * in / 64, To: 3 * in / 8}}, use.Changes)
+	assert.Equal(t, []whatif.Change{{Piece: "seat rail", Cut: "seat boards", Key: "width", Word: "width", From: 23 * in / 64, To: 3 * in / 8}}, use.Changes)
 }
 
 // The first run of a wide groove makes its near wall only, the last its far
@@ -180,9 +180,9 @@ func TestWideGrooveMovesOneWall(t *testing.T) {
 		want     []whatif.Change
 	}{
 		{1, []whatif.Change{
-			{Piece: "seat rail", Cut: "wide groove", Key: "setback", From: in / 8, To: in/8 + in/64, Side: joinery.Front}, {Piece: "seat rail", Cut: "wide groove", Key: "width", From: in / 2, To: in/2 - in/64, Side: joinery.NoSide}}},
+			{Piece: "seat rail", Cut: "wide groove", Key: "setback", Word: "setback", From: in / 8, To: in/8 + in/64, Side: joinery.Front}, {Piece: "seat rail", Cut: "wide groove", Key: "width", Word: "width", From: in / 2, To: in/2 - in/64, Side: joinery.NoSide}}},
 		{2, []whatif.Change{
-			{Piece: "seat rail", Cut: "wide groove", Key: "width", From: in / 2, To: in/2 + in/64, Side: joinery.NoSide}}},
+			{Piece: "seat rail", Cut: "wide groove", Key: "width", Word: "width", From: in / 2, To: in/2 + in/64, Side: joinery.NoSide}}},
 	} {
 		for i := range d.Setups {
 			s := &d.Setups[i]

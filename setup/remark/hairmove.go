@@ -19,8 +19,8 @@ func findHairMove(w *work) []finding {
 				continue
 			}
 			found = append(found, finding{m.cut, fmt.Sprintf(
-				"the %s is %s wider than the %s bit, and no rule shows that move of the fence: write %s: %s and fit its mate to the slot, or put a shim of %s between fence and work for the first run and take it out for the last",
-				m.words(), w.scale.Spell(move), b.Bit.Name, m.widthKey(), w.scale.Spell(b.Bit.True()), w.scale.Spell(move)), []string{m.widthKey()}})
+				"the %s is %s wider than the %s bit, and no rule shows that move of the fence: %s and fit its mate to the slot, or put a shim of %s between fence and work for the first run and take it out for the last",
+				m.words(), w.scale.Spell(move), b.Bit.Name, m.asWide(w.scale.Spell(b.Bit.True())), w.scale.Spell(move)), []string{m.widthKey()}})
 			break
 		}
 	}
@@ -52,10 +52,25 @@ func findHairHeight(w *work) []finding {
 	return found
 }
 
+// asWide says what to write so that the channel is so wide: the key, or the word of the
+// joint that it comes from.
+func (m *made) asWide(wide string) string {
+	word, ok := m.cut.Places.Word(m.widthKey())
+	if !ok {
+		return "make it " + wide + " wide"
+	}
+	return "write " + word + ": " + wide
+}
+
 // widthKey is the key of the plan that says how wide the channel is.
 func (m *made) widthKey() string {
-	if m.cut.Length > 0 {
+	switch {
+	case m.cut.Length > 0:
 		return "length"
+	case m.goesOn():
+		return "screw"
+	case m.cut.Slot != nil:
+		return "head"
 	}
 	return "width"
 }

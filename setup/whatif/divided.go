@@ -12,6 +12,7 @@ import (
 type Divided struct {
 	Cut    string         // `the dado "shelf"`; of several pieces once
 	Width  measure.Length // as the plan wants it; 0 where it is not told by a width
+	Word   string         // by which the plan says that width; "" where none does
 	Fences int            // how many it takes now
 }
 
@@ -32,6 +33,7 @@ func DividedCuts(before, after *deck.Deck) []Divided {
 				d := Divided{Cut: cutName(c), Fences: len(is[of])}
 				if c.Kind.Has("width") {
 					d.Width = c.Width
+					d.Word, _ = c.Places.Word("width")
 				}
 				if !slices.Contains(all, d) {
 					all = append(all, d)
@@ -46,8 +48,10 @@ func DividedCuts(before, after *deck.Deck) []Divided {
 func (d Divided) Say(scale measure.Scale, bit measure.Length) string {
 	text := fmt.Sprintf("%s now takes %d fence distances", d.Cut, d.Fences)
 	if d.Width > 0 {
-		text = fmt.Sprintf("%s, %s wide, now takes %d fence distances; if %s will do, write width: %[4]s",
-			d.Cut, scale.Say(d.Width), d.Fences, scale.Spell(bit))
+		text = fmt.Sprintf("%s, %s wide, now takes %d fence distances", d.Cut, scale.Say(d.Width), d.Fences)
+		if d.Word != "" {
+			text += fmt.Sprintf("; if %s will do, write %s: %[1]s", scale.Spell(bit), d.Word)
+		}
 	}
 	return text
 }

@@ -23,7 +23,7 @@ func TestDividedCuts(t *testing.T) {
 		return workpiece.DeckOf(t, plan)
 	}
 	label, less := made("1/2"), made("0.492")
-	want := []whatif.Divided{{Cut: `the groove "a"`, Width: workpiece.In(t, "1/2"), Fences: 2}}
+	want := []whatif.Divided{{Cut: `the groove "a"`, Width: workpiece.In(t, "1/2"), Word: "width", Fences: 2}}
 	assert.Equal(t, want, whatif.DividedCuts(label, less))
 	assert.Empty(t, whatif.DividedCuts(less, label))
 	assert.Equal(t, `the groove "a", 1/2 in wide, now takes 2 fence distances; if 0.492 in will do, write width: 0.492 in`,

@@ -29,6 +29,7 @@ type Change struct {
 	Key        string // "setback", "width" or "length"
 	From, To   measure.Length
 	Side       joinery.Side // of a setback: where it is measured from
+	Word       string       // by which the plan says it: the key, or that of a joint; "" where none does
 }
 
 // Trial tries changes of a deck's plan on copies of it.

@@ -46,7 +46,8 @@ func change(p *joinery.Piece, cut *joinery.Cut, r *deck.Run, to joinery.Channel)
 	var changes []Change
 	set := func(key string, value *measure.Length, to measure.Length, side joinery.Side) {
 		if *value != to {
-			changes = append(changes, Change{p.Name, cut.Name, key, *value, to, side})
+			word, _ := cut.Places.Word(key)
+			changes = append(changes, Change{p.Name, cut.Name, key, *value, to, side, word})
 			*value = to
 		}
 	}

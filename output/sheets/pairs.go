@@ -1,6 +1,9 @@
 package sheets
 
 import (
+	"slices"
+
+	"fencecard/joinery/measure"
 	"fencecard/output/paper"
 	"fencecard/output/views"
 	"fencecard/output/wording"
@@ -57,7 +60,11 @@ func (s Setter) pairPanel(u *deck.Setup, p *deck.Pair, runs []*deck.Run, mind wo
 	asides := s.backStop(p, runs[0])
 	under := len(asides) > 0 && inner >= abreastMarks // the other ways have a line there
 	if under {
-		asides[0] = append(asides[0], s.otherWays(p, runs[0])...)
+		short := slices.Concat(asides[0], s.otherWays(p, runs[0], wording.Way.Others))
+		asides[0] = slices.Concat(asides[0], s.otherWays(p, runs[0], wording.Way.OthersInWords))
+		if len(asides[0].Lines(inner)) > len(short.Lines(inner)) {
+			asides[0] = short
+		}
 	}
 	asides = append(asides, s.weighed(mind.Pairs[p.Letter])...)
 	start := s.markSet("START", false, p.Start, runs[0], !under)
@@ -85,14 +92,14 @@ func (s Setter) pairPanel(u *deck.Setup, p *deck.Pair, runs []*deck.Run, mind wo
 	return paper.Framed(sized(b, inner, 0), pad, paper.Pen{Width: 0.5})
 }
 
-// otherWays are the other ways to measure both marks of a pair.
-func (s Setter) otherWays(p *deck.Pair, r *deck.Run) paper.Phrase {
+// otherWays are the other ways to measure both marks of a pair, in short or in words.
+func (s Setter) otherWays(p *deck.Pair, r *deck.Run, say func(wording.Way, *deck.PairMark, func(measure.Length) string) string) paper.Phrase {
 	var all paper.Phrase
 	for i, m := range []*deck.PairMark{p.Start, p.Stop} {
 		if m == nil {
 			continue
 		}
-		if ways := wording.WayOf(r, i == 1, m.Guide, s.Blocks).Others(m, s.Plain); ways != "" {
+		if ways := say(wording.WayOf(r, i == 1, m.Guide, s.Blocks), m, s.Plain); ways != "" {
 			all = all.Say(s.Letters(paper.Least), [2]string{"START", "STOP"}[i]+" "+ways+".")
 		}
 	}

@@ -130,6 +130,16 @@ func (w Way) Others(m *deck.PairMark, text func(measure.Length) string) string {
 	return "or " + strings.Join(all, ", ")
 }
 
+// OthersInWords are the other ways where room allows to say them so that they are
+// read without help.
+func (w Way) OthersInWords(m *deck.PairMark, text func(measure.Length) string) string {
+	short := w.Others(m, text)
+	if w.guide != deck.ByLine && m.Lead {
+		short = strings.Replace(short, "or line "+text(m.Line), "or pencil a line "+text(m.Line)+" from the leading end", 1)
+	}
+	return strings.Replace(short, "lead ", "leading end ", 1)
+}
+
 // side is a length and the side of the bit it is on; a negative one is on the
 // other.
 func side(l measure.Length, text func(measure.Length) string, on, other string) string {

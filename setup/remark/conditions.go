@@ -81,7 +81,7 @@ type finding struct {
 // cuts and then of its joints. It looks only at the plan and at the runs, however these were made.
 func Add(d *deck.Deck) {
 	ofJoints := joints.Check(d) // first: what a joint hides is not warned of
-	d.Warnings = slices.Concat(noWood(d.Plan), warn(d), ofJoints)
+	d.Warnings = slices.Concat(noWood(d.Plan), joints.Unjoined(d.Plan), warn(d), ofJoints)
 	Cautions(d)
 }
 

@@ -22,6 +22,7 @@ const (
 // jointWarnings are the codes of what is found wrong with a joint.
 var jointWarnings = []WarningCode{
 	{"mates-apart", "Two cuts that are to be joined make no joint.", "the plan"},
+	{"not-joined", "Grooves have the name of a piece that is joined to nothing.", "the plan"},
 	{"part-too-thick", "A tenon or board is too thick for its slot.", jointPlay},
 	{"part-loose", "A tenon or board is loose in its slot.", jointPlay},
 	{"panel-edge-short", "A raised edge is not thin as far as it goes into its groove.", "the plan"},

@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -63,5 +64,5 @@ func byNumber(a, b *deck.Run) int {
 	if a == nil || b == nil {
 		return 0
 	}
-	return a.Index - b.Index
+	return cmp.Or(a.Setup-b.Setup, a.Index-b.Index)
 }

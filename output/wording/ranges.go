@@ -13,14 +13,15 @@ func Ranges(runs []*deck.Run) string {
 	return strings.Join(ranges(runs, func(_ int, r *deck.Run) string { return r.Number() }), ", ")
 }
 
-// Among names some of the runs, all of which are given: those of one setup as
-// "3.1–4, 7, 8", with its number once, or "all but 3.5" where that is shorter.
+// Among names some of the runs, all of which are given: "3.1–4, 7, 4.2", with the
+// number of a setup once, or "all but 3.5" where that is shorter.
 func Among(runs, all []*deck.Run) string {
 	if len(runs) <= 2 {
 		return Ranges(runs)
 	}
+	runs = slices.SortedFunc(slices.Values(runs), byNumber)
 	text := strings.Join(ranges(runs, func(i int, r *deck.Run) string {
-		if i == 0 || runs[0].Setup != runs[len(runs)-1].Setup {
+		if i == 0 || r.Setup != runs[i-1].Setup {
 			return r.Number()
 		}
 		return strconv.Itoa(r.Index)

@@ -8,6 +8,13 @@ import (
 	"fencecard/setup/remark/trade"
 )
 
+// lessOnSmall takes out of the rules what small paper says elsewhere: that the sides
+// are checked each time stands at the head of its run sheet.
+var lessOnSmall = strings.NewReplacer(
+	"; where they say otherwise, do as they say", "",
+	"Check the three orders against the pencilled marks each time. ", "",
+)
+
 // mindBox says the cautions of a setup in words.
 func (s Setter) mindBox(m wording.Mind, w paper.Paper) paper.Block {
 	const pad, between = 0.6, 3
@@ -103,8 +110,16 @@ func (s Setter) rules(w paper.Paper) paper.Block {
 
 func (s Setter) rulesPhrase() paper.Phrase {
 	var all paper.Phrase
-	for _, c := range trade.Everywhere() {
-		all = all.Say(s.Bold(paper.Least), c.Weight.String()).Say(s.Letters(paper.Least), c.Words)
+	rules := trade.Everywhere()
+	for i, c := range rules {
+		signal, words := c.Weight.String(), c.Words
+		if s.Frame.W < besidePicture {
+			if i > 0 && c.Weight == rules[i-1].Weight {
+				signal = "•" // as under the head of a setup
+			}
+			words = lessOnSmall.Replace(words)
+		}
+		all = all.Say(s.Bold(paper.Least), signal).Say(s.Letters(paper.Least), words)
 	}
 	return all
 }

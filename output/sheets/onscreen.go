@@ -68,7 +68,7 @@ func drawBare(b paper.Block) (Drawing, error) {
 }
 
 // Sums counts what the deck is made of and what is set.
-func (s *Screen) Sums() string { return sums(s.deck) }
+func (s *Screen) Sums() string { return sums(s.deck, false) }
 
 // RunSheet is what the run sheet has besides its setups: what to lay out, the
 // sizes, the warnings, and what holds everywhere.

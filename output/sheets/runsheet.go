@@ -48,7 +48,7 @@ func (s Setter) runSheet(d *deck.Deck) []paper.Block {
 		if sheet > 0 {
 			return paper.Phrase{}.Say(s.Bold(4), d.Plan.Title).Say(s.Letters(4), "run sheet, page "+strconv.Itoa(sheet+1)).Set(w)
 		}
-		return paper.Stack(1.5, title.Set(w), s.Say(w, sums(d)),
+		return paper.Stack(1.5, title.Set(w), s.Say(w, sums(d, w < besidePicture)),
 			s.ticked("0: pencil the names of their sides on all pieces, and check every order against them.", w))
 	}
 	var rows []paper.Block
@@ -64,7 +64,11 @@ func (s Setter) underSetups(d *deck.Deck) []paper.Block {
 	w := s.Frame.W
 	rows := s.section("Bits to lay out, and their diameters", lined(s.bitRows(d), w, 6))
 	rows = append(rows, s.section(sizesHeading, s.sizeRows(d))...)
-	rows = append(rows, s.section("Warnings: mend the plan and print anew, or mind them at the table", s.warningRows(d))...)
+	mend := "Warnings: mend the plan and print anew, or mind them at the table"
+	if w < besidePicture {
+		mend = "Warnings: mend the plan, or mind them"
+	}
+	rows = append(rows, s.section(mend, s.warningRows(d))...)
 	rows = append(rows, s.section("Assumed", s.assumptions(d))...)
 	return append(rows, s.section("At every run", s.ruleRows(w))...)
 }
@@ -97,9 +101,18 @@ func (s Setter) inLines(p paper.Phrase, w paper.Paper) []paper.Block {
 // linesTogether is how many lines of a long text are not parted.
 const linesTogether = 3
 
-// sums counts what the deck is made of and what is set.
-func sums(d *deck.Deck) string {
+// sums counts what the deck is made of and what is set, in fewer words where the
+// paper is small.
+func sums(d *deck.Deck, small bool) string {
 	c := d.Changes
+	if small {
+		text := fmt.Sprintf("%s, %s. To set: %s%s. %g min", wording.Plural(len(d.Setups), "setup"), wording.Plural(d.Runs(), "run"),
+			wording.ChangesCounted(d), wording.CuttingCounted(d), c.Time.Minutes())
+		if c.Proved {
+			text += ", the least, proved"
+		}
+		return text + "."
+	}
 	of := "changes"
 	if d.Plan.Shop.Minutes.Run > 0 {
 		of = "changes and passes"
@@ -231,14 +244,20 @@ func (s Setter) warningRows(d *deck.Deck) []paper.Block {
 
 // assumptions say what the deck rests on.
 func (s Setter) assumptions(d *deck.Deck) []paper.Block {
-	read := func(scale measure.Scale) string {
-		return wording.UnitWord(scale.Unit) + ", on a scale of " + scale.Format(scale.Division)
+	by, text := ", on a scale of ", "Lengths are in "
+	hair := ". A + or − behind a length: a hair more or less, the true length beside it in brackets. "
+	bits := "Bits not measured are taken for the size on their labels, which they seldom are: try a slot, measure, let the marks follow."
+	if s.Frame.W < besidePicture {
+		by, text = ", by ", "In "
+		hair = ". A + or − is a hair more or less; true length in brackets. "
+		bits = "Bits not measured are taken as labelled, seldom true: measure a trial slot."
 	}
-	text := "Lengths are in " + read(s.Scale)
+	read := func(scale measure.Scale) string {
+		return wording.UnitWord(scale.Unit) + by + scale.Format(scale.Division)
+	}
+	text += read(s.Scale)
 	if s.Other != nil {
 		text += "; in brackets in " + read(*s.Other)
 	}
-	text += ". A + or − behind a length: a hair more or less, the true length beside it in brackets."
-	return []paper.Block{s.Say(s.Frame.W, text+" "+
-		"Bits not measured are taken for the size on their labels, which they seldom are: try a slot, measure, let the marks follow."+wording.ExampleShop(&d.Plan.Shop))}
+	return []paper.Block{s.Say(s.Frame.W, text+hair+bits+wording.ExampleShop(&d.Plan.Shop))}
 }

@@ -8,5 +8,5 @@ func ExampleShop(shop *joinery.Shop) string {
 	if !shop.Example {
 		return ""
 	}
-	return " Bits, fence and speeds are those of a built-in example where the plan names none: compare them with yours."
+	return " Bits, fence and speeds that the plan does not name are an example: compare with yours."
 }

@@ -120,7 +120,7 @@ var onSheetAlone = []string{"shank-and-collet", "early-mouth", "passes"}
 var ofThePiece = []string{"trapped-wood", "cuts-apart", "steep-drop", "breaks-out", "start-hole", "bored-start", "raised-bit", "comes-through"}
 
 // ElseOnSetups says on such a card where the rest is.
-const ElseOnSetups = "Mind what the card of each setup says."
+const ElseOnSetups = "Mind the setup sheets too."
 
 // MindOfCard is what to mind at the runs of one piece, of all its setups. How high
 // the stops are is left to the sheets: they are clamped once for many pieces.

@@ -71,7 +71,12 @@ func (fs Faults) Err() error {
 			cmp.Compare(a.Line, b.Line),
 			cmp.Compare(a.Column, b.Column))
 	})
-	return slices.Compact(sorted)
+	told := map[Fault]bool{}
+	return slices.DeleteFunc(sorted, func(f Fault) bool {
+		twice := told[f]
+		told[f] = true
+		return twice
+	})
 }
 
 // Error prints every fault with its line and a caret under the column.

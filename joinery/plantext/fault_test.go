@@ -27,6 +27,7 @@ plan.yaml:9:3: no length
       depth: x
       ^
   write 1/4`)
+	assert.Len(t, Faults{late, {Place: late.Place, Problem: "another"}, late}.Err(), 2, "one between the two that are alike")
 	assert.NoError(t, Faults(nil).Err())
 	assert.EqualError(t, late, "plan.yaml:9:3: no length; write 1/4")
 	assert.EqualError(t, Fault{Problem: "no place"}, "no place")

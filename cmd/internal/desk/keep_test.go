@@ -114,7 +114,7 @@ func TestKeepASetup(t *testing.T) {
 	for _, wrong := range []learnt{{Fence: "far"}, {Fence: "9"}, {Name: " "}} {
 		bad := q
 		if wrong.Name != "" {
-			bad.Name = ""
+			bad.Name = wrong.Name
 		} else {
 			bad.Fence = wrong.Fence
 		}

@@ -46,10 +46,10 @@ func Lines(base, mine, theirs string) (text string, ok bool) {
 	}
 }
 
-// lines splits a text behind every line feed; a last line may have none.
 // Same reports whether two texts have the same lines, however those end.
 func Same(a, b string) bool { return same(lines(a), lines(b)) }
 
+// lines splits a text behind every line feed; a last line may have none.
 func lines(text string) []string { return slices.Collect(strings.Lines(text)) }
 
 // bare is a line without its end. A last line without one differs from the same

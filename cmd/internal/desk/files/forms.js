@@ -65,19 +65,20 @@ export function forms({ ask, editor, unsaved, told, wrong, go, follow }) {
 
   function draw(answer) { drawing.innerHTML = answer.drawing; } // the program's own
 
-  // open goes to a form, or to the list.
+  // open goes to a form, or to the list; false where something else was asked meanwhile.
   async function open(q, quiet) {
     const answer = await send(q);
-    if (!answer) return;
+    if (!answer) return false;
     if (!quiet) unsaved.keepForm(null);
     now = q.do ? { at: answer.at } : { at: q.at, kind: q.kind, under: q.under, word: q.word };
     side.innerHTML = answer.html; // the program's own, every name in it as text
     draw(answer);
-    if (quiet) return;
+    if (quiet) return true;
     if (answer.line && q.at) follow(answer.line);
     const first = form() && !form().dataset.at ? form().querySelector("input:not([type=hidden]), select") : side.querySelector("h2");
     if (first) { if (first.tagName === "H2") first.tabIndex = -1; first.focus(); }
     side.parentElement.scrollTop = 0;
+    return true;
   }
 
   // keep puts a form anew and leaves the hand where it is.
@@ -159,8 +160,11 @@ export function forms({ ask, editor, unsaved, told, wrong, go, follow }) {
     // only where it is new.
     async again({ of, ...q }) {
       if (q.at && of !== editor().text()) { unsaved.keepForm(null); open({}); return; }
-      await open(q.at ? { ...q, do: "put" } : q, true);
-      unsaved.keepForm(!q.at && form() ? { of, ...q } : null);
+      // The page asks for itself while it begins: what came back is asked for until it is here.
+      let here = false;
+      for (let n = 0; n < 10 && !here; n++) here = await open(q.at ? { ...q, do: "put" } : q, true);
+      unsaved.keepForm(here && q.at ? null : { of, ...q });
+      if (!here) return;
       now = q.at ? { at: q.at } : { kind: q.kind, under: q.under, word: q.word };
     },
     show() { if (!form()) open(now); },

@@ -120,6 +120,12 @@ func (c Channel) OpenAt(end Side, size Size) bool {
 	return c.Lo == 0
 }
 
+// InMiddle reports whether the channel stands in the middle of a piece between two
+// walls.
+func (c Channel) InMiddle(size Size) bool {
+	return c.Setback > 0 && 2*c.Setback+c.Width == size.Between(c.Near)
+}
+
 // OpenBeside reports whether the channel has no wall at that side, which must
 // be Near or the side opposite.
 func (c Channel) OpenBeside(side Side, size Size) bool {

@@ -36,8 +36,7 @@ func sameFaces(jobs []Job, first int, kept sameWays) {
 
 // inTheMiddle reports whether the channel stands in the middle between two walls.
 func (j *Job) inTheMiddle() bool {
-	ch := j.Channel
-	return ch.Setback > 0 && 2*ch.Setback+ch.Width == j.Piece.Size.Between(ch.Near)
+	return j.Channel.InMiddle(j.Piece.Size)
 }
 
 // oneFace is the face that a cut in the middle goes to the fence by in all its ways.

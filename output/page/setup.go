@@ -38,7 +38,7 @@ type groupView struct {
 
 func (v *view) setup(s *sheets.Screen, d *deck.Deck, i int) (setupView, error) {
 	u := &d.Setups[i]
-	view := setupView{Number: u.Number, Bit: u.Bit.Name, SameBit: i > 0 && d.Setups[i-1].Bit == u.Bit,
+	view := setupView{Number: u.Number, Bit: u.Bit.Name, SameBit: d.BitStays(i),
 		Caption: "FENCE to NEAR edge", Short: "FENCE to NEAR", Near: numberOf(s.Setter, u.SetTo().NearEdge)}
 	switch {
 	case u.Kept != nil && u.Kept.FenceStood != nil:

@@ -18,7 +18,7 @@ const tickSide paper.Paper = 5
 // no source), each with a box. The collet and the speed stay with the bit.
 func startChecks(d *deck.Deck, i int) []string {
 	all := []string{"unplugged"}
-	if !bitStays(d, i) {
+	if !d.BitStays(i) {
 		all = append(all, "collet tight", "speed")
 	}
 	all = append(all, "fence, height locked", "bit turned by hand", "guard", "foot switch")
@@ -27,9 +27,6 @@ func startChecks(d *deck.Deck, i int) []string {
 	}
 	return all
 }
-
-// bitStays reports whether a setup has the bit of the one before it.
-func bitStays(d *deck.Deck, i int) bool { return i > 0 && d.Setups[i-1].Bit == d.Setups[i].Bit }
 
 // checks are the start checks, each with a box, and the trial.
 func (s Setter) checks(d *deck.Deck, i int, w paper.Paper, ends bool) paper.Block {

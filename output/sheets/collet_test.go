@@ -22,7 +22,7 @@ func TestColletStandsUnderTheBit(t *testing.T) {
 		list := strings.Join(listed, "\n")
 		for i := range d.deck.Setups {
 			bit := d.deck.Setups[i].Bit
-			if bit.Shank == 0 || bitStays(d.deck, i) {
+			if bit.Shank == 0 || d.deck.BitStays(i) {
 				continue
 			}
 			fitted++

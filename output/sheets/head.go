@@ -167,7 +167,7 @@ func (s Setter) named(d *deck.Deck, i, of int, w paper.Paper) paper.Block {
 		}
 		return line
 	}
-	line := bitLine(!bitStays(d, i))
+	line := bitLine(!d.BitStays(i))
 	if without := bitLine(false); len(without.Lines(room)) < len(line.Lines(room)) {
 		line = without // the check of the collet has its size too
 	}
@@ -180,9 +180,9 @@ func (s Setter) named(d *deck.Deck, i, of int, w paper.Paper) paper.Block {
 // doFirst says what is to be done before a setup's first run.
 func doFirst(d *deck.Deck, i int) string {
 	switch u := &d.Setups[i]; {
-	case i > 0 && d.Setups[i-1].Bit == u.Bit && d.Setups[i-1].Fence == u.Fence:
+	case d.BitStays(i) && d.Setups[i-1].Fence == u.Fence:
 		return "UNPLUG. Set the new HEIGHTS."
-	case i > 0 && d.Setups[i-1].Bit == u.Bit:
+	case d.BitStays(i):
 		return "UNPLUG. Bit stays. Move the FENCE."
 	}
 	return "UNPLUG. Fit the bit. Set the FENCE."

@@ -1,18 +1,12 @@
 package sheets
 
 import (
+	"cmp"
 	"strings"
 
 	"fencecard/output/paper"
 	"fencecard/output/wording"
 	"fencecard/setup/remark/trade"
-)
-
-// lessOnSmall takes out of the rules what small paper says elsewhere: that the sides
-// are checked each time stands at the head of its run sheet.
-var lessOnSmall = strings.NewReplacer(
-	"; where they say otherwise, do as they say", "",
-	"Check the three orders against the pencilled marks each time. ", "",
 )
 
 // mindBox says the cautions of a setup in words.
@@ -117,7 +111,7 @@ func (s Setter) rulesPhrase() paper.Phrase {
 			if i > 0 && c.Weight == rules[i-1].Weight {
 				signal = "•" // as under the head of a setup
 			}
-			words = lessOnSmall.Replace(words)
+			words = cmp.Or(c.Brief, words)
 		}
 		all = all.Say(s.Bold(paper.Least), signal).Say(s.Letters(paper.Least), words)
 	}

@@ -146,7 +146,7 @@ func (s Setter) setupRow(d *deck.Deck, i int) paper.Block {
 	number := s.Strong(w, 4.2, strconv.Itoa(u.Number))
 	side := tickSide + 3 + max(7, number.W) + 2
 	p := paper.Phrase{}
-	if i > 0 && d.Setups[i-1].Bit == u.Bit {
+	if d.BitStays(i) {
 		p = p.Say(l, "same bit,")
 	} else {
 		p = p.Say(bold, u.Bit.Name).Tie(l, ",")

@@ -123,15 +123,22 @@ func share(d *deck.Deck) {
 			if from.SetTo() == from.Fence || to.SetTo() != to.Fence {
 				continue
 			}
-			kept := deck.Kept{Name: from.Kept.Name, Code: from.Kept.Code}
-			if to.Kept != nil {
-				kept = *to.Kept
-			}
-			kept.FenceStood = from.Kept.FenceStood
-			kept.Learnt = append([]string{fmt.Sprintf("the fence stays where it stood at setup %d", from.Number)}, kept.Learnt...)
-			to.Kept = &kept
+			learnFence(to, deck.Kept{Name: from.Kept.Name, Code: from.Kept.Code}, from.Kept.FenceStood,
+				fmt.Sprintf("the fence stays where it stood at setup %d", from.Number))
 		}
 	}
+}
+
+// learnFence gives a setup where its fence stood, beside what the book has of it or,
+// where that is nothing, in an entry begun so; first it says from where that is known.
+func learnFence(s *deck.Setup, begun deck.Kept, stood *measure.Length, says string) {
+	kept := begun
+	if s.Kept != nil {
+		kept = *s.Kept
+	}
+	kept.FenceStood = stood
+	kept.Learnt = append([]string{says}, kept.Learnt...)
+	s.Kept = &kept
 }
 
 // fences gives setups of which the book says nothing of the fence what was learnt of it
@@ -153,13 +160,8 @@ func (b *Book) fences(d *deck.Deck) {
 		if from == nil || *from.Stood.Fence == s.Fence.NearEdge {
 			continue
 		}
-		kept := deck.Kept{}
-		if s.Kept != nil {
-			kept = *s.Kept
-		}
-		kept.FenceStood = from.Stood.Fence
-		kept.Learnt = append([]string{fmt.Sprintf("the fence stands where it stood after the test cut for %q (%s), the same bit and distance", from.Name, from.Code)}, kept.Learnt...)
-		s.Kept = &kept
+		learnFence(s, deck.Kept{}, from.Stood.Fence,
+			fmt.Sprintf("the fence stands where it stood after the test cut for %q (%s), the same bit and distance", from.Name, from.Code))
 	}
 }
 

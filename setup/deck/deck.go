@@ -29,3 +29,7 @@ func (d *Deck) Runs() int {
 	}
 	return n
 }
+
+// BitStays reports whether a setup, by its place in the deck, has the bit of the one
+// before it.
+func (d *Deck) BitStays(i int) bool { return i > 0 && d.Setups[i-1].Bit == d.Setups[i].Bit }

@@ -22,12 +22,7 @@ func (k *Kept) Fence(computed Fence) Fence {
 
 // SetAt is where the bit is set for one of a setup's heights: as computed or, at the
 // full one, where the setup book knows that it stood after the test cut.
-func (s *Setup) SetAt(h measure.Length) measure.Length {
-	if n := len(s.Heights); n > 0 && h == s.Heights[n-1] {
-		return s.Kept.Full(h)
-	}
-	return h
-}
+func (s *Setup) SetAt(h measure.Length) measure.Length { return s.Kept.Height(h, s.Heights) }
 
 // Rungs is the ladder as the bit is set: what is printed of heights follows from it.
 func (s *Setup) Rungs() []measure.Length {
@@ -56,9 +51,10 @@ func (s *Setup) ComputedFull() (full measure.Length, ok bool) {
 	return full, s.SetAt(full) != full
 }
 
-// Full is where the bit is set at a setup's full height, above the work's underside.
-func (k *Kept) Full(computed measure.Length) measure.Length {
-	if k == nil || k.HeightStood == nil {
+// Height is where the bit is set, above the work's underside, for a height of a
+// setup's ladder: another than computed at the full one alone.
+func (k *Kept) Height(computed measure.Length, ladder []measure.Length) measure.Length {
+	if k == nil || k.HeightStood == nil || len(ladder) == 0 || computed != ladder[len(ladder)-1] {
 		return computed
 	}
 	return *k.HeightStood

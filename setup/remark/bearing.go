@@ -71,10 +71,11 @@ func (w *work) riding(r *deck.Run) measure.Length {
 
 // touches reports whether a block reaches a side of a piece.
 func touches(b solid.Box, side joinery.Side, size joinery.Size) bool {
-	if d := side.Dimension(); side.High() {
+	d := side.Dimension()
+	if side.High() {
 		return b[d].Hi == size[d]
 	}
-	return b[side.Dimension()].Lo == 0
+	return b[d].Lo == 0
 }
 
 // swinging looks for channels on which the piece swings. Tenons and laps are
@@ -204,5 +205,5 @@ func (w *work) endGone(r *deck.Run) (gone measure.Length, taker *joinery.Cut) {
 
 // atEnd reports whether a cut takes away an end of a piece.
 func (w *work) atEnd(m *made, run joinery.Dimension) bool {
-	return m.box[run].Lo == 0 || m.box[run].Hi == w.piece.Size[run]
+	return touches(m.box, run.Low(), w.piece.Size) || touches(m.box, run.High(), w.piece.Size)
 }

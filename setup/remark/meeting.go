@@ -173,8 +173,7 @@ func findOtherFace(w *work) []finding {
 // middle reports whether a channel made at the table stands in the middle between
 // two walls.
 func (w *work) middle(m *made) bool {
-	c := m.channel
-	return len(m.runs) > 0 && c.Setback > 0 && 2*c.Setback+c.Width == w.piece.Size.Between(c.Near)
+	return len(m.runs) > 0 && m.channel.InMiddle(w.piece.Size)
 }
 
 // faces names the sides of a piece that a channel's runs go to the fence by.

@@ -30,18 +30,13 @@ var directions = []struct {
 	{joinery.LeftRight, "Left to right"}, {joinery.FrontBack, "Front to back"}, {joinery.TopBottom, "Top to bottom"},
 }
 
-func sidesOf(d joinery.Dimension) []joinery.Side {
-	var sides []joinery.Side
-	for _, s := range joinery.Sides {
-		if s.Dimension() == d {
-			sides = append(sides, s)
-		}
+// sidesOf are the two sides of a direction as they are named aloud, the top before the
+// bottom.
+func sidesOf(d joinery.Dimension) [2]joinery.Side {
+	if d == joinery.TopBottom {
+		return [2]joinery.Side{d.High(), d.Low()}
 	}
-	// As they are named aloud, the top before the bottom.
-	if len(sides) == 2 && !strings.HasPrefix(d.String(), sides[0].String()) {
-		slices.Reverse(sides)
-	}
-	return sides
+	return [2]joinery.Side{d.Low(), d.High()}
 }
 
 // liesOf takes what a joint says of one direction apart; false where that is more than

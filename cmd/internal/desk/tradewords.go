@@ -81,6 +81,9 @@ func tradeWords(f *planform.Form, key string, fault plantext.Fault) string {
 		if !dotted {
 			name = f.Fields[i].Key
 		}
+		if !strings.Contains(words, name+": ") {
+			continue
+		}
 		label := ""
 		if name != own {
 			label = "“" + brief(f.Fields[i].Label) + "” "

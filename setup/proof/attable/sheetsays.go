@@ -108,13 +108,7 @@ func (b bench) askSetup(f Finding, which int) string {
 }
 
 // full is the run's full height as the papers say it, without a carriage.
-func (b bench) full() measure.Length {
-	wants := b.Channel.Depth
-	if n := len(b.Setup.Heights); n > 0 && wants == b.Setup.Heights[n-1] {
-		return b.Setup.Kept.Full(wants)
-	}
-	return wants
-}
+func (b bench) full() measure.Length { return b.Setup.Kept.Height(b.Channel.Depth, b.Setup.Heights) }
 
 // askComputed asks about a fence set by the number that a test cut corrected.
 func (b bench) askComputed(f Finding, computed measure.Length) string {

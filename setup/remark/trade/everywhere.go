@@ -8,10 +8,12 @@ const AlwaysMind = "Unplug before you touch bit or collet. Feed right to left. E
 // Deference is said once wherever a deck is written.
 const Deference = "The manuals of router, table and bits, local rules and licensed practice come first; where they say otherwise, do as they say. No standard is claimed."
 
-// Everywhere lists the rules that hold at every run, what comes first foremost.
+// Everywhere lists the rules that hold at every run, what comes first foremost. Few are
+// brief, for small paper.
 func Everywhere() []deck.Caution {
 	return []deck.Caution{
 		{Code: "first", Weight: deck.Grave, Words: Deference,
+			Brief: "The manuals of router, table and bits, local rules and licensed practice come first. No standard is claimed.",
 			Basis: "EN 848-1, EN 848-2 and EN 847-1 (scopes read) leave a router in a table out"},
 		{Code: "unplug", Weight: deck.Grave, Words: "Switch off, let the bit stop and unplug the router before you change the bit, measure at it, raise it or set the fence; then turn it by hand once. Only where a run says so is it raised turning.",
 			Basis: BGR100500 + ": set with the tool standing still; the rest: " + CommonPractice},
@@ -28,6 +30,7 @@ func Everywhere() []deck.Caution {
 		{Code: "protect", Weight: deck.Grave, Words: "Eyes, ears and lungs protected, dust extracted. No gloves, loose sleeves or loose hair.",
 			Basis: WoodDust + "; the rest: " + CommonPractice},
 		{Code: "orders", Weight: deck.Noted, Words: "Check the three orders against the pencilled marks each time. Cut all pieces of a set the same day: wood moves.",
+			Brief: "Cut all pieces of a set the same day: wood moves.", // the orders are at the head of a small run sheet
 			Basis: CommonPractice},
 	}
 }

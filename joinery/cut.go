@@ -120,6 +120,12 @@ func (c Channel) OpenAt(end Side, size Size) bool {
 	return c.Lo == 0
 }
 
+// EndToEnd reports whether the channel runs out of both ends of a piece of a size.
+func (c Channel) EndToEnd(size Size) bool {
+	run := c.Run()
+	return c.OpenAt(run.Low(), size) && c.OpenAt(run.High(), size)
+}
+
 // InMiddle reports whether the channel stands in the middle of a piece between two
 // walls.
 func (c Channel) InMiddle(size Size) bool {

@@ -23,6 +23,7 @@ import (
 	"fencecard/output/sheets"
 	"fencecard/setup"
 	"fencecard/setup/deck"
+	"fencecard/setup/deck/deckpart"
 )
 
 // writers are all the ways a deck goes out, by the function of this package and what
@@ -96,7 +97,7 @@ func TestNoWriterTakesASpoiledDeck(t *testing.T) {
 				d := fresh(t)
 				if part {
 					var err error
-					d, err = d.Only(deck.Only{Setups: []int{1}})
+					d, err = deckpart.Of(d, deckpart.Only{Setups: []int{1}})
 					require.NoError(t, err)
 				}
 				require.NoError(t, write(io.Discard, d), "%s, sound", writer)

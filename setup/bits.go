@@ -124,9 +124,8 @@ func (m maker) carry(w *Way, p *joinery.Piece, c *joinery.Cut, ch joinery.Channe
 // others remain: that is a question of the side at the fence, and a narrower bit
 // that gains its own width of tail is no way out.
 func (m maker) sift(ways []Way, ch joinery.Channel, size joinery.Size) []Way {
-	run := ch.Run()
 	edge := (ch.OpenBeside(ch.Near, size) || ch.OpenBeside(ch.Near.Opposite(), size)) &&
-		!(ch.OpenAt(run.Low(), size) && ch.OpenAt(run.High(), size))
+		!ch.EndToEnd(size)
 	easier := map[*joinery.Bit]bool{} // bits that have a way without a hard drop
 	for _, w := range ways {
 		easier[w.Bit] = easier[w.Bit] || !w.Drops || m.easy(w, ch, size)

@@ -11,8 +11,7 @@ import (
 // grain runs out of. It returns false for what lies elsewhere, for what is
 // stopped, and where the maker wants the other end at the fence.
 func crossing(p *joinery.Piece, c *joinery.Cut, ch joinery.Channel) (joinery.Channel, bool) {
-	run := ch.Run()
-	if ch.Near.Dimension() != p.Grain || !ch.OpenAt(run.Low(), p.Size) || !ch.OpenAt(run.High(), p.Size) {
+	if ch.Near.Dimension() != p.Grain || !ch.EndToEnd(p.Size) {
 		return ch, false
 	}
 	for _, at := range []joinery.Channel{ch, ch.Reversed(p.Size)} {

@@ -17,6 +17,7 @@ import (
 	"fencecard/output/screen"
 	"fencecard/setup"
 	"fencecard/setup/deck"
+	"fencecard/setup/deck/deckpart"
 	"fencecard/setup/remark"
 	"fencecard/setup/search/budget"
 	"fencecard/setup/whatif"
@@ -27,7 +28,7 @@ type cardsOptions struct {
 	format string
 	out    []string
 	force  bool
-	only   deck.Only
+	only   deckpart.Only
 	setups []string        // numbers, a deck's code behind them or not
 	again  session.Printed // the same as one that was printed
 	why    bool
@@ -185,7 +186,7 @@ func (a *app) deckFor(ctx context.Context, plan *joinery.Plan, o cardsOptions) (
 			return nil, err
 		}
 	}
-	if d, err = d.Only(o.only); err != nil {
+	if d, err = deckpart.Of(d, o.only); err != nil {
 		return nil, err
 	}
 	a.OfferNear(d, matches)

@@ -33,6 +33,8 @@ var forbidden = map[string][]string{
 	"fencecard/setup":                         {"fencecard/output", "fencecard/cmd", "fencecard/joinery/planfile", "github.com/spf13/cobra", "github.com/jung-kurt/gofpdf"},
 	"fencecard/setup/deck":                    {"fencecard/setup/remark", "fencecard/setup/whatif", "fencecard/setup/proof", "fencecard/setup/solid", "fencecard/output", "fencecard/joinery/planfile"},
 	"fencecard/setup/remark/joints":           {"fencecard/setup/proof", "fencecard/setup/whatif", "fencecard/output", "fencecard/joinery/planfile"},
+	"fencecard/setup/deck/deckpart":           {"fencecard/setup/remark", "fencecard/setup/proof", "fencecard/output", "fencecard/joinery/planfile"},
+	"fencecard/setup/remark/loose":            {"fencecard/setup/proof", "fencecard/setup/remark/joints", "fencecard/output", "fencecard/joinery/planfile"},
 	"fencecard/setup/remark/trade":            {"fencecard/setup/proof", "fencecard/setup/remark/joints", "fencecard/output", "fencecard/joinery/planfile"},
 	"fencecard/setup/remark":                  {"fencecard/setup/proof", "fencecard/setup/whatif", "fencecard/output", "fencecard/joinery/planfile"},
 	"fencecard/setup/proof/attable":           {"fencecard/setup/remark", "fencecard/setup/whatif", "fencecard/output", "fencecard/joinery/planfile", "github.com/spf13/cobra"},

@@ -8,6 +8,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/output/paper"
+	"fencecard/output/sheets/tick"
 	"fencecard/output/wording"
 	"fencecard/setup/deck"
 )
@@ -126,6 +127,14 @@ func (s Setter) opening(w paper.Paper) paper.Block {
 	return b
 }
 
+// tally is room to count pieces, where they are counted on this sheet.
+func (s Setter) tally(count int, w paper.Paper) paper.Block {
+	if s.bare {
+		return paper.Block{}
+	}
+	return tick.Tally(s.Setter, count, w)
+}
+
 // cardRow is one run of a piece: a box to tick for every piece, the orders, and
 // everything else that whoever runs it must know; of many words the last stand
 // in rows of their own.
@@ -135,14 +144,14 @@ func (s Setter) cardRow(u *deck.Setup, r *deck.Run, w paper.Paper) (row paper.Bl
 	y := paper.Paper(0.8)
 	x := paper.Paper(0)
 	if r.Piece.Count == 1 && !s.bare {
-		b.Add(boxes(1, tickSide), 0, y)
-		x = tickSide + 1.2
+		b.Add(tick.Boxes(1, tick.Side), 0, y)
+		x = tick.Side + 1.2
 	}
 	number := s.Strong(w, 3.2, r.Number())
-	b.Add(number, x, y+(tickSide-number.H)/2)
+	b.Add(number, x, y+(tick.Side-number.H)/2)
 	for i, side := range []joinery.Side{r.Step.Down, r.Step.Fence, r.Leads} {
 		word := s.order(r, side, cardOrder, cardOrderWide-1)
-		b.Add(word, s.cardColumn(i, w), y+(tickSide-word.H)/2)
+		b.Add(word, s.cardColumn(i, w), y+(tick.Side-word.H)/2)
 	}
 	x = 0
 	var ticks paper.Block
@@ -214,7 +223,7 @@ func (s Setter) handRow(c *deck.Card, h deck.HandWork, w paper.Paper) paper.Bloc
 	b := paper.Block{W: w}
 	b.Add(rule(w, paper.Pen{Width: 0.18}), 0, 0)
 	if !s.bare {
-		b.Add(boxes(1, tickSide), 0, 1)
+		b.Add(tick.Boxes(1, tick.Side), 0, 1)
 	}
 	l, bold := s.Letters(paper.Least), s.Bold(paper.Least)
 	p := paper.Phrase{}.Say(bold, "by "+h.Cut.By+":").Say(l, h.Cut.Kind.Name+" "+h.Cut.Name)
@@ -232,7 +241,7 @@ func (s Setter) handRow(c *deck.Card, h deck.HandWork, w paper.Paper) paper.Bloc
 	if h.Cut.Note != "" {
 		p = p.Tie(l, ".").Say(bold, "Note:").Say(l, h.Cut.Note)
 	}
-	b.Add(p.Set(w-tickSide-1.5), tickSide+1.5, 1.4)
+	b.Add(p.Set(w-tick.Side-1.5), tick.Side+1.5, 1.4)
 	return b
 }
 

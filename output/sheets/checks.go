@@ -6,13 +6,11 @@ import (
 
 	"fencecard/joinery/measure"
 	"fencecard/output/paper"
+	"fencecard/output/sheets/tick"
 	"fencecard/output/wording"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark"
 )
-
-// tickSide is how wide a box to tick is.
-const tickSide paper.Paper = 5
 
 // startChecks are what is looked at before a setup's first cut (common practice,
 // no source), each with a box. The collet and the speed stay with the bit.
@@ -80,12 +78,12 @@ func (s Setter) ticked(words string, w paper.Paper) paper.Block {
 	if s.bare {
 		return s.Say(w, "· "+words)
 	}
-	b := boxes(1, tickSide)
-	text := s.Say(w-tickSide-1.2, words)
+	b := tick.Boxes(1, tick.Side)
+	text := s.Say(w-tick.Side-1.2, words)
 	high := max(b.H, text.H)
 	var all paper.Block
 	all.Add(b, 0, (high-b.H)/2)
-	all.Add(text, tickSide+0.8, (high-text.H)/2)
+	all.Add(text, tick.Side+0.8, (high-text.H)/2)
 	return all
 }
 

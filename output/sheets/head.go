@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"fencecard/output/paper"
+	"fencecard/output/sheets/tick"
 	"fencecard/output/views"
 	"fencecard/output/wording"
 	"fencecard/setup/deck"
@@ -282,10 +283,10 @@ func (s Setter) rungItems(u *deck.Setup, rungs []int, w paper.Paper, a arrangeme
 // tick boxes.
 func ordinal(s Setter, n string) paper.Block {
 	l := s.Letters(paper.Least)
-	side := max(tickSide, l.Width(n)+2)
-	b := paper.Figure("text", side, tickSide, func(c paper.Canvas, at paper.Point) {
-		c.Stroke(paper.Thin, paper.Box{X: at.X, Y: at.Y, W: side, H: tickSide}.Path()...)
-		c.Text(at.Add((side-l.Width(n))/2, (tickSide+l.Height)/2), l, n)
+	side := max(tick.Side, l.Width(n)+2)
+	b := paper.Figure("text", side, tick.Side, func(c paper.Canvas, at paper.Point) {
+		c.Stroke(paper.Thin, paper.Box{X: at.X, Y: at.Y, W: side, H: tick.Side}.Path()...)
+		c.Text(at.Add((side-l.Width(n))/2, (tick.Side+l.Height)/2), l, n)
 	})
 	b.Parts[0].Says = n
 	return b

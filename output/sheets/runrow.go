@@ -6,6 +6,7 @@ import (
 
 	"fencecard/joinery"
 	"fencecard/output/paper"
+	"fencecard/output/sheets/tick"
 	"fencecard/output/wording"
 	"fencecard/setup/deck"
 )
@@ -39,7 +40,7 @@ const (
 	liesGap    paper.Paper = 2.5
 	leastName  paper.Paper = 42
 	ampleName  paper.Paper = 68
-	leastTicks paper.Paper = 4*tickSide + 3*0.6
+	leastTicks paper.Paper = 4*tick.Side + 3*0.6
 )
 
 // rowsOf is what columns are for: the runs of a setup in a width.
@@ -63,7 +64,7 @@ func (s Setter) reckonColumns(u *deck.Setup, w paper.Paper) columns {
 	if len(u.Marks) > 0 {
 		c.name = letterWide
 	}
-	ticks := 2 * tickSide
+	ticks := 2 * tick.Side
 	all, air := paper.Paper(0), orderAir
 	if w < wideRow {
 		air = narrowAir

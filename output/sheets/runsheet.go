@@ -10,6 +10,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/measure"
 	"fencecard/output/paper"
+	"fencecard/output/sheets/tick"
 	"fencecard/output/wording"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark"
@@ -144,7 +145,7 @@ func (s Setter) setupRow(d *deck.Deck, i int) paper.Block {
 	w := s.Frame.W
 	l, bold := s.Letters(paper.Least), s.Bold(3.2)
 	number := s.Strong(w, 4.2, strconv.Itoa(u.Number))
-	side := tickSide + 3 + max(7, number.W) + 2
+	side := tick.Side + 3 + max(7, number.W) + 2
 	p := paper.Phrase{}
 	if d.BitStays(i) {
 		p = p.Say(l, "same bit,")
@@ -183,8 +184,8 @@ func (s Setter) setupRow(d *deck.Deck, i int) paper.Block {
 func (s Setter) setupLine(u *deck.Setup, number paper.Block, p paper.Phrase, side paper.Paper) paper.Block {
 	w := s.Frame.W
 	row := rule(w, paper.Thin)
-	row.Add(boxes(1, tickSide), 0, 0.8)
-	row.Add(number, tickSide+3, 0.7)
+	row.Add(tick.Boxes(1, tick.Side), 0, 0.8)
+	row.Add(number, tick.Side+3, 0.7)
 	row.Add(p.Set(w-side), side, 1)
 	if u.Kept != nil {
 		for _, line := range u.Kept.Learnt {

@@ -48,8 +48,8 @@ func (d *Deck) Cards() []Card {
 // CardNumber returns the number of the card of a piece, by its index in the
 // plan. A part of a deck keeps the numbers of the whole.
 func (d *Deck) CardNumber(piece int) int {
-	if d.numbers != nil {
-		return d.numbers[piece]
+	if d.Numbers != nil {
+		return d.Numbers[piece]
 	}
 	return piece + 1
 }

@@ -1,6 +1,7 @@
 package deck
 
 import (
+	"cmp"
 	"slices"
 
 	"fencecard/joinery/measure"
@@ -32,4 +33,11 @@ func (s *Setup) Climbs() []Climb {
 		climbs[i].Heights = slices.Compact(climbs[i].Heights)
 	}
 	return climbs
+}
+
+// ByLastPass sorts runs by when they are through: those of one climb go up
+// together, so that the deeper ends later.
+func ByLastPass(a, b *Run) int {
+	return cmp.Or(cmp.Compare(a.Setup, b.Setup), cmp.Compare(a.Climb, b.Climb),
+		cmp.Compare(a.Channel.Depth, b.Channel.Depth), cmp.Compare(a.Index, b.Index))
 }

@@ -18,7 +18,7 @@ type Deck struct {
 
 	Part     bool  // some runs of a plan; the others are elsewhere
 	FromBook bool  // out of a setup book, whose shop and climate are no longer known
-	numbers  []int // of a part: the card numbers of its pieces in the whole
+	Numbers  []int // of a part: the card numbers of its pieces in the whole
 }
 
 // Runs counts the runs of all setups.

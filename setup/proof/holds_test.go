@@ -12,6 +12,7 @@ import (
 	"fencecard/joinery/planfile"
 	"fencecard/setup"
 	"fencecard/setup/deck"
+	"fencecard/setup/deck/deckpart"
 	"fencecard/setup/internal/workpiece"
 	"fencecard/setup/proof"
 )
@@ -46,7 +47,7 @@ func TestEverySetupAloneIsProved(t *testing.T) {
 		d, err := setup.MakeWith(t.Context(), plan, setup.Options{Plain: true})
 		require.NoError(t, err)
 		for i := range d.Setups {
-			alone, err := d.Only(deck.Only{Setups: []int{i + 1}})
+			alone, err := deckpart.Of(d, deckpart.Only{Setups: []int{i + 1}})
 			require.NoError(t, err)
 			require.NoError(t, proof.Holds(alone), "%s, setup %d", name, i+1)
 			alone.Setups[0].Fence = deck.FenceAt(d.Setups[i].Bit, d.Setups[i].Fence.NearEdge+measure.Inch/64)

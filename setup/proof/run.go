@@ -106,7 +106,7 @@ func (p *prover) orientation(at int, c *Run, w *wanted) bool {
 
 // mayBear reports whether the plan lets a side go to the fence.
 func mayBear(w *wanted, side joinery.Side) bool {
-	c, ch, run := w.cut, w.channel, w.channel.Run()
+	c, ch := w.cut, w.channel
 	switch {
 	case c.Fence.Either:
 		return true
@@ -115,7 +115,7 @@ func mayBear(w *wanted, side joinery.Side) bool {
 	}
 	// The end of the piece goes to the fence where all of it is crossed.
 	return side == ch.Near || side.Dimension() == w.piece.Grain && ch.OpenBeside(side, w.piece.Size) &&
-		ch.OpenAt(run.Low(), w.piece.Size) && ch.OpenAt(run.High(), w.piece.Size)
+		ch.EndToEnd(w.piece.Size)
 }
 
 // lines returns where a channel begins and ends, from the leading end.

@@ -56,7 +56,7 @@ func (w *work) riding(r *deck.Run) measure.Length {
 	var gone []solid.Range
 	for _, m := range w.cuts {
 		last := len(m.runs) - 1
-		if last < 0 && !slices.Contains(r.Cut.After, m.cut.Name) || last >= 0 && byLastPass(m.runs[last], r) >= 0 {
+		if last < 0 && !slices.Contains(r.Cut.After, m.cut.Name) || last >= 0 && deck.ByLastPass(m.runs[last], r) >= 0 {
 			continue
 		}
 		if touches(m.box, side, w.piece.Size) && 3*m.box[up].Long() >= 2*w.piece.Size[up] {

@@ -7,6 +7,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
+	"fencecard/setup/remark/loose"
 )
 
 // Cautions gives every run its cautions, the gravest first. The package setup has done so;
@@ -88,9 +89,9 @@ func takenApart(d *deck.Deck) map[*deck.Run]bool {
 	}
 	found := map[*deck.Run]bool{}
 	for _, runs := range of {
-		parted, _ := partings(runs)
+		parted, _ := loose.Partings(runs)
 		for _, p := range parted {
-			found[p.run] = true
+			found[p.Run] = true
 		}
 	}
 	return found

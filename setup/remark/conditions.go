@@ -8,6 +8,7 @@ import (
 	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark/joints"
+	"fencecard/setup/remark/loose"
 	"fencecard/setup/remark/trade"
 	"fencecard/setup/solid"
 )
@@ -201,17 +202,6 @@ func works(d *deck.Deck) []*work {
 	return all
 }
 
-// sweep is the room that a run takes out; an end that is nibbled is taken whole.
-func sweep(r *deck.Run) solid.Hollow {
-	size, d := r.Piece.Size, r.Step.Bit.True()
-	if r.Nibble != nil {
-		return solid.Of(r.Channel, size, d)
-	}
-	h := solid.Run(r.Channel, size, d, r.Step.Fence, r.Step.NearEdge)
-	h.Section = deck.SectionAt(r.Step, r.Channel)
-	return h
-}
-
 // madeOf gathers the runs of one channel.
 func madeOf(runs []*deck.Run) *made {
 	first := runs[0]
@@ -220,12 +210,12 @@ func madeOf(runs []*deck.Run) *made {
 		hollow: solid.Of(first.Channel, size, first.Step.Bit.True())}
 	m.hollow.Section = first.Channel.Section
 	m.box = m.hollow.Box(size)
-	if endToEnd(first) {
+	if first.Channel.EndToEnd(size) {
 		m.hollows = []solid.Hollow{m.hollow} // no round ends, so the runs together are one block
 		return m
 	}
 	for _, r := range runs {
-		run := sweep(r)
+		run := loose.Room(r)
 		if first.Cut.Square {
 			run.Radius = 0 // the chisel takes the corners out
 		}

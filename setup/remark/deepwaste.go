@@ -44,7 +44,7 @@ func findDeepWaste(w *work) []finding {
 
 // atEnd reports whether a run takes off an end of its piece from side to side.
 func atEnd(r *deck.Run) bool {
-	return facing(r).OpenBeside(r.Step.Fence, r.Piece.Size) && endToEnd(r)
+	return facing(r).OpenBeside(r.Step.Fence, r.Piece.Size) && r.Channel.EndToEnd(r.Piece.Size)
 }
 
 // haunch reports whether a cut shortens the tongue of another at the same end.

@@ -40,7 +40,7 @@ func openings(d *deck.Deck) map[*deck.Run]string {
 			if len(a.runs) == 0 || len(b.runs) == 0 {
 				return // made by hand, when what is cut at the table is there
 			}
-			if byLastPass(a.runs[len(a.runs)-1], b.runs[len(b.runs)-1]) > 0 {
+			if deck.ByLastPass(a.runs[len(a.runs)-1], b.runs[len(b.runs)-1]) > 0 {
 				a, b = b, a
 			}
 			for _, r := range b.runs {

@@ -131,8 +131,7 @@ func ShoulderOf(h deck.Half, side joinery.Side) measure.Length {
 
 // crossesEnd reports whether a channel takes the whole of an end off a side.
 func crossesEnd(ch joinery.Channel, size joinery.Size) bool {
-	run := ch.Run()
-	return ch.Setback == 0 && ch.OpenAt(run.Low(), size) && ch.OpenAt(run.High(), size)
+	return ch.Setback == 0 && ch.EndToEnd(size)
 }
 
 // acrossOf is the half's own size in a dimension.

@@ -1,13 +1,19 @@
-package sheets
+// Package tick sets what is ticked with a pencil: a box, and room to count pieces as
+// they are done.
+package tick
 
 import (
 	"strconv"
 
 	"fencecard/output/paper"
+	"fencecard/output/setting"
 )
 
-// boxes returns a row of empty boxes to tick.
-func boxes(n int, side paper.Paper) paper.Block {
+// Side is how wide a box to tick is.
+const Side paper.Paper = 5
+
+// Boxes returns a row of empty boxes to tick.
+func Boxes(n int, side paper.Paper) paper.Block {
 	gap := side * 0.4
 	w := paper.Paper(n)*side + paper.Paper(n-1)*gap
 	return paper.Figure("boxes", w, side, func(c paper.Canvas, at paper.Point) {
@@ -25,23 +31,21 @@ const (
 	mostCells  = 12
 )
 
-// tally returns room to count pieces as they are done.
-func (s Setter) tally(count int, w paper.Paper) paper.Block {
+// Tally returns room to count pieces as they are done.
+func Tally(s setting.Setter, count int, w paper.Paper) paper.Block {
 	switch cells := (count + tallyGroup - 1) / tallyGroup; {
-	case s.bare:
-		return paper.Block{}
 	case count <= mostBoxes:
-		return wrapped(count, w, tickSide*1.3, tickSide*1.3, func(i int) paper.Block { return boxes(1, tickSide) })
+		return wrapped(count, w, Side*1.3, Side*1.3, func(i int) paper.Block { return Boxes(1, Side) })
 	case cells <= mostCells:
-		return wrapped(cells, w, tickSide*3.2, tickSide*1.3, func(i int) paper.Block {
-			return s.cell(min(count, (i+1)*tallyGroup), tickSide*3, tickSide*1.2)
+		return wrapped(cells, w, Side*3.2, Side*1.3, func(i int) paper.Block {
+			return cell(s, min(count, (i+1)*tallyGroup), Side*3, Side*1.2)
 		})
 	}
-	return s.cell(count, w, tickSide*1.2)
+	return cell(s, count, w, Side*1.2)
 }
 
 // cell is a box for a tally of five strokes, the count it brings in a corner.
-func (s Setter) cell(count int, w, h paper.Paper) paper.Block {
+func cell(s setting.Setter, count int, w, h paper.Paper) paper.Block {
 	d := &paper.Drawing{W: w, H: h}
 	d.Stroke(paper.Pen{Width: 0.35}, paper.Box{X: 0, Y: 0, W: w, H: h}.Path()...)
 	n := paper.Phrase{}.Say(s.Letters(paper.Least), strconv.Itoa(count)).Set(w)

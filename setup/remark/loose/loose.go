@@ -1,31 +1,31 @@
-package remark
+// Package loose finds the runs that cut a piece in two, so that a part of it comes
+// loose beside the turning bit.
+package loose
 
 import (
-	"cmp"
 	"slices"
 
-	"fencecard/joinery/measure"
 	"fencecard/setup/deck"
 	"fencecard/setup/solid"
 )
 
-// parting is a run that cuts its piece in two, and the runs before it without
+// Parting is a run that cuts its piece in two, and the runs before it without
 // which it would not.
-type parting struct {
-	run  *deck.Run
-	with []*deck.Run
+type Parting struct {
+	Run  *deck.Run
+	With []*deck.Run
 }
 
-// partings finds the runs of one piece that cut it apart, in running order.
+// Partings finds the runs of one piece that cut it apart, in running order.
 // What runs from end to end leaves the same section all along: where that comes
 // to more parts than before, one is loose. Cuts that are stopped are not looked
 // at, so two that part the wood only together, end to end, are not found.
 //
 // Where cuts are so many and so much in one another that mostSlices is
 // exceeded, whole is false and what comes after is not looked at.
-func partings(runs []*deck.Run) (found []parting, whole bool) {
-	open := slices.DeleteFunc(slices.Clone(runs), func(r *deck.Run) bool { return !endToEnd(r) })
-	slices.SortStableFunc(open, byLastPass)
+func Partings(runs []*deck.Run) (found []Parting, whole bool) {
+	open := slices.DeleteFunc(slices.Clone(runs), func(r *deck.Run) bool { return !r.Channel.EndToEnd(r.Piece.Size) })
+	slices.SortStableFunc(open, deck.ByLastPass)
 	var all [3][]*cavity // by the way they run
 	work := 0
 	for _, r := range open {
@@ -45,7 +45,7 @@ func partings(runs []*deck.Run) (found []parting, whole bool) {
 		}
 		before := c.parts
 		if c.parts = parts(c.passages); c.parts > before {
-			found = append(found, parting{run: r, with: c.without(r)})
+			found = append(found, Parting{Run: r, With: c.without(r)})
 		}
 	}
 	return found, true
@@ -54,18 +54,6 @@ func partings(runs []*deck.Run) (found []parting, whole bool) {
 // mostSlices bounds the work on a plan that means harm: a section of a piece of
 // furniture falls into some ten slices, each time something is cut.
 const mostSlices = 2_000_000
-
-func endToEnd(r *deck.Run) bool {
-	run, size := r.Channel.Run(), r.Piece.Size
-	return r.Channel.OpenAt(run.Low(), size) && r.Channel.OpenAt(run.High(), size)
-}
-
-// byLastPass sorts runs by when they are through: those of one climb go up
-// together, so that the deeper ends later.
-func byLastPass(a, b *deck.Run) int {
-	return cmp.Or(cmp.Compare(a.Setup, b.Setup), cmp.Compare(a.Climb, b.Climb),
-		cmp.Compare(a.Channel.Depth, b.Channel.Depth), cmp.Compare(a.Index, b.Index))
-}
 
 // passage is a run and the room it takes out, with what runs of the same
 // channel took out beside it before.
@@ -77,7 +65,18 @@ type passage struct {
 // roomsOf are the blocks inside the blank that a run takes out, several of a shaped
 // edge.
 func roomsOf(r *deck.Run) []solid.Box {
-	return sweep(r).Boxes(r.Piece.Size)
+	return Room(r).Boxes(r.Piece.Size)
+}
+
+// Room is the room that a run takes out; an end that is nibbled is taken whole.
+func Room(r *deck.Run) solid.Hollow {
+	size, d := r.Piece.Size, r.Step.Bit.True()
+	if r.Nibble != nil {
+		return solid.Of(r.Channel, size, d)
+	}
+	h := solid.Run(r.Channel, size, d, r.Step.Fence, r.Step.NearEdge)
+	h.Section = deck.SectionAt(r.Step, r.Channel)
+	return h
 }
 
 // cavity is rooms along one way that touch, themselves or through others. What
@@ -163,83 +162,4 @@ func around(a, b solid.Box) solid.Box {
 // apart reports whether there is wood between two rooms.
 func apart(a, b *solid.Box) bool {
 	return a[0].Gap(b[0]) > 0 || a[1].Gap(b[1]) > 0 || a[2].Gap(b[2]) > 0
-}
-
-// parts counts the parts a section falls into: it is sliced at every wall, and
-// what is left in a slice hangs together with what it overlaps in the next.
-func parts(runs []passage) int {
-	if len(runs) == 0 {
-		return 1
-	}
-	size, run := runs[0].Piece.Size, runs[0].Channel.Run()
-	u, v := (run+1)%3, (run+2)%3
-	at := []measure.Length{0, size[u]}
-	for _, c := range runs {
-		at = append(at, c.room[u].Lo, c.room[u].Hi)
-	}
-	slices.Sort(at)
-	at = slices.Compact(at)
-	count := 0
-	var before, now []stretch
-	for i := range at[1:] {
-		var gone []solid.Range
-		for _, c := range runs {
-			if c.room[u].Lo <= at[i] && c.room[u].Hi >= at[i+1] {
-				gone = append(gone, c.room[v])
-			}
-		}
-		now = nil
-		for _, left := range remains(gone, size[v]) {
-			s := stretch{Range: left, part: new(part)}
-			count++
-			for _, b := range before {
-				if b.And(left).Long() > 0 && s.part.join(b.part) {
-					count--
-				}
-			}
-			now = append(now, s)
-		}
-		before = now
-	}
-	return count
-}
-
-// stretch is wood in one slice of a section, and the part it belongs to.
-type stretch struct {
-	solid.Range
-	part *part
-}
-
-// part is one part of a section; what was joined to another points to it.
-type part struct{ into *part }
-
-func (p *part) root() *part {
-	for p.into != nil {
-		p = p.into
-	}
-	return p
-}
-
-// join makes one part of two, and reports whether they were two.
-func (p *part) join(q *part) bool {
-	p, q = p.root(), q.root()
-	if p == q {
-		return false
-	}
-	p.into = q
-	return true
-}
-
-// remains returns what ranges leave of a length.
-func remains(gone []solid.Range, long measure.Length) []solid.Range {
-	slices.SortFunc(gone, func(a, b solid.Range) int { return cmp.Compare(a.Lo, b.Lo) })
-	var left []solid.Range
-	reached := measure.Length(0)
-	for _, g := range append(gone, solid.Range{Lo: long, Hi: long}) {
-		if g.Lo > reached {
-			left = append(left, solid.Range{Lo: reached, Hi: g.Lo})
-		}
-		reached = max(reached, g.Hi)
-	}
-	return left
 }

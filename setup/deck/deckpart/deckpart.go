@@ -1,4 +1,6 @@
-package deck
+// Package deckpart makes a deck of a part of another, under the numbers of the whole:
+// a spoiled piece anew, or one setup again.
+package deckpart
 
 import (
 	"fmt"
@@ -8,20 +10,20 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/measure"
 	"fencecard/joinery/plantext"
+	"fencecard/setup/deck"
 )
 
-// Only names the part of a deck that is wanted again, to make a spoiled piece
-// anew. An empty list wants everything.
+// Only names the part of a deck that is wanted again. An empty list wants everything.
 type Only struct {
 	Pieces []string // by name; capitals do not count
 	Setups []int    // by number
 }
 
-// Only returns the cards wanted, under the numbers they have in the full deck.
+// Of returns the cards wanted, under the numbers they have in the full deck.
 // A setup keeps the rungs of its ladder that its remaining cards use; the
 // changes are those of the setups that remain. A piece or setup that the deck
 // does not have is a fault. The deck given is not changed.
-func (d *Deck) Only(o Only) (*Deck, error) {
+func Of(d *deck.Deck, o Only) (*deck.Deck, error) {
 	if len(o.Pieces) == 0 && len(o.Setups) == 0 {
 		return d, nil
 	}
@@ -32,10 +34,10 @@ func (d *Deck) Only(o Only) (*Deck, error) {
 	part.Part = true
 	plan := *d.Plan
 	part.Plan = &plan
-	part.numbers = nil
+	part.Numbers = nil
 	for i, p := range plan.Pieces {
 		if o.wantsPiece(p.Name) {
-			part.numbers = append(part.numbers, d.CardNumber(i))
+			part.Numbers = append(part.Numbers, d.CardNumber(i))
 		}
 	}
 	plan.Pieces = slices.DeleteFunc(slices.Clone(plan.Pieces), func(p joinery.Piece) bool { return !o.wantsPiece(p.Name) })
@@ -44,8 +46,8 @@ func (d *Deck) Only(o Only) (*Deck, error) {
 		s.Runs = o.cards(&s, plan.Pieces)
 		if len(s.Runs) > 0 {
 			s.Heights = used(s.Heights, s.Runs)
-			s.Marks = slices.DeleteFunc(slices.Clone(s.Marks), func(p Pair) bool {
-				return !slices.ContainsFunc(s.Runs, func(r Run) bool { return r.Pair == p.Letter })
+			s.Marks = slices.DeleteFunc(slices.Clone(s.Marks), func(p deck.Pair) bool {
+				return !slices.ContainsFunc(s.Runs, func(r deck.Run) bool { return r.Pair == p.Letter })
 			})
 			part.Setups = append(part.Setups, s)
 		}
@@ -55,11 +57,11 @@ func (d *Deck) Only(o Only) (*Deck, error) {
 			Problem: fmt.Sprintf("no run of %s is run at setup %s", quoted(o.Pieces), numbers(o.Setups)),
 			Remedy:  "name the piece alone to see at which setups it is run"}}
 	}
-	part.Changes = Count(part.Setups, &plan.Shop)
-	part.Joints = slices.DeleteFunc(slices.Clone(d.Joints), func(j Joint) bool {
+	part.Changes = deck.Count(part.Setups, &plan.Shop)
+	part.Joints = slices.DeleteFunc(slices.Clone(d.Joints), func(j deck.Joint) bool {
 		return !o.wantsPiece(j.Into.Piece.Name) && !o.wantsPiece(j.Part.Piece.Name)
 	})
-	part.Warnings = slices.DeleteFunc(slices.Clone(d.Warnings), func(w Warning) bool {
+	part.Warnings = slices.DeleteFunc(slices.Clone(d.Warnings), func(w deck.Warning) bool {
 		return w.Piece != "" && !o.wantsPiece(w.Piece)
 	})
 	return &part, nil
@@ -67,11 +69,11 @@ func (d *Deck) Only(o Only) (*Deck, error) {
 
 // cards returns the cards of a setup that are wanted, moved to the pieces of
 // the smaller plan.
-func (o Only) cards(s *Setup, pieces []joinery.Piece) []Run {
+func (o Only) cards(s *deck.Setup, pieces []joinery.Piece) []deck.Run {
 	if len(o.Setups) > 0 && !slices.Contains(o.Setups, s.Number) {
 		return nil
 	}
-	var runs []Run
+	var runs []deck.Run
 	for _, r := range s.Runs {
 		at := slices.IndexFunc(pieces, func(p joinery.Piece) bool { return p.Name == r.Piece.Name })
 		if at >= 0 {
@@ -87,14 +89,14 @@ func (o Only) wantsPiece(name string) bool {
 }
 
 // used returns the rungs of a ladder that some card uses.
-func used(ladder []measure.Length, runs []Run) []measure.Length {
+func used(ladder []measure.Length, runs []deck.Run) []measure.Length {
 	return slices.DeleteFunc(slices.Clone(ladder), func(rung measure.Length) bool {
-		return !slices.ContainsFunc(runs, func(r Run) bool { return slices.Contains(r.Heights, rung) })
+		return !slices.ContainsFunc(runs, func(r deck.Run) bool { return slices.Contains(r.Heights, rung) })
 	})
 }
 
 // check faults every name and number that the deck does not have.
-func (o Only) check(d *Deck) error {
+func (o Only) check(d *deck.Deck) error {
 	var faults plantext.Faults
 	for _, want := range o.Pieces {
 		if !slices.ContainsFunc(d.Plan.Pieces, func(p joinery.Piece) bool { return sameName(want, p.Name) }) {
@@ -102,7 +104,7 @@ func (o Only) check(d *Deck) error {
 		}
 	}
 	for _, want := range o.Setups {
-		if !slices.ContainsFunc(d.Setups, func(s Setup) bool { return s.Number == want }) {
+		if !slices.ContainsFunc(d.Setups, func(s deck.Setup) bool { return s.Number == want }) {
 			faults.Add(plantext.Fault{Problem: fmt.Sprintf("the deck has no setup %d", want), Remedy: "its setups are " + setupNumbers(d)})
 		}
 	}
@@ -136,7 +138,7 @@ func quoted(names []string) string {
 	return b.String()
 }
 
-func setupNumbers(d *Deck) string {
+func setupNumbers(d *deck.Deck) string {
 	switch len(d.Setups) {
 	case 0:
 		return "none"

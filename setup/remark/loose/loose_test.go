@@ -1,4 +1,4 @@
-package remark
+package loose
 
 import (
 	"math/rand/v2"
@@ -80,10 +80,10 @@ func TestPartingsAgainstARaster(t *testing.T) {
 				want = append(want, r)
 			}
 		}
-		found, whole := partings(runs)
+		found, whole := Partings(runs)
 		assert.True(t, whole)
 		for _, f := range found {
-			got = append(got, f.run)
+			got = append(got, f.Run)
 		}
 		parted += len(want)
 		if !assert.Equal(t, want, got) {
@@ -103,11 +103,11 @@ func TestTooManyCutsInOneAnother(t *testing.T) {
 		runs = append(runs, &deck.Run{Setup: 1, Index: i, Piece: p, Cut: &joinery.Cut{}, Channel: ch,
 			Step: deck.Step{Bit: &joinery.Bit{Diameter: 30}, Down: down, Fence: joinery.Front, NearEdge: ch.Setback}})
 	}
-	_, whole := partings(runs[:100])
+	_, whole := Partings(runs[:100])
 	assert.True(t, whole, "a hundred are looked at")
 	for _, r := range runs {
 		r.Channel.Depth = 6
 	}
-	_, whole = partings(runs)
+	_, whole = Partings(runs)
 	assert.False(t, whole)
 }

@@ -152,7 +152,10 @@ func (a *app) bookMatch(ctx context.Context, args []string, o bookOptions, p ses
 	if err != nil {
 		return err
 	}
-	matches := b.Match(deck)
+	matches, err := b.Match(deck)
+	if err != nil {
+		return err
+	}
 	if asJSON {
 		return output.MatchesJSON(a.Out, deck, matches)
 	}

@@ -91,7 +91,7 @@ func (a *app) bookKeep(ctx context.Context, args []string, o bookKeepOptions) er
 		twin = b.Twin(e)
 		grown, err := b.Put(e, o.force)
 		if err == nil {
-			e, err = grown.Find(e.Name) // with what stayed of an older one
+			e, err = grown.Named(e.Name) // with what stayed of an older one
 		}
 		return grown, err
 	})

@@ -85,6 +85,9 @@ func TestWhatEachWriterSays(t *testing.T) {
 	air, err := timber.ParseTemperature("20 C")
 	require.NoError(t, err)
 
+	matches, err := b.Match(changed)
+	require.NoError(t, err)
+
 	writers := map[string]func(io.Writer) error{
 		"Text":            func(w io.Writer) error { return screen.Text(w, d) },
 		"Summary":         func(w io.Writer) error { return screen.Summary(w, "legs-cards.pdf", d, 4) },
@@ -96,7 +99,7 @@ func TestWhatEachWriterSays(t *testing.T) {
 		"KeptSetups":      func(w io.Writer) error { return screen.KeptSetups(w, b.Entries()) },
 		"KeptSetup":       func(w io.Writer) error { return screen.KeptSetup(w, b.Entries()[0]) },
 		"KeptCuts":        func(w io.Writer) error { return screen.KeptCuts(w, b.Entries()[0]) },
-		"Matches":         func(w io.Writer) error { return screen.Matches(w, changed, b.Match(changed)) },
+		"Matches":         func(w io.Writer) error { return screen.Matches(w, changed, matches) },
 		"Shop":            func(w io.Writer) error { return screen.Shop(w, &shop, []timber.Wood{ash, oak}) },
 		"Woods":           func(w io.Writer) error { return screen.Woods(w, []timber.Wood{ash, oak}) },
 		"Wood":            func(w io.Writer) error { return screen.Wood(w, ash, &shop, "said beside it") },

@@ -62,10 +62,9 @@ func (b *Book) Bytes() []byte { return []byte(b.mark + b.source) }
 // Capitals and the hyphen of a code do not count. The error, always
 // [plantext.Faults], says what there is instead.
 func (b *Book) Find(word string) (*Entry, error) {
-	for _, e := range b.Entries() {
-		if sameName(e.Name, word) {
-			return e, nil
-		}
+	e, err := b.Named(word)
+	if err == nil {
+		return e, nil
 	}
 	code := plainCode(word)
 	for _, e := range b.Entries() {
@@ -73,11 +72,22 @@ func (b *Book) Find(word string) (*Entry, error) {
 			return e, nil
 		}
 	}
-	if i := b.blockNamed(word); i >= 0 {
-		return nil, plantext.Faults{{Place: b.place(int(b.blocks[i].first), 0),
-			Problem: fmt.Sprintf("the entry %q is damaged", word), Remedy: "mend it as the messages about it say"}}
+	return nil, err
+}
+
+// Named returns the sound entry of a name, and takes no code for one: a new setup may
+// be called like the code of another. Its errors are those of [Book.Find].
+func (b *Book) Named(name string) (*Entry, error) {
+	for _, e := range b.Entries() {
+		if sameName(e.Name, name) {
+			return e, nil
+		}
 	}
-	return nil, b.unknown(word)
+	if i := b.blockNamed(name); i >= 0 {
+		return nil, plantext.Faults{{Place: b.place(int(b.blocks[i].first), 0),
+			Problem: fmt.Sprintf("the entry %q is damaged", name), Remedy: "mend it as the messages about it say"}}
+	}
+	return nil, b.unknown(name)
 }
 
 // unknown is the fault of a name that is not in the book.

@@ -20,7 +20,7 @@ func (b *Book) Put(e *Entry, replace bool) (*Book, error) {
 			Remedy:  "choose another name, or say --force to keep the new setup in its place"}}
 	}
 	if at >= 0 {
-		if _, err := b.Find(e.Name); err != nil {
+		if _, err := b.Named(e.Name); err != nil {
 			return nil, err
 		}
 		block := b.blocks[at]
@@ -43,7 +43,7 @@ func (b *Book) reread(data []byte, e *Entry) (*Book, error) {
 	if err != nil {
 		return nil, err
 	}
-	back, err := changed.Find(e.Name)
+	back, err := changed.Named(e.Name)
 	if err == nil && back.Code == e.Code {
 		return changed, nil
 	}

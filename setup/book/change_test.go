@@ -145,3 +145,18 @@ func TestKeepCleansNames(t *testing.T) {
 		assert.Equal(t, e.Name, only(t, b).Name)
 	}
 }
+
+// A name is no code: a setup may be called like the code of another, and is then
+// neither that one nor takes its place.
+func TestACodeForAName(t *testing.T) {
+	b, d := bookOf(t)
+	code := b.Entries()[0].Code
+	_, err := b.Named(code)
+	require.Error(t, err)
+	grown, err := b.Put(keepAs(t, d, 2, code), false)
+	require.NoError(t, err)
+	named, err := grown.Named(code)
+	require.NoError(t, err)
+	assert.Equal(t, code, named.Name)
+	assert.Len(t, grown.Entries(), len(b.Entries())+1)
+}

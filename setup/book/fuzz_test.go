@@ -32,7 +32,7 @@ func FuzzBook(f *testing.F) {
 			entry.Learnt(entry.Shop.Scale)
 		}
 		if len(data) < 1<<16 {
-			b.Match(d)
+			found(t, b, d)
 		}
 		grown, err := b.Put(e, true)
 		if err != nil {

@@ -34,21 +34,30 @@ type Offer struct {
 }
 
 // Match finds for every setup of a deck what the book has: an entry with the
-// same contents, whatever rungs lead to its full depths, else entries with the same bit, or one that measures a hair otherwise, and the fence within 1/32 in.
+// same contents, whatever rungs lead to its full depths, else entries with the same
+// bit, or one that measures a hair otherwise, and the fence within 1/32 in.
 // Of several equal entries the one kept last counts, of those that say what a test
 // cut taught or have a note, if any do. For near ones it finds out what it takes to
-// use them.
-func (b *Book) Match(d *deck.Deck) []Match {
+// use them; the error is that of a plan that cannot be made, of which that is not known.
+func (b *Book) Match(d *deck.Deck) ([]Match, error) {
 	matches := b.match(d)
-	t, err := whatif.NewTrial(d)
+	var t *whatif.Trial
 	for _, m := range matches {
 		for i := range m.Offers {
-			if o := &m.Offers[i]; o.Shift != 0 && o.Bit == 0 && err == nil {
-				o.Use = t.Shift(m.Setup, o.Shift)
+			o := &m.Offers[i]
+			if o.Shift == 0 || o.Bit != 0 {
+				continue
 			}
+			if t == nil {
+				var err error
+				if t, err = whatif.NewTrial(d); err != nil {
+					return nil, err
+				}
+			}
+			o.Use = t.Shift(m.Setup, o.Shift)
 		}
 	}
-	return matches
+	return matches, nil
 }
 
 func (b *Book) match(d *deck.Deck) []Match {

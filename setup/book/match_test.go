@@ -37,11 +37,19 @@ func useAt(t *testing.T, d *deck.Deck, s *deck.Setup, shift measure.Length) *wha
 	return trial.Shift(s, shift)
 }
 
+// found is what the book has for the setups of a deck.
+func found(t testing.TB, b *Book, d *deck.Deck) []Match {
+	t.Helper()
+	matches, err := b.Match(d)
+	require.NoError(t, err)
+	return matches
+}
+
 // matchOf matches the setup that runs a cut of a plan against the book.
 func matchOf(t *testing.T, b *Book, plan *joinery.Plan, cut string) Match {
 	t.Helper()
 	d := deckOf(t, plan)
-	return b.Match(d)[setupOf(t, d, cut).Number-1]
+	return found(t, b, d)[setupOf(t, d, cut).Number-1]
 }
 
 func TestABatchMadeAgainEqualsTheFirst(t *testing.T) {
@@ -68,7 +76,7 @@ func TestOtherRungsAreTheSameSetup(t *testing.T) {
 	other := 0
 	for i := range kept.Setups {
 		s := &kept.Setups[i]
-		if m := b.Match(again)[i]; assert.NotNil(t, m.Equal) {
+		if m := found(t, b, again)[i]; assert.NotNil(t, m.Equal) {
 			assert.Equal(t, Code(s), m.Equal.Code)
 		}
 		if Code(s) != Code(&again.Setups[i]) {
@@ -108,7 +116,7 @@ func TestTheLastKeptOfEqualsCounts(t *testing.T) {
 		b, err = b.Put(e, false)
 		require.NoError(t, err)
 	}
-	assert.Equal(t, "newest", b.Match(d)[0].Equal.Name)
+	assert.Equal(t, "newest", found(t, b, d)[0].Equal.Name)
 }
 
 func TestNearMortise(t *testing.T) {
@@ -307,4 +315,84 @@ func TestASilentEntryHidesNothing(t *testing.T) {
 	alone, err := b.Find("setup 2")
 	require.NoError(t, err)
 	assert.Nil(t, b.Twin(alone))
+}
+
+// A plan that can no longer be made is told, not passed over as if a near setup could
+// be used as it stands.
+func TestAPlanThatCannotBeMadeIsTold(t *testing.T) {
+	b, _ := bookOf(t)
+	plan := bench(t)
+	moveAll(plan, "seat rail", in/64)
+	d := deckOf(t, plan)
+	d.Plan.Shop.Bits = nil
+	_, err := b.Match(d)
+	assert.ErrorContains(t, err, "seat rail")
+}
+
+// Of entries with the same bit and distance that are not equal, what the one kept last
+// learnt of the fence counts, wherever it stands in the book.
+func TestTheFenceLearntLastCounts(t *testing.T) {
+	for _, dates := range [][2]string{{"2026-01-01", "2026-05-05"}, {"2026-05-05", "2026-01-01"}, {"2026-05-05", "2026-05-05"}} {
+		plan := bench(t)
+		for i := range 2 { // other marks, so that no entry equals a setup of the bench
+			plan.Pieces[i].Cuts[0].Span.To += in
+			require.Empty(t, plan.Pieces[i].LayAll(plan.Shop.Scale))
+		}
+		other, d, b := deckOf(t, plan), deckOf(t, bench(t)), read(t, "")
+		number := setupOf(t, other, "seat rail").Number
+		want := measure.Length(0)
+		for i, date := range dates {
+			e := keepAs(t, other, number, date+string(rune('a'+i)))
+			e.Date = date
+			stood := e.Setup.Fence.NearEdge + measure.Length(i+1)*in/64
+			e.Stood.Fence = &stood
+			var err error
+			b, err = b.Put(e, false)
+			require.NoError(t, err)
+			if date == "2026-05-05" { // of one day, the one that stands last
+				want = stood
+			}
+		}
+		b.Mark(d)
+		s := setupOf(t, d, "seat rail")
+		if assert.NotNil(t, s.Kept, dates) && assert.NotNil(t, s.Kept.FenceStood, dates) {
+			assert.Equal(t, want, *s.Kept.FenceStood, dates)
+		}
+	}
+}
+
+// Offers stand by how near they are: first the bit, then the fence, then the one kept
+// last. No more than three are made.
+func TestOffersTheNearestFirst(t *testing.T) {
+	d := deckOf(t, bench(t))
+	type near struct {
+		name, date string
+		bit, fence measure.Length
+	}
+	for _, test := range []struct {
+		kept []near
+		want []string
+	}{
+		{[]near{{"far", "2026-05-05", 0, in / 32}, {"old", "2026-01-01", 0, in / 64}, {"new", "2026-03-03", 0, -in / 64}}, []string{"new", "old", "far"}},
+		{[]near{{"new", "2026-03-03", 0, -in / 64}, {"old", "2026-01-01", 0, in / 64}}, []string{"new", "old"}},
+		{[]near{{"another bit", "2026-06-06", in / 256, 0}, {"far", "2026-05-05", 0, in / 32}}, []string{"far", "another bit"}},
+		{[]near{{"wider bit", "2026-06-06", in / 200, 0}, {"narrower bit", "2026-06-06", -in / 256, 0}}, []string{"narrower bit", "wider bit"}},
+		{[]near{{"too far", "2026-06-06", 0, in/32 + 1}, {"too wide", "2026-06-06", in/128 + 1, 0}}, nil},
+		{[]near{{"a", "", 0, 4}, {"b", "", 0, 3}, {"c", "", 0, 2}, {"d", "", 0, 1}}, []string{"d", "c", "b"}},
+	} {
+		s, b := setupOf(t, d, "seat rail"), read(t, "")
+		b.Entries()
+		for _, n := range test.kept {
+			e := keepAs(t, d, s.Number, n.name)
+			bit := *e.Setup.Bit
+			bit.Measured = bit.True() + n.bit
+			e.Date, e.Setup.Bit, e.Setup.Fence.NearEdge = n.date, &bit, e.Setup.Fence.NearEdge+n.fence
+			b.entries = append(b.entries, e)
+		}
+		var names []string
+		for _, o := range b.offers(s) {
+			names = append(names, o.Entry.Name)
+		}
+		assert.Equal(t, test.want, names)
+	}
 }

@@ -40,7 +40,7 @@ func TestEverySetupOfEveryPlanIsKept(t *testing.T) {
 				t.Errorf("%s: %v", what, err)
 			}
 		}
-		for i, m := range b.Match(d) {
+		for i, m := range found(t, b, d) {
 			assert.NotNil(t, m.Equal, "%s, setup %d", name, i+1)
 		}
 	}

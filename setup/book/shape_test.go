@@ -61,16 +61,16 @@ func TestTheOutlineIsPartOfWhatIsCompared(t *testing.T) {
 	b := edgeBook(t, edges)
 	require.Empty(t, b.Damage())
 	require.GreaterOrEqual(t, len(b.Entries()), 3)
-	for i, m := range b.Match(deckOf(t, edgePlan(t, edges))) {
+	for i, m := range found(t, b, deckOf(t, edgePlan(t, edges))) {
 		require.NotNil(t, m.Equal, "setup %d", i+1)
 	}
 	renamed := strings.NewReplacer("bead", "small bead", "round,", "large round,").Replace(edges)
-	for i, m := range b.Match(deckOf(t, edgePlan(t, renamed))) {
+	for i, m := range found(t, b, deckOf(t, edgePlan(t, renamed))) {
 		assert.NotNil(t, m.Equal, "setup %d of other names", i+1)
 	}
 	for _, other := range []string{"[1/8, 1/4], [1/4, 1/8]", "[1/16, 1/4], [3/8, 1/8]", "[1/8, 1/4], [1/4, 3/16], [3/8, 1/8]"} {
 		d := deckOf(t, edgePlan(t, strings.Replace(edges, "[1/8, 1/4], [3/8, 1/8]", other, 1)))
-		for i, m := range b.Match(d) {
+		for i, m := range found(t, b, d) {
 			if m.Setup.Bit.Name == "bead" {
 				assert.Nil(t, m.Equal, "%s, setup %d", other, i+1)
 				assert.Empty(t, m.Offers, "%s, setup %d", other, i+1)
@@ -84,7 +84,7 @@ func TestAnEdgeFromElsewhereIsAnotherEdge(t *testing.T) {
 	b := edgeBook(t, edges)
 	d := deckOf(t, edgePlan(t, strings.Replace(edges, "reach: 3/8", "reach: 11/32", 1)))
 	refused := 0
-	for _, m := range b.Match(d) {
+	for _, m := range found(t, b, d) {
 		for _, o := range m.Offers {
 			require.NotNil(t, o.Use)
 			assert.False(t, o.Use.Allowed())

@@ -19,8 +19,8 @@ const private fs.FileMode = 0o600
 
 // Grow opens a file to which lines are only ever added, for one run at a time:
 // the lock is the one of [Update]. The file is made where it is not there, for its
-// owner alone. What add wrote is synced before Grow returns nil; where add fails
-// after it wrote, what it wrote is taken off again.
+// owner alone. What add wrote is synced before Grow returns nil; where add or that
+// fails, what was written is taken off again, lest it come to be taken for stored.
 func Grow(ctx context.Context, path string, add func(f Growing) error) error {
 	return shelf{osDisk{}}.grow(ctx, path, add)
 }
@@ -40,13 +40,14 @@ func (s shelf) grow(ctx context.Context, path string, add func(f Growing) error)
 	if err != nil {
 		return err
 	}
-	if err := add(f); err != nil {
+	err = add(f)
+	if err == nil {
+		err = f.Sync()
+	}
+	if err != nil {
 		if now, e := f.Stat(); e == nil && now.Size() > before.Size() {
 			_ = f.Truncate(before.Size()) // else the next one mends it
 		}
-		return err
-	}
-	if err := f.Sync(); err != nil {
 		return err
 	}
 	if before.Size() == 0 {

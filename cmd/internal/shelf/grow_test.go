@@ -85,8 +85,10 @@ func TestWhatGrewIsSynced(t *testing.T) {
 	assert.Equal(t, []string{"write", "truncate", "close"}, told)
 	holds(t, folder, map[string]string{"ticks": "one\ntwo\n"})
 
-	_, err = grow(toldDisk{sync: errFull}, line("three"))
+	told, err = grow(toldDisk{sync: errFull}, line("three"))
 	assert.ErrorIs(t, err, errFull, "what could not be synced is not stored")
+	assert.Equal(t, []string{"write", "sync", "truncate", "close"}, told)
+	holds(t, folder, map[string]string{"ticks": "one\ntwo\n"})
 }
 
 func TestWhatGrowsIsPrivate(t *testing.T) {

@@ -83,8 +83,11 @@ func TestKeepAtTheDesk(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, `setup 1 of "Leg" (leg.yaml)`, entry.From)
 	status, said = ask(map[string]any{"do": "setup", "name": "rail mortises"})
-	assert.Equal(t, http.StatusInternalServerError, status)
+	assert.Equal(t, http.StatusConflict, status)
 	assert.Contains(t, said, "already")
+	// A name that is the code of a setup is free.
+	status, said = ask(map[string]any{"do": "setup", "name": entry.Code})
+	assert.Equal(t, http.StatusOK, status, said)
 	status, said = ask(map[string]any{"do": "setup", "name": "rail mortises", "instead": true, "note": "slowly"})
 	assert.Equal(t, http.StatusOK, status, said)
 

@@ -33,9 +33,8 @@ func (w *benchWork) desk() desk.Work {
 // keep puts a setup into the setup book.
 func (w *benchWork) keep(ctx context.Context, e *book.Entry, instead bool) error {
 	_, err := w.app.Silently().ChangeBook(ctx, w.o.book, func(b *book.Book) (*book.Book, error) {
-		if _, err := b.Find(e.Name); err == nil && !instead {
-			return nil, plantext.Faults{{Problem: fmt.Sprintf("the book has a setup %q already", plantext.Brief(e.Name, 60)),
-				Remedy: "choose another name, or say that it takes the place of that one"}}
+		if _, err := b.Named(e.Name); err == nil && !instead {
+			return nil, desk.Conflict(fmt.Sprintf("the book has a setup %q already: choose another name, or say that it takes the place of that one", plantext.Brief(e.Name, 60)))
 		}
 		return b.Put(e, instead)
 	})

@@ -148,7 +148,7 @@ func (f First) begin(_ *http.Request, b begun) (going, error) {
 	}
 	name := fileName(b.Title)
 	if name == "" {
-		return going{}, errors.New("say what you are making, such as wall shelf: the file is called after it")
+		return going{}, unfit("say what you are making, such as wall shelf: the file is called after it")
 	}
 	return f.write(name+".yaml", text)
 }
@@ -184,7 +184,7 @@ func (f First) write(name string, text []byte) (going, error) {
 	if errors.Is(err, fs.ErrExist) {
 		there, err := os.ReadFile(path)
 		if err != nil || !bytes.Equal(there, text) {
-			return going{}, fmt.Errorf("%s has a %s already, with something else in it: choose another name", f.Called, name)
+			return going{}, Conflict(fmt.Sprintf("%s has a %s already, with something else in it: choose another name", f.Called, name))
 		}
 	} else if err != nil {
 		return going{}, errors.New(plainly(err))
@@ -203,7 +203,7 @@ func (f First) serve(path string) (going, error) {
 // open serves one of the plans that are offered, and no other file.
 func (f First) open(_ *http.Request, q struct{ Name string }) (going, error) {
 	if !slices.ContainsFunc(f.plans(), func(p offered) bool { return p.Name == q.Name }) {
-		return going{}, fmt.Errorf("%s is no longer there", plantext.Printable(plantext.Brief(q.Name, 60)))
+		return going{}, Conflict(plantext.Printable(plantext.Brief(q.Name, 60)) + " is no longer there")
 	}
 	return f.serve(filepath.Join(f.Folder, q.Name))
 }
@@ -218,7 +218,7 @@ type brought struct {
 func (f First) bring(_ *http.Request, b brought) (going, error) {
 	base := filepath.Base(filepath.FromSlash(b.Name))
 	if !isPlanName(base) {
-		return going{}, errors.New("that is neither a plan, which ends in .yaml, nor a list of pieces, which ends in .csv")
+		return going{}, unfit("that is neither a plan, which ends in .yaml, nor a list of pieces, which ends in .csv")
 	}
 	name := fileName(strings.TrimSuffix(base, filepath.Ext(base)))
 	if name == "" {

@@ -51,7 +51,7 @@ func TestBeginAPlan(t *testing.T) {
 	_, again, _ := begins(t, f, "/plan/begin", begun{"Wall shelf: no. 2", "mm"})
 	assert.Equal(t, g, again, "nothing was written into it")
 	status, _, said := begins(t, f, "/plan/begin", begun{"wall shelf no 2", "in"})
-	assert.Equal(t, http.StatusInternalServerError, status)
+	assert.Equal(t, http.StatusConflict, status)
 	assert.Contains(t, said, "has a wall-shelf-no-2.yaml already")
 	now, err := os.ReadFile(filepath.Join(f.Folder, "wall-shelf-no-2.yaml"))
 	require.NoError(t, err)
@@ -75,7 +75,7 @@ func TestBringAPlan(t *testing.T) {
 	require.Len(t, plans, 1)
 	assert.Equal(t, strings.TrimPrefix(g.Address, "/opened#"), plans[0].Name)
 	status, _, said := begins(t, f, "/plan/bring", brought{"photo.png", []byte("x")})
-	assert.Equal(t, http.StatusInternalServerError, status)
+	assert.Equal(t, http.StatusUnprocessableEntity, status)
 	assert.Contains(t, said, "neither a plan")
 }
 
@@ -91,7 +91,7 @@ func TestOpenAPlan(t *testing.T) {
 	assert.Equal(t, "/opened#a.yaml", g.Address)
 	for _, name := range []string{"../c.yaml", "shop.yaml", "b.txt", "", "."} {
 		status, _, _ := begins(t, f, "/plan/open", map[string]string{"name": name})
-		assert.Equal(t, http.StatusInternalServerError, status, name)
+		assert.Equal(t, http.StatusConflict, status, name)
 	}
 }
 

@@ -118,7 +118,7 @@ func answer[Q, A any](give func(r *http.Request, q Q) (A, error)) http.HandlerFu
 		}
 		a, err := give(r, q)
 		if err != nil {
-			say(w, http.StatusInternalServerError, trouble{err.Error()})
+			say(w, statusOf(err), trouble{err.Error()})
 			return
 		}
 		say(w, http.StatusOK, a)

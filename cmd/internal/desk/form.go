@@ -149,7 +149,7 @@ func (w Work) removed(q formAsked) (formTold, error) {
 		if err != nil {
 			return formTold{}, err
 		}
-		return formTold{}, errors.New(words)
+		return formTold{}, unfit(words)
 	}
 	forms, err := planform.Read(w.name(), text)
 	if err != nil {

@@ -1,7 +1,6 @@
 package desk
 
 import (
-	"cmp"
 	"context"
 	"errors"
 	"net/http"
@@ -15,7 +14,6 @@ import (
 	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
 	"fencecard/joinery/planfile/shopfile"
-	"fencecard/joinery/plantext"
 	"fencecard/output/wording"
 	"fencecard/setup/book"
 	"fencecard/setup/deck"
@@ -67,7 +65,7 @@ func (w Work) learn(r *http.Request, q learnt) (lesson, error) {
 	}
 	at := slices.IndexFunc(d.Setups, func(u deck.Setup) bool { return u.Number == q.Setup })
 	if at < 0 {
-		return lesson{}, errors.New("the plan has no such setup any more")
+		return lesson{}, Conflict("the plan has no such setup any more")
 	}
 	if q.Do == theSetup {
 		return w.keepSetup(r.Context(), d, q)
@@ -91,7 +89,7 @@ func (w Work) learn(r *http.Request, q learnt) (lesson, error) {
 // diameter by it.
 func slotOf(d *deck.Deck, u *deck.Setup, width string) (attable.Lesson, error) {
 	if strings.TrimSpace(width) == "" {
-		return attable.Lesson{}, errors.New("say how wide the slot is that one run cut, such as 0.372")
+		return attable.Lesson{}, unfit("say how wide the slot is that one run cut, such as 0.372")
 	}
 	given := measured.Given{Values: map[string]string{"width": width}, Unit: d.Plan.Unit, Called: func(string) string { return "the width of the slot" }}
 	claims := proof.Of(d)
@@ -101,11 +99,15 @@ func slotOf(d *deck.Deck, u *deck.Setup, width string) (attable.Lesson, error) {
 		if !slices.ContainsFunc(can[number].Cut, func(m attable.Measure) bool { return m.Name == "width" }) {
 			continue
 		}
-		if l, err := given.Correct(d, number); err != nil || l.Diameter != 0 {
+		l, err := given.Correct(d, number)
+		if err != nil && statusOf(err) == http.StatusInternalServerError {
+			err = unfit(err.Error()) // of the width alone
+		}
+		if err != nil || l.Diameter != 0 {
 			return l, err
 		}
 	}
-	return attable.Lesson{}, errors.New("no cut of this setup shows the bit's diameter: cut a slot with a wall on either side in scrap, at another setup of this bit")
+	return attable.Lesson{}, unfit("no cut of this setup shows the bit's diameter: cut a slot with a wall on either side in scrap, at another setup of this bit")
 }
 
 // keepBit writes a bit's true diameter where the bit stands: into the plan's text,
@@ -118,18 +120,18 @@ func (w Work) keepBit(ctx context.Context, d *deck.Deck, l attable.Lesson, q lea
 	}
 	switch shop.Name {
 	case shopfile.BuiltInName:
-		return lesson{}, errors.New("the plan is made for the built-in example shop, in which nothing is kept: put in your own, among the forms, under table, fence and bits")
+		return lesson{}, unfit("the plan is made for the built-in example shop, in which nothing is kept: put in your own, among the forms, under table, fence and bits")
 	case planfile.ShopInPlanName:
 		text, err := change(w.name(), []byte(q.Text))
 		says.Text = string(text)
 		return says, plainFault(err)
 	}
 	if w.Shop == nil {
-		return lesson{}, errors.New("no shop file is written from here")
+		return lesson{}, unfit("no shop file is written from here")
 	}
 	err := w.Shop(ctx, shop.Name, func(old []byte) ([]byte, error) {
 		if old == nil {
-			return nil, errors.New("the shop file " + shop.Name + " is not there any more")
+			return nil, Conflict("the shop file " + shop.Name + " is not there any more")
 		}
 		return change(shop.Name, old)
 	})
@@ -139,10 +141,10 @@ func (w Work) keepBit(ctx context.Context, d *deck.Deck, l attable.Lesson, q lea
 // keepSetup puts a setup of the plan, as it is saved, into the book.
 func (w Work) keepSetup(ctx context.Context, d *deck.Deck, q learnt) (lesson, error) {
 	if w.Book == nil {
-		return lesson{}, errors.New("no setup book is kept from here")
+		return lesson{}, unfit("no setup book is kept from here")
 	}
 	if holds, err := os.ReadFile(w.Path); err != nil || !merge.Same(string(holds), q.Text) {
-		return lesson{}, errors.New("save the plan first: the book says which plan a setup is from")
+		return lesson{}, Conflict("save the plan first: the book says which plan a setup is from")
 	}
 	keeping := book.Keeping{Name: q.Name, From: w.name(), On: time.Now()}
 	if note := strings.TrimSpace(q.Note); note != "" {
@@ -157,7 +159,7 @@ func (w Work) keepSetup(ctx context.Context, d *deck.Deck, q learnt) (lesson, er
 		}
 		length, err := measure.ParseSpelled(stood.text, d.Plan.Unit)
 		if bad := (*measure.LengthError)(nil); errors.As(err, &bad) {
-			return lesson{}, errors.New(stood.called + ": " + bad.Problem + "; " + bad.Remedy)
+			return lesson{}, unfit(stood.called + ": " + bad.Problem + "; " + bad.Remedy)
 		}
 		*stood.to = &length
 	}
@@ -169,20 +171,4 @@ func (w Work) keepSetup(ctx context.Context, d *deck.Deck, q learnt) (lesson, er
 		return lesson{}, plainFault(err)
 	}
 	return lesson{Says: []string{"it is in the setup book as " + e.Name + ", and stands beside the setup the next time it is needed"}, Text: q.Text}, nil
-}
-
-// plainFault is an error in one line, without places of files.
-func plainFault(err error) error {
-	var faults plantext.Faults
-	if !errors.As(err, &faults) {
-		if err == nil {
-			return nil
-		}
-		return errors.New(plainly(err))
-	}
-	var all []string
-	for _, f := range faults {
-		all = append(all, f.Words())
-	}
-	return errors.New(cmp.Or(strings.Join(all, "\n"), err.Error()))
 }

@@ -40,7 +40,7 @@ func (w Work) withShop(q formAsked) (formTold, error) {
 			if err != nil {
 				return formTold{}, err
 			}
-			return formTold{}, errors.New(words)
+			return formTold{}, unfit(words)
 		}
 	}
 	if forms, err = planform.Read(w.name(), text); err != nil {
@@ -48,7 +48,7 @@ func (w Work) withShop(q formAsked) (formTold, error) {
 	}
 	at := slices.IndexFunc(forms, func(f planform.Form) bool { return f.Kind == planform.Shop })
 	if at < 0 {
-		return formTold{}, errors.New("the plan has no shop of its own")
+		return formTold{}, unfit("the plan has no shop of its own")
 	}
 	v := w.viewed(forms[at], nil, text, forms[at].At, true)
 	whole, _ := withAPiece(text)

@@ -15,7 +15,7 @@ import (
 )
 
 // errForeign is what is said of a file whose letters a browser would change.
-var errForeign = errors.New("the file is no text in UTF-8: open it in the editor that wrote it, and save it as UTF-8")
+const errForeign = Conflict("the file is no text in UTF-8: open it in the editor that wrote it, and save it as UTF-8")
 
 type fileText struct {
 	planText
@@ -95,7 +95,7 @@ func (w Work) save(r *http.Request, q change) (saved, error) {
 		return s, nil
 	}
 	if err != nil {
-		return saved{}, errors.New(plainly(err))
+		return saved{}, plainFault(err)
 	}
 	return s, nil
 }

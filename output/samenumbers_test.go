@@ -4,11 +4,15 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"go/ast"
+	"go/parser"
+	"go/token"
 	"maps"
 	"os"
 	"path/filepath"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -179,7 +183,7 @@ func TestEveryFormSaysTheSame(t *testing.T) {
 		n, strips := sameInEveryForm(t, deckOf(t, name, plan), name)
 		compared, onStrips = compared+n, onStrips+strips
 	}
-	t.Logf("%d numbers of %d plans in four forms, %d on strips", compared, len(plans), onStrips)
+	t.Logf("%d numbers of %d plans in %d formats, %d on strips", compared, len(plans), len(readers), onStrips)
 }
 
 // Where a setup book knows where the fence stood, every form has that, and the centre
@@ -214,6 +218,80 @@ func TestEveryFormSaysWhatATestCutTaught(t *testing.T) {
 	assert.Equal(t, d.Plan.Shop.Scale.Format(*u.Kept.HeightStood), first[1])
 }
 
+// written is a deck with what its JSON says, which every other format is held to.
+type written struct {
+	*deck.Deck
+	want   numbers
+	pieces map[string]string // by the number of a run
+	name   string
+}
+
+// readers write a deck in each format of the program, by the word behind --format, read
+// it back, and hold what it says to the JSON. That is read with a decoder of its own.
+var readers = map[string]func(t *testing.T, d written){
+	"json": func(t *testing.T, d written) { assert.NotEmpty(t, d.want, d.name) },
+	"text": func(t *testing.T, d written) {
+		var b bytes.Buffer
+		require.NoError(t, output.Text(&b, d.Deck))
+		same(t, d.want, readText(t, b.String()), d.name+", text")
+	},
+	"pdf": func(t *testing.T, d written) {
+		var b bytes.Buffer
+		require.NoError(t, output.PDF(&b, d.Deck, sheets.Pages{Only: sheets.OnlySetups}))
+		same(t, d.want, readSheets(wordsOf(render.Open(t, b.Bytes())), d.pieces), d.name+", PDF")
+	},
+	"svg": func(t *testing.T, d written) {
+		drawn := numbers{}
+		for i := range d.Setups {
+			var b bytes.Buffer
+			require.NoError(t, output.SetupSVG(&b, d.Deck, d.Setups[i].Number, sheets.Pages{}))
+			for k, v := range readSheets(wordsOfSVG(t, b.Bytes()), d.pieces) {
+				drawn.put(k, v)
+			}
+		}
+		same(t, d.want, drawn, d.name+", SVG")
+	},
+	"html": func(t *testing.T, d written) { samePage(t, d.Deck, d.want, d.pieces, d.name) },
+}
+
+// formatsFile is the one table of formats. Output knows nothing of commands, so its text
+// is read.
+const formatsFile = "../cmd/internal/session/formats.go"
+
+// Every format of the table has a reader, or its numbers would be held to nothing.
+func TestEveryFormatIsReadBack(t *testing.T) {
+	table, err := parser.ParseFile(token.NewFileSet(), formatsFile, nil, parser.SkipObjectResolution)
+	require.NoError(t, err)
+	formats := map[string]bool{}
+	ast.Inspect(table, func(n ast.Node) bool {
+		row, is := n.(*ast.CompositeLit)
+		if !is {
+			return true
+		}
+		if of, is := row.Type.(*ast.Ident); !is || of.Name != "Format" {
+			return true
+		}
+		for _, field := range row.Elts {
+			pair, is := field.(*ast.KeyValueExpr)
+			require.True(t, is, "%s: name the fields of a Format", formatsFile)
+			if name, is := pair.Key.(*ast.Ident); is && name.Name == "Name" {
+				word, err := strconv.Unquote(pair.Value.(*ast.BasicLit).Value)
+				require.NoError(t, err)
+				formats[word] = true
+			}
+		}
+		return true
+	})
+	assert.GreaterOrEqual(t, len(formats), 5, "%s is read no longer", formatsFile)
+	for name := range formats {
+		assert.NotNil(t, readers[name], "nothing reads the numbers of the format %s back: add a row to readers in output/samenumbers_test.go, which writes a deck so, "+
+			"reads from it what numbers names (fence distances, heights, marks, orders, counts), and compares by same", name)
+	}
+	for name := range readers {
+		assert.True(t, formats[name], "%s has no format %s", formatsFile, name)
+	}
+}
+
 // sameInEveryForm compares what every writer made of a deck with its JSON, and counts
 // the numbers, and those on strips.
 func sameInEveryForm(t *testing.T, d *deck.Deck, name string) (compared, onStrips int) {
@@ -222,36 +300,18 @@ func sameInEveryForm(t *testing.T, d *deck.Deck, name string) (compared, onStrip
 	require.NoError(t, output.JSON(&b, d))
 	var j jsonDeck
 	require.NoError(t, json.Unmarshal(b.Bytes(), &j))
-	want := j.said(d, d.Plan.Shop.Stops == joinery.Blocks)
-	pieces := map[string]string{}
+	all := written{d, j.said(d, d.Plan.Shop.Stops == joinery.Blocks), map[string]string{}, name}
 	for _, u := range j.Setups {
 		for _, r := range u.Runs {
-			pieces[r.Number] = r.Piece
+			all.pieces[r.Number] = r.Piece
 		}
 	}
-
-	b.Reset()
-	require.NoError(t, output.Text(&b, d))
-	same(t, want, readText(t, b.String()), name+", text")
-
-	b.Reset()
-	require.NoError(t, output.PDF(&b, d, sheets.Pages{Only: sheets.OnlySetups}))
-	same(t, want, readSheets(wordsOf(render.Open(t, b.Bytes())), pieces), name+", PDF")
-
-	drawn := numbers{}
-	for i := range d.Setups {
-		b.Reset()
-		require.NoError(t, output.SetupSVG(&b, d, d.Setups[i].Number, sheets.Pages{}))
-		for k, v := range readSheets(wordsOfSVG(t, b.Bytes()), pieces) {
-			drawn.put(k, v)
-		}
+	for _, format := range slices.Sorted(maps.Keys(readers)) {
+		readers[format](t, all)
 	}
-	same(t, want, drawn, name+", SVG")
-	samePage(t, d, want, pieces, name)
-
 	b.Reset()
 	require.NoError(t, output.PDF(&b, d, sheets.Pages{Only: sheets.OnlyStrips}))
-	return len(want), checkStrips(t, wordsOf(render.Open(t, b.Bytes())), &j, name)
+	return len(all.want), checkStrips(t, wordsOf(render.Open(t, b.Bytes())), &j, name)
 }
 
 // How many are shown of what two forms say otherwise: one slip makes hundreds, in one form

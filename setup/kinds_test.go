@@ -16,12 +16,13 @@ import (
 	"fencecard/setup"
 )
 
-// kindStock are pieces in which the examples of the kinds are cut: a kind whose
-// example fits none of them adds one.
+// kindStock are pieces in which the examples of the kinds are cut, and cut centred: a
+// kind whose example fits none of them adds one.
 var kindStock = []string{
 	"{left-right: 40, front-back: 3/4, top-bottom: 5}",
 	"{left-right: 1 5/8, front-back: 1 5/8, top-bottom: 17}",
 	"{left-right: 3/4, front-back: 9 1/2, top-bottom: 24}",
+	"{left-right: 3/4, front-back: 9 1/2, top-bottom: 18}",
 	"{left-right: 14, front-back: 6, top-bottom: 3/4}",
 	"{left-right: 16, front-back: 1/2, top-bottom: 20}",
 }
@@ -73,8 +74,62 @@ func TestAKindOfCutIsAllThere(t *testing.T) {
 					keyIsRead(t, size, cut, key)
 				}
 			}
+			for _, centred := range centredIn(k) {
+				isCentred(t, k.Name+": trial, "+centred)
+			}
 		})
 	}
+}
+
+// fromASide is a distance from a side where it says where a cut lies.
+var fromASide = regexp.MustCompile(`(setback: |at: \[|, )(?:\d+ )?[\d/]+ from (\w+)`)
+
+// centredIn is the example of a kind with each place that may be centred centred
+// instead: its setback, or one of the two of a slot.
+func centredIn(k *joinery.Kind) (all []string) {
+	for _, at := range fromASide.FindAllStringSubmatchIndex(k.Example, -1) {
+		word := k.Example[at[2]:at[3]]
+		if word == "setback: " || strings.Contains(k.Example[:at[3]], "at: [") && !strings.Contains(k.Example[:at[0]], "]") {
+			all = append(all, k.Example[:at[3]]+"centred"+k.Example[at[1]:])
+		}
+	}
+	return all
+}
+
+// isCentred takes a cut that is placed centred to a deck, and measures that as much
+// wood is left on either side of each of its channels, across them or along.
+func isCentred(t *testing.T, cut string) {
+	var why strings.Builder
+	for _, size := range kindStock {
+		plan, err := planfile.Read("plan.yaml", []byte(kindPlan(size, cut)), nil)
+		if err == nil {
+			_, err = setup.MakeWith(t.Context(), plan, setup.Options{})
+		}
+		if err != nil {
+			fmt.Fprintf(&why, "%s\n%s\n\n", size, err)
+			continue
+		}
+		p := plan.Pieces[0]
+		for _, ch := range p.Cuts[0].Channels {
+			along := ch.Lo > 0 && ch.Lo == p.Size[ch.Run()]-ch.Hi
+			assert.True(t, ch.InMiddle(p.Size) || along, "%s: %+v of %v", cut, ch, p.Size)
+		}
+		return
+	}
+	require.Fail(t, "centred, the kind's example comes to no deck in any piece of kindStock", "%s\n%s", cut, &why)
+}
+
+// What may be centred is, of the kinds there are, each trench by its setback and a slot
+// for a screw both ways.
+func TestWhatMayBeCentred(t *testing.T) {
+	ways := map[string]int{}
+	for _, k := range joinery.Kinds {
+		ways[k.Name] = len(centredIn(k))
+		if k.Has("setback") {
+			assert.Positive(t, ways[k.Name], "the example of %s has no setback from a side", k.Name)
+		}
+	}
+	assert.Equal(t, 2, ways[joinery.Slot.Name])
 }
 
 // stockFor finds a piece in which the cut is read, laid, made and proved.

@@ -1,0 +1,74 @@
+package wording_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"fencecard/joinery"
+	"fencecard/joinery/measure"
+	"fencecard/output/wording"
+	"fencecard/setup/deck"
+)
+
+const mm = measure.Millimetre
+
+// Work is fed from right to left: its tail is at the right, its leading end at the
+// left. What holds the tail of a drop is a stop, never a mark; between stop blocks the
+// tail meets the back stop, and the leading end the front one, whatever the guide.
+func TestWhatIsSetAndOnWhichSide(t *testing.T) {
+	m := &deck.Mark{Line: 50 * mm, LeadPastEdge: 704 * mm, TailBeforeEdge: 66 * mm}
+	r := &deck.Run{Cut: &joinery.Cut{}}
+	for _, test := range []struct {
+		stop   bool
+		guide  deck.Guide
+		blocks bool
+		set    string
+		end    string
+		from   string
+		length measure.Length
+	}{
+		{false, deck.ByTail, false, "BACK STOP, RIGHT", "TAIL", "TRAILING", 66 * mm},
+		{true, deck.ByTail, false, "MARK, RIGHT", "TAIL", "LEADING", 66 * mm},
+		{false, deck.ByLead, false, "MARK, LEFT", "LEADING", "TRAILING", 704 * mm},
+		{true, deck.ByLead, false, "MARK, LEFT", "LEADING", "LEADING", 704 * mm},
+		{false, deck.ByLine, false, "PENCIL LINE", "LEADING", "TRAILING", 50 * mm},
+		{true, deck.ByLine, false, "PENCIL LINE", "LEADING", "LEADING", 50 * mm},
+		{false, deck.ByLead, true, "BACK STOP, RIGHT", "TAIL", "TRAILING", 66 * mm},
+		{false, deck.ByLine, true, "BACK STOP, RIGHT", "TAIL", "TRAILING", 66 * mm},
+		{true, deck.ByTail, true, "FRONT STOP, LEFT", "LEADING", "LEADING", 704 * mm},
+	} {
+		way := wording.WayOf(r, test.stop, test.guide, test.blocks)
+		assert.Equal(t, test.set, way.Set, test)
+		assert.Contains(t, way.For, test.end, test)
+		assert.Contains(t, way.From, test.from, test)
+		assert.Equal(t, test.length, way.Length(m), test)
+	}
+	shaped := &deck.Run{Cut: &joinery.Cut{}}
+	shaped.Channel.Section.Outline = &joinery.Outline{Shape: joinery.Sloped, Radius: mm}
+	assert.Contains(t, wording.WayOf(shaped, true, deck.ByTail, false).From, "RIGHT edge at the fence")
+	assert.Contains(t, wording.WayOf(shaped, false, deck.ByTail, false).From, "LEFT edge at the fence")
+}
+
+// A length below 0 is on the other side of the bit, and is never said with its sign.
+func TestAStopOnTheOtherSide(t *testing.T) {
+	r := &deck.Run{Cut: &joinery.Cut{}}
+	way := wording.WayOf(r, false, deck.ByLead, false)
+	at := func(tail measure.Length) string {
+		return way.BackStopAt(&deck.PairMark{Mark: deck.Mark{TailBeforeEdge: tail}}, measure.MetricScale.Format)
+	}
+	assert.Equal(t, "BACK STOP 66 RIGHT", at(66*mm))
+	assert.Equal(t, "BACK STOP 0 RIGHT", at(0))
+	assert.Equal(t, "BACK STOP 5 LEFT", at(-5*mm))
+	assert.Empty(t, wording.WayOf(r, true, deck.ByLead, false).BackStopAt(&deck.PairMark{}, measure.MetricScale.Format), "an end has no back stop")
+	assert.Empty(t, wording.WayOf(r, false, deck.ByTail, false).BackStopAt(&deck.PairMark{}, measure.MetricScale.Format), "it is what is set")
+}
+
+// Only a drop that is set by a mark has its back stop brought up to the work.
+func TestWhichBackStopIsBroughtUp(t *testing.T) {
+	by := func(g deck.Guide) *deck.Pair { return &deck.Pair{Start: &deck.PairMark{Guide: g}} }
+	assert.True(t, wording.BroughtUp(by(deck.ByLead), false))
+	assert.False(t, wording.BroughtUp(by(deck.ByLead), true))
+	assert.False(t, wording.BroughtUp(by(deck.ByTail), false))
+	assert.False(t, wording.BroughtUp(&deck.Pair{}, false))
+}

@@ -10,6 +10,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -132,6 +133,18 @@ func TestRoomsAreListed(t *testing.T) {
 	for _, name := range named {
 		_, err := os.Stat("../../" + name[1])
 		assert.NoError(t, err)
+	}
+}
+
+// The guide is read beside the code, in a window no wider than that: only tables are
+// wider.
+func TestTheGuideIsNoWiderThanCode(t *testing.T) {
+	guide, err := os.ReadFile("../../DEVELOPERS.md")
+	require.NoError(t, err)
+	for i, line := range strings.Split(string(guide), "\n") {
+		if !strings.HasPrefix(line, "|") {
+			assert.LessOrEqual(t, utf8.RuneCountInString(line), 120, "DEVELOPERS.md:%d: wrap this at 120 columns", i+1)
+		}
 	}
 }
 

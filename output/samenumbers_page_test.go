@@ -149,7 +149,7 @@ func readPage(t *testing.T, root *element) numbers {
 				count, _, _ = strings.Cut(many, ";")
 			}
 			n.put(number+" count", count)
-			for name, class := range map[string]string{"START": "start", "STOP": "stop"} {
+			for name, class := range map[string]string{"START": "start", "BACK STOP": "behind", "STOP": "stop"} {
 				for _, mark := range s.class(class) {
 					for _, at := range mark.class("n") {
 						n.put(setup+s.class("letter")[0].text()+" "+name, at.text())

@@ -21,6 +21,7 @@ var (
 	textHeight = regexp.MustCompile(`(\d+)\) (-?\d+(?: \d+/\d+|/\d+|\.\d+)?[+-]?)`)
 	textPair   = regexp.MustCompile(`(?m)^(\d+[A-Z]+) `)
 	textMark   = regexp.MustCompile(`\b(START|STOP) (-?\d[^A-Za-z]*?) (?:MARK|BACK STOP|FRONT STOP|PENCIL)`)
+	textBehind = regexp.MustCompile(`\bBACK STOP (-?\d[^A-Za-z]*?)\s+RIGHT of`)
 	textRun    = regexp.MustCompile(`(?s)^(\d+\.\d+) +.*?, (\d+) pieces?: .*?,?\s+heights?\s+([0-9to, \n]+?)\s*\n\s+(\w+) down,\s+(\w+)\s+to\s+the\s+fence,\s+(\w+)\s+leads`)
 	textRunAt  = regexp.MustCompile(`(?m)^\d+\.\d+ `)
 )
@@ -53,6 +54,9 @@ func readText(t *testing.T, text string) numbers {
 			}
 			for _, m := range textMark.FindAllStringSubmatch(part[p[0]:end], -1) {
 				n.put(part[p[2]:p[3]]+" "+m[1], m[2])
+			}
+			for _, m := range textBehind.FindAllStringSubmatch(part[p[0]:end], -1) {
+				n.put(part[p[2]:p[3]]+" BACK STOP", m[1])
 			}
 		}
 		runs := textRunAt.FindAllStringIndex(part, -1)
@@ -129,7 +133,7 @@ func readSheets(words []string, piece map[string]string) numbers {
 			}
 		case pairLetter.MatchString(w):
 			letter = w
-		case (w == "START" || w == "STOP") && figure.MatchString(next(1)):
+		case (w == "START" || w == "STOP" || w == "BACK STOP") && figure.MatchString(next(1)):
 			n.put(number+letter+" "+w, next(1))
 		case piece[w] != "" && strings.HasPrefix(next(1), strings.Fields(piece[w])[0]):
 			count := "1"

@@ -131,6 +131,9 @@ func (j *jsonDeck) said(d *deck.Deck, blocks bool) numbers {
 					guide = map[string]string{"START": "tail", "STOP": "lead"}[name]
 				}
 				n.put(at+m.Letter+" "+name, mark.by(guide))
+				if name == "START" && guide != "tail" {
+					n.put(at+m.Letter+" BACK STOP", mark.by("tail"))
+				}
 			}
 		}
 		for _, r := range u.Runs {

@@ -36,7 +36,7 @@ type runView struct {
 
 // markView is the start or the stop of a run.
 type markView struct {
-	Name           string // "START" or "STOP"
+	Name, Class    string // "START", "BACK STOP" or "STOP"
 	At             *number
 	Set, For, From string // or, without a number, what is done instead in Set
 	Others         string // the other ways to measure it
@@ -76,9 +76,10 @@ func (view *runView) marks(s *sheets.Screen, u *deck.Setup, r *deck.Run) {
 		view.Stops = append(view.Stops, "NO MARKS: feed in from the right, run out left.")
 		return
 	}
+	var last []markView // start and stop are looked at for every piece, the back stop when it is set
 	for i, m := range []*deck.PairMark{pair.Start, pair.Stop} {
 		stop := i == 1
-		mark := markView{Name: [2]string{"START", "STOP"}[i]}
+		mark := markView{Name: [2]string{"START", "STOP"}[i], Class: [2]string{"start", "stop"}[i]}
 		if m == nil {
 			mark.Set = [2]string{"no mark: feed in from the right", "no mark: run out to the left"}[i]
 			view.Marks = append(view.Marks, mark)
@@ -88,10 +89,15 @@ func (view *runView) marks(s *sheets.Screen, u *deck.Setup, r *deck.Run) {
 		at := numberOf(s.Setter, way.Length(&m.Mark))
 		mark.At, mark.Set, mark.For, mark.From, mark.Others = &at, way.Set, way.For, way.From, way.Others(m, s.Plain)
 		view.Marks = append(view.Marks, mark)
-		if line := way.StopLine(m, s.Plain, s.Reach, r); line != "" {
+		if behind, asked := way.Behind(); asked {
+			at := numberOf(s.Setter, behind.Length(&m.Mark))
+			last = append(last, markView{Name: "BACK STOP", Class: "behind", At: &at, Set: behind.Set, For: behind.For, From: behind.From})
+		}
+		if line := way.OffFence(s.Reach, r); line != "" {
 			view.Stops = append(view.Stops, line)
 		}
 	}
+	view.Marks = append(view.Marks, last...)
 }
 
 // said is what is minded at the run and done besides.
@@ -111,7 +117,7 @@ func (view *runView) said(s *sheets.Screen, u *deck.Setup, r *deck.Run) {
 		view.Lines = append(view.Lines, wording.RecessFirst)
 	}
 	if p := u.Pair(r.Pair); p != nil && wording.BroughtUp(p, s.Blocks) {
-		view.Stops = append(view.Stops, wording.BackStop)
+		view.Stops = append(view.Stops, wording.BringingUp(u, s.Blocks))
 	}
 	if wording.SquaredEnds(r) {
 		view.Lines = append(view.Lines, wording.SquareOne)

@@ -219,6 +219,9 @@ func (t *textWriter) heights(s *deck.Setup) {
 	if to := wording.HeightTo(s); to != "" {
 		t.wrapped("          ", to)
 	}
+	if order := wording.HeightByHeight(s, t.blocks); order != "" {
+		t.wrapped("          ", order)
+	}
 	if full, ok := s.ComputedFull(); ok {
 		t.wrapped("          ", "the full height where the bit stood after the test cut; computed: "+t.exactly(full))
 	}

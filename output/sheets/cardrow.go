@@ -30,7 +30,13 @@ func (s Setter) cardGroups(d *deck.Deck, c *deck.Card, w paper.Paper) []group {
 	if slices.ContainsFunc(c.Runs, func(r *deck.Run) bool { return r.Pair != "" }) {
 		// The key to the marks stands before them: at the foot it would go astray on a
 		// further part of the card.
-		groups = append(groups, group{words: []paper.Block{s.Say(w, wording.FromEdges)}, gap: s.cardGap()})
+		key := wording.FromEdges
+		if s.Frame.W >= besidePicture && slices.ContainsFunc(c.Runs, func(r *deck.Run) bool {
+			return len(r.Heights) > 1 && wording.HeightByHeight(setupOf(d, r), s.Blocks) != ""
+		}) {
+			key += " " + wording.AllAtOneHeight
+		}
+		groups = append(groups, group{words: []paper.Block{s.Say(w, key)}, gap: s.cardGap()})
 	}
 	for i := 0; i < len(c.Runs); {
 		k := i

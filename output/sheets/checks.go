@@ -143,16 +143,23 @@ func (s Setter) trial(u *deck.Setup, w paper.Paper) (items []paper.Block, least 
 		}
 		note(where, u.Heights[0])
 	}
+	unknown := false
 	for i := range u.Runs {
-		if tenon, ok := remark.TrialTenon(&u.Runs[i]); ok {
+		r := &u.Runs[i]
+		unknown = unknown || r.Cut.Kind.Enters && r.Joint == nil
+		if tenon, ok := remark.TrialTenon(r); ok {
 			what := "tenon, tried in its mortise"
-			if rungs := wording.RungNames(u, &u.Runs[i]); tenon.Fitted < tenon.AsSet {
+			if rungs := wording.RungNames(u, r); tenon.Fitted < tenon.AsSet {
 				what = fmt.Sprintf("tenon %s at height %d: raise a hair, cut both faces, until it slides in by hand, about",
 					s.Scale.Read(tenon.AsSet), rungs[len(rungs)-1])
 			}
 			note(what, tenon.Fitted)
+			unknown = false
 			break
 		}
+	}
+	if unknown && w >= wideRow { // smaller paper has no line to spare for it
+		items = append(items, s.Say(w, "tenon, in scrap as thick as the work: try it in the real mortise"))
 	}
 	least = len(items)
 	if len(u.Marks) > 0 && !shaped {

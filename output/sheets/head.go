@@ -129,7 +129,7 @@ func (s Setter) fenceAndLadder(u *deck.Setup, w paper.Paper, a arrangement) pape
 	box := s.fenceBox(u, w)
 	if a.beside {
 		room := w - box.W - 2.5
-		beside := paper.Stack(1, append([]paper.Block{s.heightsCaption(u, "HEIGHTS", room)}, lined(s.ladderItems(u, room, a), room, 2.5)...)...)
+		beside := paper.Stack(1, append([]paper.Block{s.heightsCaption(u, "HEIGHTS", s.heightByHeight(u), room)}, lined(s.ladderItems(u, room, a), room, 2.5)...)...)
 		if beside.W <= room+paper.Touching {
 			var b paper.Block
 			high := max(box.H, beside.H)
@@ -224,16 +224,28 @@ func (s Setter) ladderLine(u *deck.Setup, w paper.Paper, a arrangement) paper.Bl
 }
 
 func (s Setter) ladderLines(u *deck.Setup, w paper.Paper, a arrangement) []paper.Block {
-	return lined(append([]paper.Block{s.heightsCaption(u, "HEIGHTS", w)}, s.ladderItems(u, w, a)...), w, 4)
+	return lined(append([]paper.Block{s.heightsCaption(u, "HEIGHTS", s.heightByHeight(u), w)}, s.ladderItems(u, w, a)...), w, 4)
+}
+
+// heightByHeight is in which order heights and runs are gone through; small paper has
+// room for it only where somebody would else go pair by pair.
+func (s Setter) heightByHeight(u *deck.Setup) string {
+	if s.Frame.W < besidePicture && len(u.Marks) < 2 {
+		return ""
+	}
+	return wording.HeightByHeight(u, s.Blocks)
 }
 
 // heightsCaption stands before heights, and says to what they are measured where
-// that is not the top of the bit.
-func (s Setter) heightsCaption(u *deck.Setup, name string, w paper.Paper) paper.Block {
+// that is not the top of the bit, and in which order they are gone through.
+func (s Setter) heightsCaption(u *deck.Setup, name, order string, w paper.Paper) paper.Block {
 	p := paper.Phrase{}.Say(s.Bold(3), name)
 	to := wording.HeightTo(u)
 	if to == "" {
-		return p.Set(w)
+		return p.Say(s.Letters(paper.Least), order).Set(w)
+	}
+	if order != "" {
+		return p.Say(s.Letters(paper.Least), to+";").Say(s.Letters(paper.Least), order).Set(w)
 	}
 	if said := slices.Clone(p).Say(s.Letters(paper.Least), to); len(said.Lines(w)) < 3 {
 		return said.Set(w)
@@ -253,7 +265,7 @@ func (s Setter) runLadder(u *deck.Setup, r *deck.Run, w paper.Paper) paper.Block
 	if len(rungs) == 1 {
 		caption = "HEIGHT"
 	}
-	items := append([]paper.Block{s.heightsCaption(u, caption, w)}, s.rungItems(u, rungs, w, arrangements[0])...)
+	items := append([]paper.Block{s.heightsCaption(u, caption, "", w)}, s.rungItems(u, rungs, w, arrangements[0])...)
 	if len(rungs) < len(u.Heights) {
 		only := len(rungs) + 1
 		items = slices.Insert(items, only, s.Strong(w, 3, "only"))

@@ -16,10 +16,18 @@ const (
 	setFraction paper.Paper = 5.3
 
 	underFigure paper.Paper = 1.9 // to the words below: with their rise 2 mm and more of white
+	overFigure  paper.Paper = 2.3 // to the words above, which hang lower
 )
 
 // abreastMarks is how wide a panel must be for start and stop side by side.
 const abreastMarks paper.Paper = 112
+
+// mostSet is how much of a small card what is set may take; beyond it the back stop
+// has a line.
+const mostSet = 0.55
+
+// threeAbreast is the same with the back stop between them.
+const threeAbreast paper.Paper = 165
 
 // pairGroups are the runs of a setup under their pairs.
 func (s Setter) pairGroups(u *deck.Setup, mind wording.Mind, w paper.Paper) []group {
@@ -57,31 +65,25 @@ func (s Setter) pairPanel(u *deck.Setup, p *deck.Pair, runs []*deck.Run, mind wo
 	var b paper.Block
 	b.Add(letter, -pad, -pad)
 	b.Add(views.FenceFromAbove(s.Setter, u, p, runs[0], inner-2*letter.W), letter.W, 0)
-	asides := s.backStop(p, runs[0])
-	under := len(asides) > 0 && inner >= abreastMarks // the other ways have a line there
-	if under {
-		short := slices.Concat(asides[0], s.otherWays(p, runs[0], wording.Way.Others))
-		asides[0] = slices.Concat(asides[0], s.otherWays(p, runs[0], wording.Way.OthersInWords))
-		if len(asides[0].Lines(inner)) > len(short.Lines(inner)) {
-			asides[0] = short
+	behind, asides := s.behind(p, runs[0], inner >= threeAbreast), s.aboutStops(p, runs[0], func(way wording.Way, _ *deck.PairMark) string { return way.OffFence(s.Reach, runs[0]) })
+	under := (behind != nil || len(asides) > 0) && inner >= abreastMarks // the other ways have a line there
+	sets, gap := s.setOf(p, runs[0], behind, !under, inner), paper.Paper(1)
+	if inner < abreastMarks {
+		gap = 2
+		if behind != nil && sets.H > s.body().H*mostSet { // the runs need the room
+			sets, asides = s.setOf(p, runs[0], nil, true, inner), s.aboutStops(p, runs[0], func(way wording.Way, m *deck.PairMark) string { return way.StopLine(m, s.Plain, s.Reach, runs[0]) })
 		}
 	}
-	asides = append(asides, s.weighed(mind.Pairs[p.Letter])...)
-	start := s.markSet("START", false, p.Start, runs[0], !under)
-	stop := s.markSet("STOP", true, p.Stop, runs[0], !under)
-	if inner >= abreastMarks {
-		column := (inner - 4) / 2
-		left, right := start(column), stop(column)
-		high := max(left.H, right.H)
-		y := b.H + 1
-		b.Add(left, 0, y)
-		b.Add(uprightRule(high-2), column+2, y+2)
-		b.Add(right, column+4, y)
-	} else {
-		b.Below(start(inner), 2)
-		b.Below(rule(inner, paper.Thin), 1)
-		b.Below(stop(inner), 2)
+	b.Below(sets, gap)
+	if under {
+		off := slices.Concat(asides...)
+		all := slices.Concat(off, s.otherWays(p, runs[0], wording.Way.OthersInWords))
+		if short := slices.Concat(off, s.otherWays(p, runs[0], wording.Way.Others)); len(all.Lines(inner)) > len(short.Lines(inner)) {
+			all = short
+		}
+		asides = []paper.Phrase{all}
 	}
+	asides = append(asides, s.weighed(mind.Pairs[p.Letter])...)
 	for i, line := range asides {
 		gap := paper.Paper(0.5)
 		if i == 0 {
@@ -90,6 +92,36 @@ func (s Setter) pairPanel(u *deck.Setup, p *deck.Pair, runs []*deck.Run, mind wo
 		b.Below(line.Set(inner), gap)
 	}
 	return paper.Framed(sized(b, inner, 0), pad, paper.Pen{Width: 0.5})
+}
+
+// setOf is what is set of a pair: start and stop side by side where there is room, with
+// the back stop between them or below.
+func (s Setter) setOf(p *deck.Pair, r *deck.Run, behind func(w paper.Paper) paper.Block, others bool, w paper.Paper) paper.Block {
+	start, stop := s.markSet("START", false, p.Start, r, others), s.markSet("STOP", true, p.Stop, r, others)
+	if behind != nil && w >= abreastMarks {
+		start, stop = s.markUnder("START", false, p.Start, r), s.markUnder("STOP", true, p.Stop, r)
+	}
+	switch {
+	case behind != nil && w >= threeAbreast:
+		return abreast(w, start, behind, stop)
+	case behind != nil && w >= abreastMarks:
+		return ruled(w, abreast(w, start, stop), behind(w))
+	case w >= abreastMarks:
+		return abreast(w, start, stop)
+	case behind != nil:
+		return ruled(w, start(w), behind(w), stop(w))
+	}
+	return ruled(w, start(w), stop(w))
+}
+
+// ruled sets blocks under each other with a rule between.
+func ruled(w paper.Paper, all ...paper.Block) paper.Block {
+	b := all[0]
+	for _, more := range all[1:] {
+		b.Below(rule(w, paper.Thin), 1)
+		b.Below(more, 2)
+	}
+	return b
 }
 
 // otherWays are the other ways to measure both marks of a pair, in short or in words.
@@ -118,19 +150,91 @@ func (s Setter) weighed(cautions []deck.Caution) []paper.Phrase {
 	return []paper.Phrase{p}
 }
 
-// backStop are the lines on the back stop of a drop that is set by a mark, and
-// on stops that stand beyond the fence.
-func (s Setter) backStop(p *deck.Pair, r *deck.Run) []paper.Phrase {
+// aboutStops are the lines on the stops of a pair.
+func (s Setter) aboutStops(p *deck.Pair, r *deck.Run, say func(wording.Way, *deck.PairMark) string) []paper.Phrase {
 	var all []paper.Phrase
 	for i, m := range []*deck.PairMark{p.Start, p.Stop} {
 		if m == nil {
 			continue
 		}
-		if line := wording.WayOf(r, i == 1, m.Guide, s.Blocks).StopLine(m, s.Plain, s.Reach, r); line != "" {
+		if line := say(wording.WayOf(r, i == 1, m.Guide, s.Blocks), m); line != "" {
 			all = append(all, paper.Phrase{}.Say(s.Bold(paper.Least), line))
 		}
 	}
 	return all
+}
+
+// abreast sets what is set of a pair side by side.
+func abreast(w paper.Paper, sets ...func(w paper.Paper) paper.Block) paper.Block {
+	const gap = 4
+	column := (w - gap*paper.Paper(len(sets)-1)) / paper.Paper(len(sets))
+	var b paper.Block
+	for i, set := range sets {
+		b.Add(set(column), paper.Paper(i)*(column+gap), 0)
+	}
+	for i := range len(sets) - 1 {
+		b.Add(uprightRule(b.H-2), paper.Paper(i+1)*(column+gap)-gap/2, 2)
+	}
+	return b
+}
+
+// behind returns what sets the back stop of a drop whose start is set by a mark, in
+// figures as large as the mark's, for no work is lowered without it; nil where the
+// start is that stop, or none is.
+func (s Setter) behind(p *deck.Pair, r *deck.Run, abreast bool) func(w paper.Paper) paper.Block {
+	if p.Start == nil {
+		return nil
+	}
+	way, asked := wording.WayOf(r, false, p.Start.Guide, s.Blocks).Behind()
+	if !asked {
+		return nil
+	}
+	return func(w paper.Paper) paper.Block {
+		var d paper.Drawing
+		d.W, d.H = flagSide, flagSide
+		views.Crossed(&d, paper.Box{X: 0.6, Y: 0.6, W: flagSide - 1.2, H: flagSide - 1.2})
+		head := s.titled(d.Block(), "BACK STOP")
+		if abreast {
+			return s.wordsUnder(head, way, &p.Start.Mark, w)
+		}
+		return s.wordsBeside(head, way, &p.Start.Mark, "", w)
+	}
+}
+
+// markUnder returns what sets a mark in a narrow column: what is put there beside
+// its name, under it the number and what it is for.
+func (s Setter) markUnder(name string, stop bool, m *deck.PairMark, r *deck.Run) func(w paper.Paper) paper.Block {
+	if m == nil {
+		return s.markSet(name, stop, m, r, false)
+	}
+	return func(w paper.Paper) paper.Block {
+		return s.wordsUnder(s.flagged(name, stop), wording.WayOf(r, stop, m.Guide, s.Blocks), &m.Mark, w)
+	}
+}
+
+// wordsUnder sets what is put there beside the name of a mark, and under both the
+// number and what it is for.
+func (s Setter) wordsUnder(head paper.Block, way wording.Way, m *deck.Mark, w paper.Paper) paper.Block {
+	number := s.Built(way.Length(m), setWhole, setFraction, w)
+	set, room := s.Strong(w-head.W-3, 3.2, way.Set), w-number.W-captionGap
+	words := func(room paper.Paper) paper.Block {
+		return paper.Stack(0.4, s.Say(room, way.For), s.Say(room, way.From))
+	}
+	// The number is read right behind its name.
+	b, x := head, head.W+3
+	y := max(head.H, set.H+0.3) + overFigure
+	if room < leastBeside {
+		b.Add(number, 0, y)
+		b.Add(set, x, 0.3)
+		b.Below(words(w), underFigure)
+		return b
+	}
+	said := words(room)
+	high := max(number.H, said.H)
+	b.Add(number, 0, y+(high-number.H)/2)
+	b.Add(set, x, 0.3)
+	b.Add(said, number.W+captionGap, y+(high-said.H)/2)
+	return b
 }
 
 // markSet returns what sets one mark of a pair in a width.
@@ -147,44 +251,58 @@ func (s Setter) markSet(name string, stop bool, m *deck.PairMark, r *deck.Run, o
 			return b
 		}
 		way := wording.WayOf(r, stop, m.Guide, s.Blocks)
-		x := head.W + 2
-		number := s.Built(way.Length(&m.Mark), setWhole, setFraction, w-x)
 		ways := ""
 		if others {
 			ways = way.Others(m, s.Plain)
 		}
-		under := head
-		under.Add(number, x, 0)
-		under.Below(paper.Stack(0.8, s.Strong(w, 3.2, way.Set), s.Say(w, way.For+", "+way.From)), underFigure)
-		room := w - x - number.W - captionGap
-		if room < leastWords {
-			return under
-		}
-		words := paper.Stack(0.4, s.Strong(room, 3.2, way.Set), s.Say(room, way.For), s.Say(room, way.From))
-		if l := s.Say(room, ways); ways != "" && l.H < 9 {
-			words.Below(l, 0.4)
-		}
-		if words.H > under.H {
-			return under
-		}
-		b := head
-		high := max(number.H, words.H)
-		b.Add(number, x, (high-number.H)/2)
-		b.Add(words, max(x+number.W+captionGap, min(x+30, w-words.W)), (high-words.H)/2)
-		return b
+		return s.wordsBeside(head, way, &m.Mark, ways, w)
 	}
+}
+
+// wordsBeside sets the number of a mark beside its name, and what it is for beside
+// that or, without room, under it.
+func (s Setter) wordsBeside(head paper.Block, way wording.Way, m *deck.Mark, ways string, w paper.Paper) paper.Block {
+	x := head.W + 2
+	number := s.Built(way.Length(m), setWhole, setFraction, w-x)
+	under := head
+	under.Add(number, x, 0)
+	under.Below(paper.Stack(0.8, s.Strong(w, 3.2, way.Set), s.Say(w, way.For+", "+way.From)), underFigure)
+	room := w - x - number.W - captionGap
+	if room < leastWords {
+		return under
+	}
+	words := paper.Stack(0.4, s.Strong(room, 3.2, way.Set), s.Say(room, way.For), s.Say(room, way.From))
+	if l := s.Say(room, ways); ways != "" && l.H < 9 {
+		words.Below(l, 0.4)
+	}
+	if words.H > under.H {
+		return under
+	}
+	b := head
+	high := max(number.H, words.H)
+	b.Add(number, x, (high-number.H)/2)
+	b.Add(words, max(x+number.W+captionGap, min(x+30, w-words.W)), (high-words.H)/2)
+	return b
 }
 
 // leastWords is how much room the words beside a number need.
 const leastWords paper.Paper = 31
 
+// leastBeside is the same in a narrow column.
+const leastBeside paper.Paper = 24
+
+// flagSide is how large the sign before the name of what is set is.
+const flagSide = 5
+
 // flagged is START or STOP with its triangle, filled or hollow.
 func (s Setter) flagged(name string, stop bool) paper.Block {
-	const side = 5
-	b := paper.Figure("flag", side, side, func(c paper.Canvas, at paper.Point) { triangle(c, at.Add(side/2, side), side, stop) })
-	text := s.Strong(40, 3.2, name)
-	b.Add(text, side+1.2, 0.3)
-	return b
+	return s.titled(paper.Figure("flag", flagSide, flagSide, func(c paper.Canvas, at paper.Point) { triangle(c, at.Add(flagSide/2, flagSide), flagSide, stop) }), name)
+}
+
+// titled is a name behind its sign.
+func (s Setter) titled(sign paper.Block, name string) paper.Block {
+	sign.Add(s.Strong(40, 3.2, name), flagSide+1.2, 0.3)
+	return sign
 }
 
 // triangle points down at a tip: filled for a start, hollow for a stop.

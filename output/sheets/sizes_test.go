@@ -169,6 +169,10 @@ func TestSizesAsPrinted(t *testing.T) {
 						if mark != nil {
 							found(setLength(c.deck, u, m, k == 1), "whole figures of a mark", "fractions of a mark")
 						}
+						// No work is lowered without its back stop: it is read from as far.
+						if mark != nil && k == 0 && on != Index {
+							found(mark.TailBeforeEdge, "whole figures of a mark", "fractions of a mark")
+						}
 					}
 				}
 				for k := range u.Runs {

@@ -6,6 +6,9 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+
+	"fencecard/joinery"
+	"fencecard/output/paper"
 )
 
 // What a sheet says at the table is to be followed as it stands there: nothing is
@@ -25,4 +28,51 @@ func TestSheetsSpeakPlainly(t *testing.T) {
 		raised += strings.Count(said, "switch off, unplug, raise, lock")
 	}
 	assert.Greater(t, raised, 50)
+}
+
+// A setup of several heights and pairs of marks is gone through height by height: its
+// head says so, and the cards of its pieces. The places of the back stops are marked
+// before the bit stands above the table. Between stop blocks each setting says its own.
+func TestSheetsSayTheOrderOfHeightsAndPairs(t *testing.T) {
+	said, carded, marked := 0, 0, 0
+	for _, d := range realDecks(t) {
+		blocks := d.deck.Plan.Shop.Stops == joinery.Blocks
+		for _, on := range []PaperSize{Letter, Index} {
+			s := newSetter(d.deck, Pages{Paper: on})
+			for i := range d.deck.Setups {
+				u := &d.deck.Setups[i]
+				head, more := s.head(d.deck, i, s.minds[u.Number], 1)
+				words := saidIn(head)
+				for _, b := range more {
+					words += "|" + saidIn(b)
+				}
+				words = strings.ReplaceAll(words, "|", " ")
+				choice := len(u.Heights) > 1 && len(u.Marks) > 1
+				if choice {
+					assert.Equal(t, !blocks, strings.Contains(words, " at one height, then the next"), "%s, setup %d on %s: %s", d.Name, u.Number, on, words)
+					said++
+				}
+				if strings.Contains(words, "BACK STOP:") {
+					drops := 0
+					for _, p := range u.Marks {
+						if p.Start != nil {
+							drops++
+						}
+					}
+					assert.Equal(t, drops > 1 && len(u.Heights) > 1, strings.Contains(words, "before height 1, bit below the table"), "%s, setup %d on %s", d.Name, u.Number, on)
+					marked++
+				}
+			}
+		}
+		s := newSetter(d.deck, Pages{})
+		for p := range s.pieceCards(d.deck) {
+			if strings.Contains(strings.ReplaceAll(saidIn(paper.Block{Parts: p.Parts}), "|", " "), "At a setup all runs at one height, then the next.") {
+				assert.False(t, blocks, d.Name)
+				carded++
+			}
+		}
+	}
+	assert.Greater(t, said, 20)
+	assert.Greater(t, marked, 10)
+	assert.Greater(t, carded, 10)
 }

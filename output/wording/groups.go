@@ -37,6 +37,28 @@ func Groups(u *deck.Setup) []Group {
 	return groups
 }
 
+// HeightByHeight says that a setup of several runs and heights is gone through height
+// by height, not pair by pair; it is "" where there is no choice. Where stop blocks
+// are set, what stands over each setting of them says it.
+func HeightByHeight(u *deck.Setup, blocks bool) string {
+	if blocks || len(u.Runs) < 2 || len(u.Heights) < 2 {
+		return ""
+	}
+	pairs := ""
+	unmarked := slices.ContainsFunc(u.Runs, func(r deck.Run) bool { return r.Pair == "" })
+	if n := len(u.Marks); n > 1 && !unmarked {
+		to := " to "
+		if n == 2 {
+			to = " and "
+		}
+		pairs = ", " + u.Marks[0].Letter + to + u.Marks[n-1].Letter + ","
+	}
+	return "all runs" + pairs + " at one height, then the next"
+}
+
+// AllAtOneHeight is the same on the card of a piece.
+const AllAtOneHeight = "At a setup all runs at one height, then the next."
+
 // alike puts runs together whose pieces are turned alike, each where the first
 // of them is.
 func alike(runs []*deck.Run) []*deck.Run {

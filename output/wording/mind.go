@@ -147,7 +147,7 @@ func MindOfCard(c *deck.Card, in MindIn) Mind {
 }
 
 // ofStops reports whether a sentence is of the stop as it is clamped.
-func ofStops(sentence string) bool { return strings.HasPrefix(sentence, "The stop") }
+func ofStops(sentence string) bool { return strings.HasPrefix(sentence, "The back stop") }
 
 // onePair is the letter of the pair that runs have in common, or "".
 func onePair(runs []*deck.Run) string {
@@ -163,8 +163,8 @@ func onePair(runs []*deck.Run) string {
 // back stop is set, what becomes of round ends, what was noted.
 func doings(u *deck.Setup, in MindIn, m Mind) []string {
 	all := m.once(u, func(r *deck.Run) []string { return sentences(Crossing(r, in.Scale, in.Push)) }, 1)
-	if slices.ContainsFunc(u.Marks, func(p deck.Pair) bool { return BroughtUp(&p, in.Block) }) {
-		all = append(all, BackStop)
+	if words := BringingUp(u, in.Block); words != "" {
+		all = append(all, words)
 	}
 	if m.Squared {
 		all = append(all, SquareAll)

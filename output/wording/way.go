@@ -68,35 +68,67 @@ func (w Way) Length(m *deck.Mark) measure.Length {
 	return m.Line
 }
 
-// BackStop tells how the back stop of a drop that is set by a mark is set.
-const BackStop = "BACK STOP: bring it up to the tail of work held at START, bit below the table."
-
 // BroughtUp reports whether the back stop of a pair is brought up to the work;
 // where stop blocks are set it stands by its number.
 func BroughtUp(p *deck.Pair, blocks bool) bool {
 	return !blocks && p.Start != nil && p.Start.Guide == deck.ByLead
 }
 
+// BringingUp tells how back stops are set that are brought up to the work, "" where none
+// is. Where several pairs are gone through at every height, the bit stands above the
+// table by then, so their places are marked first.
+func BringingUp(u *deck.Setup, blocks bool) string {
+	drops, brought := 0, false
+	for i := range u.Marks {
+		if p := &u.Marks[i]; p.Start != nil {
+			drops++
+			brought = brought || BroughtUp(p, blocks)
+		}
+	}
+	switch {
+	case !brought:
+		return ""
+	case drops > 1 && len(u.Heights) > 1:
+		return "BACK STOP: before height 1, bit below the table, mark the tail of work held at each START; clamp it there for each pair."
+	}
+	return "BACK STOP: bring it up to the tail of work held at START, bit below the table."
+}
+
+// Behind is how the back stop of a drop is set whose start is set by a mark; it is
+// not asked for where the start is that stop.
+func (w Way) Behind() (behind Way, asked bool) {
+	if w.stop || w.guide == deck.ByTail {
+		return Way{}, false
+	}
+	return Way{Set: "RIGHT", For: "for the TAIL end", From: "from " + w.edge, guide: deck.ByTail, edge: w.edge}, true
+}
+
+// OffFence says that the stop of a pair stands beyond the fence, "" where it does not.
+func (w Way) OffFence(fence joinery.FenceReach, r *deck.Run) string {
+	if w.stop && !w.blocks || !r.StopOffFence(w.stop, fence) {
+		return ""
+	}
+	return map[bool]string{false: "The BACK STOP", true: "The FRONT STOP"}[w.stop] + " stands " + offFence + "."
+}
+
+const offFence = "BEYOND THE FENCE"
+
 // StopLine tells where the back stop of a drop stands that is set by a mark, and
 // warns of a stop beyond the fence. It is "" where there is nothing to tell.
 func (w Way) StopLine(m *deck.PairMark, text func(measure.Length) string, fence joinery.FenceReach, r *deck.Run) string {
-	beyond := (!w.stop || w.blocks) && r.StopOffFence(w.stop, fence)
-	const where = "BEYOND THE FENCE"
-	switch {
-	case !w.stop && w.guide != deck.ByTail:
-		edge := "the TRAILING edge"
-		if r.Channel.Section.Shaped() {
-			edge = w.edge
-		}
-		what := w.BackStopAt(m, text) + " of " + edge + ", for the TAIL"
-		if beyond {
-			what += ", " + where
-		}
-		return what + "."
-	case beyond:
-		return map[bool]string{false: "The BACK STOP", true: "The FRONT STOP"}[w.stop] + " stands " + where + "."
+	off := w.OffFence(fence, r)
+	if _, asked := w.Behind(); !asked {
+		return off
 	}
-	return ""
+	edge := "the TRAILING edge"
+	if r.Channel.Section.Shaped() {
+		edge = w.edge
+	}
+	what := w.BackStopAt(m, text) + " of " + edge + ", for the TAIL"
+	if off != "" {
+		what += ", " + offFence
+	}
+	return what + "."
 }
 
 // FromEdges says once from where all marks of a card are measured, and to what.

@@ -111,6 +111,8 @@ func (s *situation) word(name string) string {
 		return s.dustOf()
 	case "trial":
 		return s.trial()
+	case "offfence":
+		return s.offFence()
 	}
 	if !drops {
 		return generalDrop[name]
@@ -132,6 +134,22 @@ func (s *situation) word(name string) string {
 	return either(waysOut(r, scale))
 }
 
+// offFence names the stop that the fence does not reach.
+func (s *situation) offFence() string {
+	r, fence := s.run, s.shop.Fence
+	back := r.Piece == nil || r.Start != nil && r.StopOffFence(false, fence)
+	front := r.Piece == nil || r.Stop != nil && s.shop.Stops == joinery.Blocks && r.StopOffFence(true, fence)
+	switch {
+	case back && front:
+		return ", back or front stop there or on the table"
+	case back:
+		return ", back stop there or on the table"
+	case front:
+		return ", front stop there or on the table"
+	}
+	return ""
+}
+
 // outs names the ways out of a hard drop in a few words.
 func (s *situation) outs() string {
 	short := "a longer blank or a start hole"
@@ -144,7 +162,7 @@ func (s *situation) outs() string {
 // generalDrop is what the table says of any drop.
 var generalDrop = map[string]string{
 	"tilt": "far", "tail": "little", "early": "a little",
-	"stop": "the stop is low, or its face leans away by more than the tilt",
+	"stop": "the back stop is low, or its face leans away by more than the tilt",
 	"outs": "the other side to the fence, a longer blank or a start hole",
 	"ways": "the other side to the fence, a longer blank, or a start hole bored first",
 }
@@ -176,7 +194,11 @@ func (s *situation) trial() string {
 	case r.Cut == nil || r.Cut.Kind.Receives:
 		return "cut a trial slot in scrap and measure its width and place"
 	case r.Cut.Kind.Enters:
-		return "cut a trial tenon on scrap just as thick as the stock, all its cheeks, and try it in its mortise" + s.aim()
+		trial := "cut a trial tenon on scrap just as thick as the stock, all its cheeks, and try it in "
+		if r.Joint == nil {
+			return trial + "the mortise it is for, which the plan does not name (mates:)"
+		}
+		return trial + "its mortise" + s.aim()
 	}
 	return "cut a trial in scrap just as thick as the stock and measure its depth and place"
 }

@@ -66,9 +66,9 @@ func (d drop) stop(s measure.Scale) string {
 	step := trade.StopStep.Of(s)
 	leans := 5 * math.Ceil(d.Tilt/5)
 	if k < step {
-		return fmt.Sprintf("the stop leans %.0f degrees away", leans)
+		return fmt.Sprintf("the back stop leans %.0f degrees away", leans)
 	}
-	return fmt.Sprintf("the stop is no higher than %s, or leans %.0f degrees away", s.Say(min(k, 3*step)/step*step), leans)
+	return fmt.Sprintf("the back stop is no higher than %s, or leans %.0f degrees away", s.Say(min(k, 3*step)/step*step), leans)
 }
 
 // waysOut lists what a maker can do about a hard drop.

@@ -13,7 +13,7 @@ import (
 // plain deals the setups with the best way for every job, in the plain order.
 func plain(d *deck.Deck, jobs []Job) ([]deck.Setup, deck.Changes, error) {
 	choice := make(Choice, len(jobs)) // the best way stands first
-	visits, ok := PlainOrder(jobs, choice)
+	visits, ok := plainOrder(jobs, choice)
 	if !ok {
 		return nil, deck.Changes{}, plantext.Faults{{Place: d.Plan.Place,
 			Problem: "some cuts wait for each other in a circle", Remedy: "take one `after` away"}}
@@ -45,7 +45,7 @@ func cheapest(ctx context.Context, d *deck.Deck, jobs []Job, o Options) {
 func reset(d *deck.Deck, jobs []Job, answer *model.Answer) {
 	choice := Choice(answer.Choice)
 	orders := [][]Visit{visitsOf(jobs, answer)}
-	if visits, ok := PlainOrder(jobs, choice); ok {
+	if visits, ok := plainOrder(jobs, choice); ok {
 		orders = slices.Insert(orders, 0, visits)
 	}
 	for _, visits := range orders {

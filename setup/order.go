@@ -22,12 +22,12 @@ type Visit struct {
 // Choice is the way chosen for each job, an index into its Ways.
 type Choice []int
 
-// PlainOrder puts the chosen runs into setups in an order that is sensible
+// plainOrder puts the chosen runs into setups in an order that is sensible
 // without search: bits together, fences ascending, a setup only when all its
 // runs may be made if that is possible. It keeps every `after` and the order
 // of the runs of a way. It returns false where the jobs wait for each other in
 // a circle.
-func PlainOrder(jobs []Job, choice Choice) ([]Visit, bool) {
+func plainOrder(jobs []Job, choice Choice) ([]Visit, bool) {
 	o := newOrdering(jobs, choice)
 	var visits []Visit
 	for left := len(o.runs); left > 0; {
@@ -63,7 +63,7 @@ func (s *station) take() []JobStep {
 	return runs
 }
 
-// ordering is the state of PlainOrder.
+// ordering is the state of plainOrder.
 type ordering struct {
 	runs     map[JobStep]*pending
 	stations []*station // all, by bit and fence distance

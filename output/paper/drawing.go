@@ -75,8 +75,8 @@ func (d *Drawing) Block() Block {
 	return b
 }
 
-// Hatching is the width of the lines of a cut surface; nothing else is so thin.
-const Hatching Paper = 0.13
+// hatching is the width of the lines of a cut surface; nothing else is so thin.
+const hatching Paper = 0.13
 
 // Hatch draws 45 degree lines over a rectangle, as for a cut surface (ISO
 // 128-3). All hatches of a drawing join up.
@@ -86,7 +86,7 @@ func (d *Drawing) Hatch(b Box, pitch Paper) {
 		from := Point{max(b.X, k-b.Bottom()), min(b.Bottom(), k-b.X)}
 		to := Point{min(b.Right(), k-b.Y), max(b.Y, k-b.Right())}
 		if from.X < to.X {
-			d.Stroke(Pen{Width: Hatching}, from, to)
+			d.Stroke(Pen{Width: hatching}, from, to)
 		}
 	}
 }

@@ -27,12 +27,12 @@ func (n Number) figures() Letters {
 		l.Height = n.Fraction
 		return l
 	}
-	l.Height = max(Least, StepDown(l.Height))
+	l.Height = max(Least, stepDown(l.Height))
 	return l
 }
 
-// StepDown is the next smaller letter height of ISO 3098-1.
-func StepDown(height Paper) Paper { return Paper(math.Round(float64(height)*10/math.Sqrt2) / 10) }
+// stepDown is the next smaller letter height of ISO 3098-1.
+func stepDown(height Paper) Paper { return Paper(math.Round(float64(height)*10/math.Sqrt2) / 10) }
 
 // Measures of a built fraction, in shares of its figures' height.
 const (

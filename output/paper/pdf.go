@@ -27,8 +27,8 @@ type pdfCanvas struct {
 
 const pointsPerMM = 72 / 25.4
 
-// FaceStyles are the names that gofpdf has for the faces.
-var FaceStyles = [...]string{Regular: "", Bold: "B"}
+// faceStyles are the names that gofpdf has for the faces.
+var faceStyles = [...]string{Regular: "", Bold: "B"}
 
 // NewPDF begins a document. Nothing in it depends on the time or the machine,
 // so that the same plan gives the same bytes.
@@ -42,9 +42,9 @@ func NewPDF(title string) *pdfCanvas {
 	f.SetModificationDate(time.Unix(0, 0).UTC())
 	f.SetProducer("fencecard", true)
 	f.SetTitle(Printable(title), true)
-	for face, file := range FaceFiles {
+	for face, file := range faceFiles {
 		// gofpdf changes the font's bytes, so every document has its own.
-		f.AddUTF8FontFromBytes("go", FaceStyles[face], bytes.Clone(file))
+		f.AddUTF8FontFromBytes("go", faceStyles[face], bytes.Clone(file))
 	}
 	return &pdfCanvas{pdf: f}
 }
@@ -103,7 +103,7 @@ func (c *pdfCanvas) Text(at Point, letters Letters, text string) {
 	letters.Upward = false
 	if letters != c.Letters {
 		c.Letters = letters
-		c.pdf.SetFont("go", FaceStyles[letters.Face], float64(Em(letters.Height))*pointsPerMM)
+		c.pdf.SetFont("go", faceStyles[letters.Face], float64(Em(letters.Height))*pointsPerMM)
 		if letters.White {
 			c.pdf.SetTextColor(255, 255, 255)
 		} else {

@@ -9,16 +9,16 @@ import (
 type Recorder struct{ strings.Builder }
 
 // Page, Stroke, Fill, Circle, Text and Said write a line for each call.
-func (r *Recorder) Page(w, h Paper) { fmt.Fprintf(r, "page %s x %s\n", SvgLength(w), SvgLength(h)) }
+func (r *Recorder) Page(w, h Paper) { fmt.Fprintf(r, "page %s x %s\n", svgLength(w), svgLength(h)) }
 
 func (r *Recorder) Stroke(pen Pen, path ...Point) {
-	if pen.Width == Hatching {
+	if pen.Width == hatching {
 		if !strings.HasSuffix(r.String(), "hatching\n") {
 			r.WriteString("hatching\n")
 		}
 		return
 	}
-	fmt.Fprintf(r, "line %s %v:%s\n", SvgLength(pen.Width), pen.Line, points(path))
+	fmt.Fprintf(r, "line %s %v:%s\n", svgLength(pen.Width), pen.Line, points(path))
 }
 
 func (r *Recorder) Fill(shade Shade, path ...Point) {
@@ -26,11 +26,11 @@ func (r *Recorder) Fill(shade Shade, path ...Point) {
 }
 
 func (r *Recorder) Circle(centre Point, radius Paper, shade Shade, pen Pen) {
-	fmt.Fprintf(r, "circle %v %s:%s r %s\n", shade, SvgLength(pen.Width), points([]Point{centre}), SvgLength(radius))
+	fmt.Fprintf(r, "circle %v %s:%s r %s\n", shade, svgLength(pen.Width), points([]Point{centre}), svgLength(radius))
 }
 
 func (r *Recorder) Text(at Point, l Letters, text string) {
-	fmt.Fprintf(r, "text %s%s:%s %q\n", SvgLength(l.Height), [...]string{"", " bold"}[l.Face], points([]Point{at}), text)
+	fmt.Fprintf(r, "text %s%s:%s %q\n", svgLength(l.Height), [...]string{"", " bold"}[l.Face], points([]Point{at}), text)
 }
 
 func (r *Recorder) Said(text string, paint func()) {
@@ -42,7 +42,7 @@ func (r *Recorder) Said(text string, paint func()) {
 func points(path []Point) string {
 	var b strings.Builder
 	for _, p := range path {
-		b.WriteString(" " + SvgLength(p.X) + "," + SvgLength(p.Y))
+		b.WriteString(" " + svgLength(p.X) + "," + svgLength(p.Y))
 	}
 	return b.String()
 }

@@ -27,7 +27,7 @@ func (c *SvgCanvas) Bytes() []byte {
 
 // Page, Stroke, Fill, Circle, Text and Said write elements of SVG.
 func (c *SvgCanvas) Page(width, height Paper) {
-	w, h := SvgLength(width), SvgLength(height)
+	w, h := svgLength(width), svgLength(height)
 	if c.Inline {
 		fmt.Fprintf(&c.buf, `<svg viewBox="0 0 %s %s">`+"\n", w, h)
 		return
@@ -50,12 +50,12 @@ func (c *SvgCanvas) Circle(centre Point, radius Paper, shade Shade, pen Pen) {
 		line = svgPen(pen)
 	}
 	fmt.Fprintf(&c.buf, `<circle cx="%s" cy="%s" r="%s" fill="%s"%s/>`+"\n",
-		SvgLength(centre.X), SvgLength(centre.Y), SvgLength(radius), svgShade(shade), line)
+		svgLength(centre.X), svgLength(centre.Y), svgLength(radius), svgShade(shade), line)
 }
 
 func (c *SvgCanvas) Text(at Point, l Letters, text string) {
 	// The width is fixed as well, as the reader may lack the font.
-	attrs := fmt.Sprintf(`font-size="%s" textLength="%s" lengthAdjust="spacingAndGlyphs"`, SvgLength(Em(l.Height)), SvgLength(l.Width(text)))
+	attrs := fmt.Sprintf(`font-size="%s" textLength="%s" lengthAdjust="spacingAndGlyphs"`, svgLength(Em(l.Height)), svgLength(l.Width(text)))
 	if c.Inline {
 		attrs += svgClass(l)
 	} else {
@@ -67,7 +67,7 @@ func (c *SvgCanvas) Text(at Point, l Letters, text string) {
 			attrs += ` fill="#fff"`
 		}
 	}
-	x, y := SvgLength(at.X), SvgLength(at.Y)
+	x, y := svgLength(at.X), svgLength(at.Y)
 	if l.Upward {
 		attrs += fmt.Sprintf(` transform="rotate(-90 %s %s)"`, x, y)
 	}
@@ -95,8 +95,8 @@ func svgClass(l Letters) string {
 	return ""
 }
 
-// SvgLength writes a length to a thousandth of a millimetre.
-func SvgLength(l Paper) string {
+// svgLength writes a length to a thousandth of a millimetre.
+func svgLength(l Paper) string {
 	s := strconv.FormatFloat(float64(l), 'f', 3, 64)
 	return strings.TrimSuffix(strings.TrimRight(s, "0"), ".")
 }
@@ -108,7 +108,7 @@ func svgPath(path []Point) string {
 		if i == 0 {
 			op = "M"
 		}
-		b.WriteString(op + SvgLength(p.X) + " " + SvgLength(p.Y))
+		b.WriteString(op + svgLength(p.X) + " " + svgLength(p.Y))
 	}
 	if path[0] == path[len(path)-1] {
 		b.WriteByte('Z')
@@ -117,11 +117,11 @@ func svgPath(path []Point) string {
 }
 
 func svgPen(pen Pen) string {
-	s := fmt.Sprintf(` stroke="#000" stroke-width="%s"`, SvgLength(pen.Width))
+	s := fmt.Sprintf(` stroke="#000" stroke-width="%s"`, svgLength(pen.Width))
 	if pattern := dashes[pen.Line]; pattern != nil {
 		parts := make([]string, len(pattern))
 		for i, d := range pattern {
-			parts[i] = SvgLength(d)
+			parts[i] = svgLength(d)
 		}
 		s += ` stroke-dasharray="` + strings.Join(parts, " ") + `"`
 	}

@@ -34,8 +34,8 @@ const (
 // Em returns the size of the face that gives capitals of a height.
 func Em(height Paper) Paper { return height / Capital }
 
-// FaceFiles are the fonts as the library takes them.
-var FaceFiles = [...][]byte{Regular: goregular.TTF, Bold: gobold.TTF}
+// faceFiles are the fonts as the library takes them.
+var faceFiles = [...][]byte{Regular: goregular.TTF, Bold: gobold.TTF}
 
 // glyphs tells how wide each character of a face is, in shares of the em; what
 // the face lacks has no width. The characters of everyday stand in a table.
@@ -57,7 +57,7 @@ func (g *glyphs) of(r rune) (Paper, bool) {
 var faces = sync.OnceValue(func() [2]*glyphs {
 	var all [2]*glyphs
 	for f := range all {
-		all[f] = glyphsOf(FaceFiles[f])
+		all[f] = glyphsOf(faceFiles[f])
 	}
 	return all
 })

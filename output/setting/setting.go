@@ -28,11 +28,6 @@ func (s Setter) Number(l paper.Letters, length measure.Length) paper.Number {
 	return paper.Number{Letters: l, Reading: s.Scale.Read(length)}
 }
 
-// Length adds a length to a phrase.
-func (s Setter) Length(p paper.Phrase, l paper.Letters, length measure.Length) paper.Phrase {
-	return s.Exactly(p, s.Number(l, length), length)
-}
-
 // Exactly adds a built number to a phrase and small beside it the exact value
 // where the number is not. Where both units are wanted each has its name, and
 // the second is in brackets, lest the two read as one number.

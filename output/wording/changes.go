@@ -27,7 +27,7 @@ func ChangesCounted(d *deck.Deck) string {
 	c := d.Changes
 	set := Plural(c.Bits, "bit") + ", " + Plural(c.Fences, "fence distance") + ", " + Plural(c.Heights, "height")
 	if d.Plan.Shop.Stops == joinery.Blocks {
-		set += ", " + Count(c.Stops, "pair of stops", "pairs of stops")
+		set += ", " + count(c.Stops, "pair of stops", "pairs of stops")
 	}
 	return set
 }
@@ -37,10 +37,10 @@ func ChangesCounted(d *deck.Deck) string {
 func CuttingCounted(d *deck.Deck) string {
 	text := ""
 	if d.Plan.Shop.Minutes.Run > 0 {
-		text += ", " + Count(d.Changes.Runs, "pass", "passes")
+		text += ", " + count(d.Changes.Runs, "pass", "passes")
 	}
 	if d.Plan.Shop.Minutes.Fit > 0 && d.Changes.Fits > 0 {
-		text += ", " + Count(d.Changes.Fits, "trial of fit", "trials of fit")
+		text += ", " + count(d.Changes.Fits, "trial of fit", "trials of fit")
 	}
 	return text
 }

@@ -118,9 +118,9 @@ func Which(r *deck.Run) string {
 	}
 	switch {
 	case r.Step.Turned:
-		name += ", pass " + Of(r.Step.Position, r.Step.Of) + ", turned end for end"
+		name += ", pass " + of(r.Step.Position, r.Step.Of) + ", turned end for end"
 	case r.Step.Of > 1:
-		name += ", " + Of(r.Step.Position, r.Step.Of)
+		name += ", " + of(r.Step.Position, r.Step.Of)
 	}
 	return name
 }

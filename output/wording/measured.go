@@ -22,9 +22,9 @@ func (a Answer) Right() bool { return len(a.Do) == 0 }
 
 // FindingAnswer is what is said of one setting as it stands on the table.
 func FindingAnswer(scale measure.Scale, f attable.Finding) Answer {
-	a := Answer{What: f.What, Says: fmt.Sprintf("%s %s", Measured(scale, f.Measured), f.As)}
+	a := Answer{What: f.What, Says: fmt.Sprintf("%s %s", measured(scale, f.Measured), f.As)}
 	if f.Measured != f.Wants {
-		a.Says += ", where the sheet says " + Measured(scale, f.Wants)
+		a.Says += ", where the sheet says " + measured(scale, f.Wants)
 	}
 	if f.Right() && !slices.ContainsFunc(f.Makes, func(m attable.Made) bool { return m.Words != "correct" }) {
 		a.Says += ": correct"
@@ -34,14 +34,14 @@ func FindingAnswer(scale measure.Scale, f attable.Finding) Answer {
 		a.Do = []string{orElse(f.Ask, f.Move)}
 	}
 	for _, m := range f.Makes {
-		a.Makes = append(a.Makes, fmt.Sprintf("%s %s from %s: %s", m.What, Measured(scale, m.Would), m.From, m.Words))
+		a.Makes = append(a.Makes, fmt.Sprintf("%s %s from %s: %s", m.What, measured(scale, m.Would), m.From, m.Words))
 	}
 	return a
 }
 
 // CorrectionAnswer is what is said of one thing that a test cut taught.
 func CorrectionAnswer(scale measure.Scale, c attable.Correction) Answer {
-	a := Answer{What: c.What, Says: fmt.Sprintf("measured %s, should be %s", Measured(scale, c.Measured), Measured(scale, c.Wants))}
+	a := Answer{What: c.What, Says: fmt.Sprintf("measured %s, should be %s", measured(scale, c.Measured), measured(scale, c.Wants))}
 	if c.What == "bit" { // a bit's measure is written as it is
 		a.Says = fmt.Sprintf("measured %s, should be %s", scale.Spell(c.Measured), scale.Spell(c.Wants))
 	}
@@ -53,9 +53,9 @@ func CorrectionAnswer(scale measure.Scale, c attable.Correction) Answer {
 	switch {
 	case c.Stands == nil:
 	case c.What == "height":
-		a.Do = append(a.Do, "at full height the bit then stands at "+Measured(scale, *c.Stands))
+		a.Do = append(a.Do, "at full height the bit then stands at "+measured(scale, *c.Stands))
 	default:
-		a.Do = append(a.Do, "the fence then stands at "+Measured(scale, *c.Stands)+" to the near edge")
+		a.Do = append(a.Do, "the fence then stands at "+measured(scale, *c.Stands)+" to the near edge")
 	}
 	if c.Assumes != "" {
 		a.Do = append(a.Do, c.Assumes)
@@ -71,8 +71,8 @@ func orElse(ask, move string) string {
 	return ask + " If not, " + move
 }
 
-// Measured is a length on a card, or finer where the rule would round it.
-func Measured(scale measure.Scale, l measure.Length) string {
+// measured is a length on a card, or finer where the rule would round it.
+func measured(scale measure.Scale, l measure.Length) string {
 	if scale.On(l) {
 		return scale.Format(l)
 	}

@@ -35,7 +35,7 @@ func merged(all []Minding, runs []*deck.Run) []Minding {
 		once[i] = alike[0]
 		var others []string
 		for _, c := range alike[1:] {
-			others = append(others, Among(c.Runs, runs)+": "+strings.Join(figure.FindAllString(c.Brief), ", "))
+			others = append(others, among(c.Runs, runs)+": "+strings.Join(figure.FindAllString(c.Brief), ", "))
 			once[i].Runs = slices.Concat(once[i].Runs, c.Runs)
 		}
 		slices.SortFunc(once[i].Runs, byNumber)

@@ -47,7 +47,7 @@ func (m Mind) For(runs []*deck.Run) string {
 	if len(runs) == len(m.runs) {
 		return ""
 	}
-	return Among(runs, m.runs) + ":"
+	return among(runs, m.runs) + ":"
 }
 
 // MindOf parts the cautions of a setup's runs. Where a pair or a run has no room
@@ -67,7 +67,7 @@ func minds(u *deck.Setup, in MindIn) Mind {
 		m.Squared = m.Squared || SquaredEnds(&u.Runs[i])
 	}
 	for i := range u.Runs {
-		m.Squared = m.Squared && (SquaredEnds(&u.Runs[i]) || !RoundEnds(&u.Runs[i]))
+		m.Squared = m.Squared && (SquaredEnds(&u.Runs[i]) || !roundEnds(&u.Runs[i]))
 	}
 	m.Do = doings(u, in, m)
 	pairs := map[string]int{} // how many runs each has
@@ -167,7 +167,7 @@ func doings(u *deck.Setup, in MindIn, m Mind) []string {
 		all = append(all, words)
 	}
 	if m.Squared {
-		all = append(all, SquareAll)
+		all = append(all, squareAll)
 	}
 	least := 2
 	if !in.Own {
@@ -274,14 +274,14 @@ func sentences(text string) []string {
 }
 
 // SquaredEnds reports whether a run leaves round ends that are chiselled square.
-func SquaredEnds(r *deck.Run) bool { return r.Cut.Square && RoundEnds(r) }
+func SquaredEnds(r *deck.Run) bool { return r.Cut.Square && roundEnds(r) }
 
-// RoundEnds reports whether a run leaves a round end.
-func RoundEnds(r *deck.Run) bool { return r.Begin == deck.Drop || r.End == deck.Lift }
+// roundEnds reports whether a run leaves a round end.
+func roundEnds(r *deck.Run) bool { return r.Begin == deck.Drop || r.End == deck.Lift }
 
-// SquareAll says that all round ends of a setup are chiselled square, SquareOne
+// squareAll says that all round ends of a setup are chiselled square, SquareOne
 // that those of one run are.
 const (
-	SquareAll = "Afterwards chisel the round ends square."
+	squareAll = "Afterwards chisel the round ends square."
 	SquareOne = "Chisel the round ends square."
 )

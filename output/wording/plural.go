@@ -8,11 +8,11 @@ import (
 
 // Plural counts things: "no cards", "1 card", "2 cards".
 func Plural(n int, thing string) string {
-	return Count(n, thing, thing+"s")
+	return count(n, thing, thing+"s")
 }
 
-// Count counts things whose plural has a word of its own.
-func Count(n int, one, many string) string {
+// count counts things whose plural has a word of its own.
+func count(n int, one, many string) string {
 	switch n {
 	case 0:
 		return "no " + many
@@ -38,5 +38,5 @@ func Beside(r measure.Reading) string {
 	return "(" + r.Exact + ")"
 }
 
-// Of counts one of several: "1 of 3".
-func Of(n, all int) string { return fmt.Sprintf("%d of %d", n, all) }
+// of counts one of several: "1 of 3".
+func of(n, all int) string { return fmt.Sprintf("%d of %d", n, all) }

@@ -13,9 +13,9 @@ func Ranges(runs []*deck.Run) string {
 	return strings.Join(ranges(runs, func(_ int, r *deck.Run) string { return r.Number() }), ", ")
 }
 
-// Among names some of the runs, all of which are given: "3.1–4, 7, 4.2", with the
+// among names some of the runs, all of which are given: "3.1–4, 7, 4.2", with the
 // number of a setup once, or "all but 3.5" where that is shorter.
-func Among(runs, all []*deck.Run) string {
+func among(runs, all []*deck.Run) string {
 	if len(runs) <= 2 {
 		return Ranges(runs)
 	}

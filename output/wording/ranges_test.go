@@ -48,7 +48,7 @@ func TestAmongIsReadBack(t *testing.T) {
 		for _, r := range some {
 			want[r.Number()] = true
 		}
-		text := Among(some, all)
+		text := among(some, all)
 		read := map[string]bool{}
 		list, but := strings.CutPrefix(text, "all but ")
 		setup := ""

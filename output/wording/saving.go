@@ -14,9 +14,9 @@ func Savings(s *whatif.Saving, shop *joinery.Shop) string {
 	add := func(n int, one, many string) {
 		switch {
 		case n > 0:
-			less = append(less, Count(n, one, many))
+			less = append(less, count(n, one, many))
 		case n < 0:
-			more = append(more, Count(-n, one, many))
+			more = append(more, count(-n, one, many))
 		}
 	}
 	add(s.Less.Bits, "bit", "bits")

@@ -46,10 +46,10 @@ const (
 // thickShank is the shank that holds a panel bit in a full bite.
 const thickShank = 12 * measure.Millimetre
 
-// BiteFor returns the most wood of one pass of a bit that shapes edges, as a strip
+// biteFor returns the most wood of one pass of a bit that shapes edges, as a strip
 // 1 mm wide: the shop's own, or by the wood's hardness, three times that for a panel
 // bit on a thick shank.
-func BiteFor(bit *joinery.Bit, wood timber.Wood, shop *joinery.Shop) Cap {
+func biteFor(bit *joinery.Bit, wood timber.Wood, shop *joinery.Shop) Cap {
 	if shop.Bite > 0 {
 		return Cap{Depth: shop.Bite, Rule: "the shop's own bite"}
 	}

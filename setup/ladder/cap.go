@@ -48,10 +48,10 @@ const (
 // cutting edge or the bit's own cap allow, rounded down to the shop's scale. A
 // cap under the smallest division stays as it is: no rung can be set for it, so
 // it serves only what is cut in one pass ([Reaches]). A bit that shapes edges has a
-// bite in place of a depth ([BiteFor]).
+// bite in place of a depth ([biteFor]).
 func CapFor(bit *joinery.Bit, wood timber.Wood, shop *joinery.Shop) Cap {
 	if bit.Outline != nil {
-		return BiteFor(bit, wood, shop)
+		return biteFor(bit, wood, shop)
 	}
 	share, rule := shareFor(wood, shop)
 	c := Cap{Depth: bit.True() * measure.Length(share.Num) / measure.Length(share.Den), Rule: rule}

@@ -8,8 +8,8 @@ import (
 	"strconv"
 )
 
-// Loopback is the desk's address, which no other machine reaches.
-const Loopback = "127.0.0.1"
+// loopback is the desk's address, which no other machine reaches.
+const loopback = "127.0.0.1"
 
 // Ports from which a plan gets its own: registered ones that few programs have,
 // below those that systems give to outgoing connections.
@@ -39,9 +39,9 @@ func Listen(port int, plan, shared string) ([]Site, error) {
 }
 
 func listen(port int, shared string) ([]Site, error) {
-	desk, err := net.Listen("tcp4", net.JoinHostPort(Loopback, strconv.Itoa(port)))
+	desk, err := net.Listen("tcp4", net.JoinHostPort(loopback, strconv.Itoa(port)))
 	if err != nil {
-		return nil, listenFault(Loopback, port, err)
+		return nil, listenFault(loopback, port, err)
 	}
 	sites := []Site{{desk, false}}
 	if shared == "" {

@@ -23,7 +23,7 @@ func (s *Session) ReadFile(name string) ([]byte, error) {
 func (s *Session) ReadNamed(name string) ([]byte, error) {
 	f, err := os.Open(name)
 	if err != nil {
-		return nil, Missing(name, err)
+		return nil, missing(name, err)
 	}
 	defer f.Close()
 	if err := s.source(f); err != nil {

@@ -12,9 +12,9 @@ import (
 	"fencecard/joinery/plantext"
 )
 
-// Missing adds to the error of a file that is not there the name beside it that
+// missing adds to the error of a file that is not there the name beside it that
 // could be meant, else what there is to choose from.
-func Missing(name string, err error) error {
+func missing(name string, err error) error {
 	if !errors.Is(err, fs.ErrNotExist) {
 		return Plainly(err)
 	}

@@ -81,7 +81,7 @@ func TestAProtectedFile(t *testing.T) {
 
 // An error names the file that is at fault: the lock or the backup, too.
 func TestWhatIsAtFaultIsNamed(t *testing.T) {
-	for _, ending := range []string{LockEnding, BackupEnding, ""} {
+	for _, ending := range []string{lockEnding, BackupEnding, ""} {
 		path := filepath.Join(t.TempDir(), "book")
 		if ending != "" {
 			require.NoError(t, os.WriteFile(path, []byte("x"), 0o666))

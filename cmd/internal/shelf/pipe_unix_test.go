@@ -14,7 +14,7 @@ import (
 
 // A pipe is not opened: a test that hangs here has failed.
 func TestAPipeIsNotWaitedFor(t *testing.T) {
-	for _, ending := range []string{"", LockEnding, BackupEnding} {
+	for _, ending := range []string{"", lockEnding, BackupEnding} {
 		path := filepath.Join(t.TempDir(), "book")
 		if ending != "" {
 			require.NoError(t, os.WriteFile(path, []byte("x"), 0o666))

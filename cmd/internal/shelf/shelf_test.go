@@ -21,7 +21,7 @@ func holds(t *testing.T, folder string, want map[string]string) {
 	require.NoError(t, err)
 	got := map[string]string{}
 	for _, e := range entries {
-		if filepath.Ext(e.Name()) == LockEnding {
+		if filepath.Ext(e.Name()) == lockEnding {
 			continue
 		}
 		data, err := os.ReadFile(filepath.Join(folder, e.Name()))

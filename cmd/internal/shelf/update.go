@@ -15,7 +15,7 @@ import (
 
 // The endings of what stands beside a file that is updated.
 const (
-	LockEnding   = ".lock"
+	lockEnding   = ".lock"
 	BackupEnding = ".bak"
 )
 
@@ -86,7 +86,7 @@ func locked(ctx context.Context, path string) (file string, unlock func(), err e
 	if err := mayUpdate(path); err != nil {
 		return "", nil, err
 	}
-	unlock, err = hold(ctx, path+LockEnding)
+	unlock, err = hold(ctx, path+lockEnding)
 	if errors.Is(err, fs.ErrNotExist) {
 		return "", nil, naming(path, err) // there is no such folder
 	}
@@ -99,7 +99,7 @@ func mayUpdate(path string) error {
 	if err := Ordinary(path); err != nil {
 		return err
 	}
-	for _, ending := range []string{LockEnding, BackupEnding} {
+	for _, ending := range []string{lockEnding, BackupEnding} {
 		if err := checkBeside(path, path+ending); err != nil {
 			return err
 		}

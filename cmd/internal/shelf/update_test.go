@@ -110,7 +110,7 @@ func TestRunsTakeTurns(t *testing.T) {
 func holder(t *testing.T, path string) *exec.Cmd {
 	t.Helper()
 	cmd := exec.Command(os.Args[0])
-	cmd.Env = append(os.Environ(), holdIn+"="+path+LockEnding)
+	cmd.Env = append(os.Environ(), holdIn+"="+path+lockEnding)
 	out, err := cmd.StdoutPipe()
 	require.NoError(t, err)
 	require.NoError(t, cmd.Start())
@@ -137,7 +137,7 @@ func TestALockThatWasLeftBehind(t *testing.T) {
 	killed := holder(t, path)
 	require.NoError(t, killed.Process.Kill())
 	killed.Wait()
-	require.FileExists(t, path+LockEnding)
+	require.FileExists(t, path+lockEnding)
 	impatient, cancel := context.WithTimeout(t.Context(), time.Second)
 	defer cancel()
 	require.NoError(t, Update(impatient, path, adding("1")))

@@ -20,9 +20,9 @@ import (
 	"github.com/chromedp/chromedp"
 )
 
-// Required is the environment variable that, set to "required", makes it a failure
+// required is the environment variable that, set to "required", makes it a failure
 // that no browser is installed.
-const Required = "FENCECARD_BROWSER"
+const required = "FENCECARD_BROWSER"
 
 var names = []string{"chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome"}
 
@@ -41,8 +41,8 @@ func needed(t testing.TB) {
 	t.Helper()
 	switch {
 	case installed() != "":
-	case os.Getenv(Required) == "required":
-		t.Fatal("no browser is installed, and " + Required + " requires one: install chromium")
+	case os.Getenv(required) == "required":
+		t.Fatal("no browser is installed, and " + required + " requires one: install chromium")
 	default:
 		t.Skip("left out: no browser is installed to test the page in; install chromium")
 	}

@@ -17,13 +17,13 @@ import (
 )
 
 // In reads a length in inches, mm one in millimetres.
-func In(t testing.TB, text string) measure.Length { return Length(t, text, measure.Inches) }
+func In(t testing.TB, text string) measure.Length { return length(t, text, measure.Inches) }
 
 // MM reads a length in millimetres.
-func MM(t testing.TB, text string) measure.Length { return Length(t, text, measure.Millimetres) }
+func MM(t testing.TB, text string) measure.Length { return length(t, text, measure.Millimetres) }
 
-// Length reads a length that may be negative, as fence distances are.
-func Length(t testing.TB, text string, unit measure.Unit) measure.Length {
+// length reads a length that may be negative, as fence distances are.
+func length(t testing.TB, text string, unit measure.Unit) measure.Length {
 	t.Helper()
 	sign := measure.Length(1)
 	if text[0] == '-' {

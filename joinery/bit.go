@@ -61,7 +61,7 @@ type Bit struct {
 	Name     string
 	Kind     BitKind
 	Diameter measure.Length // as labelled
-	Measured measure.Length // as measured from a trial slot; it counts, the label does not
+	Measured measure.Length // as measured from a trial groove; it counts, the label does not
 	Cutting  measure.Length // length of the cutting edge
 	Shank    measure.Length // diameter of the shank
 	Plunges  Answer         // whether work may be dropped onto it

@@ -84,15 +84,15 @@ func (t Time) Minutes() float64 { return float64(t) / float64(Minute) }
 type Minutes struct {
 	Bit, Fence, Height, Stop Time
 
-	Run Time // one piece once over the bit
-	Fit Time // the trial for a channel whose two walls come from two settings instead of the bit
+	Pass Time // one pass of one piece
+	Fit  Time // the trial for a channel whose two walls come from two settings instead of the bit
 }
 
 // Stops is how a shop sets where a cut begins and ends.
 type Stops uint8
 
 // Marks are pencil or tape marks on the fence, set once per setup; blocks are
-// clamped for each card.
+// clamped for each run.
 const (
 	Marks Stops = iota
 	Blocks

@@ -86,7 +86,7 @@ type jsonMatch struct {
 	Number int            `json:"number"`
 	Code   string         `json:"code"`
 	Equal  *deckfile.Kept `json:"equal"`
-	Near   []jsonOffer    `json:"near"`
+	Close  []jsonOffer    `json:"close"`
 }
 
 type jsonOffer struct {
@@ -113,12 +113,12 @@ func MatchesJSON(w io.Writer, d *deck.Deck, matches []book.Match) error {
 	s := deckfile.Scale(d.Plan.Shop.Scale)
 	out := jsonMatches{Format: "fencecard match 1", Setups: []jsonMatch{}}
 	for _, m := range matches {
-		match := jsonMatch{Number: m.Setup.Number, Code: book.Code(m.Setup), Near: []jsonOffer{}}
+		match := jsonMatch{Number: m.Setup.Number, Code: book.Code(m.Setup), Close: []jsonOffer{}}
 		if m.Equal != nil {
 			match.Equal = s.Kept(m.Setup, m.Equal.Kept(d.Plan.Shop.Scale))
 		}
 		for _, o := range m.Offers {
-			match.Near = append(match.Near, offerToJSON(s, m.Setup, o))
+			match.Close = append(match.Close, offerToJSON(s, m.Setup, o))
 		}
 		out.Setups = append(out.Setups, match)
 	}

@@ -23,8 +23,8 @@ func TestBatchMultipliesCounts(t *testing.T) {
 	twelve, err := setup.Make(batch)
 	require.NoError(t, err)
 	want, got := one.Changes, twelve.Changes
-	assert.Equal(t, 12*want.Runs, got.Runs)
-	want.Runs, want.Time, want.Bound = got.Runs, got.Time, got.Bound
+	assert.Equal(t, 12*want.Passes, got.Passes)
+	want.Passes, want.Time, want.Bound = got.Passes, got.Time, got.Bound
 	assert.Equal(t, want, got, "a batch is run through the same setups")
 	require.Equal(t, one.Runs(), twelve.Runs())
 	for i, s := range twelve.Setups {

@@ -52,7 +52,7 @@ func TestBlocks(t *testing.T) {
 	assert.Equal(t, 7, d.Changes.Heights)
 	assert.Equal(t, 2, d.Changes.Stops)
 	assert.Equal(t, workpiece.Inches(t, "1/8", "1/4", "3/8"), d.Setups[0].Heights)
-	assert.Equal(t, 2+2+3+2+2, d.Changes.Runs)
+	assert.Equal(t, 2+2+3+2+2, d.Changes.Passes)
 	assert.Equal(t, (3+2+2)*joinery.Minute+7*joinery.Minute/2+11*joinery.Minute/5, d.Changes.Time)
 }
 

@@ -23,7 +23,7 @@ func smallPlan(random *rand.Rand, stops joinery.Stops, ends bool) *joinery.Plan 
 	const in = measure.Inch
 	plan := &joinery.Plan{Name: "small", Shop: joinery.Shop{
 		Scale: measure.InchScale, Stops: stops,
-		Minutes: joinery.Minutes{Bit: 3 * joinery.Minute, Fence: 2 * joinery.Minute, Height: joinery.Minute / 2, Stop: joinery.Minute, Run: joinery.Minute / 5, Fit: 2 * joinery.Minute},
+		Minutes: joinery.Minutes{Bit: 3 * joinery.Minute, Fence: 2 * joinery.Minute, Height: joinery.Minute / 2, Stop: joinery.Minute, Pass: joinery.Minute / 5, Fit: 2 * joinery.Minute},
 	}}
 	for _, eighths := range []measure.Length{2, 3, 4}[:2+random.IntN(2)] {
 		plan.Shop.Bits = append(plan.Shop.Bits, joinery.Bit{Name: fmt.Sprint(eighths), Diameter: eighths * in / 8, Plunges: joinery.Yes})
@@ -141,7 +141,7 @@ func TestDecksAgainstBruteForce(t *testing.T) {
 			for seed := uint64(0); tried < 250; seed++ {
 				plan := smallPlan(rand.New(rand.NewPCG(seed, 3)), c.stops, c.ends)
 				if c.free {
-					plan.Shop.Minutes.Run, plan.Shop.Minutes.Fit = 0, 0
+					plan.Shop.Minutes.Pass, plan.Shop.Minutes.Fit = 0, 0
 				}
 				p := asProblem(t, plan)
 				choices := 1

@@ -45,8 +45,8 @@ func TestTheExactBitWinsByItsCost(t *testing.T) {
 	// Half and quarter: 2 bits, 2 fences, 2 heights, 2 runs. Quarter alone: 1 bit,
 	// 3 fences (one shared), 3 heights, 4 runs and a fit.
 	for minutes, want := range map[string]int{
-		"  minutes: {bit: 3, fence: 2, height: 0.5, run: 0.2, fit: 2}\n":  2,
-		"  minutes: {bit: 30, fence: 2, height: 0.5, run: 0.2, fit: 2}\n": 1,
+		"  minutes: {bit: 3, fence: 2, height: 0.5, pass: 0.2, fit: 2}\n":  2,
+		"  minutes: {bit: 30, fence: 2, height: 0.5, pass: 0.2, fit: 2}\n": 1,
 	} {
 		d, err := setup.Make(planFrom(t, minutes+bits, pieces))
 		assert.NoError(t, err)

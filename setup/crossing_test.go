@@ -50,7 +50,7 @@ func TestCrossingOfATenon(t *testing.T) {
 	assert.Equal(t, joinery.Top, front.Leads)
 	assert.True(t, front.Guided)
 	assert.Equal(t, &deck.Nibble{Passes: 4, DrawBack: workpiece.In(t, "1")}, front.Nibble)
-	assert.Equal(t, 2*4*len(front.Heights), d.Changes.Runs)
+	assert.Equal(t, 2*4*len(front.Heights), d.Changes.Passes)
 }
 
 // runsOf makes the deck of one cut in a board and returns its runs.
@@ -112,7 +112,7 @@ func TestNoWideBitAcrossAnEnd(t *testing.T) {
 // A carriage raises the work: its runs have a setup and a ladder of their own,
 // at a fence that is not set again, and the bit stands higher by its base.
 func TestCrossingOnACarriage(t *testing.T) {
-	const shop = "  lift: 2\n  crossing: {carriage: 1/2}\n  minutes: {bit: 3, fence: 2, height: 0.5, run: 0.2, fit: 2}\n" + halfInchBit
+	const shop = "  lift: 2\n  crossing: {carriage: 1/2}\n  minutes: {bit: 3, fence: 2, height: 0.5, pass: 0.2, fit: 2}\n" + halfInchBit
 	d := workpiece.DeckOf(t, planFrom(t, shop, `  - piece: board
     size: {left-right: 24, front-back: 3/4, top-bottom: 8}
     cuts:

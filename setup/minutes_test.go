@@ -34,7 +34,7 @@ func minutesOf(t testing.TB, plan *joinery.Plan) minutes {
 	require.NoError(t, err)
 	d, err := setup.MakeWith(t.Context(), plan, bySteps)
 	require.NoError(t, err)
-	m.setups, m.passes = len(d.Setups), d.Changes.Runs
+	m.setups, m.passes = len(d.Setups), d.Changes.Passes
 	m.plain, m.searched, m.low = plain.Changes.Time, d.Changes.Time, d.Changes.Bound
 	return m
 }

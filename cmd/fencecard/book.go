@@ -116,8 +116,8 @@ func (a *app) bookMatchCommand() *cobra.Command {
 		Use:   "match [PLAN]",
 		Short: "Find the setups of a plan in the book",
 		Long: `For every setup of a plan, show the kept setup that equals it and what was
-learnt there, or the near ones: the same bit, and the fence within 1/32 in
-(0.8 mm). For a near one, show what would have to change in the plan to use
+learnt there, or the close ones: the same bit, and the fence within 1/32 in
+(0.8 mm). For a close one, show what would have to change in the plan to use
 the fence as it was kept, and whether the joints allow it: the plan is made
 anew with the change, and whatever then stops it or is warned of is told.`,
 		Example: `  fencecard book match bench.yaml

@@ -88,7 +88,7 @@ func (a *app) correct(ctx context.Context, args []string, o correctOptions) erro
 		return nil
 	}
 	if i := slices.IndexFunc(lesson.Corrections, func(c attable.Correction) bool { return c.What == "bit" && c.Ask != "" }); i >= 0 && !o.force {
-		return errors.New("nothing was written: answer the question first; where it is the slot of this run alone that you measured, say --force as well")
+		return errors.New("nothing was written: answer the question first; where it is what this run alone cut that you measured, say --force as well")
 	}
 	if err := a.keepMeasured(args[0], plan, &lesson); err != nil {
 		return err
@@ -105,7 +105,7 @@ func (o correctOptions) usage(plan string) error {
 	case !o.measured.any():
 		return session.Usage(fmt.Errorf("give one or more of %s, as measured on the test cut", o.measured.names("and")))
 	case o.keep && !width:
-		return session.Usage(errors.New("--keep needs --width: only the width of a slot shows the bit's diameter"))
+		return session.Usage(errors.New("--keep needs --width: only the width of a cut shows the bit's diameter"))
 	case o.keep && plan == "-":
 		return session.Usage(errors.New("--keep needs a plan in a file, to find its shop file"))
 	}
@@ -146,7 +146,7 @@ func (a *app) tellToKeep(planFile string, d *deck.Deck, l *attable.Lesson) {
 // keepMeasured writes the bit's true diameter into the file that has the bit.
 func (a *app) keepMeasured(planFile string, plan *joinery.Plan, l *attable.Lesson) error {
 	if l.Diameter == 0 {
-		return errors.New("this cut does not show the bit's diameter: test a slot with a wall on either side")
+		return errors.New("this cut does not show the bit's diameter: test a groove, with a wall on either side")
 	}
 	file := planFile
 	switch plan.Shop.Name {

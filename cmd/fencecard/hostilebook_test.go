@@ -23,7 +23,7 @@ setup: leg
   plunges: yes
   fence to near edge: 1/2 in
   heights: 13/64 in, 13/32 in, 39/64 in, 13/16 in, 1 in
-  card: leg
+  run: leg
     cut: rail
     kind: mortise
     count: 1

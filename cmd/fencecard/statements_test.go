@@ -30,7 +30,7 @@ var helpBases = []struct{ begins, basis string }{
 	{"Wear eye", "UK HSE on wood dust, its page on woodworking on western redcedar; the rest: common practice, no source"},
 	{"Between passes", "common practice, no source"},
 	{"Big bits turn slower", "speeds by diameter: common practice, no source"},
-	{"Cut a trial slot", "common practice, no source"},
+	{"Cut a trial groove", "common practice, no source"},
 	{"Cut ends before", "common practice, no source"},
 }
 
@@ -44,7 +44,7 @@ var rulesOfHelp = []ruleOfHelp{
 	{"cards", "the end is first drawn back from the fence as far as it says, then brought nearer by less than the bit is wide each time, and is last at the fence", "worked out from the rotation of the bit: every pass takes wood on the side that the bit pushes from"},
 	{"cards", "A square block, a gauge or a carriage pushes the work, and it is held to that.", "common practice, no source"},
 	{"correct", "Make a test cut in scrap of the same stock", "common practice, no source"},
-	{"correct", "The width of a slot is also the bit's true diameter.", "geometry"},
+	{"correct", "The width that one run cut is also the bit's true diameter.", "geometry"},
 	{"correct", "marks and fence distances follow the true diameter", "geometry"},
 	{"joints", "thickness (left out: a third)", "common practice, no source"},
 	{"plan", "for how they move with the seasons", "Wood Handbook, FPL-GTR-190 (2010), equations 13-2 and 13-3, tables 4-3 and 13-5"},
@@ -53,7 +53,7 @@ var rulesOfHelp = []ruleOfHelp{
 	{"shop", "of the bit's diameter for one pass, whatever the wood; left out: by the hardness of the wood", "common practice, no source"},
 	{"shop", "shorter pieces are not fed by hand alone, hands stay this far from the bit, a thinner floor under a cut is warned of", "common shop rules, no regulator's figure"},
 	{"shop", "shrinkage: {radial: 6, tangential: 11} from green to ovendry, percent", "Wood Handbook, FPL-GTR-190 (2010), table 4-3, from which the table of woods is"},
-	{"shop", "rout a slot in scrap, measure its width", "common practice, no source"},
+	{"shop", "rout a groove in scrap, measure its width", "common practice, no source"},
 	{"words", "the work lowered onto the turning bit, where a cut starts stopped; where it ends stopped, the work is lifted off", "common practice, no source"},
 	{"words", "you stand in front of it and feed from right, the infeed, to left, the outfeed", "worked out from the rotation of the bit"},
 }

@@ -61,7 +61,9 @@ func differ(want jsonRun, said proof.Said) []proof.Difference {
 		wrong("pair of marks", wording.Quoted(*said.Pair), orNone(want.Marks))
 	}
 	guide("side that is up", said.Up, want.Up)
-	guide("side toward you", said.Near, want.Near)
+	for _, side := range said.TowardYou {
+		guide("side toward you", side, want.TowardYou)
+	}
 	if said.Cautions != nil && !slices.Equal(said.Cautions, want.Cautions) {
 		wrong("cautions", said.Cautions, want.Cautions)
 	}

@@ -64,6 +64,7 @@ func TestDifferences(t *testing.T) {
 	assert.Contains(t, found[0].Text, "pair 1 of the deck says \"tail\" for its start, guide")
 	for _, change := range []struct{ old, with, says string }{
 		{`"up": "left"`, `"up": "right"`, "the run says right for its side that is up"},
+		{`"toward_you": "back"`, `"toward_you": "front"`, "the run says front for its side toward you"},
 		{`"near": "back"`, `"near": "front"`, "the run says front for its side toward you"},
 		{`"marks": "A"`, `"marks": "B"`, "the run says B for its pair of marks"},
 		{`"card": 1,`, `"card": 2,`, "the run says 2 for its piece card"},

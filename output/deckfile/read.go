@@ -82,6 +82,7 @@ func (r *reader) format() {
 func (r *reader) changes() proof.Changes {
 	var c proof.Changes
 	var proved, bound bool // whether they were said
+	at, runs, passes := r.here(), 0, -1
 	time := func() joinery.Time {
 		minutes, _ := r.number("time in minutes")
 		return joinery.Time(math.Round(minutes * float64(joinery.Minute)))
@@ -90,13 +91,18 @@ func (r *reader) changes() proof.Changes {
 		"bits":    {read: func() { c.Bits = r.whole("a count of bits") }},
 		"fences":  {read: func() { c.Fences = r.whole("a count of fence settings") }},
 		"heights": {read: func() { c.Heights = r.whole("a count of heights") }},
-		"runs":    {read: func() { c.Runs = r.whole("a count of passes") }},
+		"runs":    {read: func() { runs = r.whole("a count of passes") }},
+		"passes":  {read: func() { passes = r.whole("a count of passes") }, optional: true},
 		"fits":    {read: func() { c.Fits = r.whole("a count of trials of a fit") }},
 		"stops":   {read: func() { c.Stops = r.whole("a count of settings of the stop blocks") }, optional: true},
 		"minutes": {read: func() { c.Time = time() }},
 		"proved":  {read: func() { proved, c.Proved = true, r.truth("whether the changes are proved") }, optional: true},
 		"bound":   {read: func() { bound, c.Bound = true, time() }, optional: true},
 	})
+	c.Passes = runs
+	if passes >= 0 && passes != runs {
+		r.fault(at, fmt.Sprintf("the changes count %d runs and %d passes, and both are the passes of all pieces", runs, passes), "write the same for both, or "+anew)
+	}
 	if !bound && c.Proved {
 		c.Bound = c.Time
 	}
@@ -153,6 +159,7 @@ func (r *reader) run() proof.Run {
 	extra := func(which proof.Silence, read func()) field {
 		return field{optional: true, read: func() { c.Silent &^= which; read() }}
 	}
+	towardYou := field{optional: true, read: func() { c.Said.TowardYou = append(c.Said.TowardYou, r.word("a side")) }}
 	r.object("a run", map[string]field{
 		"number":     word(&c.Number, "a run's number"),
 		"piece":      word(&c.Piece, "a piece's name"),
@@ -165,7 +172,8 @@ func (r *reader) run() proof.Run {
 		"card":       {read: func() { c.Said.Card = r.whole("a card's number") }, optional: true},
 		"marks":      {read: func() { c.Said.Pair = r.wordOrNull("a letter") }, optional: true},
 		"up":         {read: func() { c.Said.Up = r.word("a side") }, optional: true},
-		"near":       {read: func() { c.Said.Near = r.word("a side") }, optional: true},
+		"toward_you": towardYou,
+		"near":       towardYou,
 		"pivot":      extra(proof.NoPivot, func() { c.Pivot = r.pivot() }),
 		"begin":      {read: func() { c.Begin = oneOf(r, deck.FeedIn, deck.Drop) }},
 		"end":        {read: func() { c.End = oneOf(r, deck.RunOut, deck.Lift) }},

@@ -123,6 +123,7 @@ func TestReadFaults(t *testing.T) {
 		{"a count in parts", strings.Replace(text, `"count": 1`, `"count": 1.5`, 1), "1.5 is not whole"},
 		{"a key twice", strings.Replace(text, `"count": 1`, `"count": 1, "count": 2`, 1), `"count" is given twice in a run`},
 		{"a key missing", strings.Replace(text, `"leads"`, `"laeds"`, 1), `a run has no "leads"`},
+		{"passes that are not its runs", regexp.MustCompile(`"passes": \d+,\s+"runs"`).ReplaceAllString(text, `"passes": 5, "runs"`), "runs and 5 passes, and both are the passes of all pieces"},
 		{"no list", `{"format": "fencecard deck 2", "setups": {"number": 1}}`, "an object stands where a list of setups belongs"},
 		{"null", `{"format": "fencecard deck 2", "setups": [null]}`, "null stands where a setup belongs"},
 	} {

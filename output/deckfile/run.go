@@ -25,7 +25,8 @@ type jsonRun struct {
 	Fence     string      `json:"fence"`
 	Leads     string      `json:"leads"`
 	Up        string      `json:"up"`
-	Near      string      `json:"near"`
+	TowardYou string      `json:"toward_you"`
+	Near      string      `json:"near"` // what format 2 called it first; elsewhere the near edge is the one at the fence
 	Shown     *jsonShown  `json:"shown,omitempty"`
 	Length    Length      `json:"length"`
 	Begin     string      `json:"begin"`
@@ -94,11 +95,12 @@ type jsonNibble struct {
 
 // jsonShown is what the sides are called at the bench.
 type jsonShown struct {
-	Down  string `json:"down"`
-	Fence string `json:"fence"`
-	Leads string `json:"leads"`
-	Up    string `json:"up"`
-	Near  string `json:"near"`
+	Down      string `json:"down"`
+	Fence     string `json:"fence"`
+	Leads     string `json:"leads"`
+	Up        string `json:"up"`
+	TowardYou string `json:"toward_you"`
+	Near      string `json:"near"`
 }
 
 // shown is nil where nothing is pencilled on the piece.
@@ -106,7 +108,7 @@ func shown(r *deck.Run) *jsonShown {
 	if r.Piece.Called == (joinery.Pencilled{}) {
 		return nil
 	}
-	return &jsonShown{r.Shown(r.Step.Down), r.Shown(r.Step.Fence), r.Shown(r.Leads), r.Shown(r.Up()), r.Shown(r.TowardYou())}
+	return &jsonShown{r.Shown(r.Step.Down), r.Shown(r.Step.Fence), r.Shown(r.Leads), r.Shown(r.Up()), r.Shown(r.TowardYou()), r.Shown(r.TowardYou())}
 }
 
 func (s Scale) run(r *deck.Run, fence joinery.FenceReach) jsonRun {
@@ -116,7 +118,7 @@ func (s Scale) run(r *deck.Run, fence joinery.FenceReach) jsonRun {
 		Cut: r.Cut.Name, Kind: r.Cut.Kind.Common(), Part: r.Channel.Part,
 		Position: r.Step.Position, Positions: r.Step.Of, Turned: r.Step.Turned,
 		Down: r.Step.Down.String(), Fence: r.Step.Fence.String(), Leads: r.Leads.String(),
-		Up: r.Up().String(), Near: r.TowardYou().String(),
+		Up: r.Up().String(), TowardYou: r.TowardYou().String(), Near: r.TowardYou().String(),
 		Length: s.Length(r.Length),
 		Begin:  r.Begin.String(), End: r.End.String(),
 		Guided:  r.Guided,

@@ -37,7 +37,8 @@ type jsonChanges struct {
 	Fences  int     `json:"fences"`
 	Heights int     `json:"heights"`
 	Stops   int     `json:"stops"`
-	Runs    int     `json:"runs"`
+	Passes  int     `json:"passes"`
+	Runs    int     `json:"runs"` // what format 2 called the passes first
 	Fits    int     `json:"fits"`
 	Minutes float64 `json:"minutes"`
 	Proved  bool    `json:"proved"`
@@ -62,7 +63,7 @@ func deckToJSON(d *deck.Deck) jsonDeck {
 		First:  trade.Deference,
 		Setups: make([]Setup, len(d.Setups)),
 		Changes: jsonChanges{
-			d.Changes.Bits, d.Changes.Fences, d.Changes.Heights, d.Changes.Stops, d.Changes.Runs, d.Changes.Fits, d.Changes.Time.Minutes(),
+			d.Changes.Bits, d.Changes.Fences, d.Changes.Heights, d.Changes.Stops, d.Changes.Passes, d.Changes.Passes, d.Changes.Fits, d.Changes.Time.Minutes(),
 			d.Changes.Proved, d.Changes.Bound.Minutes(),
 		},
 		Joints:   s.joints(d.Joints),

@@ -27,7 +27,7 @@ func Matches(w io.Writer, d *deck.Deck, matches []book.Match) error {
 			t.wrapped("  equals  ", fmt.Sprintf("%q (%s)", k.Name, k.Code))
 			t.said("          ", k)
 		case len(m.Offers) == 0:
-			t.line(0, "          nothing in the book is near")
+			t.line(0, "          nothing in the book is close")
 		}
 		for _, o := range m.Offers {
 			t.offer(m.Setup, o)
@@ -37,10 +37,10 @@ func Matches(w io.Writer, d *deck.Deck, matches []book.Match) error {
 	return err
 }
 
-// OfferLine says in one line that a near setup is kept, for those who did not ask.
+// OfferLine says in one line that a close setup is kept, for those who did not ask.
 func OfferLine(m book.Match, scale measure.Scale) string {
 	o := m.Offers[0]
-	line := fmt.Sprintf("setup %d: %q (%s) is near: %s", m.Setup.Number, o.Entry.Name, o.Entry.Code, Apart(m.Setup, o, scale))
+	line := fmt.Sprintf("setup %d: %q (%s) is close: %s", m.Setup.Number, o.Entry.Name, o.Entry.Code, Apart(m.Setup, o, scale))
 	if stood := o.Entry.Kept(scale).FenceStood; stood != nil {
 		line += "; after its test cut the fence stood at " + scale.Format(*stood)
 		if k := m.Setup.Kept; k == nil || k.FenceStood == nil || *k.FenceStood != *stood {
@@ -50,7 +50,7 @@ func OfferLine(m book.Match, scale measure.Scale) string {
 	return line
 }
 
-// Apart says in what a kept setup differs from a planned one that is near.
+// Apart says in what a kept setup differs from a planned one that is close.
 func Apart(s *deck.Setup, o book.Offer, scale measure.Scale) string {
 	by := scale.Fine(o.Shift.Abs()) + " " + scale.Unit.String()
 	bit, fence := "the same bit", ""
@@ -70,7 +70,7 @@ func Apart(s *deck.Setup, o book.Offer, scale measure.Scale) string {
 
 func (t *textWriter) offer(s *deck.Setup, o book.Offer) {
 	k := o.Entry.Kept(t.scale)
-	t.wrapped("  near    ", fmt.Sprintf("%q (%s): %s", k.Name, k.Code, Apart(s, o, t.scale)))
+	t.wrapped("  close   ", fmt.Sprintf("%q (%s): %s", k.Name, k.Code, Apart(s, o, t.scale)))
 	t.said("          ", k)
 	if o.Use == nil {
 		return

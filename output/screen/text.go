@@ -78,7 +78,7 @@ type textWriter struct {
 	strings.Builder
 	scale  measure.Scale
 	fence  joinery.FenceReach
-	blocks bool // the shop sets stop blocks for each card
+	blocks bool // the shop sets stop blocks for each run
 	push   joinery.Push
 	router int // the router's own highest speed; 0 when not said
 }

@@ -129,9 +129,9 @@ func (s Setter) trial(u *deck.Setup, w paper.Paper) (items []paper.Block, least 
 		note("at the full height, over the face", s.Scale.Round(measure.FromMillimetres(section.Reach(full))))
 		note("up the edge", full)
 	case u.Fence.NearEdge > 0 && !nibbled:
-		note("side to slot", u.Fence.NearEdge)
+		note("side to wall", u.Fence.NearEdge)
 		note("wide", u.Bit.True())
-	case nibbled: // no slot remains
+	case nibbled: // no near wall remains
 		note("end to shoulder", u.Fence.FarEdge)
 	default:
 		note("side to shoulder", u.Fence.FarEdge)

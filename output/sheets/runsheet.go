@@ -115,7 +115,7 @@ func sums(d *deck.Deck, small bool) string {
 		return text + "."
 	}
 	of := "changes"
-	if d.Plan.Shop.Minutes.Run > 0 {
+	if d.Plan.Shop.Minutes.Pass > 0 {
 		of = "changes and passes"
 	}
 	text := fmt.Sprintf("%s, %s, %s for %s. To set: %s.", wording.Plural(len(d.Setups), "setup"), wording.Plural(d.Runs(), "run"),
@@ -247,11 +247,11 @@ func (s Setter) warningRows(d *deck.Deck) []paper.Block {
 func (s Setter) assumptions(d *deck.Deck) []paper.Block {
 	by, text := ", on a scale of ", "Lengths are in "
 	hair := ". A + or − behind a length: a hair more or less, the true length beside it in brackets. "
-	bits := "Bits not measured are taken for the size on their labels, which they seldom are: try a slot, measure, let the marks follow."
+	bits := "Bits not measured are taken for the size on their labels, which they seldom are: cut a trial groove, measure, let the marks follow."
 	if s.Frame.W < besidePicture {
 		by, text = ", by ", "In "
 		hair = ". A + or − is a hair more or less; true length in brackets. "
-		bits = "Bits not measured are taken as labelled, seldom true: measure a trial slot."
+		bits = "Bits not measured are taken as labelled, seldom true: measure a trial groove."
 	}
 	read := func(scale measure.Scale) string {
 		return wording.UnitWord(scale.Unit) + by + scale.Format(scale.Division)

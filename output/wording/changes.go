@@ -36,8 +36,8 @@ func ChangesCounted(d *deck.Deck) string {
 // passes, 1 trial of fit".
 func CuttingCounted(d *deck.Deck) string {
 	text := ""
-	if d.Plan.Shop.Minutes.Run > 0 {
-		text += ", " + count(d.Changes.Runs, "pass", "passes")
+	if d.Plan.Shop.Minutes.Pass > 0 {
+		text += ", " + count(d.Changes.Passes, "pass", "passes")
 	}
 	if d.Plan.Shop.Minutes.Fit > 0 && d.Changes.Fits > 0 {
 		text += ", " + count(d.Changes.Fits, "trial of fit", "trials of fit")

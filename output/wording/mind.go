@@ -228,7 +228,7 @@ func gathered(u *deck.Setup) []Minding {
 	for i := range u.Runs {
 		r := &u.Runs[i]
 		for _, c := range r.Cautions {
-			if c.Code == "trial-slot" {
+			if c.Code == "trial-cut" {
 				continue
 			}
 			for _, sentence := range sentences(c.Brief) {

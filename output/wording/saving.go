@@ -25,8 +25,8 @@ func Savings(s *whatif.Saving, shop *joinery.Shop) string {
 	if shop.Stops == joinery.Blocks {
 		add(s.Less.Stops, "pair of stops", "pairs of stops")
 	}
-	if shop.Minutes.Run > 0 {
-		add(s.Less.Runs, "pass", "passes")
+	if shop.Minutes.Pass > 0 {
+		add(s.Less.Passes, "pass", "passes")
 	}
 	if shop.Minutes.Fit > 0 {
 		add(s.Less.Fits, "trial of fit", "trials of fit")

@@ -61,8 +61,8 @@ func TestReplaceKeepsWhatIsTheMakers(t *testing.T) {
 	}
 }
 
-// A maker may write on below the cards.
-func TestReplaceWithFieldsBelowTheCards(t *testing.T) {
+// A maker may write on below the runs.
+func TestReplaceWithFieldsBelowTheRuns(t *testing.T) {
 	d := deckOf(t, bench(t))
 	b, err := read(t, sample+"    note: and this\n    # last words\n").Put(keepAs(t, d, 2, "seat rail mortises"), true)
 	require.NoError(t, err)
@@ -159,4 +159,19 @@ func TestACodeForAName(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, code, named.Name)
 	assert.Len(t, grown.Entries(), len(b.Entries())+1)
+}
+
+// A run was called a card in books kept before.
+func TestOldBooksCallARunACard(t *testing.T) {
+	old := strings.Replace(sample, "    run: front left leg\n", "    card: front left leg\n", 1)
+	require.NotEqual(t, sample, old)
+	kept := only(t, read(t, old))
+	requireSame(t, &only(t, read(t, sample)).Setup, &kept.Setup)
+
+	changed := func(text string) string {
+		b, err := read(t, text).Put(kept, true)
+		require.NoError(t, err)
+		return string(b.Bytes())
+	}
+	assert.Equal(t, changed(sample), changed(old), "kept again it has today's word, and the maker's lines")
 }

@@ -17,8 +17,8 @@ const codeBytes = 5
 
 // Code returns a setup's short code, such as "7k3f-9m2q". It comes from what
 // the table is set to and how the work is run there, in exact millimetres: the
-// bit's kind, true diameter and outline, the fence, the ladder, and the cards' sides,
-// lengths, marks and heights. Names, counts, woods and the order of the cards
+// bit's kind, true diameter and outline, the fence, the ladder, and the runs' sides,
+// lengths, marks and heights. Names, counts, woods and the order of the runs
 // do not count, so a batch made again has the code of the first.
 func Code(s *deck.Setup) string {
 	sum := sha256.Sum256([]byte(contents(s)))
@@ -43,18 +43,18 @@ func spell(s *deck.Setup, heights func([]measure.Length) string) string {
 	if s.Carriage > 0 {
 		fmt.Fprintf(&b, "carriage %s\n", s.Carriage.MM())
 	}
-	var cards []string
+	var runs []string
 	for i := range s.Runs {
-		cards = append(cards, run(&s.Runs[i], heights))
+		runs = append(runs, run(&s.Runs[i], heights))
 	}
-	slices.Sort(cards)
-	for _, card := range slices.Compact(cards) {
-		b.WriteString(card)
+	slices.Sort(runs)
+	for _, run := range slices.Compact(runs) {
+		b.WriteString(run)
 	}
 	return b.String()
 }
 
-// run writes what counts of a card.
+// run writes what counts of a run. Its first word is no word of the trade any more, but codes stand on paper.
 func run(r *deck.Run, heights func([]measure.Length) string) string {
 	start, stop := "open", "open"
 	if r.Start != nil {

@@ -2,7 +2,7 @@
 // the maker.
 //
 // The file is lines of "key: value". An entry begins with "setup: NAME" at the
-// left margin; its fields are indented below it, its cards' fields further:
+// left margin; its fields are indented below it, its runs' fields further:
 //
 //	fencecard setup book 1
 //
@@ -13,7 +13,7 @@
 //	  ...
 //	  fence to near edge: 1/2 in
 //	  fence stood: 33/64 in
-//	  card: front left leg
+//	  run: front left leg
 //	    cut: seat rail
 //	    ...
 //

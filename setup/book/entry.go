@@ -26,7 +26,7 @@ type Entry struct {
 	Setup deck.Setup    // its number is 1
 	Shop  *joinery.Shop // shared by entries of one shop
 	Stood Stood         // corrections from test cuts
-	Marks []Stood       // the same for the marks of each card
+	Marks []Stood       // the same for the marks of each run
 
 	// Edited is where the book gives another code than the contents make: they
 	// were changed by hand, or spoiled.
@@ -37,7 +37,7 @@ type Entry struct {
 // planned or nobody said.
 type Stood struct {
 	Fence, Height *measure.Length // of a setup: to the near edge, and at full height
-	Start, Stop   *measure.Length // of a card: from the leading end to the edge of the bit
+	Start, Stop   *measure.Length // of a run: from the leading end to the edge of the bit
 }
 
 // Keeping is what a maker says of a setup when keeping it.
@@ -56,7 +56,7 @@ func (s Stood) far(of *deck.Setup, scale measure.Scale) plantext.Faults {
 		if stood != nil && (*stood-plan).Abs() > deck.MostLearnt {
 			faults.Add(plantext.Fault{
 				Problem: fmt.Sprintf("%s stood at %s, but setup %d has it at %s", what, scale.Say(*stood), of.Number, scale.Say(plan)),
-				Remedy:  "look at the cards again: is it that setup, and is the number in the plan's unit?"})
+				Remedy:  "look at the papers again: is it that setup, and is the number in the plan's unit?"})
 		}
 	}
 	check("the fence", s.Fence, of.Fence.NearEdge)
@@ -173,7 +173,7 @@ func (e *Entry) Deck() *deck.Deck {
 		}
 	}
 	s.Runs = slices.Clone(s.Runs)
-	for i := range s.Runs { // the cards are those of the plan's pieces
+	for i := range s.Runs { // the runs are those of the plan's pieces
 		s.Runs[i].Piece = &plan.Pieces[at[s.Runs[i].Piece]]
 	}
 	d := &deck.Deck{Part: true, FromBook: true, Plan: plan, Setups: []deck.Setup{s}}

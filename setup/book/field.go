@@ -10,6 +10,9 @@ type field struct {
 	at    int // the byte in the line where the value begins
 }
 
+// formerRun is what books kept before call a run. A card is all runs of one piece.
+const formerRun = "card"
+
 // fieldOf reads a line as a field.
 func (t *text) fieldOf(line int) (field, bool) {
 	source := t.line(line)
@@ -17,6 +20,9 @@ func (t *text) fieldOf(line int) (field, bool) {
 	key = strings.ToLower(strings.TrimSpace(key))
 	if !ok || key == "" {
 		return field{}, false
+	}
+	if key == formerRun {
+		key = keyRun
 	}
 	value = strings.TrimLeft(value, " \t")
 	return field{key: key, value: strings.TrimSpace(value), line: line, at: len(source) - len(value)}, true

@@ -12,10 +12,10 @@ import (
 	"fencecard/joinery/plantext"
 )
 
-// group is the fields of an entry, or of one of its cards.
+// group is the fields of an entry, or of one of its runs.
 type group struct {
 	text   *text
-	head   field // the setup or card line
+	head   field // the setup or run line
 	lines  []int // the others, by index: fields, comments and what cannot be read
 	fields []field
 	unit   measure.Unit

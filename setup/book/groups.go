@@ -10,10 +10,10 @@ import (
 // reading is what reading one entry leaves to the next: the room for its groups,
 // and what is the same in many entries.
 type reading struct {
-	lengths    memory
-	shop       *joinery.Shop
-	own, cards room
-	groups     []group
+	lengths   memory
+	shop      *joinery.Shop
+	own, runs room
+	groups    []group
 }
 
 // room holds the lines and fields of one group after another.
@@ -30,12 +30,12 @@ func (r *reading) same(shop joinery.Shop) *joinery.Shop {
 	return r.shop
 }
 
-// groups divides a block into the entry's own fields and its cards'. A line
-// indented further than its card's belongs to the card. The groups hold until the
+// groups divides a block into the entry's own fields and its runs'. A line
+// indented further than its run's belongs to the run. The groups hold until the
 // next block is divided in the same room.
-func (b *Book) groups(block block, faults *complaints, r *reading) (entry *group, cards []group) {
-	lines := int(block.last - block.first) // room for all, or the cards' groups would move while they grow
-	r.cards = room{slices.Grow(r.cards.lines[:0], lines), slices.Grow(r.cards.fields[:0], lines)}
+func (b *Book) groups(block block, faults *complaints, r *reading) (entry *group, runs []group) {
+	lines := int(block.last - block.first) // room for all, or the runs' groups would move while they grow
+	r.runs = room{slices.Grow(r.runs.lines[:0], lines), slices.Grow(r.runs.fields[:0], lines)}
 	r.groups = r.groups[:0]
 	entry = &group{text: &b.text, faults: faults, lines: r.own.lines[:0], fields: r.own.fields[:0]}
 	entry.head, _ = b.fieldOf(int(block.first))
@@ -48,9 +48,9 @@ func (b *Book) groups(block block, faults *complaints, r *reading) (entry *group
 			current.lines = append(current.lines, i)
 			continue
 		case current != entry && indentOf(line) > inset:
-		case ok && f.key == keyCard:
-			free := r.cards
-			if n := len(r.groups); n > 0 { // behind the card before, whose room has an end now
+		case ok && f.key == keyRun:
+			free := r.runs
+			if n := len(r.groups); n > 0 { // behind the run before, whose room has an end now
 				last := &r.groups[n-1]
 				free = room{lines: last.lines[len(last.lines):], fields: last.fields[len(last.fields):]}
 			}

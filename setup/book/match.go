@@ -11,21 +11,21 @@ import (
 	"fencecard/setup/whatif"
 )
 
-// nearFence is how far a near setup's fence may stand from the kept one's.
-const nearFence = measure.Inch / 32
+// closeFence is how far a close setup's fence may stand from the kept one's.
+const closeFence = measure.Inch / 32
 
-// mostOffers bounds the near entries offered for one setup.
+// mostOffers bounds the close entries offered for one setup.
 const mostOffers = 3
 
 // Match is what the book has for one setup of a deck.
 type Match struct {
 	Setup  *deck.Setup
 	Equal  *Entry  // nil: no entry equals it
-	Offers []Offer // near entries, the nearest first; none where one is equal
+	Offers []Offer // close entries, the nearest first; none where one is equal
 }
 
 // Offer is an entry with the same bit, or one that was measured a hair otherwise, whose
-// fence stands near.
+// fence stands close.
 type Offer struct {
 	Entry *Entry
 	Bit   measure.Length // from the setup's bit to the kept one: 0 where they cut alike
@@ -37,7 +37,7 @@ type Offer struct {
 // same contents, whatever rungs lead to its full depths, else entries with the same
 // bit, or one that measures a hair otherwise, and the fence within 1/32 in.
 // Of several equal entries the one kept last counts, of those that say what a test
-// cut taught or have a note, if any do. For near ones it finds out what it takes to
+// cut taught or have a note, if any do. For close ones it finds out what it takes to
 // use them; the error is that of a plan that cannot be made, of which that is not known.
 func (b *Book) Match(d *deck.Deck) ([]Match, error) {
 	matches := b.match(d)
@@ -105,7 +105,7 @@ func (e *Entry) silent() bool {
 }
 
 // Mark gives every setup of a deck that equals an entry its name, its notes and
-// what was learnt, and the deck the code of what its papers say then. What it takes to use the near ones is left to [Book.Match].
+// what was learnt, and the deck the code of what its papers say then. What it takes to use the close ones is left to [Book.Match].
 func (b *Book) Mark(d *deck.Deck) []Match {
 	matches := b.match(d)
 	for _, m := range matches {
@@ -178,14 +178,14 @@ func (b *Book) fences(d *deck.Deck) {
 // one bit measured twice, or ground in between.
 const nearBit = measure.Inch / 128
 
-// offers lists the near entries of one setup.
+// offers lists the close entries of one setup.
 func (b *Book) offers(s *deck.Setup) []Offer {
 	var offers []Offer
 	for _, e := range b.Entries() {
 		shift := e.Setup.Fence.NearEdge - s.Fence.NearEdge
 		bit := e.Setup.Bit.True() - s.Bit.True()
 		same := s.Bit.CutsLike(e.Setup.Bit) || s.Bit.Outline == nil && e.Setup.Bit.Kind == s.Bit.Kind && bit.Abs() <= nearBit
-		if same && shift.Abs() <= nearFence {
+		if same && shift.Abs() <= closeFence {
 			offers = append(offers, Offer{Entry: e, Bit: bit, Shift: shift})
 		}
 	}

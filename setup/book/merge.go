@@ -8,7 +8,7 @@ import (
 // merged writes an entry over the lines of an older one.
 func (b *Book) merged(block block, e *Entry) []string {
 	var ignored complaints
-	own, cards := b.groups(block, &ignored, &reading{})
+	own, runs := b.groups(block, &ignored, &reading{})
 	m := merger{b: b, margin: "  "}
 	if len(own.fields) > 0 {
 		m.margin = blanks(b.line(own.fields[0].line))
@@ -16,23 +16,23 @@ func (b *Book) merged(block block, e *Entry) []string {
 	m.lines = append(m.lines, b.line(int(block.first)))
 	m.overwrite(own.lines, entryKeys, lasting(e.fields(), own), m.margin)
 	for i := range e.Setup.Runs {
-		fields := e.card(i)
+		fields := e.runFields(i)
 		name := clean(e.Setup.Runs[i].Piece.Name)
-		m.lines = append(m.lines, m.margin+keyCard+": "+name)
-		old := slices.IndexFunc(cards, func(g group) bool { return g.isCard(name, fields) })
+		m.lines = append(m.lines, m.margin+keyRun+": "+name)
+		old := slices.IndexFunc(runs, func(g group) bool { return g.isRun(name, fields) })
 		if old < 0 {
-			m.overwrite(nil, cardKeys, fields, m.margin+"  ")
+			m.overwrite(nil, runKeys, fields, m.margin+"  ")
 			continue
 		}
-		m.overwrite(cards[old].lines, cardKeys, lasting(fields, &cards[old]), m.margin+"  ")
-		cards = slices.Delete(cards, old, old+1)
+		m.overwrite(runs[old].lines, runKeys, lasting(fields, &runs[old]), m.margin+"  ")
+		runs = slices.Delete(runs, old, old+1)
 	}
-	m.leftOver(cards)
+	m.leftOver(runs)
 	return m.lines
 }
 
-// isCard reports whether an old card is that of the same piece, cut and part.
-func (g *group) isCard(piece string, fields pairs) bool {
+// isRun reports whether an old run is that of the same piece, cut and part.
+func (g *group) isRun(piece string, fields pairs) bool {
 	return g.head.value == piece && g.words(keyCut) == fields.value(keyCut) && g.words(keyPart) == fields.value(keyPart) &&
 		g.words(keyPosition) == fields.value(keyPosition)
 }
@@ -110,7 +110,7 @@ func (m *merger) overwrite(old []int, keys []string, fresh pairs, indent string)
 	}
 }
 
-// deeper indents a line that would fall out of its card.
+// deeper indents a line that would fall out of its run.
 func (m *merger) deeper(line, indent string) string {
 	if strings.TrimSpace(line) == "" || indent == m.margin || indentOf(line) > indentOf(m.margin) {
 		return line
@@ -118,10 +118,10 @@ func (m *merger) deeper(line, indent string) string {
 	return indent + strings.TrimLeft(line, " \t")
 }
 
-// leftOver keeps the comments of cards that the new entry does not have.
-func (m *merger) leftOver(cards []group) {
-	for _, card := range cards {
-		for _, i := range card.lines {
+// leftOver keeps the comments of runs that the new entry does not have.
+func (m *merger) leftOver(runs []group) {
+	for _, run := range runs {
+		for _, i := range run.lines {
 			if line := m.b.line(i); blank(line) && strings.TrimSpace(line) != "" {
 				m.lines = append(m.lines, m.deeper(line, m.margin+"  "))
 			}

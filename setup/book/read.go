@@ -19,7 +19,7 @@ const mostEntries = 10_000
 
 const anotherBook = "move some of them into a book of their own, and name it with --book when you want it"
 
-// mostLines bounds the lines of one entry: some 1,500 cards.
+// mostLines bounds the lines of one entry: some 1,500 runs.
 const mostLines = 30_000
 
 // mostName bounds the name of an entry, in characters.
@@ -66,15 +66,15 @@ func (b *Book) readEntry(block block, read *reading) (*Entry, complaints) {
 	if !b.bounded(block, &faults) {
 		return nil, faults
 	}
-	g, cards := b.groups(block, &faults, read)
+	g, runs := b.groups(block, &faults, read)
 	e := &Entry{Name: g.head.value, From: g.words(keyFrom), Notes: g.notes()}
 	if e.Name == "" {
 		g.fault(g.head, "write setup: NAME", "this setup has no name")
 	}
 	g.read = read.lengths
 	e.Shop = read.same(g.shop())
-	for i := range cards {
-		cards[i].unit, cards[i].read = g.unit, read.lengths
+	for i := range runs {
+		runs[i].unit, runs[i].read = g.unit, read.lengths
 	}
 	e.Date = g.date()
 	bit := g.bit()
@@ -85,7 +85,7 @@ func (b *Book) readEntry(block block, read *reading) (*Entry, complaints) {
 	}
 	e.Setup = deck.Setup{Number: 1, Bit: bit, Fence: deck.FenceAt(bit, near), Heights: heights, Carriage: max(0, g.length(keyCarriage))}
 	e.Stood = Stood{Fence: g.stood(keyStood), Height: g.stood(keyHigh)}
-	e.readCards(cards)
+	e.readRuns(runs)
 	if faults.count == 0 {
 		e.Setup.PairUp(e.Shop)
 		e.Code = Code(&e.Setup)
@@ -147,7 +147,7 @@ func (g *group) bit() *joinery.Bit {
 
 var position = pattern.New(`^(\d{1,3}) of (\d{1,3})$`)
 
-// position reads which of a cut's runs a card is.
+// position reads which of a cut's runs a run is.
 func (g *group) position() (at, of int) {
 	f, ok := g.one(keyPosition)
 	if !ok {

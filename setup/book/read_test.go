@@ -110,7 +110,7 @@ setup: Seat rail mortises
     fence stood: 33/64
     # it crept
     heights: 1/4, 1/2, 3/4, 1
-    card: front left leg
+    run: front left leg
         cut: seat rail
         kind: mortise
         size: 1 5/8 left-right, 1 5/8 front-back, 17 top-bottom
@@ -312,7 +312,7 @@ func TestAFileOfFaultsStaysSmall(t *testing.T) {
 	for name, text := range map[string]string{
 		"entries": header + "\n" + strings.Repeat("setup: x\n", 100_000),
 		"strays":  header + "\n" + strings.Repeat("x\n", 100_000),
-		"cards":   head + strings.Repeat(" card: x\n", 100_000),
+		"runs":    head + strings.Repeat(" run: x\n", 100_000),
 		"lines":   head + strings.Repeat(" x\n", 100_000),
 	} {
 		b := read(t, text)

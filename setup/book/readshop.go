@@ -76,7 +76,7 @@ type minutesPart struct {
 }
 
 func minutesParts(m *joinery.Minutes) []minutesPart {
-	return []minutesPart{{"bit", &m.Bit}, {"fence", &m.Fence}, {"height", &m.Height}, {"stop", &m.Stop}, {"run", &m.Run}, {"fit", &m.Fit}}
+	return []minutesPart{{"bit", &m.Bit}, {"fence", &m.Fence}, {"height", &m.Height}, {"stop", &m.Stop}, {"pass", &m.Pass}, {"fit", &m.Fit}}
 }
 
 // mostMinutes bounds the time of one change.
@@ -91,6 +91,9 @@ func (g *group) minutes() joinery.Minutes {
 	}
 	for word := range strings.SplitSeq(f.value, ",") {
 		number, what, _ := strings.Cut(strings.TrimSpace(word), " ")
+		if what == "run" { // its word in books kept before
+			what = "pass"
+		}
 		minutes, err := strconv.ParseFloat(number, 64)
 		at := slices.IndexFunc(minutesParts(&m), func(p minutesPart) bool { return p.word == what })
 		if err != nil || at < 0 || !(minutes >= 0 && minutes <= mostMinutes) {

@@ -11,7 +11,7 @@ import (
 	"fencecard/setup/deck"
 )
 
-// The keys of an entry and of a card, in the order they are written.
+// The keys of an entry and of a run, in the order they are written.
 const (
 	keyCode     = "code"
 	keyDate     = "kept"
@@ -39,7 +39,7 @@ const (
 	keyPushed   = "pushed by"
 	keyRouter   = "router speed"
 	keyMinutes  = "minutes"
-	keyCard     = "card"
+	keyRun      = "run"
 
 	keyCut      = "cut"
 	keyPart     = "part"
@@ -73,18 +73,18 @@ const (
 
 var (
 	entryKeys = []string{keyCode, keyDate, keyFrom, keyNote, keyScale, keyBit, keyKind, keyDiameter, keyMeasured, keyCutting,
-		keyShank, keyPlunges, keySpeed, keyPilot, keyRadius, keyOutline, keyFence, keyStood, keyHeights, keyHigh, keyUsable, keyStops, keyPushed, keyRouter, keyCarriage, keyMinutes, keyCard}
-	cardKeys = []string{keyCut, keyKind, keyPart, keyCount, keyWood, keySize, keyGrain, keyMirror, keyDown, keyToFence, keyLeads,
+		keyShank, keyPlunges, keySpeed, keyPilot, keyRadius, keyOutline, keyFence, keyStood, keyHeights, keyHigh, keyUsable, keyStops, keyPushed, keyRouter, keyCarriage, keyMinutes, keyRun}
+	runKeys = []string{keyCut, keyKind, keyPart, keyCount, keyWood, keySize, keyGrain, keyMirror, keyDown, keyToFence, keyLeads,
 		keySetback, keyWidth, keyDepth, keyRecess, keyHole, keyRaised, keyStart, keyBegan, keyStop, keyEnded, keyScrew, keyHeights,
 		keyPosition, keyBefore, keyAtLast, keyTurned, keyClimb, keyEnds, keyCap, keyNote}
 	// A # in free text is no comment.
-	freeText = []string{"setup", keyFrom, keyNote, keyBit, keyCard, keyCut, keyPart, keyWood, keyMirror, keyCap}
+	freeText = []string{"setup", keyFrom, keyNote, keyBit, keyRun, keyCut, keyPart, keyWood, keyMirror, keyCap}
 )
 
 // pair is a field to be written.
 type pair struct{ key, value string }
 
-// pairs are the fields of an entry or a card; those without a value are left out.
+// pairs are the fields of an entry or a run; those without a value are left out.
 type pairs []pair
 
 func (ps *pairs) add(key, value string) {
@@ -168,8 +168,8 @@ func (e *Entry) fields() pairs {
 
 var answers = [...]string{joinery.NotSaid: "", joinery.Yes: "yes", joinery.No: "no"}
 
-// card returns the fields of the entry's card i.
-func (e *Entry) card(i int) pairs {
+// runFields returns the fields of the entry's run i.
+func (e *Entry) runFields(i int) pairs {
 	var ps pairs
 	r, s := &e.Setup.Runs[i], speller{e.Shop.Scale}
 	ps.add(keyCut, clean(r.Cut.Name))
@@ -248,8 +248,8 @@ func (e *Entry) lines() []string {
 		lines = append(lines, "  "+p.key+": "+p.value)
 	}
 	for i := range e.Setup.Runs {
-		lines = append(lines, "  "+keyCard+": "+clean(e.Setup.Runs[i].Piece.Name))
-		for _, p := range e.card(i) {
+		lines = append(lines, "  "+keyRun+": "+clean(e.Setup.Runs[i].Piece.Name))
+		for _, p := range e.runFields(i) {
 			lines = append(lines, "    "+p.key+": "+p.value)
 		}
 	}

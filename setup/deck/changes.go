@@ -8,13 +8,13 @@ import "fencecard/joinery"
 // A bit or fence distance counts whenever it is another than in the setup
 // before. A ladder is climbed once per setup, and every height of it counts.
 // With stop blocks a ladder is climbed once per setting of the blocks, by the
-// cards whose blocks Stand alike, and every setting of the blocks counts once,
-// both blocks of a card together; a through cut needs none.
+// runs whose blocks Stand alike, and every setting of the blocks counts once,
+// both blocks of a run together; a through cut needs none.
 //
-// Runs counts every pass of every piece over the bit, Fits every [Trial] once.
+// Passes counts every one of every piece over the bit, Fits every [Trial] once.
 type Changes struct {
 	Bits, Fences, Heights, Stops int
-	Runs, Fits                   int
+	Passes, Fits                 int
 	Time                         joinery.Time
 	// Bound is a time that no choice of ways and no order can beat; 0 where
 	// none was looked for. The deck is Proved where it takes no longer.
@@ -53,7 +53,7 @@ func Count(setups []Setup, shop *joinery.Shop) Changes {
 		}
 		for j := range s.Runs {
 			r := &s.Runs[j]
-			c.Runs += r.Piece.Count * r.Passes()
+			c.Passes += r.Piece.Count * r.Passes()
 			if trial, ok := TrialOf(r.Channel, r.Piece.Size, r.Step); ok {
 				fits[trial] = true
 			}
@@ -70,6 +70,6 @@ func Count(setups []Setup, shop *joinery.Shop) Changes {
 	minutes := shop.Minutes
 	c.Time = joinery.Time(c.Bits)*minutes.Bit + joinery.Time(c.Fences)*minutes.Fence +
 		joinery.Time(c.Heights)*minutes.Height + joinery.Time(c.Stops)*minutes.Stop +
-		joinery.Time(c.Runs)*minutes.Run + joinery.Time(c.Fits)*minutes.Fit
+		joinery.Time(c.Passes)*minutes.Pass + joinery.Time(c.Fits)*minutes.Fit
 	return c
 }

@@ -7,13 +7,13 @@ import (
 	"fencecard/joinery/measure"
 )
 
-// Climb is the cards of a setup that go up one ladder together, height by
+// Climb is the runs of a setup that go up one ladder together, height by
 // height. Between marks a setup has one climb. Between stop blocks it has one
 // for every setting of the blocks, and is through with one before the next.
 type Climb struct {
 	Runs    []Run
 	Heights []measure.Length // climbing
-	Blocks  bool             // a card starts or stops inside the work, so that blocks must be set
+	Blocks  bool             // a run starts or stops inside the work, so that blocks must be set
 }
 
 // Climbs returns the setup's climbs in running order.

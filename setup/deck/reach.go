@@ -30,7 +30,7 @@ type Reached struct {
 	At    measure.Length
 }
 
-// Reach chooses the guide for the card's start mark or its stop mark, which it
+// Reach chooses the guide for the run's start mark or its stop mark, which it
 // must have: the end that stands nearest to the bit on the usable fence, the
 // tail to the right of the bit or the leading end to its left, for a short
 // distance is the easier to measure; where neither does, the layout line. Of two
@@ -55,8 +55,8 @@ func (r *Run) Reach(stop bool, fence joinery.FenceReach) Reached {
 }
 
 // StopOffFence reports whether a stop to hold the work against stands beyond
-// the usable fence: the back stop behind the tail end where the card starts, or
-// the front stop before the leading end where it stops. The card must have that
+// the usable fence: the back stop behind the tail end where the run starts, or
+// the front stop before the leading end where it stops. The run must have that
 // mark. A side of the fence that nobody measured is taken to reach that far.
 func (r *Run) StopOffFence(stop bool, fence joinery.FenceReach) bool {
 	if stop {
@@ -65,7 +65,7 @@ func (r *Run) StopOffFence(stop bool, fence joinery.FenceReach) bool {
 	return fence.Infeed > 0 && r.Start.TailBeforeCentre > fence.Infeed
 }
 
-// FenceMark is one mark of a setup, shared by all the cards that use it.
+// FenceMark is one mark of a setup, shared by all the runs that use it.
 type FenceMark struct {
 	Stop bool // the work is lifted off here, else dropped on
 	Back bool // the back stop of a drop that is set by another mark
@@ -74,7 +74,7 @@ type FenceMark struct {
 	Runs []*Run         // in running order
 }
 
-// FenceMarks gives the different marks of some cards of one setup on a shop's
+// FenceMarks gives the different marks of some runs of one setup on a shop's
 // fence, from left to right, and the back stops of drops whose mark is not the
 // stop itself, where the fence reaches them.
 func FenceMarks(runs []Run, shop *joinery.Shop) []FenceMark {

@@ -11,7 +11,7 @@ import (
 // Run is one run of one kind of piece over the bit.
 type Run struct {
 	Setup, Index int // the run's number is Setup.Index, both from 1
-	Climb        int // from 0 in each setup: cards of one climb go up the ladder together; between marks all do
+	Climb        int // from 0 in each setup: runs of one climb go up the ladder together; between marks all do
 	Piece        *joinery.Piece
 	Cut          *joinery.Cut
 	Channel      joinery.Channel // what the cut asks for, as laid out

@@ -4,7 +4,7 @@ import (
 	"fencecard/joinery/measure"
 )
 
-// Section is the work and its channel across the feed, as a card lays them on
+// Section is the work and its channel across the feed, as a run lays them on
 // the machine: distances from the fence face out toward the operator, and from
 // the table up.
 type Section struct {
@@ -15,7 +15,7 @@ type Section struct {
 	Depth  measure.Length // of the whole channel, up from the table
 }
 
-// Section returns the card's section. Its channel is the whole one the cut
+// Section returns the run's section. Its channel is the whole one the cut
 // asks for, of which this run may make a part.
 func (r *Run) Section() Section {
 	ch := r.Channel

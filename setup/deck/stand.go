@@ -4,14 +4,14 @@ import (
 	"fencecard/joinery/measure"
 )
 
-// Stand is where a card's marks or blocks stand; a zero one is not needed.
+// Stand is where a run's marks or blocks stand; a zero one is not needed.
 type Stand struct {
 	begin       Begin
 	end         End
 	start, stop measure.Length
 }
 
-// Marks tells where the card's marks are, from the leading end of the work.
+// Marks tells where the run's marks are, from the leading end of the work.
 func (r *Run) Marks() Stand {
 	at := Stand{begin: r.Begin, end: r.End}
 	if r.Start != nil {
@@ -23,7 +23,7 @@ func (r *Run) Marks() Stand {
 	return at
 }
 
-// Blocks tells where the card's blocks stand: the back one behind the tail at
+// Blocks tells where the run's blocks stand: the back one behind the tail at
 // the start, the front one before the leading end at the stop.
 func (r *Run) Blocks() Stand {
 	at := r.Marks()

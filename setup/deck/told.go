@@ -13,7 +13,7 @@ type Warning struct {
 	Place plantext.Place
 }
 
-// Caution is one thing to mind at a card.
+// Caution is one thing to mind at a run.
 type Caution struct {
 	Number int    // its row in the table, for the page of cautions
 	Code   string // a word such as "start-stopped"

@@ -20,10 +20,10 @@ func (p *prover) channel(w *wanted) {
 	case p.claims.Part:
 		p.within(w)
 	case w.claimed == 0:
-		p.deck = append(p.deck, Difference{Piece: w.piece.Name, Cut: w.cut.Name, Field: "cards",
+		p.deck = append(p.deck, Difference{Piece: w.piece.Name, Cut: w.cut.Name, Field: "runs",
 			Text: "no run cuts the " + w.name()})
 	case w.claimed > mostRuns:
-		p.deck = append(p.deck, Difference{Piece: w.piece.Name, Cut: w.cut.Name, Field: "cards",
+		p.deck = append(p.deck, Difference{Piece: w.piece.Name, Cut: w.cut.Name, Field: "runs",
 			Text: fmt.Sprintf("%d runs cut the %s, which is more than any cut takes", w.claimed, w.name())})
 	case len(w.runs) == w.claimed:
 		p.positions(w)

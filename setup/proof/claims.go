@@ -89,11 +89,12 @@ type Run struct {
 
 // Said is what a run says besides its claims, which a proof passes on.
 type Said struct {
-	StartGuide, StopGuide string  // what is brought to a mark: line, lead or tail; "" where the run does not say
-	Cautions              []int   // by number; nil where the run does not say
-	Card                  int     // the number of its piece card; 0 where it does not say
-	Pair                  *string // the letter of its pair; nil for none, or where it does not say
-	Up, Near              string  // the sides that show; "" where it does not say
+	StartGuide, StopGuide string   // what is brought to a mark: line, lead or tail; "" where the run does not say
+	Cautions              []int    // by number; nil where the run does not say
+	Card                  int      // the number of its piece card; 0 where it does not say
+	Pair                  *string  // the letter of its pair; nil for none, or where it does not say
+	Up                    string   // the side that is up; "" where it does not say
+	TowardYou             []string // the side that faces you, under each name that it has; none where it does not say
 }
 
 // Silence is a set of things that a run in a file need not say.
@@ -122,10 +123,10 @@ func (c *Run) says(what Silence) bool { return c.Silent&what == 0 }
 // Changes is what a deck claims to have to be set and cut, the time it takes,
 // and how sure it is that nothing takes less.
 type Changes struct {
-	Bits, Fences, Heights, Stops, Runs, Fits int
-	Time                                     joinery.Time
-	Proved                                   bool         // nothing takes less
-	Bound                                    joinery.Time // no deck takes less; 0 where it does not know
+	Bits, Fences, Heights, Stops, Passes, Fits int
+	Time                                       joinery.Time
+	Proved                                     bool         // nothing takes less
+	Bound                                      joinery.Time // no deck takes less; 0 where it does not know
 }
 
 // Of returns the claims of a deck, with none of what its plan knows.
@@ -156,7 +157,7 @@ func Of(d *deck.Deck) Claims {
 
 func changesOf(d *deck.Deck) Changes {
 	c := d.Changes
-	return Changes{c.Bits, c.Fences, c.Heights, c.Stops, c.Runs, c.Fits, c.Time, c.Proved, c.Bound}
+	return Changes{c.Bits, c.Fences, c.Heights, c.Stops, c.Passes, c.Fits, c.Time, c.Proved, c.Bound}
 }
 
 func claim(r *deck.Run) Run {

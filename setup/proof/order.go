@@ -60,20 +60,20 @@ func (p *prover) changes() {
 		want.Stops += stops
 		for j := range s.Runs {
 			c := &s.Runs[j]
-			want.Runs += c.Count * len(c.Heights) * c.sideways()
+			want.Passes += c.Count * len(c.Heights) * c.sideways()
 		}
 	}
 	want.Fits = len(p.fits)
 	m := p.plan.Shop.Minutes
 	want.Time = joinery.Time(want.Bits)*m.Bit + joinery.Time(want.Fences)*m.Fence + joinery.Time(want.Heights)*m.Height + joinery.Time(want.Stops)*m.Stop +
-		joinery.Time(want.Runs)*m.Run + joinery.Time(want.Fits)*m.Fit
+		joinery.Time(want.Passes)*m.Pass + joinery.Time(want.Fits)*m.Fit
 	got := p.claims.Changes
 	for _, c := range []struct {
 		what      string
 		got, want int
 	}{
 		{"bits to set", got.Bits, want.Bits}, {"fences to set", got.Fences, want.Fences}, {"heights to set", got.Heights, want.Heights},
-		{"stops to set", got.Stops, want.Stops}, {"runs", got.Runs, want.Runs}, {"fits", got.Fits, want.Fits},
+		{"stops to set", got.Stops, want.Stops}, {"passes", got.Passes, want.Passes}, {"fits", got.Fits, want.Fits},
 	} {
 		if c.got != c.want {
 			field, _, _ := strings.Cut(c.what, " ")

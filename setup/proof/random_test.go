@@ -55,7 +55,7 @@ func (d dice) sideBeside(s joinery.Side) joinery.Side {
 }
 
 func (d dice) shop() joinery.Shop {
-	shop := joinery.Shop{Raises: true, Scale: d.scale, Minutes: joinery.Minutes{Bit: 3000, Fence: 2000, Height: 500, Stop: 1000, Run: 200, Fit: 2000}}
+	shop := joinery.Shop{Raises: true, Scale: d.scale, Minutes: joinery.Minutes{Bit: 3000, Fence: 2000, Height: 500, Stop: 1000, Pass: 200, Fit: 2000}}
 	if d.IntN(4) == 0 {
 		shop.Stops = joinery.Blocks
 	}

@@ -15,7 +15,7 @@ func Deck(plan *joinery.Plan, claims *Claims) *deck.Deck {
 	p := newProver(plan, claims)
 	is := claims.Changes
 	d := &deck.Deck{Plan: plan, Changes: deck.Changes{
-		Bits: is.Bits, Fences: is.Fences, Heights: is.Heights, Stops: is.Stops, Runs: is.Runs, Fits: is.Fits,
+		Bits: is.Bits, Fences: is.Fences, Heights: is.Heights, Stops: is.Stops, Passes: is.Passes, Fits: is.Fits,
 		Time: is.Time, Bound: is.Bound, Proved: is.Proved,
 	}}
 	stood := map[*joinery.Channel]measure.Length{} // the fence, at the run before

@@ -97,12 +97,12 @@ func renumber(c *proof.Claims, m joinery.Minutes) {
 			if n := s.Runs[j].Nibble; n != nil {
 				passes = n.Passes
 			}
-			c.Changes.Runs += s.Runs[j].Count * passes * len(s.Runs[j].Heights)
+			c.Changes.Passes += s.Runs[j].Count * passes * len(s.Runs[j].Heights)
 			s.Runs[j].Number = (&deck.Run{Setup: i + 1, Index: j + 1}).Number()
 		}
 	}
 	c.Changes.Time = joinery.Time(c.Changes.Bits)*m.Bit + joinery.Time(c.Changes.Fences)*m.Fence + joinery.Time(c.Changes.Heights)*m.Height +
-		joinery.Time(c.Changes.Runs)*m.Run + joinery.Time(c.Changes.Fits)*m.Fit
+		joinery.Time(c.Changes.Passes)*m.Pass + joinery.Time(c.Changes.Fits)*m.Fit
 }
 
 func inch64(n int) measure.Length { return measure.Inch / 64 * measure.Length(n) }

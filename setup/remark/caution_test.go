@@ -36,7 +36,7 @@ func codes(cautions []deck.Caution) []string {
 }
 
 func TestAPlainGrooveHasNoCautionOfItsOwn(t *testing.T) {
-	assert.Equal(t, []string{"harmful-dust", "trial-slot"}, codes(cautioned(t, workpiece.PlainPlan(t))), "of a wood that is not named")
+	assert.Equal(t, []string{"harmful-dust", "trial-cut"}, codes(cautioned(t, workpiece.PlainPlan(t))), "of a wood that is not named")
 }
 
 // Each caution stands on both sides of its edge: quiet brings the work up to
@@ -208,7 +208,7 @@ func TestCautionsOnBothSidesOfTheirEdges(t *testing.T) {
 		{"opens-into", meeting("55/64"), meeting("15/16")},
 		{"wide-opening", shaped("1/2", "1/8"), shaped("33/64", "1/8")},
 	}...)
-	seen := map[string]bool{"trial-slot": true, "ends-first": true, "stands-far": true, "end-gone": true} // see their own tests
+	seen := map[string]bool{"trial-cut": true, "ends-first": true, "stands-far": true, "end-gone": true} // see their own tests
 	for _, r := range rows {
 		t.Run(r.code, func(t *testing.T) {
 			plan := workpiece.PlainPlan(t)
@@ -225,7 +225,7 @@ func TestCautionsOnBothSidesOfTheirEdges(t *testing.T) {
 	}
 }
 
-// The narrow slots of the sideboard are cut by a bit with 17 mm of cutting edge,
+// The narrow cuts of the sideboard are cut by a bit with 17 mm of cutting edge,
 // through 22 and 45 mm of wood: its shank follows into the wide ones.
 func TestABitThatStandsFarOutOfItsCollet(t *testing.T) {
 	d := workpiece.DeckOf(t, workpiece.RealPlans(t)["sideboard"])
@@ -250,8 +250,8 @@ func TestTrialSlotIsForTheFirstCard(t *testing.T) {
 	require.Empty(t, plan.Pieces[0].LayAll(plan.Shop.Scale))
 	runs := workpiece.DeckOf(t, plan).Setups[0].Runs
 	require.Len(t, runs, 2)
-	assert.Contains(t, codes(runs[0].Cautions), "trial-slot")
-	assert.NotContains(t, codes(runs[1].Cautions), "trial-slot")
+	assert.Contains(t, codes(runs[0].Cautions), "trial-cut")
+	assert.NotContains(t, codes(runs[1].Cautions), "trial-cut")
 }
 
 // The shop's rules are the maker's to change.

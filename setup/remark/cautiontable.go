@@ -178,7 +178,7 @@ var cautionTable = []cautionRow{
 		"Only {wall} of wood is left beside the cut: feed gently, and do not lever the work.",
 		"Only {wall} of wood beside the cut: feed gently, do not lever.",
 		trade.CommonPractice, (*situation).thinWall, false},
-	{"trial-slot", deck.Noted,
+	{"trial-cut", deck.Noted,
 		"First run of the setup: {trial}, and only then the first piece.",
 		"{Trial} first.",
 		trade.CommonPractice, (*situation).firstOfSetup, false},

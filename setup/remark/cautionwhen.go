@@ -52,7 +52,7 @@ func (s *situation) comesThrough() bool {
 	return s.run.Channel.Depth == s.run.Piece.Size.Between(s.run.Channel.Down)
 }
 
-// standsFar is where a shank follows its bit into a slot that is cut already.
+// standsFar is where a shank follows its bit into a cut that is made already.
 func (s *situation) standsFar() bool {
 	bit := s.run.Step.Bit
 	return bit.Cutting > 0 && s.run.Channel.Depth > bit.Cutting

@@ -188,11 +188,11 @@ func (s *situation) trial() string {
 	r := s.run
 	switch {
 	case r.Channel.Recess.Depth > 0 && r.Cut.Slot != nil:
-		return "cut a trial in the trial slot of the head, not in whole wood, and put the screw through it"
+		return "cut a trial in the trial cut for the head, not in whole wood, and put the screw through it"
 	case r.Channel.Recess.Depth > 0:
 		return "cut a trial in scrap that has the cut it goes on from, not in whole wood, and measure its width and place"
 	case r.Cut == nil || r.Cut.Kind.Receives:
-		return "cut a trial slot in scrap and measure its width and place"
+		return "cut a trial groove in scrap and measure its width and place"
 	case r.Cut.Kind.Enters:
 		trial := "cut a trial tenon on scrap just as thick as the stock, all its cheeks, and try it in "
 		if r.Joint == nil {
@@ -211,7 +211,7 @@ func (s *situation) aim() string {
 	}
 	scale := s.shop.Scale
 	if t.Fitted == t.AsSet {
-		return fmt.Sprintf(": %s thick for a slot of %s", scale.Say(t.AsSet), scale.Say(t.Slot))
+		return fmt.Sprintf(": %s thick, the mortise %s wide", scale.Say(t.AsSet), scale.Say(t.Room))
 	}
 	return fmt.Sprintf(": raise the bit by hairs, to %s thick,", scale.Say(t.Fitted))
 }
@@ -219,8 +219,8 @@ func (s *situation) aim() string {
 // Tenon is how thick the trial of a tenon comes out.
 type Tenon struct {
 	AsSet  measure.Length // by the printed heights
-	Fitted measure.Length // with the play that the shop wants in the slot
-	Slot   measure.Length
+	Fitted measure.Length // with the play that the shop wants in its mortise
+	Room   measure.Length
 }
 
 // TrialTenon gives the trial of a run's tenon. Play that the plan does not ask for is

@@ -27,7 +27,7 @@ func findDeepWaste(w *work) []finding {
 		for _, r := range m.runs {
 			passes += r.Piece.Count * r.Passes()
 		}
-		minutes := (joinery.Time(passes) * w.shop.Minutes.Run).Minutes()
+		minutes := (joinery.Time(passes) * w.shop.Minutes.Pass).Minutes()
 		remedy := "write by: saw"
 		if m.cut.Kind.Has("cheeks") {
 			remedy = fmt.Sprintf("leave the %s out of its cheeks, and add a lap there with by: saw", m.channel.Down)

@@ -19,7 +19,7 @@ func findHairMove(w *work) []finding {
 				continue
 			}
 			found = append(found, finding{m.cut, fmt.Sprintf(
-				"the %s is %s wider than the %s bit, and no rule shows that move of the fence: %s and fit its mate to the slot, or put a shim of %s between fence and work for the first run and take it out for the last",
+				"the %s is %s wider than the %s bit, and no rule shows that move of the fence: %s and fit its mate to it, or put a shim of %s between fence and work for the first run and take it out for the last",
 				m.words(), w.scale.Spell(move), b.Bit.Name, m.asWide(w.scale.Spell(b.Bit.True())), w.scale.Spell(move)), []string{m.widthKey()}})
 			break
 		}

@@ -410,7 +410,7 @@ func TestTheTrialTenonHasItsPlay(t *testing.T) {
 				}
 				assert.Equal(t, left, tenon.AsSet)
 				fine := measure.InchScale.Fine
-				all = append(all, fine(tenon.AsSet)+", "+fine(tenon.Fitted)+" in "+fine(tenon.Slot))
+				all = append(all, fine(tenon.AsSet)+", "+fine(tenon.Fitted)+" in "+fine(tenon.Room))
 			}
 		}
 		return all

@@ -58,14 +58,14 @@ func situations(t *testing.T) []situation {
 		}
 	}
 	return []situation{
-		{"a groove along a rail", "30 3 1_1/2", "groove g bottom 1/2 1/2:front - 1/4", nil, "harmful-dust trial-slot", "start-stopped guided swings comes-through edge-cut"},
+		{"a groove along a rail", "30 3 1_1/2", "groove g bottom 1/2 1/2:front - 1/4", nil, "harmful-dust trial-cut", "start-stopped guided swings comes-through edge-cut"},
 		{"the same in a softwood", "30 3 1_1/2", "groove g bottom 1/2 1/2:front - 1/4", wood("ponderosa pine"), "dust", "harmful-dust"},
 		{"in a softwood that harms", "30 3 1_1/2", "groove g bottom 1/2 1/2:front - 1/4", wood("western redcedar"), "harmful-dust", "dust"},
 		{"in plywood", "30 3 1_1/2", "groove g bottom 1/2 1/2:front - 1/4", wood("plywood"), "harmful-dust", "dust"},
 		{"a groove in two heights", "30 3 1_1/2", "groove g bottom 1/2 1/2:front - 5/8", nil, "passes", "fence-order"},
 		{"a groove wider than the bit", "30 3 1_1/2", "groove g bottom 3/4 1/2:front - 1/4", bit("1/2", nil), "fence-order", "edge-cut"},
 		{"a groove near the far edge", "30 3 1_1/2", "groove g bottom 1/2 2_3/8:front - 1/4", nil, "thin-wall +thin-wall", "trapped-wood"},
-		{"a groove at the far edge", "30 3 1_1/2", "groove g bottom 1/2 2_1/2:front - 1/4", nil, "trapped-wood +trapped-wood", "passes harmful-dust trial-slot edge-cut"},
+		{"a groove at the far edge", "30 3 1_1/2", "groove g bottom 1/2 2_1/2:front - 1/4", nil, "trapped-wood +trapped-wood", "passes harmful-dust trial-cut edge-cut"},
 		{"a mortise in the middle of a rail", "30 3 1_1/2", "mortise m bottom 1/2 1_1/4:front 10-14:left 1", nil, "start-stopped end-stopped", "steep-drop start-hole breaks-out +steep-drop"},
 		{"a mortise with a tail of 3 in", "30 3 1_1/2", "mortise m bottom 1/2 1_1/4:front 1-3_1/2:left 5/8", nil, "steep-drop start-stopped +steep-drop", "breaks-out"},
 		{"the same, either side to the fence", "30 3 1_1/2", "mortise m bottom 1/2 1_1/4:front 1-3_1/2:left 5/8", either, "start-stopped", "steep-drop +steep-drop"},
@@ -90,7 +90,7 @@ func situations(t *testing.T) []situation {
 		{"lifted off in a shop of blocks", "30 3 1_1/2", "mortise m bottom 1/2 1_1/4:front 10-14:left 1", blocks, "end-stopped", "guided"},
 		{"a mortise right through", "30 3 1_1/2", "mortise m bottom 1/2 1_1/4:front 10-14:left 1_1/2", nil, "comes-through start-stopped", "cuts-apart"},
 		{"one a division short of through", "30 3 1_1/2", "mortise m bottom 1/2 1_1/4:front 10-14:left 1_31/64", nil, "start-stopped +deep-for-thickness", "comes-through"},
-		{"a groove right through", "30 3 1_1/2", "groove g bottom 1/2 1/2:front - 1_1/2", nil, "cuts-apart +cuts-apart", "comes-through passes trial-slot harmful-dust"},
+		{"a groove right through", "30 3 1_1/2", "groove g bottom 1/2 1/2:front - 1_1/2", nil, "cuts-apart +cuts-apart", "comes-through passes trial-cut harmful-dust"},
 		{"an edge right through", "30 3 1_1/2", "rabbet r bottom front 1/2 1_1/2", nil, "comes-through edge-cut", "cuts-apart trapped-wood"},
 		{"a rabbet as wide as the bit", "30 3 1_1/2", "rabbet r bottom front 1/2 1/2", bit("1/2", nil), "edge-cut", "fence-order trapped-wood"},
 		{"a rabbet narrower than the bit", "30 3 1_1/2", "rabbet r bottom front 3/8 1/2", bit("1/2", nil), "edge-cut", "fence-order"},
@@ -105,7 +105,7 @@ func situations(t *testing.T) []situation {
 		{"a dado across a long leg", "28 1_3/4 1_3/4", "dado d bottom 3/4 4:left - 1/4", nil, "guided swings +narrow-bearing", "across-grain"},
 		{"a dado stopped at the front", "24 10 3/4", "dado d bottom 3/4 6:left 1/2-10:front 1/4", nil, "harmful-dust", "guided trapped-wood"},
 		{"a short piece", "11 3 1_1/2", "groove g bottom 1/2 1/2:front - 1/4", nil, "short-piece +short-piece", "tall-piece"},
-		{"a foot long", "12 3 1_1/2", "groove g bottom 1/2 1/2:front - 1/4", nil, "trial-slot", "short-piece +short-piece"},
+		{"a foot long", "12 3 1_1/2", "groove g bottom 1/2 1/2:front - 1/4", nil, "trial-cut", "short-piece +short-piece"},
 		{"a small piece", "5 2 1", "groove g bottom 1/2 1/2:front - 1/4", nil, "short-piece hands-near", "guided"},
 		{"a small piece, dropped on", "8 2 1", "mortise g bottom 1/2 1/2:front 1-5:left 1/4", nil, "short-piece hands-near start-stopped", "guided"},
 		{"a board on edge", "30 3/4 6", "groove g bottom 1/4 1/4:front - 1/4", nil, "tall-piece", "guided"},
@@ -118,7 +118,7 @@ func situations(t *testing.T) []situation {
 			p.Shop.Fence = joinery.FenceReach{Infeed: 24 * measure.Inch, Outfeed: 24 * measure.Inch}
 		}, "support", "guided"},
 		{"a large bit", "30 8 1_1/2", "groove g bottom 1_1/4 1/2:front - 1/4", bit("1 1/4", nil), "large-bit", "fence-order"},
-		{"a bit of an inch", "30 8 1_1/2", "groove g bottom 1 1/2:front - 1/4", bit("1", nil), "trial-slot", "large-bit"},
+		{"a bit of an inch", "30 8 1_1/2", "groove g bottom 1 1/2:front - 1/4", bit("1", nil), "trial-cut", "large-bit"},
 		{"two shanks a hair apart", "30 3 1_1/2", "groove g bottom 1/2 1/2:front - 1/4", two(bit("1/2", nil), func(p *joinery.Plan) {
 			p.Shop.Bits = append(p.Shop.Bits, joinery.Bit{Name: "other", Diameter: workpiece.In(t, "1/8"), Shank: 12 * measure.Millimetre})
 		}), "shank-and-collet", "large-bit"},

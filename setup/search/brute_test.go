@@ -37,7 +37,7 @@ func batch(random *rand.Rand, c cases) *model.Problem {
 		Scale:   measure.InchScale,
 	}
 	if c.cutting {
-		p.Minutes.Run, p.Minutes.Fit = joinery.Minute/5, 2*joinery.Minute
+		p.Minutes.Pass, p.Minutes.Fit = joinery.Minute/5, 2*joinery.Minute
 	}
 	step := measure.Length(8)
 	if random.IntN(3) == 0 {

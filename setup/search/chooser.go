@@ -85,7 +85,7 @@ const mostFirst = 40
 func (c *chooser) weigh(und []pending, limit joinery.Time) found {
 	s := c.share(und)
 	excess := c.excess(und)
-	low := c.m.RoundUp(s.raise(limit+excess-c.m.Grain+1, c.rounds(und), c.b)) - excess
+	low := c.m.RoundUp(s.improve(limit+excess-c.m.Coin+1, c.rounds(und), c.b)) - excess
 	c.remember(s, und)
 	if low >= limit {
 		return found{bound: low}
@@ -99,7 +99,7 @@ func (c *chooser) weigh(und []pending, limit joinery.Time) found {
 		return f
 	}
 	limit = min(limit, f.cost)
-	left, fewer := s.without(und, limit+excess-c.m.Grain)
+	left, fewer := s.without(und, limit+excess-c.m.Coin)
 	if slices.ContainsFunc(left, func(p pending) bool { return len(p.ways) == 0 }) {
 		return c.close(f, limit)
 	}

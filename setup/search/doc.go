@@ -35,10 +35,11 @@
 //
 //	ascent      runs made together, going up one ladder: a batch on one machine setting
 //	branch      a subproblem of the branch and bound
+//	chain       the longest chain from an errand to the end, counted in settings
+//	coin        the greatest common divisor of all costs, by which bounds are rounded up
 //	element     what is paid once by all who use it: a facility with an opening cost
 //	errand      a run of a chosen way, to be put in order: a node of the precedence graph
 //	fork        a branch on opening a facility or leaving it closed
-//	grain       the greatest common divisor of all costs, by which bounds are rounded up
 //	group       jobs that wait for one another: a connected component of the precedence graph
 //	improvement a large-neighbourhood search, with threshold accepting
 //	insertion   the repair step of that: cheapest places by dynamic programming
@@ -46,16 +47,15 @@
 //	key, stay   a bit at a fence distance; the ascents made there without moving the fence
 //	kind        jobs that are alike: an equivalence class, by symmetry decided once
 //	knot        the branch and bound with precedence
-//	leg         a partial sequence, a node of the best-first search (A*)
 //	prefer      ties broken lexicographically among optimal solutions
 //	region      an interval of height that must be stabbed by a rung: a clique of a cover
-//	shares      Lagrange multipliers, raised by the subgradient method
 //	sequence    a solution whose parts can be taken out and put back at incremental cost
+//	shares      Lagrange multipliers, raised by the subgradient method
 //	station     a key with its stop blocks: what the runs of an ascent have in common
 //	surcharge   what precedence costs beyond the relaxation without it
-//	tail        the longest chain from an errand to the end, counted in settings
 //	tally       the cost of a growing and shrinking choice, kept up incrementally
 //	tied        having predecessors or successors in the precedence graph
+//	trail       a partial sequence, a node of the best-first search (A*)
 //	visit       the best partition into ascents of runs made at one station
 //	way         an alternative mode of a job, a chain of operations
 package search

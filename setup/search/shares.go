@@ -22,7 +22,7 @@ const part = 1 << 10
 // not paid yet is shared out among the kinds that may need it; no kind can do
 // with less than its cheapest way at its own shares, and where the shares of an
 // element come to more than its cost, the excess is given back. Any shares give
-// a bound; raise looks for those that give the best. (This is the Lagrangian
+// a bound; improve looks for those that give the best. (This is the Lagrangian
 // bound of covering problems, improved by the subgradient method.)
 type shares struct {
 	costs []int64 // of the elements at stake
@@ -144,9 +144,9 @@ func wholeTime(bound int64) joinery.Time { return joinery.Time((bound + part - 1
 // patience is how many rounds without a better bound halve the stride.
 const patience = 8
 
-// raise improves the shares until the bound reaches the target or the rounds are
+// improve betters the shares until the bound reaches the target or the rounds are
 // used up, and leaves the best ones found.
-func (s *shares) raise(target joinery.Time, rounds int, b *budget.Budget) joinery.Time {
+func (s *shares) improve(target joinery.Time, rounds int, b *budget.Budget) joinery.Time {
 	goal := int64(target) * part
 	best, stale, halved := int64(math.MinInt64), 0, 0
 	var kept []int64

@@ -133,12 +133,12 @@ func (s *solver) keep(choice []int, order ordered) {
 // ordered is an order of errands.
 type ordered struct {
 	*order.Errands
-	last *order.Leg
+	last *order.Trail
 }
 
 func (o ordered) cost() joinery.Time { return o.Fixed + o.last.Spent }
 
-// inOrder puts a choice of ways in order, the last leg nil where no order costs
+// inOrder puts a choice of ways in order, the last trail nil where no order costs
 // less than the limit, and says what any order costs at the least.
 func (s *solver) inOrder(choice []int, limit joinery.Time) (ordered, joinery.Time) {
 	e := s.errands(choice)

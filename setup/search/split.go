@@ -9,7 +9,7 @@ import (
 )
 
 // next returns the group of kinds to be settled next: one that is begun, else one
-// whose kinds wait for one another or may be chains; -1 where there is none with
+// whose kinds wait for one another or may take several runs; -1 where there is none with
 // several ways left.
 func (k *knot) next(und []pending) int {
 	if group := k.begun(und); group >= 0 {

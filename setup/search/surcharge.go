@@ -34,7 +34,7 @@ func (k *knot) enter(und []pending, limit, extra joinery.Time) (n node, leave fu
 	low := k.t.cost() - k.excess(und)
 	shares := k.share(und)
 	if len(und) > 0 {
-		low += k.m.RoundUp(shares.raise(limit-low-extra-k.m.Grain+1, k.rounds(und), k.b))
+		low += k.m.RoundUp(shares.improve(limit-low-extra-k.m.Coin+1, k.rounds(und), k.b))
 		k.remember(shares, und)
 	}
 	if low+extra < limit {
@@ -44,7 +44,7 @@ func (k *knot) enter(und []pending, limit, extra joinery.Time) (n node, leave fu
 	if n.bound >= limit || len(und) == 0 {
 		return n, leave, n.bound < limit
 	}
-	n.und, _ = shares.without(und, limit-n.spent+k.excess(und)-k.m.Grain)
+	n.und, _ = shares.without(und, limit-n.spent+k.excess(und)-k.m.Coin)
 	if slices.ContainsFunc(n.und, func(p pending) bool { return len(p.ways) == 0 }) {
 		n.bound = limit
 		return n, leave, false

@@ -55,7 +55,7 @@ func (u *unordered) weigh() {
 	s := c.share(und)
 	base := c.t.cost() - c.excess(und)
 	lent := u.b.Part(u.b.Left / weighShare)
-	u.bound = base + u.m.RoundUp(s.raise(u.cost-base-u.m.Grain+1, weighRounds, lent))
+	u.bound = base + u.m.RoundUp(s.improve(u.cost-base-u.m.Coin+1, weighRounds, lent))
 	u.b.GiveBack(lent)
 	for i, p := range und {
 		u.fair[p.kind] = s.kinds[i].names[s.kinds[i].best]

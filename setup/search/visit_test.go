@@ -23,7 +23,7 @@ func TestManyDepthsAtOneSetting(t *testing.T) {
 	const in = measure.Inch
 	for _, depths := range []int{2, 7, 20, 59, 60, 61, 70} {
 		p := &model.Problem{
-			Minutes: joinery.Minutes{Bit: 3 * joinery.Minute, Fence: 2 * joinery.Minute, Height: joinery.Minute / 2, Run: joinery.Minute / 5},
+			Minutes: joinery.Minutes{Bit: 3 * joinery.Minute, Fence: 2 * joinery.Minute, Height: joinery.Minute / 2, Pass: joinery.Minute / 5},
 			Scale:   measure.InchScale,
 		}
 		for i := range depths {

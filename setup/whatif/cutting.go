@@ -47,7 +47,7 @@ func takes(passes int) string {
 }
 
 func (x *explainer) minutes(passes int) float64 {
-	return (joinery.Time(passes) * x.d.Plan.Shop.Minutes.Run).Minutes()
+	return (joinery.Time(passes) * x.d.Plan.Shop.Minutes.Pass).Minutes()
 }
 
 // otherBit finds the bit that would make all the cuts of a setup in the fewest

@@ -89,7 +89,7 @@ func (t *trier) saved(e edit) *Saving {
 		Setups: len(t.d.Setups) - len(after.Setups),
 		Less: deck.Changes{
 			Bits: a.Bits - b.Bits, Fences: a.Fences - b.Fences, Heights: a.Heights - b.Heights, Stops: a.Stops - b.Stops,
-			Runs: a.Runs - b.Runs, Fits: a.Fits - b.Fits,
+			Passes: a.Passes - b.Passes, Fits: a.Fits - b.Fits,
 			Time: a.Time - b.Time,
 		},
 	}

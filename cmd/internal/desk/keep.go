@@ -34,7 +34,7 @@ type Shelf struct {
 type learnt struct {
 	planText
 	Setup int    `json:"setup"`
-	Width string `json:"width"` // of a slot that one run cut
+	Width string `json:"width"` // of a groove that one run cut
 
 	Name    string `json:"name"` // of the setup in the book
 	Note    string `json:"note"`
@@ -57,7 +57,7 @@ type lesson struct {
 	Text string   `json:"text"`
 }
 
-// learn says what a measured slot means, or keeps the bit or the setup.
+// learn says what a measured groove means, or keeps the bit or the setup.
 func (w Work) learn(r *http.Request, q learnt) (lesson, error) {
 	d, err := w.deck(r, q.planText)
 	if err != nil {
@@ -70,7 +70,7 @@ func (w Work) learn(r *http.Request, q learnt) (lesson, error) {
 	if q.Do == theSetup {
 		return w.keepSetup(r.Context(), d, q)
 	}
-	learnt, err := slotOf(d, &d.Setups[at], q.Width)
+	learnt, err := grooveOf(d, &d.Setups[at], q.Width)
 	if err != nil {
 		return lesson{}, plainFault(err)
 	}
@@ -85,13 +85,13 @@ func (w Work) learn(r *http.Request, q learnt) (lesson, error) {
 	return w.keepBit(r.Context(), d, learnt, q)
 }
 
-// slotOf puts the width of a slot to the first run of a setup that shows the bit's
+// grooveOf puts the width of a groove to the first run of a setup that shows the bit's
 // diameter by it.
-func slotOf(d *deck.Deck, u *deck.Setup, width string) (attable.Lesson, error) {
+func grooveOf(d *deck.Deck, u *deck.Setup, width string) (attable.Lesson, error) {
 	if strings.TrimSpace(width) == "" {
-		return attable.Lesson{}, unfit("say how wide the slot is that one run cut, such as 0.372")
+		return attable.Lesson{}, unfit("say how wide the groove is that one run cut, such as 0.372")
 	}
-	given := measured.Given{Values: map[string]string{"width": width}, Unit: d.Plan.Unit, Called: func(string) string { return "the width of the slot" }}
+	given := measured.Given{Values: map[string]string{"width": width}, Unit: d.Plan.Unit, Called: func(string) string { return "the width of the groove" }}
 	claims := proof.Of(d)
 	can := attable.AllMeasures(d.Plan, &claims)
 	for i := range u.Runs {
@@ -107,7 +107,7 @@ func slotOf(d *deck.Deck, u *deck.Setup, width string) (attable.Lesson, error) {
 			return l, err
 		}
 	}
-	return attable.Lesson{}, unfit("no cut of this setup shows the bit's diameter: cut a slot with a wall on either side in scrap, at another setup of this bit")
+	return attable.Lesson{}, unfit("no cut of this setup shows the bit's diameter: cut a groove in scrap, a wall on either side, at another setup of this bit")
 }
 
 // keepBit writes a bit's true diameter where the bit stands: into the plan's text,

@@ -17,7 +17,7 @@ var (
 	Shop = []string{"unit", "fence", "lift", "scale", "minutes", "stops", "share", "bits",
 		"speed", "woods", "clearances", "rules", "base", "crossing", "passes", "raise", "opening", "bite"}
 	Fence      = []string{"infeed", "outfeed", "reach"}
-	Minutes    = []string{"bit", "fence", "height", "stop", "run", "fit"}
+	Minutes    = []string{"bit", "fence", "height", "stop", "pass", "fit"}
 	Bit        = []string{"bit", "kind", "diameter", "measured", "cutting", "shank", "plunges", "cap", "speed", "radius", "pilot", "outline"}
 	Wood       = []string{"wood", "hardness", "shrinkage", "CR", "CT", "share", "moves"}
 	Shrinkage  = []string{"radial", "tangential"}

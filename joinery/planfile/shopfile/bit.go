@@ -76,7 +76,7 @@ func (r *shopReader) readBit(n *yaml.Node) (joinery.Bit, bool) {
 // seldom its size, but then it is another bit or a slip of the finger.
 func (r *shopReader) checkMeasured(f *yamlfile.Fields, bit joinery.Bit) {
 	if bit.Measured > 0 && bit.Diameter > 0 && 10*(bit.Measured-bit.Diameter).Abs() >= bit.Diameter {
-		r.Fault(f.Value("measured"), "measure the trial slot again; if it is correct, write it as the diameter too",
+		r.Fault(f.Value("measured"), "measure the trial groove again; if it is correct, write it as the diameter too",
 			"measured is more than a tenth off the diameter")
 	}
 }

@@ -6,6 +6,7 @@ package shopfile
 import (
 	"fmt"
 	"math/big"
+	"slices"
 
 	"fencecard/joinery"
 	"fencecard/joinery/measure"
@@ -158,16 +159,26 @@ func (r *shopReader) readScale(f *yamlfile.Fields, rest measure.Scale) measure.S
 	return scale
 }
 
+// formerPass is what shop files called a pass when its word was still that of a run.
+const formerPass = "run"
+
 func (r *shopReader) readMinutes(n *yaml.Node, m joinery.Minutes) joinery.Minutes {
 	if !r.Mapping(n, "a change of each kind has its own time in minutes", "write minutes: {bit: 3, fence: 2, height: 0.5}") {
 		return m
 	}
-	f := r.Fields(n, "minutes", keys.Minutes)
+	f := r.Fields(n, "minutes", append(slices.Clone(keys.Minutes), formerPass))
 	replace(f, "bit", &m.Bit, r.minutes)
 	replace(f, "fence", &m.Fence, r.minutes)
 	replace(f, "height", &m.Height, r.minutes)
 	replace(f, "stop", &m.Stop, r.minutes)
-	replace(f, "run", &m.Run, r.minutes)
+	pass := "pass"
+	if f.Written(formerPass) {
+		if f.Written(pass) {
+			r.Fault(f.Value(formerPass), "take run out", "pass says the same as run, which was its name once")
+		}
+		pass = formerPass
+	}
+	replace(f, pass, &m.Pass, r.minutes)
 	replace(f, "fit", &m.Fit, r.minutes)
 	return m
 }

@@ -28,7 +28,7 @@ func TestShopOfTheFormat(t *testing.T) {
 fence: {infeed: 20, outfeed: 18, reach: 8}
 lift: 2 1/2
 scale: 1/32
-minutes: {bit: 5, fence: 2.25, height: 0.125, stop: 0, run: 0.05, fit: 0}
+minutes: {bit: 5, fence: 2.25, height: 0.125, stop: 0, pass: 0.05, fit: 0}
 stops: blocks
 share: 1/2
 bits:
@@ -42,7 +42,7 @@ bits:
 	assert.Equal(t, joinery.FenceReach{Infeed: 20 * measure.Inch, Outfeed: 18 * measure.Inch, Reach: 8 * measure.Inch}, shop.Fence)
 	assert.Equal(t, 5*measure.Inch/2, shop.Lift)
 	assert.Equal(t, measure.Scale{Unit: measure.Inches, Division: measure.Inch / 32}, shop.Scale)
-	assert.Equal(t, joinery.Minutes{Bit: 5000, Fence: 2250, Height: 125, Run: 50}, shop.Minutes)
+	assert.Equal(t, joinery.Minutes{Bit: 5000, Fence: 2250, Height: 125, Pass: 50}, shop.Minutes)
 	assert.Equal(t, joinery.Blocks, shop.Stops)
 	assert.Equal(t, timber.Share{Num: 1, Den: 2}, shop.Share)
 	require.Len(t, shop.Bits, 3)
@@ -99,9 +99,9 @@ func TestWhatAShopLeavesOut(t *testing.T) {
 		assert.Equal(t, built.Fence, shop.Fence)
 		assert.Equal(t, built.Minutes, shop.Minutes)
 	}
-	shop := readShop(t, "fence: {reach: 5}\nminutes: {bit: 4, run: 0.2, fit: 1.5}", measure.Inches)
+	shop := readShop(t, "fence: {reach: 5}\nminutes: {bit: 4, pass: 0.2, fit: 1.5}", measure.Inches)
 	assert.Equal(t, joinery.FenceReach{Infeed: 16 * measure.Inch, Outfeed: 16 * measure.Inch, Reach: 5 * measure.Inch}, shop.Fence)
-	assert.Equal(t, joinery.Minutes{Bit: 4000, Fence: 2000, Height: 500, Stop: 1000, Run: 200, Fit: 1500}, shop.Minutes)
+	assert.Equal(t, joinery.Minutes{Bit: 4000, Fence: 2000, Height: 500, Stop: 1000, Pass: 200, Fit: 1500}, shop.Minutes)
 }
 
 // Six inch bits and six metric ones, of sizes that are sold everywhere.

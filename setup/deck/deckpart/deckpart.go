@@ -19,8 +19,8 @@ type Only struct {
 	Setups []int    // by number
 }
 
-// Of returns the cards wanted, under the numbers they have in the full deck.
-// A setup keeps the rungs of its ladder that its remaining cards use; the
+// Of returns the runs wanted, under the numbers they have in the full deck.
+// A setup keeps the rungs of its ladder that its remaining runs use; the
 // changes are those of the setups that remain. A piece or setup that the deck
 // does not have is a fault. The deck given is not changed.
 func Of(d *deck.Deck, o Only) (*deck.Deck, error) {
@@ -43,7 +43,7 @@ func Of(d *deck.Deck, o Only) (*deck.Deck, error) {
 	plan.Pieces = slices.DeleteFunc(slices.Clone(plan.Pieces), func(p joinery.Piece) bool { return !o.wantsPiece(p.Name) })
 	part.Setups = nil
 	for _, s := range d.Setups {
-		s.Runs = o.cards(&s, plan.Pieces)
+		s.Runs = o.runs(&s, plan.Pieces)
 		if len(s.Runs) > 0 {
 			s.Heights = used(s.Heights, s.Runs)
 			s.Marks = slices.DeleteFunc(slices.Clone(s.Marks), func(p deck.Pair) bool {
@@ -67,9 +67,9 @@ func Of(d *deck.Deck, o Only) (*deck.Deck, error) {
 	return &part, nil
 }
 
-// cards returns the cards of a setup that are wanted, moved to the pieces of
+// runs returns the runs of a setup that are wanted, moved to the pieces of
 // the smaller plan.
-func (o Only) cards(s *deck.Setup, pieces []joinery.Piece) []deck.Run {
+func (o Only) runs(s *deck.Setup, pieces []joinery.Piece) []deck.Run {
 	if len(o.Setups) > 0 && !slices.Contains(o.Setups, s.Number) {
 		return nil
 	}
@@ -88,7 +88,7 @@ func (o Only) wantsPiece(name string) bool {
 	return len(o.Pieces) == 0 || slices.ContainsFunc(o.Pieces, func(want string) bool { return sameName(want, name) })
 }
 
-// used returns the rungs of a ladder that some card uses.
+// used returns the rungs of a ladder that some run uses.
 func used(ladder []measure.Length, runs []deck.Run) []measure.Length {
 	return slices.DeleteFunc(slices.Clone(ladder), func(rung measure.Length) bool {
 		return !slices.ContainsFunc(runs, func(r deck.Run) bool { return slices.Contains(r.Heights, rung) })

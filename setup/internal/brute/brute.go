@@ -46,7 +46,7 @@ func Cost(p *model.Problem, choice []int, ascents []model.Ascent) joinery.Time {
 		total += joinery.Time(len(heights)) * p.Minutes.Height
 		for i, r := range ascent {
 			over := p.Jobs[r.Job].Ways[choice[r.Job]].Runs[r.Run].Over
-			total += joinery.Time(over*len(ladder.Used(heights, demands[i]))) * p.Minutes.Run
+			total += joinery.Time(over*len(ladder.Used(heights, demands[i]))) * p.Minutes.Pass
 		}
 		last = run
 	}
@@ -200,7 +200,7 @@ func (b *brute) ascent(list []int) joinery.Time {
 	cost = joinery.Time(len(heights)) * b.p.Minutes.Height
 	for k, i := range list {
 		passes := b.runs[i].Over * len(ladder.Used(heights, demands[k]))
-		cost += joinery.Time(passes) * b.p.Minutes.Run
+		cost += joinery.Time(passes) * b.p.Minutes.Pass
 	}
 	b.known[key] = cost
 	return cost

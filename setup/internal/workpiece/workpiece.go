@@ -43,7 +43,7 @@ func PlanOf(t testing.TB, unit measure.Unit, size joinery.Size, cut joinery.Cut,
 	return &joinery.Plan{
 		Name: "plan", Unit: unit, Pieces: []joinery.Piece{p},
 		Shop: joinery.Shop{Scale: scale, Bits: bits, Rules: joinery.DefaultRules(unit),
-			Minutes: joinery.Minutes{Bit: 3 * joinery.Minute, Fence: 2 * joinery.Minute, Height: joinery.Minute / 2, Run: joinery.Minute / 5, Fit: 2 * joinery.Minute}},
+			Minutes: joinery.Minutes{Bit: 3 * joinery.Minute, Fence: 2 * joinery.Minute, Height: joinery.Minute / 2, Pass: joinery.Minute / 5, Fit: 2 * joinery.Minute}},
 	}
 }
 

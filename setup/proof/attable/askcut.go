@@ -33,14 +33,14 @@ func (b bench) askFar(c Correction) string {
 	return fmt.Sprintf("%s off is more than a test cut is at a table set by its sheet. Is it run %s that you measured?", b.text(off), b.Claimed.Number)
 }
 
-// askFinished asks about the width of a slot that several runs cut, where it is that of
+// askFinished asks about the width of a cut that several runs cut, where it is that of
 // the finished one: a bit's measure is taken of one run alone.
 func (b bench) askFinished(width measure.Length) string {
 	wide := b.Channel.Width
 	if b.Claimed.Positions < 2 || !b.right(width, wide) || 2*(width-wide).Abs() >= (width-b.Bit).Abs() {
 		return ""
 	}
-	return fmt.Sprintf("%s is how wide the finished %s is, which %d runs cut. Did you measure that, and not the slot of run %s alone?",
+	return fmt.Sprintf("%s is how wide the finished %s is, which %d runs cut. Did you measure that, and not what run %s alone cut?",
 		b.text(wide), b.Cut.Kind.Name, b.Claimed.Positions, b.Claimed.Number)
 }
 

@@ -156,7 +156,7 @@ func (b bench) marksAsSet(s Settings) ([]Finding, error) {
 	if start, ok := lines[false]; ok && !asked {
 		if stop, ok := lines[true]; ok && stop-start < b.Bit {
 			return nil, plantext.Faults{{
-				Problem: fmt.Sprintf("between these marks the work would move backwards: the slot cannot be shorter than the bit, %s", b.text(b.Bit)),
+				Problem: fmt.Sprintf("between these marks the work would move backwards: the cut cannot be shorter than the bit, %s", b.text(b.Bit)),
 				Remedy:  fmt.Sprintf("measure the start %s, and the stop %s", b.as(b.guide(false), false), b.as(b.guide(true), true)),
 			}}
 		}

@@ -73,7 +73,7 @@ func Correct(plan *joinery.Plan, claims *proof.Claims, number string, cut TestCu
 	return lesson, nil
 }
 
-// learnWidth learns the bit's diameter from a slot with two walls, and where
+// learnWidth learns the bit's diameter from a cut with two walls, and where
 // the fence stands from a cut with one.
 func (b bench) learnWidth(cut TestCut, l *Lesson) plantext.Faults {
 	if cut.Width == 0 {
@@ -95,8 +95,8 @@ func (b bench) learnWidth(cut TestCut, l *Lesson) plantext.Faults {
 		c.What, c.Wants, l.Diameter = "bit", b.Bit, cut.Width
 		if widest*(cut.Width-b.Bit).Abs() >= b.Bit {
 			return plantext.Faults{{
-				Problem: fmt.Sprintf("a slot %s wide is more than a tenth off the bit, %s", b.text(cut.Width), b.text(b.Bit)),
-				Remedy:  "measure the slot of one run with this run's bit",
+				Problem: fmt.Sprintf("a cut %s wide is more than a tenth off the bit, %s", b.text(cut.Width), b.text(b.Bit)),
+				Remedy:  "measure what one run cut with this run's bit",
 			}}
 		}
 		if cut.Width != b.Bit {

@@ -6,7 +6,7 @@ import "fencecard/joinery"
 // as any ladder allows. What the way that takes the least takes is fixed; the
 // costs of the model are those beyond it.
 func (m *Model) priceCutting() {
-	minute := m.Problem.Minutes.Run
+	minute := m.Problem.Minutes.Pass
 	for i := range m.Kinds {
 		k := &m.Kinds[i]
 		for w := range k.Ways {

@@ -31,29 +31,29 @@ func (m *Model) NumberElements(used [][][]ladder.Demand) {
 		m.Costs = append(m.Costs, slices.Repeat([]joinery.Time{minutes.Height}, len(s.Regions))...)
 		m.RegionAt = append(m.RegionAt, slices.Repeat([]int{i}, len(s.Regions))...)
 	}
-	m.findGrain()
+	m.findCoin()
 	for i := range m.Kinds {
 		m.gather(&m.Kinds[i])
 	}
 }
 
-func (m *Model) findGrain() {
+func (m *Model) findCoin() {
 	minutes := m.Problem.Minutes
-	m.Grain = 0
+	m.Coin = 0
 	for _, c := range []joinery.Time{minutes.Bit, minutes.Fence, minutes.Height, minutes.Stop, minutes.Fit} {
-		m.Grain = gcd(m.Grain, c)
+		m.Coin = gcd(m.Coin, c)
 	}
 	for i := range m.Kinds {
 		for _, w := range m.Kinds[i].Ways {
-			m.Grain = gcd(m.Grain, w.Own)
+			m.Coin = gcd(m.Coin, w.Own)
 			for _, r := range w.Runs {
 				if m.Stations[r.Station].Mixed {
-					m.Grain = gcd(m.Grain, r.Over)
+					m.Coin = gcd(m.Coin, r.Over)
 				}
 			}
 		}
 	}
-	m.Grain = max(m.Grain, 1)
+	m.Coin = max(m.Coin, 1)
 }
 
 // gatherDemands lists what may be asked of each station, and finds the uneven
@@ -136,7 +136,7 @@ func (m *Model) StationElement(station int) int { return m.Bits + len(m.Keys) + 
 // FirstRegion is the first element that is a region.
 func (m *Model) FirstRegion() int { return m.StationElement(len(m.Stations)) + m.Fits }
 
-// RoundUp returns the least cost not below t: costs are multiples of the grain.
+// RoundUp returns the least cost not below t: costs are multiples of the coin.
 func (m *Model) RoundUp(t joinery.Time) joinery.Time {
-	return (t + m.Grain - 1) / m.Grain * m.Grain
+	return (t + m.Coin - 1) / m.Coin * m.Coin
 }

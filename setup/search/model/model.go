@@ -22,7 +22,7 @@ type Model struct {
 	Bits     int
 	Costs    []joinery.Time // of every element
 	RegionAt []int          // the station of every region
-	Grain    joinery.Time   // every cost is a multiple of it
+	Coin     joinery.Time   // every cost is a multiple of it
 	Groups   int            // how many groups of kinds there are
 	Tied     bool           // some kind waits for another
 	Fits     int            // trials of fit

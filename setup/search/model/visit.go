@@ -204,7 +204,7 @@ func GatherAsked(list []Asked, d ladder.Demand, over joinery.Time) []Asked {
 // mixes reports whether a ladder made for some demands may have a run take more
 // passes than are counted for it alone.
 func (m *Model) mixes(demands []ladder.Demand) bool {
-	if m.Problem.Minutes.Run == 0 || len(demands) < 2 && !demands[0].Section.Shaped() {
+	if m.Problem.Minutes.Pass == 0 || len(demands) < 2 && !demands[0].Section.Shaped() {
 		return false
 	}
 	if demands[0].Every {

@@ -36,7 +36,7 @@ type Errands struct {
 	idle     [][]int      // errands of stations where nothing waits, by station
 	Fixed    joinery.Time // what these cost
 
-	tails []tail // of every errand; nil where there are too many
+	chains []chain // of every errand; nil where there are too many
 
 	visits model.Pricing
 	known  map[string][][]int // parts worked out before, by what was ready
@@ -68,7 +68,7 @@ func NewErrands(m *model.Model, choice []int, visits model.Pricing) *Errands {
 	e.sortOut()
 	e.price()
 	if size := e.size(); size > 0 && size <= mostErrands {
-		e.findTails()
+		e.findChains()
 	}
 	return e
 }

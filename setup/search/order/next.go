@@ -16,7 +16,7 @@ import (
 //     forward from wherever a better order had it, it costs no more;
 //   - else, where nothing for this bit is ready, a bit that can be finished in
 //     one go.
-func (e *Errands) next(l *Leg) []Ascent {
+func (e *Errands) next(l *Trail) []Ascent {
 	if l.ascent.Station >= 0 {
 		if ascents, only := e.here(l); only {
 			return ascents
@@ -33,7 +33,7 @@ func (e *Errands) next(l *Leg) []Ascent {
 }
 
 // anywhere lists the ascents worth trying at any of the stations.
-func (e *Errands) anywhere(l *Leg, stations []int) []Ascent {
+func (e *Errands) anywhere(l *Trail, stations []int) []Ascent {
 	var all []Ascent
 	for _, s := range stations {
 		all = append(all, e.ascentsAt(l, s)...)
@@ -43,7 +43,7 @@ func (e *Errands) anywhere(l *Leg, stations []int) []Ascent {
 
 // here looks for an ascent that should come next where the table stands: at its
 // station, its key or its bit.
-func (e *Errands) here(l *Leg) ([]Ascent, bool) {
+func (e *Errands) here(l *Trail) ([]Ascent, bool) {
 	s := e.M.Stations[l.ascent.Station]
 	if e.owesTwin(l, e.ofKey[s.Key]) {
 		return e.anywhere(l, e.ofKey[s.Key]), true
@@ -69,7 +69,7 @@ func (e *Errands) here(l *Leg) ([]Ascent, bool) {
 }
 
 // onBit lists the ascents worth trying with one bit.
-func (e *Errands) onBit(l *Leg, bit int) []Ascent {
+func (e *Errands) onBit(l *Trail, bit int) []Ascent {
 	if s, ok := e.wholeKey(l, bit); ok {
 		return e.ascentsAt(l, s)
 	}
@@ -78,7 +78,7 @@ func (e *Errands) onBit(l *Leg, bit int) []Ascent {
 
 // wholeKey returns a station of the first fence distance of a bit where
 // nothing that is left must wait.
-func (e *Errands) wholeKey(l *Leg, bit int) (int, bool) {
+func (e *Errands) wholeKey(l *Trail, bit int) (int, bool) {
 	stations := e.ofBit[bit]
 	for i := 0; i < len(stations); {
 		key := e.M.Stations[stations[i]].Key
@@ -100,11 +100,11 @@ func (e *Errands) wholeKey(l *Leg, bit int) (int, bool) {
 }
 
 // ready reports whether an errand may be made now.
-func (e *Errands) ready(l *Leg, x int) bool {
+func (e *Errands) ready(l *Trail, x int) bool {
 	return !l.done.Has(x) && l.done.HasAll(e.List[x].before)
 }
 
-func (e *Errands) anyReady(l *Leg, stations []int) bool {
+func (e *Errands) anyReady(l *Trail, stations []int) bool {
 	for _, s := range stations {
 		for _, x := range e.At[s] {
 			if e.ready(l, x) {
@@ -117,7 +117,7 @@ func (e *Errands) anyReady(l *Leg, stations []int) bool {
 
 // allReady reports whether something is left at a station and none of it must
 // wait.
-func (e *Errands) allReady(l *Leg, station int) bool {
+func (e *Errands) allReady(l *Trail, station int) bool {
 	left := e.left(l, station)
 	for _, x := range left {
 		if !e.ready(l, x) {
@@ -129,7 +129,7 @@ func (e *Errands) allReady(l *Leg, station int) bool {
 
 // through reports whether a station can be finished now, and with it the
 // stations of the other runs of turned pieces.
-func (e *Errands) through(l *Leg, station int) bool {
+func (e *Errands) through(l *Trail, station int) bool {
 	if !e.allReady(l, station) {
 		return false
 	}
@@ -143,7 +143,7 @@ func (e *Errands) through(l *Leg, station int) bool {
 
 // owesTwin reports whether a piece must still be turned at one of the stations,
 // its other run being made: the fence stays until it is.
-func (e *Errands) owesTwin(l *Leg, stations []int) bool {
+func (e *Errands) owesTwin(l *Trail, stations []int) bool {
 	for _, s := range stations {
 		for _, x := range e.At[s] {
 			if twin := e.List[x].twin; twin >= 0 && !l.done.Has(x) && l.done.Has(twin) {
@@ -156,7 +156,7 @@ func (e *Errands) owesTwin(l *Leg, stations []int) bool {
 
 // bitReady reports whether something is left for a bit, and whether all of it
 // waits for nothing but what this bit makes.
-func (e *Errands) bitReady(l *Leg, stations []int) bool {
+func (e *Errands) bitReady(l *Trail, stations []int) bool {
 	with := slices.Clone(l.done)
 	any := false
 	for _, s := range stations {
@@ -180,7 +180,7 @@ func (e *Errands) bitReady(l *Leg, stations []int) bool {
 
 // ascentsAt lists the ascents worth trying at one station: all that is left if it
 // can be finished, else every part of what is ready that frees something.
-func (e *Errands) ascentsAt(l *Leg, station int) []Ascent {
+func (e *Errands) ascentsAt(l *Trail, station int) []Ascent {
 	if e.through(l, station) {
 		return []Ascent{{station, e.left(l, station)}}
 	}

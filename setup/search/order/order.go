@@ -13,9 +13,9 @@ import (
 	"fencecard/setup/search/model"
 )
 
-// Leg is an ascent and all that came before it.
-type Leg struct {
-	from   *Leg
+// Trail is an ascent and all that came before it.
+type Trail struct {
+	from   *Trail
 	ascent Ascent
 	done   model.Set
 	Spent  joinery.Time
@@ -32,13 +32,13 @@ type Ascent struct {
 // is made by going on at the least cost so far.
 const mostErrands = 400
 
-// mostLegs bounds one search for an order.
-const mostLegs = 20_000
+// mostTrails bounds one search for an order.
+const mostTrails = 20_000
 
-// Order returns the last leg of the cheapest order, and the least that any order
-// can cost, which is its cost where the search went through. The leg is nil where
+// Order returns the last trail of the cheapest order, and the least that any order
+// can cost, which is its cost where the search went through. The trail is nil where
 // no order costs less than the limit, or none is found while the steps last.
-func (e *Errands) Order(limit joinery.Time, b *budget.Budget) (*Leg, joinery.Time) {
+func (e *Errands) Order(limit joinery.Time, b *budget.Budget) (*Trail, joinery.Time) {
 	start := e.Start()
 	low := e.least(start)
 	if low >= limit {
@@ -66,24 +66,24 @@ func (e *Errands) size() int {
 }
 
 // Start is the table before anything is set.
-func (e *Errands) Start() *Leg {
-	l := &Leg{ascent: Ascent{Station: -1}, done: model.NewSet(len(e.List))}
+func (e *Errands) Start() *Trail {
+	l := &Trail{ascent: Ascent{Station: -1}, done: model.NewSet(len(e.List))}
 	for _, s := range e.stations {
 		l.rest += e.restAt(l, s)
 	}
 	minutes := e.M.Problem.Minutes
 	for _, stations := range e.ofKey {
-		l.rest += joinery.Time(e.most(l, stations, func(t tail) int { return t.stays })) * minutes.Fence
+		l.rest += joinery.Time(e.most(l, stations, func(t chain) int { return t.stays })) * minutes.Fence
 	}
 	for _, stations := range e.ofBit {
-		l.rest += joinery.Time(e.most(l, stations, func(t tail) int { return t.bits })) * minutes.Bit
+		l.rest += joinery.Time(e.most(l, stations, func(t chain) int { return t.bits })) * minutes.Bit
 	}
 	return l
 }
 
-// least is what an order through this leg costs at the least: what is left
+// least is what an order through this trail costs at the least: what is left
 // where the table stands needs no new setting.
-func (e *Errands) least(l *Leg) joinery.Time {
+func (e *Errands) least(l *Trail) joinery.Time {
 	low := l.Spent + l.rest
 	if l.ascent.Station < 0 {
 		return low
@@ -102,7 +102,7 @@ func (e *Errands) least(l *Leg) joinery.Time {
 }
 
 // left lists the errands of a station not yet made, by depth.
-func (e *Errands) left(l *Leg, station int) []int {
+func (e *Errands) left(l *Trail, station int) []int {
 	var left []int
 	for _, x := range e.At[station] {
 		if !l.done.Has(x) {
@@ -112,7 +112,7 @@ func (e *Errands) left(l *Leg, station int) []int {
 	return left
 }
 
-func (e *Errands) anyLeft(l *Leg, stations []int) bool {
+func (e *Errands) anyLeft(l *Trail, stations []int) bool {
 	for _, s := range stations {
 		for _, x := range e.At[s] {
 			if !l.done.Has(x) {
@@ -124,10 +124,10 @@ func (e *Errands) anyLeft(l *Leg, stations []int) bool {
 }
 
 // Follow makes an ascent.
-func (e *Errands) Follow(l *Leg, t Ascent) *Leg {
+func (e *Errands) Follow(l *Trail, t Ascent) *Trail {
 	s := e.M.Stations[t.Station]
 	minutes := e.M.Problem.Minutes
-	next := &Leg{from: l, ascent: t, done: slices.Clone(l.done), Spent: l.Spent, rest: l.rest}
+	next := &Trail{from: l, ascent: t, done: slices.Clone(l.done), Spent: l.Spent, rest: l.rest}
 	newBit, newKey := true, true
 	if l.ascent.Station >= 0 {
 		last := e.M.Stations[l.ascent.Station]
@@ -152,7 +152,7 @@ func (e *Errands) Follow(l *Leg, t Ascent) *Leg {
 }
 
 // Quick finds a good order without search, or nil where the steps do not last.
-func (e *Errands) Quick(start *Leg, b *budget.Budget) *Leg {
+func (e *Errands) Quick(start *Trail, b *budget.Budget) *Trail {
 	best := e.dive(start, 0, b)
 	if best != nil && best.Spent > e.least(start) {
 		if other := e.dive(start, e.M.Problem.Minutes.Fence/10, b); other != nil && other.Spent < best.Spent {
@@ -165,9 +165,9 @@ func (e *Errands) Quick(start *Leg, b *budget.Budget) *Leg {
 // dive goes on at the least cost until all errands are made. An ascent is charged
 // for every errand it leaves waiting at its fence distance: they make it come
 // back. Of equal ascents it takes the one that leaves the fewest.
-func (e *Errands) dive(l *Leg, charge joinery.Time, b *budget.Budget) *Leg {
+func (e *Errands) dive(l *Trail, charge joinery.Time, b *budget.Budget) *Trail {
 	for e.anyLeft(l, e.stations) {
-		var best *Leg
+		var best *Trail
 		var least joinery.Time
 		var fewest int
 		for _, t := range e.next(l) {
@@ -186,7 +186,7 @@ func (e *Errands) dive(l *Leg, charge joinery.Time, b *budget.Budget) *Leg {
 	return l
 }
 
-func (e *Errands) countLeft(l *Leg, stations []int) int {
+func (e *Errands) countLeft(l *Trail, stations []int) int {
 	n := 0
 	for _, s := range stations {
 		n += len(e.left(l, s))
@@ -194,17 +194,17 @@ func (e *Errands) countLeft(l *Leg, stations []int) int {
 	return n
 }
 
-// search finds the cheapest order below a limit: of all legs reached, the one
+// search finds the cheapest order below a limit: of all trails reached, the one
 // that promises the least is gone on from first.
-func (e *Errands) search(start, best *Leg, limit joinery.Time, b *budget.Budget) (*Leg, joinery.Time) {
+func (e *Errands) search(start, best *Trail, limit joinery.Time, b *budget.Budget) (*Trail, joinery.Time) {
 	type state struct {
 		done    string
 		station int
 	}
 	reached := map[state]joinery.Time{}
-	open, turn := &legHeap{}, 0
+	open, turn := &trailHeap{}, 0
 	limit = min(limit, best.Spent)
-	push := func(l *Leg) {
+	push := func(l *Trail) {
 		low := e.least(l)
 		if low >= limit {
 			return
@@ -218,20 +218,20 @@ func (e *Errands) search(start, best *Leg, limit joinery.Time, b *budget.Budget)
 		heap.Push(open, promise{low, turn, l})
 	}
 	push(start)
-	for legs := 0; open.Len() > 0; legs++ {
+	for trails := 0; open.Len() > 0; trails++ {
 		p := heap.Pop(open).(promise)
 		if p.low >= limit {
 			break
 		}
-		if legs == mostLegs || !b.Spend(16*len(e.List)) {
+		if trails == mostTrails || !b.Spend(16*len(e.List)) {
 			return best, p.low
 		}
-		if !e.anyLeft(p.leg, e.stations) {
-			best, limit = p.leg, p.leg.Spent
+		if !e.anyLeft(p.trail, e.stations) {
+			best, limit = p.trail, p.trail.Spent
 			continue
 		}
-		for _, t := range e.next(p.leg) {
-			push(e.Follow(p.leg, t))
+		for _, t := range e.next(p.trail) {
+			push(e.Follow(p.trail, t))
 		}
 	}
 	if e.rough {
@@ -240,30 +240,30 @@ func (e *Errands) search(start, best *Leg, limit joinery.Time, b *budget.Budget)
 	return best, limit
 }
 
-// promise is a leg by what an order through it costs at the least.
+// promise is a trail by what an order through it costs at the least.
 type promise struct {
-	low  joinery.Time
-	turn int
-	leg  *Leg
+	low   joinery.Time
+	turn  int
+	trail *Trail
 }
 
-type legHeap []promise
+type trailHeap []promise
 
-func (h legHeap) Len() int { return len(h) }
-func (h legHeap) Less(i, j int) bool {
+func (h trailHeap) Len() int { return len(h) }
+func (h trailHeap) Less(i, j int) bool {
 	if h[i].low != h[j].low {
 		return h[i].low < h[j].low
 	}
 	// Of equal promises the later is nearer its end.
 	return h[i].turn > h[j].turn
 }
-func (h legHeap) Swap(i, j int) { h[i], h[j] = h[j], h[i] }
+func (h trailHeap) Swap(i, j int) { h[i], h[j] = h[j], h[i] }
 
 // Push and Pop are for package heap.
-func (h *legHeap) Push(x any) { *h = append(*h, x.(promise)) }
+func (h *trailHeap) Push(x any) { *h = append(*h, x.(promise)) }
 
 // Pop removes the last element, for package heap.
-func (h *legHeap) Pop() any {
+func (h *trailHeap) Pop() any {
 	old := *h
 	last := old[len(old)-1]
 	*h = old[:len(old)-1]

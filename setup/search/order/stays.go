@@ -13,9 +13,9 @@ type Stay struct {
 	Ascents  []Ascent
 }
 
-// Stays gathers the whole order: the legs that were searched, and the idle
+// Stays gathers the whole order: the trails that were searched, and the idle
 // errands put in with their bit, the fence ascending where it may.
-func (e *Errands) Stays(last *Leg) []Stay {
+func (e *Errands) Stays(last *Trail) []Stay {
 	var all []Stay
 	for l := last; l.from != nil; l = l.from {
 		s := e.M.Stations[l.ascent.Station]
@@ -73,7 +73,7 @@ func placeFor(s Stay, all []Stay) int {
 }
 
 // Spelt spells the order out for every job of every kind.
-func (e *Errands) Spelt(last *Leg) []model.Ascent {
+func (e *Errands) Spelt(last *Trail) []model.Ascent {
 	var ascents []model.Ascent
 	for _, s := range e.Stays(last) {
 		for _, t := range s.Ascents {

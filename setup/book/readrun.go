@@ -14,8 +14,8 @@ import (
 	"fencecard/setup/ladder"
 )
 
-// readCards reads the cards of an entry. Cards of one piece share it.
-func (e *Entry) readCards(groups []group) {
+// readRuns reads the runs of an entry. Runs of one piece share it.
+func (e *Entry) readRuns(groups []group) {
 	pieces := map[pieceKey]*joinery.Piece{}
 	cutOf := make([]int, 0, len(groups)) // of each run, the cut of its piece
 	e.Setup.Runs, e.Marks = make([]deck.Run, 0, len(groups)), make([]Stood, 0, len(groups))
@@ -33,7 +33,7 @@ func (e *Entry) readCards(groups []group) {
 			g.check(p, channel, run)
 		}
 		if g.faults.count > before {
-			continue // what follows needs a card that makes sense
+			continue // what follows needs a run that makes sense
 		}
 		g.span(p.Size, run, &channel)
 		cut.In, cut.Width, cut.Depth, cut.Channels = channel.Down, channel.Width, channel.Depth, []joinery.Channel{channel}
@@ -65,7 +65,7 @@ func (e *Entry) readCards(groups []group) {
 	}
 }
 
-// join puts a cut on a piece, and returns which of its cuts it is: cards of one cut
+// join puts a cut on a piece, and returns which of its cuts it is: runs of one cut
 // bring its channels one by one.
 func join(p *joinery.Piece, cut *joinery.Cut) int {
 	at := slices.IndexFunc(p.Cuts, func(c joinery.Cut) bool { return c.Name == cut.Name && c.Kind == cut.Kind })
@@ -89,7 +89,7 @@ func join(p *joinery.Piece, cut *joinery.Cut) int {
 	return at
 }
 
-// pieceKey is what makes two cards' pieces one.
+// pieceKey is what makes two runs' pieces one.
 type pieceKey struct {
 	name, mirror, wood string
 	count              int
@@ -204,14 +204,14 @@ func (e *Entry) run(g *group) deck.Step {
 	return r
 }
 
-// check faults a card that no piece could be run by.
+// check faults a run that no piece could be run by.
 func (g *group) check(p *joinery.Piece, ch joinery.Channel, run deck.Step) {
 	leads, _ := g.one(keyLeads)
 	down, _ := g.one(keyDown)
 	switch want := setup.Leads(run.Fence, run.Down); {
 	case want == joinery.NoSide || ch.Near.Dimension() != run.Fence.Dimension():
 		g.fault(down, "the side down and the side to the fence must meet, and the setback be measured the same way",
-			"the sides of this card do not fit each other")
+			"the sides of this run do not fit each other")
 	case leads.key != "" && leads.value != want.String():
 		g.fault(leads, "write "+want.String(), "with the %s down and the %s to the fence the %s leads, not the %s",
 			run.Down, run.Fence, want, leads.value)
@@ -242,7 +242,7 @@ func (g *group) rungs(heights, ladder []measure.Length) {
 	for _, h := range heights {
 		if !slices.Contains(ladder, h) {
 			f, _ := g.one(keyHeights)
-			g.fault(f, "add it to the heights of the setup, or take it away here", "a height of this card is not on the setup's ladder")
+			g.fault(f, "add it to the heights of the setup, or take it away here", "a height of this run is not on the setup's ladder")
 			return
 		}
 	}

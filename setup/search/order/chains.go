@@ -10,17 +10,17 @@ import (
 // its own. Where the chain leaves a fence distance or a bit and comes back to
 // it, that must be set again.
 
-// tail is what the chains that begin with an errand take at the least, counted
+// chain is what the longest chains that begin with an errand take at the least, counted
 // from it on.
-type tail struct {
+type chain struct {
 	ladders joinery.Time // climbed at its station
 	stays   int          // settings of its fence distance
 	bits    int          // settings of its bit
 }
 
-// findTails works out the tail of every errand.
-func (e *Errands) findTails() {
-	e.tails = make([]tail, len(e.List))
+// findChains works out the chains of every errand.
+func (e *Errands) findChains() {
+	e.chains = make([]chain, len(e.List))
 	order := e.lastFirst()
 	after := make([]model.Set, len(e.List)) // all that wait for it, directly or not
 	for _, x := range order {
@@ -29,14 +29,14 @@ func (e *Errands) findTails() {
 			after[x].Add(y)
 			after[x].Join(after[y])
 		}
-		e.tails[x] = e.tailOf(x, after)
+		e.chains[x] = e.chainOf(x, after)
 	}
 }
 
-// tailOf works out one tail from those of the errands after it.
-func (e *Errands) tailOf(x int, after []model.Set) tail {
+// chainOf works out those of one from those of the errands after it.
+func (e *Errands) chainOf(x int, after []model.Set) chain {
 	s := e.M.Stations[e.List[x].station]
-	t := tail{stays: 1, bits: 1}
+	t := chain{stays: 1, bits: 1}
 	// What waits for something away from this fence distance, or this bit.
 	offKey, offBit := model.NewSet(len(e.List)), model.NewSet(len(e.List))
 	for y := range e.List {
@@ -57,13 +57,13 @@ func (e *Errands) tailOf(x int, after []model.Set) tail {
 		}
 		o := e.M.Stations[e.List[y].station]
 		if e.List[y].station == e.List[x].station {
-			t.ladders = max(t.ladders, e.tails[y].ladders)
+			t.ladders = max(t.ladders, e.chains[y].ladders)
 		}
 		if o.Key == s.Key {
-			t.stays = max(t.stays, e.tails[y].stays+again(offKey.Has(y)))
+			t.stays = max(t.stays, e.chains[y].stays+again(offKey.Has(y)))
 		}
 		if o.Bit == s.Bit {
-			t.bits = max(t.bits, e.tails[y].bits+again(offBit.Has(y)))
+			t.bits = max(t.bits, e.chains[y].bits+again(offBit.Has(y)))
 		}
 	}
 	t.ladders += e.heights(e.List[x].station, []int{x})
@@ -100,7 +100,7 @@ func (e *Errands) lastFirst() []int {
 
 // restAt is what is left to be spent at a station at the least: its ladders and
 // blocks.
-func (e *Errands) restAt(l *Leg, station int) joinery.Time {
+func (e *Errands) restAt(l *Trail, station int) joinery.Time {
 	e.asked = e.asked[:0]
 	var longest joinery.Time
 	for _, x := range e.At[station] {
@@ -108,8 +108,8 @@ func (e *Errands) restAt(l *Leg, station int) joinery.Time {
 			continue
 		}
 		e.asked = model.GatherAsked(e.asked, e.List[x].Demand, e.List[x].over)
-		if e.tails != nil {
-			longest = max(longest, e.tails[x].ladders)
+		if e.chains != nil {
+			longest = max(longest, e.chains[x].ladders)
 		}
 	}
 	if len(e.asked) == 0 {
@@ -119,24 +119,24 @@ func (e *Errands) restAt(l *Leg, station int) joinery.Time {
 }
 
 // restOf is what is left to be spent for setting a key and its bit.
-func (e *Errands) restOf(l *Leg, key, bit int) joinery.Time {
+func (e *Errands) restOf(l *Trail, key, bit int) joinery.Time {
 	minutes := e.M.Problem.Minutes
-	stays := e.most(l, e.ofKey[key], func(t tail) int { return t.stays })
-	bits := e.most(l, e.ofBit[bit], func(t tail) int { return t.bits })
+	stays := e.most(l, e.ofKey[key], func(t chain) int { return t.stays })
+	bits := e.most(l, e.ofBit[bit], func(t chain) int { return t.bits })
 	return joinery.Time(stays)*minutes.Fence + joinery.Time(bits)*minutes.Bit
 }
 
-// most is the greatest count in the tails of what is left at some stations.
-func (e *Errands) most(l *Leg, stations []int, count func(tail) int) int {
+// most is the greatest count in the chains of what is left at some stations.
+func (e *Errands) most(l *Trail, stations []int, count func(chain) int) int {
 	most := 0
 	for _, s := range stations {
 		for _, x := range e.At[s] {
 			switch {
 			case l.done.Has(x):
-			case e.tails == nil:
+			case e.chains == nil:
 				return 1
 			default:
-				most = max(most, count(e.tails[x]))
+				most = max(most, count(e.chains[x]))
 			}
 		}
 	}

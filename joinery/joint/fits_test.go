@@ -207,6 +207,6 @@ func TestTheHalvesFitEachOther(t *testing.T) {
 				break
 			}
 		}
-		assert.Greater(t, made, 100, name)
+		assert.Greater(t, made, 250, "%s: most of these can be made", name)
 	}
 }

@@ -172,7 +172,7 @@ func (a *app) deckFor(ctx context.Context, plan *joinery.Plan, o cardsOptions) (
 	if d.Ended != budget.Through && !o.writes(session.JSON) {
 		fmt.Fprintln(a.Err, "it cannot be made anew: to check, correct or print this deck again, write it as JSON too, as with --out cards.pdf --out deck.json")
 	}
-	matches, err := a.MarkKept(d, o.again)
+	found, err := a.MarkKept(d, o.again)
 	if err != nil {
 		return nil, err
 	}
@@ -189,7 +189,7 @@ func (a *app) deckFor(ctx context.Context, plan *joinery.Plan, o cardsOptions) (
 	if d, err = deckpart.Of(d, o.only); err != nil {
 		return nil, err
 	}
-	a.OfferNear(d, matches)
+	a.TellFound(d, found, o.card)
 	return d, nil
 }
 

@@ -16,6 +16,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/cmd/internal/ticks"
+	"fencecard/joinery/measure"
 	"fencecard/output"
 	"fencecard/output/page"
 	"fencecard/output/paper"
@@ -389,4 +390,30 @@ func TestMakingIsCalledOff(t *testing.T) {
 	assert.ElementsMatch(t, []string{"2", "3"}, got)
 	stop()
 	<-ended
+}
+
+// What the setup book learnt meanwhile of a fence or a height is another number for the
+// hand, though what the runs say is the same.
+func TestALearntNumberDiffers(t *testing.T) {
+	b := set(t, legPlan, false)
+	made := func(teach func(k *deck.Kept, u *deck.Setup)) *shown {
+		d, err := b.make(t.Context())
+		require.NoError(t, err)
+		if teach != nil {
+			d.Setups[0].Kept = &deck.Kept{}
+			teach(d.Setups[0].Kept, &d.Setups[0])
+		}
+		return show(d)
+	}
+	before := made(nil)
+	runs := len(before.deck.Setups[0].Runs)
+	assert.Zero(t, before.differs(made(nil)))
+	assert.Equal(t, runs, before.differs(made(func(k *deck.Kept, u *deck.Setup) {
+		stood := u.Fence.NearEdge + measure.Inch/64
+		k.FenceStood = &stood
+	})))
+	assert.Equal(t, runs, before.differs(made(func(k *deck.Kept, u *deck.Setup) {
+		stood := u.Heights[len(u.Heights)-1] - measure.Inch/64
+		k.HeightStood = &stood
+	})))
 }

@@ -102,14 +102,14 @@ func (s *Session) ReadBook(flag string) (*book.Book, error) {
 
 // MarkKept gives a deck what the setup book says of its setups, and returns what
 // was found. A book that the maker did not ask for never stops the cards.
-func (s *Session) MarkKept(d *deck.Deck, p Printed) ([]book.Match, error) {
+func (s *Session) MarkKept(d *deck.Deck, p Printed) (found, error) {
 	b, err := s.OpenBook(p.Book)
 	if err != nil && p.Book == "" {
 		s.unused(err)
-		return nil, nil
+		return found{}, nil
 	}
 	if err != nil {
-		return nil, err
+		return found{}, err
 	}
 	return p.mark(d, b), nil
 }
@@ -119,10 +119,12 @@ func (s *Session) unused(err error) {
 	fmt.Fprintf(s.Err, "%v\nthe setup book was not used\n", err)
 }
 
-// OfferNear tells of kept setups that are near those of a deck.
-func (s *Session) OfferNear(d *deck.Deck, matches []book.Match) {
+// TellFound tells what the setup book learnt after the papers of a deck were printed,
+// and of kept setups that are near those of the deck; of one run alone where it is named.
+func (s *Session) TellFound(d *deck.Deck, f found, run string) {
+	s.tellSince(d, f, run)
 	near := false
-	for _, m := range matches {
+	for _, m := range f.matches {
 		printed := slices.ContainsFunc(d.Setups, func(s deck.Setup) bool { return s.Number == m.Setup.Number })
 		if printed && len(m.Offers) > 0 {
 			near = true

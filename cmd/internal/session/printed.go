@@ -3,6 +3,7 @@ package session
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -11,6 +12,7 @@ import (
 	"fencecard/joinery"
 	"fencecard/joinery/plantext"
 	"fencecard/output/deckfile"
+	"fencecard/output/wording"
 	"fencecard/setup"
 	"fencecard/setup/book"
 	"fencecard/setup/deck"
@@ -27,6 +29,8 @@ type Printed struct {
 	File   string
 	Code   string
 	Book   string // the setup book, "" for the usual one
+
+	about string // the number of the run or setup that is asked about, "" for all
 }
 
 // Flags adds the flags that say which deck is meant.
@@ -46,6 +50,7 @@ func (p *Printed) Flags(cmd *cobra.Command) {
 // "3.1@k7fw", and checks how it is written.
 func (p *Printed) Named(number string) (string, error) {
 	number, code, has := strings.Cut(strings.TrimSpace(number), "@")
+	p.about = number
 	if has && p.Code != "" && !strings.EqualFold(p.Code, code) {
 		return "", Usage(fmt.Errorf("--deck-code %s and %s@%s name two decks: leave one out", p.Code, number, code))
 	}
@@ -113,7 +118,7 @@ func (s *Session) AsPrinted(d *deck.Deck, p Printed) error {
 	b, err := s.ReadBook(p.Book)
 	switch {
 	case err == nil:
-		p.mark(d, b)
+		s.tellSince(d, p.mark(d, b), p.about)
 	case p.Book != "":
 		return err
 	default:
@@ -122,25 +127,61 @@ func (s *Session) AsPrinted(d *deck.Deck, p Printed) error {
 	return s.Is(d, p)
 }
 
+// found is what a setup book has for the setups of a deck.
+type found struct {
+	matches []book.Match
+	since   map[int]string // by the number of a setup: what was learnt after its papers were printed
+	code    string         // of papers printed now
+}
+
 // mark gives a deck what a book says of it. Papers that are named and were printed
-// before a test cut taught other numbers keep their own.
-func (p Printed) mark(d *deck.Deck, b *book.Book) []book.Match {
+// before a test cut taught other numbers keep their own, and say what was learnt since.
+func (p Printed) mark(d *deck.Deck, b *book.Book) found {
 	before := make([]*deck.Kept, len(d.Setups))
 	for i := range d.Setups {
 		before[i] = d.Setups[i].Kept
 	}
 	code := d.Code
-	matches := b.Mark(d)
+	f := found{matches: b.Mark(d), code: d.Code, since: map[int]string{}}
 	if d.Code == code || !strings.EqualFold(p.Code, code) {
-		return matches
+		return f
 	}
 	for i := range d.Setups {
-		if s := &d.Setups[i]; s.Kept.Numbers() || before[i].Numbers() {
-			s.Kept = before[i]
+		s := &d.Setups[i]
+		if !s.Kept.Numbers() && !before[i].Numbers() {
+			continue
 		}
+		now := *s
+		s.Kept = before[i]
+		since := wording.Since(s, &now, d.Plan.Shop.Scale)
+		if since == "" {
+			continue
+		}
+		f.since[s.Number] = since
+		kept := deck.Kept{}
+		if now.Kept != nil {
+			kept = deck.Kept{Name: now.Kept.Name, Code: now.Kept.Code, Notes: now.Kept.Notes}
+		}
+		if before[i] != nil {
+			kept = *before[i]
+		}
+		kept.Learnt = append(slices.Clone(kept.Learnt), "learnt after deck "+code+": "+since)
+		s.Kept = &kept
 	}
 	deckcode.Seal(d)
-	return matches
+	return f
+}
+
+// tellSince says of the setups of a deck, or of that of the run or setup that is asked
+// about, what was learnt after their papers were printed.
+func (s *Session) tellSince(d *deck.Deck, f found, about string) {
+	setup, _, _ := strings.Cut(about, ".")
+	for i := range d.Setups {
+		n := d.Setups[i].Number
+		if since := f.since[n]; since != "" && (setup == "" || setup == strconv.Itoa(n)) {
+			fmt.Fprintf(s.Err, "setup %d: after deck %s was printed the setup book learnt %s; papers printed now, deck %s, have that\n", n, d.Code, since, f.code)
+		}
+	}
 }
 
 // MadeOrRead makes a deck anew or reads it from its JSON, which must prove.

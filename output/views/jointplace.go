@@ -135,9 +135,9 @@ func (p jointPlace) lie(j *deck.Joint, d joinery.Dimension, wall joinery.Side, o
 		if r.Side.Dimension() == d {
 			body = inward(r.Side, r.Distance, j.Into.Piece.Size)
 			if r.Side.High() {
-				return extent{body.lo - part, body.lo}, tongue
+				return extent{body.lo - part, body.lo}, extent{tongue.lo - r.Play, tongue.hi - r.Play}
 			}
-			return extent{body.hi, body.hi + part}, tongue
+			return extent{body.hi, body.hi + part}, extent{tongue.lo + r.Play, tongue.hi + r.Play}
 		}
 	}
 	return body, tongue

@@ -67,20 +67,35 @@ func (j jointText) fits(r *deck.Run) string {
 // it is set against; where the other end comes to lie follows.
 func (j jointText) reveals() string {
 	var parts []string
-	for _, r := range j.Reveals[:min(3, len(j.Reveals))] {
+	for i, r := range j.Reveals[:min(3, len(j.Reveals))] {
+		lies := j.Scale.Fine(r.Distance) + " " + joint.From(r.Side)
 		switch {
 		case r.Distance == 0:
-			parts = append(parts, "flush at the "+r.Side.String())
+			lies = "flush at the " + r.Side.String()
 		case r.Distance < 0:
-			parts = append(parts, fmt.Sprintf("%s proud of the %s", j.Scale.Fine(-r.Distance), r.Side))
-		default:
-			parts = append(parts, j.Scale.Fine(r.Distance)+" "+joint.From(r.Side))
+			lies = fmt.Sprintf("%s proud of the %s", j.Scale.Fine(-r.Distance), r.Side)
 		}
+		if i%2 == 0 { // the side that it is measured from, before the one opposite
+			lies += j.playAt(r, j.Reveals[i+1])
+		}
+		parts = append(parts, lies)
 	}
 	if parts == nil {
 		return ""
 	}
 	return "The " + j.Part.Piece.Name + " lies " + strings.Join(parts, ", ") + "."
+}
+
+// playAt says which way a part that lies off both walls can move, beside how far it is
+// from a side.
+func (j jointText) playAt(near, far deck.Reveal) string {
+	switch near.Play {
+	case 0:
+		return ""
+	case far.Play:
+		return fmt.Sprintf(" (%s of play either way)", j.Scale.Fine(near.Play))
+	}
+	return fmt.Sprintf(" (%s of play to the %s)", j.Scale.Fine(near.Play), near.Side)
 }
 
 // seasons says how much the joint moves, the room there is, and where to glue.

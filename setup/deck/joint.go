@@ -41,6 +41,9 @@ func (f Fit) Gap() measure.Length { return f.Room - f.Part }
 type Reveal struct {
 	Side     joinery.Side
 	Distance measure.Length
+	// Play is how much nearer to the side the joint's own play lets it lie; 0 where it
+	// lies against the wall there.
+	Play measure.Length
 }
 
 // String names the half for a message: `tenon "left" of "seat rail"`.

@@ -97,8 +97,9 @@ func TestASoundJoint(t *testing.T) {
 		{Of: "length", Room: workpiece.In(t, "15/16"), Part: workpiece.In(t, "7/8"), Wants: workpiece.In(t, "1/16")},
 	}, j.Fits)
 	assert.Equal(t, []deck.Reveal{
-		// The rail stands back by the mortise's setback less its own shoulder.
-		{Side: joinery.Front, Distance: workpiece.In(t, "0.2475")}, {Side: joinery.Back, Distance: workpiece.In(t, "0.6275")},
+		// The rail stands back by the mortise's setback less its own shoulder, of which
+		// the play is no part: 1/4 is what the maker lays it out by.
+		{Side: joinery.Front, Distance: workpiece.In(t, "1/4"), Play: workpiece.In(t, "0.0025")}, {Side: joinery.Back, Distance: workpiece.In(t, "5/8")},
 		{Side: joinery.Top, Distance: workpiece.In(t, "1/4")}, {Side: joinery.Bottom, Distance: workpiece.In(t, "13 3/4")},
 	}, j.Reveals)
 	for _, u := range d.Setups {
@@ -276,7 +277,51 @@ func TestPlacesOfTwoEnds(t *testing.T) {
 	assert.Empty(t, codes, text)
 	codes, text = jointWarnings(jointDeck(t, map[string]string{"tenon": tenons, "mates": "", "more": fmt.Sprintf(more, "9/16")}))
 	assert.Equal(t, []string{"place-differs"}, codes)
-	assert.Contains(t, text, `"rail" lies 0.248 in from the front of "leg" at one end, but 0.31 from that of "other leg" at the other`)
+	assert.Contains(t, text, `"rail" lies 1/4 in from the front of "leg" at one end, but 5/16 from that of "other leg" at the other`)
+}
+
+// A tenon that is thinner or narrower than its mortise lies where the plan puts it, not
+// against a wall of the play: what is flush there does not stand proud.
+func TestPlayTakesNothingOffAPlace(t *testing.T) {
+	const joint = `unit: in
+wood: white ash
+pieces:
+  - piece: leg
+    size: {left-right: 1 3/4, front-back: 1 3/4, top-bottom: 17}
+  - piece: rail
+    size: {left-right: 30, front-back: 7/8, top-bottom: 3}
+joints:
+  - mortise and tenon: seat
+    tenon: rail / left
+    into: leg / right
+    place: {top: flush, front: %s}
+    thickness: 3/8
+    shoulders: {front: 1/4, top: 1/2, bottom: 1/4}
+    length: 7/8
+    deeper: 1/16
+    play: 0.006
+    room: 1/8
+    ends: square
+`
+	for place, front := range map[string]string{"flush": "0", "1/8 back": "1/8"} {
+		plan, err := planfile.Read("joint.yaml", []byte(fmt.Sprintf(joint, place)), nil)
+		require.NoError(t, err)
+		d := workpiece.DeckOf(t, plan)
+		codes, text := jointWarnings(d)
+		assert.NotContains(t, codes, "stands-proud", text)
+		require.Len(t, d.Joints, 1)
+		at, half := workpiece.In(t, front), workpiece.In(t, "0.003")
+		assert.Equal(t, []deck.Reveal{
+			{Side: joinery.Front, Distance: at, Play: half}, {Side: joinery.Back, Distance: workpiece.In(t, "7/8") - at, Play: half},
+			{Side: joinery.Top, Play: workpiece.In(t, "1/16")}, {Side: joinery.Bottom, Distance: workpiece.In(t, "14"), Play: workpiece.In(t, "1/16")},
+		}, d.Joints[0].Reveals)
+	}
+	tenon := "at: left, length: 7/8, cheeks: {front: 0.5025, top: 1/4, bottom: 1/4}"
+	codes, text := jointWarnings(jointDeck(t, map[string]string{"tenon": tenon}))
+	assert.Empty(t, codes, text)
+	codes, text = jointWarnings(jointDeck(t, map[string]string{"tenon": tenon, "mortise": strings.Replace(jointPlan["mortise"], "1/2", "7/16", 1)}))
+	assert.Equal(t, []string{"stands-proud"}, codes)
+	assert.Contains(t, text, `"rail" stands 1/16 in proud of the front`)
 }
 
 // Two mortises w wide, a from the faces, in a leg L square: the tenons stay

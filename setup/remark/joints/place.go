@@ -39,9 +39,11 @@ func (c *jointCheck) reveals() {
 			continue // a shelf that goes on past this piece
 		}
 		near := c.wall(from) - ShoulderOf(part, from)
+		play := c.taken(from, near)
+		near += play
 		far := into.Piece.Size[d] - part.Piece.Size[d] - near
 		c.joint.Reveals = append(c.joint.Reveals,
-			deck.Reveal{Side: from, Distance: near}, deck.Reveal{Side: from.Opposite(), Distance: far})
+			deck.Reveal{Side: from, Distance: near, Play: play}, deck.Reveal{Side: from.Opposite(), Distance: far, Play: max(0, c.gap(d)-play)})
 	}
 	for _, r := range c.joint.Reveals {
 		if r.Distance < 0 {
@@ -49,6 +51,43 @@ func (c *jointCheck) reveals() {
 				part.Piece.Name, c.text(-r.Distance), r.Side, into.Piece.Name)
 		}
 	}
+}
+
+// taken is how much of its play a tenon is off the wall at a side, which it would lie
+// so near against: in the middle of it or all the way over, where that is what a maker
+// writes or reads off a rule, and the other is not.
+func (c *jointCheck) taken(from joinery.Side, near measure.Length) measure.Length {
+	gap := c.gap(from.Dimension())
+	middle, over := near+gap/2, near+gap
+	switch {
+	case gap <= 0:
+		return 0
+	case near < 0 && middle >= 0: // it lies flush, with room both ways
+		return gap / 2
+	case c.scale.On(near):
+		return 0
+	case c.scale.On(middle):
+		return gap / 2
+	case c.scale.On(over):
+		return gap
+	}
+	return 0
+}
+
+// gap is how much room the channel leaves beside a tenon; none where it is open there,
+// or where a whole piece goes in.
+func (c *jointCheck) gap(d joinery.Dimension) measure.Length {
+	if c.joint.Part.Cut == nil {
+		return 0
+	}
+	room := c.channel.Width
+	if run := c.channel.Run(); d == run {
+		if !c.stopped(run.Low()) || !c.stopped(run.High()) {
+			return 0
+		}
+		room = c.channel.Hi - c.channel.Lo
+	}
+	return max(0, room-acrossOf(c.joint.Part, d))
 }
 
 // wall is the distance from a side of the piece to the channel's wall there.

@@ -29,6 +29,7 @@ var jointWarnings = []WarningCode{
 	{"panel-comes-out", "A groove is so shallow that the panel shrinks out of it.", handbookMovement},
 	{"part-too-wide", "A tenon or board is wider than what it goes into is long.", "the plan"},
 	{"too-long", "A piece is longer than there is room between two others.", "the plan"},
+	{"frames-differ", "Two pieces hold the same frames apart by different lengths.", "the plan"},
 	{"tenon-bottoms", "A tenon meets the bottom of its mortise.", "mortise a little deeper than the tenon is long: Handwork in Wood, ch. VII; by how much: " + trade.CommonPractice},
 	{"round-ends", "A square part goes into a cut with round ends.", "worked out from the round of the bit"},
 	{"stands-proud", "A piece stands proud of the one it is joined to.", "the plan"},

@@ -81,7 +81,7 @@ func (r *reader) readAs(w *row, p *Piece, above string) (text string) {
 	}
 	q.Asks = fmt.Sprintf("row %d: are the %d of %s %s?", w.Number, p.Count, quoted(p.Name), plantext.List(q.Choices, "or"))
 	q.Problem = fmt.Sprintf("the list does not say whether the %d of %s are alike or mirrored", p.Count, quoted(p.Name))
-	q.Remedy = "add a column with the head as, and write there " + plantext.List(q.Choices, "or")
+	q.Remedy = "add a column with the head pairs, and write there " + plantext.List(q.Choices, "or")
 	q.Default, q.Why = r.usualAs(p)
 	if c != nil {
 		if text = w.Cell(c.index); sameAbove[strings.ToLower(text)] {

@@ -31,7 +31,7 @@ const (
 	Skip
 )
 
-var fieldNames = [...]string{"", "name", "count", "length", "width", "thickness", "size", "wood", "note", "lies", "as", "skip"}
+var fieldNames = [...]string{"", "name", "count", "length", "width", "thickness", "size", "wood", "note", "orientation", "pairs", "skip"}
 
 // String gives the field's name, such as "length".
 func (f Field) String() string { return fieldNames[f] }

@@ -187,3 +187,21 @@ func FuzzList(f *testing.F) {
 		}
 	})
 }
+
+// The two columns of our own are read under the heads that they had before, too, and
+// under the words of the trade.
+func TestOwnColumnsByAnyHead(t *testing.T) {
+	const list = "name,qty,length,width,thickness,wood,%s,%s\n" +
+		"bracket,2,9,3,3/4,white oak,\"length front-back, thickness left-right\",pair left right\n"
+	read := func(lies, pairs string) string {
+		l, questions, err := piecelist.Read("list.csv", fmt.Appendf(nil, list, lies, pairs), piecelist.Options{})
+		require.NoError(t, err)
+		require.Empty(t, questions, "%s, %s", lies, pairs)
+		return string(l.Plan())
+	}
+	want := read("orientation", "pairs")
+	assert.Contains(t, want, "mirror: {of: left bracket, across: left-right}")
+	for _, heads := range [][2]string{{"lies", "as"}, {"Sits", "Handed"}, {"way it lies", "made as"}} {
+		assert.Equal(t, want, read(heads[0], heads[1]))
+	}
+}

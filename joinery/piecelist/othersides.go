@@ -88,7 +88,7 @@ func (r *reader) askMirror(p, of *Piece) bool {
 		Why:     other + " is of the same size",
 		Choices: []string{Mirror.String(), "separate"},
 		Problem: fmt.Sprintf("the list does not say whether %s is the mirror image of %s", name, other),
-		Remedy:  "add a column with the head as, and write there mirror or separate",
+		Remedy:  "add a column with the head pairs, and write there mirror or separate",
 	}
 	answer, _ := ask(r, q, oneOf(q.Choices...))
 	p.Remarks = append(p.Remarks, r.taken()...)

@@ -121,7 +121,7 @@ func (r *reader) readWay(w *row, p *Piece, above string) (text string) {
 		}
 		offered = q.Default
 	}
-	q.Remedy = "add a column with the head lies, and write there " + offered
+	q.Remedy = "add a column with the head orientation, and write there " + offered
 	if c != nil {
 		if text = w.Cell(c.index); sameAbove[strings.ToLower(text)] {
 			text = above

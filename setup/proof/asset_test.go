@@ -174,3 +174,48 @@ func TestAskAboutTheOtherEdge(t *testing.T) {
 		assert.Contains(t, f.Ask, "is what it would be from the bit's "+c.ask+". Did you measure from there?")
 	}
 }
+
+// A bit that stands as high as another run wants it may never have been moved since, or
+// was set for the wrong run.
+func TestAskAboutTheHeightOfAnotherRun(t *testing.T) {
+	const legs = `unit: in
+wood: white ash
+shop: {bits: [{bit: three eighths, kind: up-cut, diameter: 3/8, plunges: yes}]}
+pieces:
+  - piece: leg
+    size: {left-right: 1 5/8, front-back: 1 5/8, top-bottom: 17}
+    cuts:
+      - {mortise: upper, in: right, width: 3/8, setback: 1/2 from front, span: 1/2 to 3 from top, depth: 1}
+      - {mortise: lower, in: right, width: 3/8, setback: 1/2 from front, span: 8 to 10 from top, depth: 3/8}
+      - {groove: panel, in: front, width: 3/8, setback: 1/4 from right, span: 5 to 7 from top, depth: 11/16}
+`
+	plan, err := planfile.Read("legs.yaml", []byte(legs), nil)
+	require.NoError(t, err)
+	claims := proof.Of(deckOf(t, plan))
+	number := map[string]string{}
+	for _, u := range claims.Setups {
+		for _, r := range u.Runs {
+			number[r.Cut] = r.Number
+		}
+	}
+	asked := func(of, height string) attable.Finding {
+		h := workpiece.In(t, height)
+		as, err := attable.AsSet(plan, &claims, number[of], attable.Settings{Height: &h})
+		require.NoError(t, err)
+		return as.Found[0]
+	}
+	setup, _, _ := strings.Cut(number["panel"], ".")
+	f := asked("upper", "11/16")
+	assert.Equal(t, "11/16 is the full height of run "+number["panel"]+", at setup "+setup+". Does the bit still stand as it did there?", f.Ask)
+	assert.Equal(t, "raise the bit 5/16", f.Move)
+	f = asked("lower", "1")
+	assert.Equal(t, "1 is the full height of run "+number["upper"]+". Was it set for that one?", f.Ask)
+	assert.Equal(t, "lower the bit 5/8", f.Move)
+	assert.Equal(t, "1 would be right, with the point at another place. Did it slip?", asked("upper", "0.1").Ask)
+	assert.Empty(t, asked("upper", "63/64").Ask)
+	assert.Empty(t, asked("upper", "1").Ask)
+	f = asked("upper", "3/8") // of the lower one, and no height on the way to this
+	if f.Move != "" {
+		assert.Contains(t, f.Ask, number["lower"])
+	}
+}

@@ -231,6 +231,9 @@ func (b bench) heightAsSet(height measure.Length) Finding {
 	if f.Move != "" && says != wants && b.right(height-carriage, wants) {
 		f.Ask = fmt.Sprintf("%s was computed; after the test cut the bit at full height stood at %s, as the sheet says. Was it set by the other?", b.text(wants+carriage), b.text(f.Wants))
 	}
+	if f.Move != "" && f.Ask == "" {
+		f.Ask = cmp.Or(b.askHeight(f), b.askPoint(f.Measured, f.Wants))
+	}
 	for _, rung := range b.Claimed.Heights {
 		if rung != wants && off < 0 && b.right(height-carriage, rung) {
 			m.Words, f.Move, f.Ask = fmt.Sprintf("a height on the way, %s to go", b.text(-off)), "", ""

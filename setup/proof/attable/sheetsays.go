@@ -107,6 +107,34 @@ func (b bench) askSetup(f Finding, which int) string {
 	return ""
 }
 
+// askHeight asks about a bit that stands as high as another run has it: at this setup, or
+// at another since which it may never have been moved.
+func (b bench) askHeight(f Finding) string {
+	for _, here := range []bool{true, false} {
+		for i := range b.setups {
+			s := &b.setups[i]
+			if here != (s.Number == b.Setup.Number) {
+				continue
+			}
+			for k := range s.Runs {
+				r := &s.Runs[k]
+				if len(r.Heights) == 0 {
+					continue
+				}
+				high := s.Kept.Height(r.Heights[len(r.Heights)-1], s.Heights) + s.Carriage
+				switch {
+				case !b.right(f.Measured, high):
+				case here:
+					return fmt.Sprintf("%s is the full height of run %s. Was it set for that one?", b.text(high), r.Number)
+				default:
+					return fmt.Sprintf("%s is the full height of run %s, at setup %d. Does the bit still stand as it did there?", b.text(high), r.Number, s.Number)
+				}
+			}
+		}
+	}
+	return ""
+}
+
 // full is the run's full height as the papers say it, without a carriage.
 func (b bench) full() measure.Length { return b.Setup.Kept.Height(b.Channel.Depth, b.Setup.Heights) }
 

@@ -19,12 +19,20 @@ func findHairMove(w *work) []finding {
 				continue
 			}
 			found = append(found, finding{m.cut, fmt.Sprintf(
-				"the %s is %s wider than the %s bit, and no rule shows that move of the fence: %s and fit its mate to it, or put a shim of %s between fence and work for the first run and take it out for the last",
-				m.words(), w.scale.Spell(move), b.Bit.Name, m.asWide(w.scale.Spell(b.Bit.True())), w.scale.Spell(move)), []string{m.widthKey()}})
+				"the %s is %s wider than the %s bit, and no rule shows that move of the fence: %s%s, or put a shim of %s between fence and work for the first run and take it out for the last",
+				m.words(), w.scale.Spell(move), b.Bit.Name, m.asWide(w.scale.Spell(b.Bit.True())), m.fitted(), w.scale.Spell(move)), []string{m.widthKey()}})
 			break
 		}
 	}
 	return found
+}
+
+// fitted says what is looked at where a channel becomes as wide as its bit.
+func (m *made) fitted() string {
+	if m.cut.Slot != nil {
+		return " where the screw still moves in that"
+	}
+	return " and fit its mate to it"
 }
 
 // findHairHeight looks for a full depth that is more than another at its setup by less

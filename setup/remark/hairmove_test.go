@@ -4,8 +4,10 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
+	"fencecard/joinery/planfile"
 	"fencecard/setup/internal/workpiece"
 )
 
@@ -26,6 +28,26 @@ func TestHairMove(t *testing.T) {
 		}
 		assert.Equal(t, want, found, measured)
 	}
+}
+
+// What goes into a slot for a screw's head is no mate that could be fitted to it.
+func TestHairMoveOfAScrewSlot(t *testing.T) {
+	plan, err := planfile.Read("slot.yaml", []byte(`unit: in
+wood: cherry
+shop: {bits: [{bit: three eighths, kind: up-cut, diameter: 3/8, plunges: yes}, {bit: small, kind: up-cut, diameter: 3/16, plunges: yes}]}
+pieces:
+  - piece: batten
+    size: {left-right: 20, front-back: 2, top-bottom: 3/4}
+    cuts: [{slot: screw, in: bottom, at: [4 from left, 1 from front], along: left-right, screw: 3/16, head: 0.378, head depth: 3/8, move: 1/4}]
+`), nil)
+	require.NoError(t, err)
+	found := ""
+	for _, w := range workpiece.DeckOf(t, plan).Warnings {
+		if w.Code == "hair-move" {
+			found += w.Text
+		}
+	}
+	assert.Contains(t, found, "write head: 3/8 in where the screw still moves in that, or put a shim of 0.003 in")
 }
 
 // Two depths at one setup that no rule shows apart are told, the deeper of them; one

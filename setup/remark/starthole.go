@@ -43,6 +43,11 @@ func (s *situation) bore() string {
 		return "bore the start first, " + size + ", its centre where the card says"
 	case len(s.holes) < 2:
 		return "bore the start first, " + size + ", its centre " + s.centre(s.run)
+	case s.oneHole() && s.holes[0] != s.run:
+		return fmt.Sprintf("its start hole is that of run %s", s.holes[0].Number())
+	case s.oneHole():
+		return fmt.Sprintf("bore one start hole before this setup, for run %s too, as wide and as deep as the cut, its centre %s",
+			s.holes[len(s.holes)-1].Number(), s.middle())
 	case s.holes[0] != s.run:
 		return fmt.Sprintf("its start hole was bored before run %s, its centre %s", s.holes[0].Number(), s.centre(s.run))
 	}
@@ -58,6 +63,21 @@ func (s *situation) bore() string {
 		overlap = "; they overlap, so plug the first before you bore the second"
 	}
 	return fmt.Sprintf("bore %s before this setup, %s, their centres %s%s", all, size, strings.Join(centres, "; "), overlap)
+}
+
+// oneHole reports whether the holes of a channel lie closer together than the shop's
+// scale shows: no awl tells them apart, and one as wide as the channel takes the bit of
+// every run.
+func (s *situation) oneHole() bool {
+	first, last := s.holes[0], s.holes[len(s.holes)-1]
+	return !first.Step.Turned && first.A == last.A && last.Step.NearEdge-first.Step.NearEdge < s.shop.Scale.Division
+}
+
+// middle says where the centre of the one hole of several runs lies.
+func (s *situation) middle() string {
+	between := *s.holes[0]
+	between.Step.NearEdge += (s.holes[len(s.holes)-1].Step.NearEdge - between.Step.NearEdge) / 2
+	return s.centre(&between)
 }
 
 // centre says where the centre of a run's start hole lies, from two sides.

@@ -12,6 +12,7 @@ import (
 	"fencecard/joinery/examples"
 	"fencecard/output/page"
 	"fencecard/output/page/browser"
+	"fencecard/setup/deck/deckcode"
 )
 
 const twoLegs = `
@@ -228,6 +229,32 @@ func TestNewBatch(t *testing.T) {
 	b.Until("document.querySelector('#batch').textContent === '2026-01-31 b'")
 	b.Go(k.at + "/run/1.1")
 	b.Until(is("open") + " && bench.desk.state()")
+}
+
+// Where something was measured, a new batch does not begin before it is said what goes
+// from sight and how it is kept.
+func TestNewBatchAsksAboutWhatWasMeasured(t *testing.T) {
+	t.Parallel()
+	d := deckOf(t, []byte(twoLegs))
+	k := openDesk(t, d, page.About{Plan: "/plan"})
+	u := &d.Setups[0]
+	k.tries = []map[string]string{{"says": deckcode.Says(u, &u.Runs[0]), "what": "cut", "html": "<p>1/64 off</p>"}}
+	b := browser.Open(t, 360, 640)
+	b.Go(k.at + "/")
+	b.Until("document.querySelector('#batch').textContent === '2026-01-31 a'")
+	b.Hold("#new-batch", time.Second)
+	b.Until("!document.querySelector('#batch-asks').hidden")
+	assert.Contains(t, b.Text("#batch-asks"), "In this batch something was measured at one run:")
+	assert.Contains(t, b.Text("#batch-asks"), "setup 1, run 1.1, ")
+	assert.Contains(t, b.Text("#batch-asks"), "kept in the setup book: below the sheet of its setup, under THE PLAN")
+	b.Shot("360-new-batch")
+	b.Tap("#batch-stays")
+	b.Until("document.querySelector('#batch-asks').hidden")
+	assert.Equal(t, "2026-01-31 a", k.batch)
+	b.Hold("#new-batch", time.Second)
+	b.Until("!document.querySelector('#batch-asks').hidden")
+	b.Tap("#batch-begins")
+	b.Until("document.querySelector('#batch').textContent === '2026-01-31 b' && document.querySelector('#batch-asks').hidden")
 }
 
 // TRY sends what was typed on the keypad and shows the answer; without the program

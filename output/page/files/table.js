@@ -212,6 +212,52 @@ bench.table = (function () {
     up.classList.toggle("back", kind === "try");
   }
 
+  // The runs of which something was measured in this batch.
+  function measured() {
+    const state = bench.desk.state();
+    const tries = state && state.tries || [];
+    return bench.deck.runs.filter(function (r) { return tries.some(function (t) { return t.says === r.says; }); });
+  }
+  // A new batch shows nothing of what was measured in the last: where anything was, it is
+  // asked whether that is to be kept first.
+  function askBatch(batch, asks) {
+    if (!batch) { return; }
+    async function begins() {
+      if (asks) { asks.hidden = true; }
+      say((await bench.desk.newBatch()) || "A new batch: nothing is ticked.");
+    }
+    function ask() {
+      const runs = measured();
+      if (!asks || !runs.length) { begins(); return; }
+      one("#batch-measured").textContent = "In this batch something was measured at " + (runs.length === 1 ? "one run:" : runs.length + " runs:");
+      const list = one("ul", asks);
+      list.textContent = "";
+      for (const run of runs) {
+        const item = document.createElement("li");
+        const a = document.createElement("a");
+        a.className = "target wide";
+        a.href = "#try-" + run.number;
+        a.textContent = "setup " + run.setup + ", run " + run.number + ", " + run.piece;
+        item.append(a);
+        list.append(item);
+      }
+      asks.hidden = false;
+      asks.focus();
+      asks.scrollIntoView();
+      say("No new batch yet: what was measured is asked about first.");
+    }
+    pressed(batch, function () {}, {
+      may: function () { return true; },
+      act: ask,
+      hint: "Hold it to begin a new batch.",
+      lift: "Lift to begin a new batch.",
+      again: "Press again to begin a new batch, with nothing ticked.",
+    });
+    if (!asks) { return; }
+    pressed(one("#batch-begins"), begins);
+    pressed(one("#batch-stays"), function () { asks.hidden = true; batch.focus(); });
+  }
+
   return {
     begin: function () {
       each(".done", null, function (b) {
@@ -220,16 +266,7 @@ bench.table = (function () {
       });
       each(".undo", null, function (b) { pressed(b, takeBack); });
       showUndo();
-      const batch = one("#new-batch");
-      if (batch) {
-        pressed(batch, function () {}, {
-          may: function () { return true; },
-          act: async function () { say((await bench.desk.newBatch()) || "A new batch: nothing is ticked."); },
-          hint: "Hold it to begin a new batch.",
-          lift: "Lift to begin a new batch.",
-          again: "Press again to begin a new batch, with nothing ticked.",
-        });
-      }
+      askBatch(one("#new-batch"), one("#batch-asks"));
       pressed(one("#take"), async function () {
         if (bench.queue.length() && !bench.kept.works()) { say("Not before all ticks are stored."); return; }
         const wrong = await bench.desk.take();

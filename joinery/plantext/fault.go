@@ -110,8 +110,8 @@ func heading(f Fault) string {
 const excerptWidth = 72
 
 // Excerpt returns the place's line, indented, and below it a caret under the
-// column; long lines are cut to the part around it. It is empty where the
-// place has no line.
+// column; long lines are cut to the part around it, with an ellipsis where they are
+// cut. It is empty where the place has no line.
 func (p Place) Excerpt() string {
 	if !p.Known() || p.Source == "" {
 		return ""
@@ -120,7 +120,13 @@ func (p Place) Excerpt() string {
 	if column > excerptWidth-8 {
 		from = column - excerptWidth/2
 	}
-	shown := characters(p.Source, from, excerptWidth)
+	shown := characters(p.Source, from, excerptWidth+1)
+	if len(shown) > excerptWidth {
+		shown = append(shown[:excerptWidth-1], '…')
+	}
+	if from > 0 && len(shown) > 0 {
+		shown[0] = '…'
+	}
 	var pad strings.Builder
 	for i := range column - 1 - from {
 		// A tab moves the caret as far as it moved the text.

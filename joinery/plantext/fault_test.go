@@ -3,6 +3,7 @@ package plantext
 import (
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -49,8 +50,16 @@ func TestExcerptPutsTheCaretUnderTheCharacter(t *testing.T) {
 	}
 	long := Place{Line: 1, Column: 501, Source: strings.Repeat("a", 500) + "X" + strings.Repeat("b", 500)}
 	line, caret, _ := strings.Cut(long.Excerpt(), "\n")
-	assert.Equal(t, strings.Index(line, "X"), strings.Index(caret, "^"))
-	assert.Less(t, len(line), 80)
+	assert.Equal(t, utf8.RuneCountInString(line[:strings.Index(line, "X")]), strings.Index(caret, "^"))
+	assert.Less(t, utf8.RuneCountInString(line), 80)
+	assert.Regexp(t, `^    …a+Xb+…$`, line, "cut at both ends")
+	for source, want := range map[string]string{
+		strings.Repeat("a", 72): "    " + strings.Repeat("a", 72),
+		strings.Repeat("a", 73): "    " + strings.Repeat("a", 71) + "…",
+	} {
+		line, _, _ := strings.Cut(Place{Line: 1, Column: 3, Source: source}.Excerpt(), "\n")
+		assert.Equal(t, want, line)
+	}
 }
 
 func TestNearest(t *testing.T) {

@@ -148,6 +148,7 @@ func (t *textWriter) setup(s *deck.Setup) {
 	mind := wording.MindOf(s, wording.MindIn{Scale: t.scale, Push: t.push, Block: t.blocks, Own: true})
 	t.head(s, mind)
 	climb := -1
+	told := map[*joinery.Cut]bool{} // what a cut joins, at its first run here: a tenon has four cheeks
 	for _, g := range wording.Groups(s) {
 		t.line(0, "")
 		if t.blocks && g.Climb != climb {
@@ -161,7 +162,8 @@ func (t *textWriter) setup(s *deck.Setup) {
 			}
 		}
 		for _, r := range g.Runs {
-			t.run(s, r, mind)
+			t.run(s, r, mind, !told[r.Cut])
+			told[r.Cut] = true
 		}
 	}
 }
@@ -255,8 +257,8 @@ func (t *textWriter) pair(s *deck.Setup, g wording.Group) {
 }
 
 // run writes one run: the piece and its cut and the heights it takes, the orders
-// and what shows, and what is peculiar to it.
-func (t *textWriter) run(s *deck.Setup, r *deck.Run, mind wording.Mind) {
+// and what shows, what is peculiar to it, and what it joins where that is to be told.
+func (t *textWriter) run(s *deck.Setup, r *deck.Run, mind wording.Mind, joins bool) {
 	t.wrapped(fmt.Sprintf("%-6s", r.Number()), fmt.Sprintf("%s, %s: %s, %s", r.Piece.Name, wording.Plural(r.Piece.Count, "piece"), cutTitle(r), heightsOf(s, r)))
 	t.wrapped("      ", fmt.Sprintf("%s down, %s to the fence, %s leads; %s up, %s toward you",
 		shout(r, r.Step.Down), shout(r, r.Step.Fence), shout(r, r.Leads), r.Shown(r.Up()), r.Shown(r.TowardYou())))
@@ -266,8 +268,10 @@ func (t *textWriter) run(s *deck.Setup, r *deck.Run, mind wording.Mind) {
 	if wording.SquaredEnds(r) && !mind.Squared {
 		t.wrapped("      ", wording.SquareOne)
 	}
-	for _, line := range wording.JointLines(r, t.scale) {
-		t.wrapped("      joint     ", line)
+	if joins {
+		for _, line := range wording.JointLines(r, t.scale) {
+			t.wrapped("      joint     ", line)
+		}
 	}
 	if note := mind.NoteOf(s, r); note != "" {
 		t.wrapped("      note      ", note)

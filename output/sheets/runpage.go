@@ -99,7 +99,7 @@ func (s Setter) runBlocks(u *deck.Setup, r *deck.Run, of int) []paper.Block {
 	order := func(side joinery.Side, how string) paper.Block {
 		return paper.Phrase{}.Say(s.Bold(large), shout(r, side)).Say(s.Letters(large*0.7), how).Set(w)
 	}
-	orders := paper.Stack(1, order(r.Step.Down, "side DOWN"), order(r.Step.Fence, "to the FENCE"), order(r.Leads, "end LEADS"))
+	orders := paper.Stack(1, order(r.Step.Down, "side DOWN"), order(r.Step.Fence, "to the FENCE"), order(r.Leads, "LEADS"))
 	side := s.Bold(5)
 	if w < besideRun {
 		side = s.Bold(4)

@@ -76,3 +76,24 @@ func TestSheetsSayTheOrderOfHeightsAndPairs(t *testing.T) {
 	assert.Greater(t, marked, 10)
 	assert.Greater(t, carded, 10)
 }
+
+// What leads may be an end of the work or an edge of it: a run on a page of its own
+// names the side, and calls it neither.
+func TestRunPageSaysWhichSideLeads(t *testing.T) {
+	d := realDecks(t)[0].deck
+	s := newSetter(d, Pages{})
+	edges := 0
+	for i := range d.Setups {
+		u := &d.Setups[i]
+		r := &u.Runs[0]
+		said := ""
+		for _, b := range s.runPage(u, r) {
+			said += strings.ReplaceAll(saidIn(b), "|", " ") + " "
+		}
+		assert.Contains(t, said, strings.ToUpper(r.Shown(r.Leads))+" LEADS", "run %s", r.Number())
+		if r.Leads.Dimension() != r.Piece.Grain {
+			edges++
+		}
+	}
+	assert.Positive(t, edges)
+}

@@ -103,10 +103,14 @@ func (s Setter) asked(words string, room paper.Paper) paper.Block {
 // first pair of marks begins and ends.
 func (s Setter) trial(u *deck.Setup, w paper.Paper) (items []paper.Block, least int) {
 	const boxWide, boxHigh = 12, 5
+	name := "TRIAL in scrap:"
+	if u.Recessed() {
+		name = "TRIAL:" // in that of the earlier cut, as what to mind says
+	}
 	note := func(what string, l measure.Length) {
 		words := paper.Phrase{}
 		if len(items) == 0 {
-			words = words.Say(s.Bold(paper.Least), "TRIAL in scrap:")
+			words = words.Say(s.Bold(paper.Least), name)
 		}
 		if s.bare {
 			words = words.Say(s.Letters(paper.Least), "·") // no box parts it from the one before
@@ -137,11 +141,7 @@ func (s Setter) trial(u *deck.Setup, w paper.Paper) (items []paper.Block, least 
 		note("side to shoulder", u.Fence.FarEdge)
 	}
 	if len(u.Heights) > 0 && !shaped {
-		where := "deep"
-		if u.Recessed() {
-			where = "in a trial of the earlier cut, first height deep"
-		}
-		note(where, u.Heights[0])
+		note("deep", u.Heights[0])
 	}
 	unknown := false
 	for i := range u.Runs {
@@ -159,7 +159,7 @@ func (s Setter) trial(u *deck.Setup, w paper.Paper) (items []paper.Block, least 
 		}
 	}
 	if unknown && w >= wideRow { // smaller paper has no line to spare for it
-		items = append(items, s.Say(w, "tenon, in scrap as thick as the work: try it in the real mortise"))
+		items = append(items, s.Say(w, "tenon: try it in the real mortise"))
 	}
 	least = len(items)
 	if len(u.Marks) > 0 && !shaped {

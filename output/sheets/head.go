@@ -31,15 +31,18 @@ const (
 )
 
 // arrangement is how the heights of a head are set: beside the fence or under it,
-// in letters of a height and figures of fractions.
+// in letters of a height and figures of fractions, and whether it is said that all
+// runs come at one height where no pairs tempt to do otherwise.
 type arrangement struct {
 	beside          bool
 	whole, fraction paper.Paper
+	brief           bool
 }
 
 // arrangements are tried in their order, until a head is as low as it should be;
 // else the lowest is taken.
-var arrangements = []arrangement{{true, 5, 3.6}, {false, 5, 3.6}, {true, 4, paper.Least}, {false, 4, paper.Least}}
+var arrangements = []arrangement{{true, 5, 3.6, false}, {false, 5, 3.6, false}, {true, 5, 3.6, true},
+	{true, 4, paper.Least, false}, {false, 4, paper.Least, false}, {true, 4, paper.Least, true}, {false, 4, paper.Least, true}}
 
 // head is what is set once for a whole setup, and said once: on small paper it
 // takes a card or two of its own, which come first.
@@ -129,7 +132,7 @@ func (s Setter) fenceAndLadder(u *deck.Setup, w paper.Paper, a arrangement) pape
 	box := s.fenceBox(u, w)
 	if a.beside {
 		room := w - box.W - 2.5
-		beside := paper.Stack(1, append([]paper.Block{s.heightsCaption(u, "HEIGHTS", s.heightByHeight(u), room)}, lined(s.ladderItems(u, room, a), room, 2.5)...)...)
+		beside := paper.Stack(1, append([]paper.Block{s.heightsCaption(u, "HEIGHTS", s.heightByHeight(u, a), room)}, lined(s.ladderItems(u, room, a), room, 2.5)...)...)
 		if beside.W <= room+paper.Touching {
 			var b paper.Block
 			high := max(box.H, beside.H)
@@ -224,13 +227,13 @@ func (s Setter) ladderLine(u *deck.Setup, w paper.Paper, a arrangement) paper.Bl
 }
 
 func (s Setter) ladderLines(u *deck.Setup, w paper.Paper, a arrangement) []paper.Block {
-	return lined(append([]paper.Block{s.heightsCaption(u, "HEIGHTS", s.heightByHeight(u), w)}, s.ladderItems(u, w, a)...), w, 4)
+	return lined(append([]paper.Block{s.heightsCaption(u, "HEIGHTS", s.heightByHeight(u, a), w)}, s.ladderItems(u, w, a)...), w, 4)
 }
 
-// heightByHeight is in which order heights and runs are gone through; small paper has
-// room for it only where somebody would else go pair by pair.
-func (s Setter) heightByHeight(u *deck.Setup) string {
-	if s.Frame.W < besidePicture && len(u.Marks) < 2 {
+// heightByHeight is in which order heights and runs are gone through; small paper and
+// brief heads have room for it only where somebody would else go pair by pair.
+func (s Setter) heightByHeight(u *deck.Setup, a arrangement) string {
+	if (a.brief || s.Frame.W < besidePicture) && len(u.Marks) < 2 {
 		return ""
 	}
 	return wording.HeightByHeight(u, s.Blocks)

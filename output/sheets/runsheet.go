@@ -247,7 +247,7 @@ func (s Setter) warningRows(d *deck.Deck) []paper.Block {
 func (s Setter) assumptions(d *deck.Deck) []paper.Block {
 	by, text := ", on a scale of ", "Lengths are in "
 	hair := ". A + or − behind a length: a hair more or less, the true length beside it in brackets. "
-	bits := "Bits not measured are taken for the size on their labels, which they seldom are: cut a trial groove, measure, let the marks follow."
+	bits := "Bits not measured are taken for the size on their labels, which they seldom are: try a groove, measure, let the marks follow."
 	if s.Frame.W < besidePicture {
 		by, text = ", by ", "In "
 		hair = ". A + or − is a hair more or less; true length in brackets. "

@@ -44,16 +44,16 @@ func HeightByHeight(u *deck.Setup, blocks bool) string {
 	if blocks || len(u.Runs) < 2 || len(u.Heights) < 2 {
 		return ""
 	}
-	pairs := ""
+	who := "all runs"
 	unmarked := slices.ContainsFunc(u.Runs, func(r deck.Run) bool { return r.Pair == "" })
 	if n := len(u.Marks); n > 1 && !unmarked {
 		to := " to "
 		if n == 2 {
 			to = " and "
 		}
-		pairs = ", " + u.Marks[0].Letter + to + u.Marks[n-1].Letter + ","
+		who = u.Marks[0].Letter + to + u.Marks[n-1].Letter
 	}
-	return "all runs" + pairs + " at one height, then the next"
+	return who + " at one height, then the next"
 }
 
 // AllAtOneHeight is the same on the card of a piece.

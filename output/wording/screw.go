@@ -9,7 +9,7 @@ import (
 
 // RecessFirst says where a setup is tried whose first height is below the floor of
 // a cut made before, such as a slot's head.
-const RecessFirst = "The first height goes on from an earlier cut: try it in that trial piece."
+const RecessFirst = "Height 1 goes on from an earlier cut: try it in that trial."
 
 // ScrewPlace says where the screw of a slot goes at assembly; "" where that is
 // not known or the run is no slot's.

@@ -89,7 +89,7 @@ func BringingUp(u *deck.Setup, blocks bool) string {
 	case !brought:
 		return ""
 	case drops > 1 && len(u.Heights) > 1:
-		return "BACK STOP: before height 1, bit below the table, mark the tail of work held at each START; clamp it there for each pair."
+		return "BACK STOP: before height 1, bit below the table, mark the tail at each START; clamp there, pair by pair."
 	}
 	return "BACK STOP: bring it up to the tail of work held at START, bit below the table."
 }

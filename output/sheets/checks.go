@@ -40,7 +40,7 @@ func (s Setter) checkItems(d *deck.Deck, i int, w paper.Paper, ends bool) []pape
 	for _, check := range startChecks(d, i) {
 		items = append(items, s.ticked(check, w))
 	}
-	trial, least := s.trial(&d.Setups[i], w)
+	trial, least := s.trial(d, i, w)
 	var signed []paper.Block
 	if !s.bare && s.signed(w).W == 0 {
 		for _, by := range signatures {
@@ -101,7 +101,9 @@ func (s Setter) asked(words string, room paper.Paper) paper.Block {
 // trial says what to measure of a cut in scrap, what it should be, and has a
 // box for what it is. From the item counted by least on, it is where a cut by the
 // first pair of marks begins and ends.
-func (s Setter) trial(u *deck.Setup, w paper.Paper) (items []paper.Block, least int) {
+func (s Setter) trial(d *deck.Deck, i int, w paper.Paper) (items []paper.Block, least int) {
+	u := &d.Setups[i]
+	fits, stays := wording.FitTrials(d, u), d.BitStays(i)
 	const boxWide, boxHigh = 12, 5
 	name := "TRIAL in scrap:"
 	if u.Recessed() {
@@ -134,7 +136,9 @@ func (s Setter) trial(u *deck.Setup, w paper.Paper) (items []paper.Block, least 
 		note("up the edge", full)
 	case u.Fence.NearEdge > 0 && !nibbled:
 		note("side to wall", u.Fence.NearEdge)
-		note("wide", u.Bit.True())
+		if len(fits) == 0 || !stays { // what the bit cuts was measured when it was fitted
+			note("wide", u.Bit.True())
+		}
 	case nibbled: // no near wall remains
 		note("end to shoulder", u.Fence.FarEdge)
 	default:
@@ -143,23 +147,27 @@ func (s Setter) trial(u *deck.Setup, w paper.Paper) (items []paper.Block, least 
 	if len(u.Heights) > 0 && !shaped {
 		note("deep", u.Heights[0])
 	}
-	unknown := false
-	for i := range u.Runs {
-		r := &u.Runs[i]
-		unknown = unknown || r.Cut.Kind.Enters && r.Joint == nil
-		if tenon, ok := remark.TrialTenon(r); ok {
-			what := "tenon, tried in its mortise"
-			if rungs := wording.RungNames(u, r); tenon.Fitted < tenon.AsSet {
-				what = fmt.Sprintf("tenon %s at height %d: raise a hair, cut both faces, until it slides in by hand, about",
-					s.Scale.Read(tenon.AsSet), rungs[len(rungs)-1])
-			}
-			note(what, tenon.Fitted)
-			unknown = false
-			break
+	tenons := trialTenons(u)
+	for _, t := range tenons {
+		what := "tenon"
+		if len(tenons) > 1 {
+			what += " of " + t.run.Number()
 		}
+		if t.Fitted < t.AsSet {
+			rungs := wording.RungNames(u, t.run)
+			what += fmt.Sprintf(" %s at height %d: raise a hair, cut both faces, until it slides in by hand, about",
+				s.Scale.Read(t.AsSet), rungs[len(rungs)-1])
+		} else {
+			what += ", tried in its mortise"
+		}
+		note(what, t.Fitted)
 	}
+	unknown := len(tenons) == 0 && slices.ContainsFunc(u.Runs, func(r deck.Run) bool { return r.Cut.Kind.Enters && r.Joint == nil })
 	if unknown && w >= wideRow { // smaller paper has no line to spare for it
 		items = append(items, s.Say(w, "tenon: try it in the real mortise"))
+	}
+	for _, fit := range fits {
+		note(fit.Says, fit.Width)
 	}
 	least = len(items)
 	if len(u.Marks) > 0 && !shaped {
@@ -175,4 +183,23 @@ func (s Setter) trial(u *deck.Setup, w paper.Paper) (items []paper.Block, least 
 		}
 	}
 	return items, least
+}
+
+// trialTenon is a tenon that is tried, at the first run that cuts it.
+type trialTenon struct {
+	remark.Tenon
+	run *deck.Run
+}
+
+// trialTenons are the tenons of different thickness that a setup cuts: what fits one
+// mortise says nothing of another.
+func trialTenons(u *deck.Setup) []trialTenon {
+	var all []trialTenon
+	for i := range u.Runs {
+		tenon, ok := remark.TrialTenon(&u.Runs[i])
+		if ok && !slices.ContainsFunc(all, func(t trialTenon) bool { return t.Tenon == tenon }) {
+			all = append(all, trialTenon{tenon, &u.Runs[i]})
+		}
+	}
+	return all
 }

@@ -2,12 +2,16 @@ package sheets
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
+	"fencecard/joinery/planfile"
+	"fencecard/setup"
 	"fencecard/setup/deck"
 	"fencecard/setup/remark"
 )
@@ -78,7 +82,7 @@ func TestTrialOfATenonSaysWhatToDo(t *testing.T) {
 		s := newSetter(d.deck, Pages{})
 		for i := range d.deck.Setups {
 			u := &d.deck.Setups[i]
-			items, _ := s.trial(u, s.Frame.W)
+			items, _ := s.trial(d.deck, i, s.Frame.W)
 			said := ""
 			for _, item := range items {
 				said += strings.ReplaceAll(saidIn(item), "|", " ") + " "
@@ -105,4 +109,83 @@ func TestTrialOfATenonSaysWhatToDo(t *testing.T) {
 	assert.Greater(t, raised, 3)
 	assert.Greater(t, unnamed, 10)
 	t.Logf("%d raised by hairs, %d as set", raised, tried)
+}
+
+// Every pair of settings that gives a width between them is tried once at least, at the
+// last of its runs, and says which setup it is tried with: on the sheets there are as
+// many such trials as the deck counts.
+func TestTrialOfAWidthOfTwoSettings(t *testing.T) {
+	all := 0
+	for _, d := range realDecks(t) {
+		s := newSetter(d.deck, Pages{})
+		told := map[deck.Trial]bool{}
+		for i := range d.deck.Setups {
+			u := &d.deck.Setups[i]
+			items, _ := s.trial(d.deck, i, s.Frame.W)
+			said := ""
+			for _, item := range items {
+				said += strings.ReplaceAll(saidIn(item), "|", " ") + "; "
+			}
+			for k := range u.Runs {
+				r := &u.Runs[k]
+				trial, ok := deck.TrialOf(r.Channel, r.Piece.Size, r.Step)
+				if !ok || r.Step.Position < r.Step.Of {
+					continue
+				}
+				told[trial] = true
+				assert.Regexp(t, `(with setups? [\d, and]+|turned, both passes|both runs together) wide `+regexp.QuoteMeta(s.Plain(r.Channel.Width))+";", said, "%s, run %s", d.Name, r.Number())
+			}
+		}
+		assert.Len(t, told, d.deck.Changes.Fits, d.Name)
+		all += len(told)
+	}
+	assert.Greater(t, all, 20)
+}
+
+// Two tenons of different thickness that one setup cuts are both tried.
+func TestTrialOfTwoTenons(t *testing.T) {
+	plan, err := planfile.Read("rails.yaml", []byte(`unit: in
+wood: cherry
+pieces:
+  - piece: leg
+    size: {left-right: 2, front-back: 2, top-bottom: 26}
+  - piece: rail
+    size: {left-right: 18, front-back: 3/4, top-bottom: 3}
+  - piece: low rail
+    size: {left-right: 18, front-back: 1, top-bottom: 3}
+joints:
+  - mortise and tenon: rail
+    tenon: rail / left
+    into: leg / right
+    place: {top: flush, front: flush}
+    thickness: 1/4
+    shoulders: {top: 1/2, bottom: 1/2}
+    length: 3/4
+    deeper: 1/16
+  - mortise and tenon: low rail
+    tenon: low rail / left
+    into: leg / right
+    place: {bottom: 4 up, front: flush}
+    thickness: 1/2
+    shoulders: {top: 1/2, bottom: 1/2}
+    length: 3/4
+    deeper: 1/16
+`), nil)
+	require.NoError(t, err)
+	d, err := setup.Make(plan)
+	require.NoError(t, err)
+	s := newSetter(d, Pages{})
+	for i := range d.Setups {
+		u := &d.Setups[i]
+		said := ""
+		items, _ := s.trial(d, i, s.Frame.W)
+		for _, item := range items {
+			said += strings.ReplaceAll(saidIn(item), "|", " ") + "; "
+		}
+		if tenons := trialTenons(u); len(tenons) == 2 {
+			assert.Regexp(t, `tenon of \d+\.\d+.* 1/4.*; tenon of \d+\.\d+.* 1/2`, said)
+			return
+		}
+	}
+	t.Fatal("no setup cuts both tenons")
 }

@@ -18,7 +18,7 @@ type between struct {
 }
 
 func betweenOf(low, high *deck.Joint) between {
-	housed := func(j *deck.Joint) bool { return j.Into.Cut.Kind.Common() == joinery.Dado.Common() }
+	housed := func(j *deck.Joint) bool { k := j.Into.Cut.Kind; return k.Receives && k.Across }
 	b := between{piece: low.Part.Piece, low: low.Part, high: high.Part,
 		tenoned: low.Part.Cut != nil && high.Part.Cut != nil, housed: housed(low) && housed(high)}
 	b.apart = b.piece.Size.Between(low.Part.End) - low.Part.Enters - high.Part.Enters

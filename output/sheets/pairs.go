@@ -66,7 +66,7 @@ func (s Setter) pairPanel(u *deck.Setup, p *deck.Pair, runs []*deck.Run, mind wo
 	b.Add(letter, -pad, -pad)
 	b.Add(views.FenceFromAbove(s.Setter, u, p, runs[0], inner-2*letter.W), letter.W, 0)
 	behind, asides := s.behind(p, runs[0], inner >= threeAbreast), s.aboutStops(p, runs[0], func(way wording.Way, _ *deck.PairMark) string { return way.OffFence(s.Reach, runs[0]) })
-	under := (behind != nil || len(asides) > 0) && inner >= abreastMarks // the other ways have a line there
+	under := inner >= abreastMarks // the other ways have a line there
 	sets, gap := s.setOf(p, runs[0], behind, !under, inner), paper.Paper(1)
 	if inner < abreastMarks {
 		gap = 2
@@ -98,7 +98,7 @@ func (s Setter) pairPanel(u *deck.Setup, p *deck.Pair, runs []*deck.Run, mind wo
 // the back stop between them or below.
 func (s Setter) setOf(p *deck.Pair, r *deck.Run, behind func(w paper.Paper) paper.Block, others bool, w paper.Paper) paper.Block {
 	start, stop := s.markSet("START", false, p.Start, r, others), s.markSet("STOP", true, p.Stop, r, others)
-	if behind != nil && w >= abreastMarks {
+	if w >= abreastMarks {
 		start, stop = s.markUnder("START", false, p.Start, r), s.markUnder("STOP", true, p.Stop, r)
 	}
 	switch {

@@ -22,6 +22,10 @@ const (
 	stripPast  paper.Paper = 10 // from where a fence ends to a stop that stands beyond it
 )
 
+// leastShown is how much of a fence is shown each side of the bit, mm: about the half
+// of an ordinary one, so that a lone mark beside the bit is drawn beside the bit.
+const leastShown = 300
+
 // spot is what stands on a fence: a mark, or a stop before it.
 type spot struct {
 	at   float64 // mm from the bit's centre, the infeed positive
@@ -32,10 +36,8 @@ type spot struct {
 // onFence reports whether it is a mark.
 func (m spot) onFence() bool { return m.kind == "start" || m.kind == "stop" }
 
-// FenceFromAbove shows a fence and the bit before it as the operator sees them,
-// with the marks and the back stop where they stand: to scale, but for what
-// would run into one another.
-func FenceFromAbove(s setting.Setter, u *deck.Setup, p *deck.Pair, r *deck.Run, w paper.Paper) paper.Block {
+// spotsOf are what stands on a fence for a pair.
+func spotsOf(s setting.Setter, p *deck.Pair, r *deck.Run) []spot {
 	var spots []spot
 	add := func(at float64, kind string) { spots = append(spots, spot{at: at, kind: kind}) }
 	if p.Start != nil {
@@ -56,27 +58,82 @@ func FenceFromAbove(s setting.Setter, u *deck.Setup, p *deck.Pair, r *deck.Run, 
 			add(guide.At.Millimetres(), "stop")
 		}
 	}
-	far := 1.0
-	for _, m := range spots {
-		far = max(far, m.at, -m.at)
+	slices.SortStableFunc(spots, func(a, b spot) int { return cmp.Compare(a.at, b.at) })
+	return spots
+}
+
+// offEnd reports which end of the usable fence a stop stands beyond: 1 the infeed, -1
+// the outfeed, 0 none.
+func (m spot) offEnd(s setting.Setter) int {
+	in, out := s.Reach.Infeed.Millimetres(), s.Reach.Outfeed.Millimetres()
+	switch {
+	case m.onFence():
+	case in > 0 && m.at > in:
+		return 1
+	case out > 0 && -m.at > out:
+		return -1
 	}
-	const side = 2
+	return 0
+}
+
+// farthest is how far from the bit a setup's strips show the fence: one scale for all
+// its pairs, so that the same number stands at the same place in each; and whether a
+// stop of one stands beyond the fence.
+func farthest(s setting.Setter, u *deck.Setup) (far float64, beyond bool) {
+	far = leastShown
+	for i := range u.Marks {
+		p := &u.Marks[i]
+		for k := range u.Runs {
+			if u.Runs[k].Pair != p.Letter {
+				continue
+			}
+			for _, m := range spotsOf(s, p, &u.Runs[k]) {
+				if m.offEnd(s) == 0 {
+					far = max(far, m.at, -m.at)
+				} else {
+					beyond = true
+				}
+			}
+			break // they share the marks
+		}
+	}
+	return far, beyond
+}
+
+// strip is a fence with what stands on it, on paper.
+type strip struct {
+	spots       []spot
+	left, right paper.Paper // where the fence begins and ends
+}
+
+// Of a strip: what is left free at its sides.
+const stripSide paper.Paper = 2
+
+// laidOut places what stands on a fence: to scale, but for what would run into one
+// another.
+func laidOut(s setting.Setter, u *deck.Setup, p *deck.Pair, r *deck.Run, w paper.Paper) strip {
+	spots := spotsOf(s, p, r)
+	far, beyond := farthest(s, u)
 	ends := stripEnds
 	if w < wideStrip {
 		ends = shortEnds
 	}
-	half := w/2 - side - ends
+	// Two marks on a side are told from the bit before a name is.
+	ends = min(ends, w/2-stripSide-stripBit-2*stripApart)
+	half := w/2 - stripSide - ends
+	if beyond {
+		half -= stripBlock + stripPast
+	}
 	place := func(at float64) paper.Paper { return w/2 + paper.Paper(at/far)*half }
-	slices.SortStableFunc(spots, func(a, b spot) int { return cmp.Compare(a.at, b.at) })
 	// A stop beyond an end of the fence stands past the end that is drawn.
-	left, right := paper.Paper(side), w-side
+	left, right := stripSide, w-stripSide
 	first, last := 0, len(spots)-1
-	if beyond := s.Reach.Infeed.Millimetres(); last >= 0 && beyond > 0 && spots[last].at > beyond && !spots[last].onFence() {
+	if last >= 0 && spots[last].offEnd(s) > 0 {
 		spots[last].x = right - stripBlock
 		right = spots[last].x - stripPast
 		last--
 	}
-	if beyond := s.Reach.Outfeed.Millimetres(); last >= first && beyond > 0 && -spots[first].at > beyond && !spots[first].onFence() {
+	if last >= first && spots[first].offEnd(s) < 0 {
 		spots[first].x = left + stripBlock
 		left = spots[first].x + stripPast
 		first++
@@ -110,6 +167,15 @@ func FenceFromAbove(s setting.Setter, u *deck.Setup, p *deck.Pair, r *deck.Run, 
 		on[i].x = max(on[i].x, low)
 		low = on[i].x + stripApart
 	}
+	return strip{spots, left, right}
+}
+
+// FenceFromAbove shows a fence and the bit before it as the operator sees them,
+// with the marks and the back stop where they stand.
+func FenceFromAbove(s setting.Setter, u *deck.Setup, p *deck.Pair, r *deck.Run, w paper.Paper) paper.Block {
+	laid := laidOut(s, u, p, r, w)
+	spots, left, right := laid.spots, laid.left, laid.right
+	const side = stripSide
 	d := &paper.Drawing{W: w, H: stripHigh + stripBlock}
 	face := stripHigh
 	bar := paper.Box{X: left, Y: 0, W: right - left, H: stripHigh}

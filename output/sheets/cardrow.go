@@ -70,7 +70,7 @@ func (s Setter) cardGroups(d *deck.Deck, c *deck.Card, w paper.Paper) []group {
 	if mind.Least {
 		foot = foot.Say(l, wording.ElseOnSetups)
 	}
-	if text := s.joined(c); text != "" {
+	if text := joined(d, c); text != "" && len(c.Runs)+len(c.ByHand) > 0 { // without cuts it says so above
 		foot = foot.Say(l, text)
 	}
 	for _, p := range []paper.Phrase{minded, foot} {
@@ -251,19 +251,15 @@ func (s Setter) handRow(c *deck.Card, h deck.HandWork, w paper.Paper) paper.Bloc
 	return b
 }
 
-// joined names the pieces that a piece is joined to.
-func (s Setter) joined(c *deck.Card) string {
+// joined names the pieces that a piece is joined to, by a cut of its own or by what
+// goes into another whole.
+func joined(d *deck.Deck, c *deck.Card) string {
 	var all []string
-	for _, r := range c.Runs {
-		if r.Joint == nil {
-			continue
-		}
-		other := r.Joint.Part
-		if other.Cut == r.Cut {
-			other = r.Joint.Into
-		}
-		if !slices.Contains(all, other.Piece.Name) {
-			all = append(all, other.Piece.Name)
+	for _, j := range d.Joints {
+		for _, half := range [2][2]deck.Half{{j.Into, j.Part}, {j.Part, j.Into}} {
+			if other := half[1].Piece.Name; half[0].Piece.Name == c.Piece.Name && !slices.Contains(all, other) {
+				all = append(all, other)
+			}
 		}
 	}
 	if all == nil {

@@ -11,8 +11,14 @@ import (
 	"fencecard/setup/remark"
 )
 
+const oneFigure = `(\d+ \d+/\d+|\d+/\d+|\d+(\.\d+)?)`
+
 // figure is a length or another number in a caution.
-var figure = pattern.New(`\d+ \d+/\d+|\d+/\d+|\d+(\.\d+)?`)
+var figure = pattern.New(oneFigure)
+
+// figureOf is a figure with its unit, where it has one: bare behind the numbers of runs
+// it reads as one more of them.
+var figureOf = pattern.New(oneFigure + `( in\b| mm\b)?`)
 
 // merged says cautions once that differ in their figures alone: in the words of
 // the gravest, and behind them the figures of the others, each with its runs.
@@ -35,7 +41,7 @@ func merged(all []Minding, runs []*deck.Run) []Minding {
 		once[i] = alike[0]
 		var others []string
 		for _, c := range alike[1:] {
-			others = append(others, among(c.Runs, runs)+": "+strings.Join(figure.FindAllString(c.Brief), ", "))
+			others = append(others, among(c.Runs, runs)+": "+strings.Join(figureOf.FindAllString(c.Brief), ", "))
 			once[i].Runs = slices.Concat(once[i].Runs, c.Runs)
 		}
 		slices.SortFunc(once[i].Runs, byNumber)

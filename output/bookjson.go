@@ -111,7 +111,7 @@ type jsonPlanChange struct {
 // MatchesJSON writes what a setup book has for each setup of a deck.
 func MatchesJSON(w io.Writer, d *deck.Deck, matches []book.Match) error {
 	s := deckfile.Scale(d.Plan.Shop.Scale)
-	out := jsonMatches{Format: "fencecard match 1", Setups: []jsonMatch{}}
+	out := jsonMatches{Format: "fencecard match 2", Setups: []jsonMatch{}}
 	for _, m := range matches {
 		match := jsonMatch{Number: m.Setup.Number, Code: book.Code(m.Setup), Close: []jsonOffer{}}
 		if m.Equal != nil {

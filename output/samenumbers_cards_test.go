@@ -108,7 +108,7 @@ const aNumber = `([-−]?\d+(?:\.\d+|/\d+| \d+/\d+)?[+−-]?)(?: \([-−\d./ ]+\
 var (
 	cardHead   = regexp.MustCompile(`^(.+?), make (\d+)$`)
 	cardNear   = regexp.MustCompile(`SETUP (\d+): .*?near edge ` + aNumber)
-	cardDepth  = regexp.MustCompile(`, to ` + aNumber + `(?: in (\d+) passes)?`)
+	cardDepth  = regexp.MustCompile(`, to ` + aNumber + `(?: ?, (\d+) passes)?`)
 	cardPair   = regexp.MustCompile(`; ([A-HJ-NP-Z]{1,2}): `)
 	cardStart  = regexp.MustCompile(`START ` + aNumber + ` (left|right|back stop right|pencil line)`)
 	cardStop   = regexp.MustCompile(`[^K] STOP ` + aNumber + ` (left|right|front stop left|pencil line)`)

@@ -112,8 +112,11 @@ func (m missing) words() (key, problem, remedy string) {
 		}
 		if m.bit.Diameter <= ch.Width {
 			measured := m.shop.Scale.Spell(m.bit.True())
-			return "width", fmt.Sprintf("the %s bit is measured %s, wider than the channel", m.bit.Name, measured),
-				"write width: " + measured + " and fit its mate to the slot, or " + add
+			problem := fmt.Sprintf("the %s bit is measured %s, wider than the channel", m.bit.Name, measured)
+			if key := inSlots[ch.Part]; key != "" {
+				return key, problem, "write " + key + ": " + measured + ", or " + add
+			}
+			return "width", problem, "write width: " + measured + " and fit its mate to it, or " + add
 		}
 		return "width", fmt.Sprintf("no bit is narrow enough for a channel %s wide", m.text(ch.Width)), add + ", or widen the cut"
 	case tooNarrow:

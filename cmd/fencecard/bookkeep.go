@@ -34,7 +34,7 @@ func (a *app) bookKeepCommand() *cobra.Command {
 		Use:   "keep [PLAN] --setup N --name NAME",
 		Short: "Put a setup of a plan into the book",
 		Long: `Put a setup of a plan into the book: its bit and fence distance, its ladder, its
-cards and marks, the wood, and what you say of it. The next deck that has the
+runs and marks, the wood, and what you say of it. The next deck that has the
 same setup carries its name, your notes and where the fence really stood.`,
 		Example: `  fencecard book keep bench.yaml --setup 3 --name "seat rail mortises"
   fencecard book keep bench.yaml --setup 3@k7fw --name "seat rail mortises" --force \

@@ -122,11 +122,11 @@ func (a *app) tellToKeep(planFile string, d *deck.Deck, l *attable.Lesson) {
 	s, scale := &d.Setups[at], d.Plan.Shop.Scale
 	var learnt []string
 	for _, c := range l.Corrections {
-		flag, computed := "--fence-stood", s.Fence.NearEdge
+		flag, computed, most := "--fence-stood", s.Fence.NearEdge, deck.MostLearnt
 		if c.What == "height" && len(s.Heights) > 0 {
-			flag, computed = "--height-stood", s.Heights[len(s.Heights)-1]
+			flag, computed, most = "--height-stood", s.Heights[len(s.Heights)-1], deck.MostLearntHeight
 		}
-		if c.Stands != nil && (*c.Stands-computed).Abs() <= deck.MostLearnt {
+		if c.Stands != nil && (*c.Stands-computed).Abs() <= most {
 			learnt = append(learnt, fmt.Sprintf("%s %q", flag, wording.WithUnit(scale, *c.Stands)))
 		}
 	}

@@ -6,11 +6,11 @@ import (
 	"fencecard/joinery"
 )
 
-// Bridle is a tenon in a slot that is open at the end of its piece, both right
+// Bridle is a tenon in a mortise that is open at the end of its piece, both right
 // through.
 var Bridle = Kind{
 	Name:    "bridle",
-	Says:    "an end goes as a tongue into a slot that is open at the end of another",
+	Says:    "an end goes as a tongue into a mortise that is open at the end of another",
 	Also:    []string{"bridle joint", "open mortise and tenon"},
 	Half:    "tenon",
 	Takes:   []string{"thickness"},
@@ -35,17 +35,17 @@ func makeBridle(w *work) {
 	}
 	slot := w.stretch(wide, cheek[wide.Low()], cheek[wide.High()])
 	lies := w.stretch(run, 0, 0)
-	if !w.within(wide, slot, "slot") {
+	if !w.within(wide, slot, "mortise") {
 		return
 	}
 	if lies.lo > 0 && lies.hi < w.Into.Size[run] {
 		w.fault(fmt.Sprintf("write %s: flush or %s: flush in place, or make it a mortise and tenon with through: yes", run.High(), run.Low()),
 			[]string{"place " + run.High().String(), "place " + run.Low().String(), "place"},
-			"%q lies away from the ends of %q, and a bridle's slot is open at one", w.Part.Name, w.Into.Name)
+			"%q lies away from the ends of %q, and a bridle's mortise is open at one", w.Part.Name, w.Into.Name)
 		return
 	}
 	if lies.lo <= 0 && lies.hi >= w.Into.Size[run] {
-		w.fault("make one of them longer", []string{"place"}, "the slot would run through all of %q from end to end", w.Into.Name)
+		w.fault("make one of them longer", []string{"place"}, "the mortise would run through all of %q from end to end", w.Into.Name)
 		return
 	}
 	through := w.Into.Size.Between(w.Side)

@@ -9,10 +9,10 @@ import (
 	"fencecard/setup/proof"
 )
 
-// Differences compares what the cards of a deck that was read say besides their
+// Differences compares what the runs of a deck that was read say besides their
 // claims with what they would say now: what of the work the marks are set by,
 // and the cautions; and likewise what the deck says of its joints, cautions and
-// warnings. What a card does not say is not wrong. The deck is
+// warnings. What a run does not say is not wrong. The deck is
 // [proof.Deck] of the claims, with its cautions; the claims are proved.
 func Differences(d *deck.Deck, claims *proof.Claims) []proof.Difference {
 	var found []proof.Difference

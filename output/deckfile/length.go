@@ -12,7 +12,7 @@ type Length struct {
 	Text string      `json:"text"`
 }
 
-// Scale writes lengths for JSON as the cards print them.
+// Scale writes lengths for JSON as the papers print them.
 type Scale measure.Scale
 
 // Length is one length.

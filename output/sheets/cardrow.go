@@ -193,7 +193,7 @@ func (s Setter) cardWords(u *deck.Setup, r *deck.Run) paper.Phrase {
 	p := paper.Phrase{}.Say(l, wording.CutName(r)).Tie(l, ",").Say(l, "to")
 	p = p.Keep(bold, s.Plain(u.SetAt(r.Heights[len(r.Heights)-1])))
 	if n := len(r.Heights); n > 1 {
-		p = p.Keep(l, fmt.Sprintf("in %d passes", n))
+		p = p.Tie(l, ",").Keep(l, fmt.Sprintf("%d passes", n)) // "to 2 in 7 passes" would read as inches
 	}
 	if pair := u.Pair(r.Pair); pair != nil {
 		p = p.Tie(l, ";").Say(bold, pair.Letter+":")

@@ -135,7 +135,11 @@ func (s Setter) trial(d *deck.Deck, i int, w paper.Paper) (items []paper.Block, 
 		note("at the full height, over the face", s.Scale.Round(measure.FromMillimetres(section.Reach(full))))
 		note("up the edge", full)
 	case u.Fence.NearEdge > 0 && !nibbled:
-		note("side to wall", u.Fence.NearEdge)
+		if widens := !slices.ContainsFunc(u.Runs, func(r deck.Run) bool { return r.Step.Position < 2 }); widens && len(fits) > 0 {
+			note("to far wall", u.Fence.FarEdge) // on the scrap of the setup before, where no near wall is left
+		} else {
+			note("side to wall", u.Fence.NearEdge)
+		}
 		if len(fits) == 0 || !stays { // what the bit cuts was measured when it was fitted
 			note("wide", u.Bit.True())
 		}

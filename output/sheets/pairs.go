@@ -53,11 +53,20 @@ func (s Setter) pairGroups(u *deck.Setup, mind wording.Mind, w paper.Paper) []gr
 	return groups
 }
 
+// noMarks is what stands over runs without marks; a back stop set for others of the
+// setup would stand in their way.
+func noMarks(u *deck.Setup) string {
+	if slices.ContainsFunc(u.Marks, func(p deck.Pair) bool { return p.Start != nil }) {
+		return "NO MARKS: back stop off; feed in from the right, run out left."
+	}
+	return "NO MARKS: feed in from the right, run out left."
+}
+
 // pairPanel is one pair of marks: where they stand on the fence, the number to
 // set for each, and the other ways to measure it.
 func (s Setter) pairPanel(u *deck.Setup, p *deck.Pair, runs []*deck.Run, mind wording.Mind, w paper.Paper) paper.Block {
 	if p == nil {
-		return paper.Framed(wide(s.Strong(w-3, paper.Least, "NO MARKS: feed in from the right, run out left."), w-3), 0.8, paper.Thin)
+		return paper.Framed(wide(s.Strong(w-3, paper.Least, noMarks(u)), w-3), 0.8, paper.Thin)
 	}
 	const pad = 1.2
 	inner := w - 2*pad

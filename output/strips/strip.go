@@ -14,12 +14,12 @@ import (
 
 // strip is what is cut out and stuck along the fence for one setup, or, where
 // its marks lie too close together to be labelled on one, for some of its
-// cards. Places along it are in millimetres from the bit's centre, the infeed
+// runs. Places along it are in millimetres from the bit's centre, the infeed
 // side positive; it is drawn at full size.
 type strip struct {
 	s     maker
 	u     *deck.Setup
-	cards []deck.Run
+	runs  []deck.Run
 	marks []deck.FenceMark
 	part  [2]int // which of how many strips of the setup
 
@@ -39,7 +39,7 @@ type strip struct {
 const beyondBit paper.Paper = 3
 
 // stripsOf makes a setup's strips, none where no cut has a mark, to be drawn
-// in tiles of a width and no higher than high. Each takes as many cards as its
+// in tiles of a width and no higher than high. Each takes as many runs as its
 // labels leave room for. There is an error where the paper has no room beside
 // the bit.
 func (s maker) stripsOf(u *deck.Setup, shop *joinery.Shop, wide, high paper.Paper) ([]strip, error) {
@@ -94,7 +94,7 @@ var (
 )
 
 func (s maker) newStrip(u *deck.Setup, runs []deck.Run, shop *joinery.Shop, wide paper.Paper, labels lettering) strip {
-	st := strip{s: s, u: u, cards: runs, marks: deck.FenceMarks(runs, shop), wide: wide, labels: labels}
+	st := strip{s: s, u: u, runs: runs, marks: deck.FenceMarks(runs, shop), wide: wide, labels: labels}
 	st.radius = paper.Paper(u.Bit.True().Millimetres() / 2)
 	st.column = st.radius + beyondBit + 1
 	st.tags = st.bitTags()
@@ -139,7 +139,7 @@ func (st *strip) bitTags() []*tag {
 	return tags
 }
 
-// markTag labels a mark with what it is, its cards, and the end of the work it
+// markTag labels a mark with what it is, its runs, and the end of the work it
 // is for with its distance from the edge of the bit.
 func (st *strip) markTag(m *deck.FenceMark) *tag {
 	name, mark := "START", m.Runs[0].Start

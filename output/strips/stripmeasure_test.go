@@ -206,7 +206,7 @@ func (m *measurer) bit(t *printedTile) float64 {
 func (m *measurer) ticks(t *printedTile, zero float64) {
 	m.t.Helper()
 	p := m.look(t)
-	want := wanted(t.strip.cards, t.shop)
+	want := wanted(t.strip.runs, t.shop)
 	for _, y := range []paper.Paper{t.Box.Y + topMarks/2, t.Box.Bottom() - bottomMarks/3} {
 		strokes := p.Across(float64(y), float64(t.Box.X+1), float64(t.Box.Right()-1))
 		used := make([]bool, len(strokes))
@@ -257,7 +257,7 @@ const stroke = 8.5
 func (m *measurer) upright(t *printedTile, zero float64) {
 	m.t.Helper()
 	p := m.look(t)
-	want := wanted(t.strip.cards, t.shop)
+	want := wanted(t.strip.runs, t.shop)
 	top, bottom := float64(t.Box.Y)+1, float64(t.Box.Bottom())-1
 	left, right := float64(t.Box.X)+1, float64(t.Box.Right())-1
 	const dot = 25.4 / fine

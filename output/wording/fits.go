@@ -32,10 +32,11 @@ func FitTrials(d *deck.Deck, u *deck.Setup) []FitTrial {
 	return all
 }
 
-// fitWith names the setups that the other runs of a channel are made at.
+// fitWith names the setups that the other runs of a channel are made at, those that the
+// deck has: a part of one, or a setup from the book, knows nothing of the rest.
 func fitWith(d *deck.Deck, last *deck.Run) string {
 	if last.Step.Turned {
-		return "turned, both passes wide"
+		return "turned, both runs wide"
 	}
 	var others []string
 	for i := range d.Setups {
@@ -46,10 +47,10 @@ func fitWith(d *deck.Deck, last *deck.Run) string {
 			others = append(others, strconv.Itoa(u.Number))
 		}
 	}
-	switch len(others) {
-	case 0:
-		return "both runs together wide"
-	case 1:
+	switch rest := last.Step.Of - 1; {
+	case len(others) < rest:
+		return map[bool]string{true: "with its other setup wide", false: "with its other setups wide"}[rest == 1]
+	case rest == 1:
 		return "with setup " + others[0] + " wide"
 	}
 	return "with setups " + plantext.List(others, "and") + " wide"

@@ -9,8 +9,8 @@ import (
 	"fencecard/setup/deck"
 )
 
-// JointLines says what a card's joint needs: what it goes with and how it
-// fits, and on the card of a mortise, groove or dado where the part comes to
+// JointLines says what a run's joint needs: what it goes with and how it
+// fits, and on that of a mortise, groove or dado where the part comes to
 // lie and what the seasons ask for. A channel that takes several fence
 // distances says so once.
 func JointLines(r *deck.Run, s measure.Scale) []string {

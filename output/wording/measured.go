@@ -47,6 +47,9 @@ func CorrectionAnswer(scale measure.Scale, c attable.Correction) Answer {
 	}
 	if c.Move == "" {
 		a.Says += ": correct"
+		if c.Assumes != "" {
+			a.Says += ", " + c.Assumes
+		}
 		return a
 	}
 	a.Do = []string{orElse(c.Ask, c.Move)}

@@ -7,7 +7,7 @@ import (
 	"fencecard/setup/remark"
 )
 
-// UsedCautions lists the cautions that some card has beyond its first few, in
+// UsedCautions lists the cautions that some run has beyond its first few, in
 // general words.
 func UsedCautions(d *deck.Deck, beyond int) []deck.Caution {
 	used := map[int]bool{}

@@ -52,22 +52,22 @@ type Keeping struct {
 // far faults a correction that is none.
 func (s Stood) far(of *deck.Setup, scale measure.Scale) plantext.Faults {
 	var faults plantext.Faults
-	check := func(what string, stood *measure.Length, plan measure.Length) {
-		if stood != nil && (*stood-plan).Abs() > deck.MostLearnt {
+	check := func(what string, stood *measure.Length, plan, most measure.Length) {
+		if stood != nil && (*stood-plan).Abs() > most {
 			faults.Add(plantext.Fault{
 				Problem: fmt.Sprintf("%s stood at %s, but setup %d has it at %s", what, scale.Say(*stood), of.Number, scale.Say(plan)),
 				Remedy:  "look at the papers again: is it that setup, and is the number in the plan's unit?"})
 		}
 	}
-	check("the fence", s.Fence, of.Fence.NearEdge)
+	check("the fence", s.Fence, of.Fence.NearEdge, deck.MostLearnt)
 	if n := len(of.Heights); n > 0 {
-		check("the bit", s.Height, of.Heights[n-1])
+		check("the bit", s.Height, of.Heights[n-1], deck.MostLearntHeight)
 	}
 	return faults
 }
 
 // Keep makes an entry of a deck's setup. A setup the deck does not have, a name
-// that is no name, or a correction of more than 1/4 in is a fault.
+// that is no name, or a correction of more than 1/4 in, of the height 1/16 in, is a fault.
 func Keep(d *deck.Deck, number int, k Keeping) (*Entry, error) {
 	at := -1
 	for i := range d.Setups {

@@ -73,7 +73,7 @@ func TestRandomSetupsComeBack(t *testing.T) {
 		b := read(t, "# mine\n"+header+"\n")
 		for i := range d.Setups {
 			heights := d.Setups[i].Heights
-			stood := heights[len(heights)-1] - measure.Length(random.IntN(int(deck.MostLearnt)))
+			stood := heights[len(heights)-1] - measure.Length(random.IntN(int(deck.MostLearntHeight)))
 			e, err := Keep(d, i+1, Keeping{
 				Name: "n" + strings.Repeat("#", i), Notes: []string{"two\nlines # here"}, On: spring,
 				Stood: Stood{Fence: &d.Setups[i].Fence.NearEdge, Height: &stood},

@@ -67,6 +67,10 @@ func (k *Kept) Numbers() bool { return k != nil && (k.FenceStood != nil || k.Hei
 // further off it is another setup or a slip (common practice, no source).
 const MostLearnt = measure.Inch / 4
 
+// MostLearntHeight is the same for the bit's full height, whose last pass it deepens
+// (common practice, no source).
+const MostLearntHeight = measure.Inch / 16
+
 // FenceAt returns the distances from the fence face to the bit's near edge,
 // centre and far edge.
 func FenceAt(bit *joinery.Bit, nearEdge measure.Length) Fence {

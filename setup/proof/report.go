@@ -1,6 +1,7 @@
 package proof
 
 import (
+	"slices"
 	"strings"
 
 	"fencecard/joinery/measure"
@@ -88,13 +89,21 @@ func (r *Report) Err() error {
 	return refusal(r.Faults)
 }
 
+// besides are the fields of a deck in which it says more than its runs.
+var besides = []string{"joints", "cautions", "warnings"}
+
 // refusal is a deck that does not prove, as an error.
 type refusal []Difference
 
 // Error lists the differences.
 func (f refusal) Error() string {
 	var b strings.Builder
-	b.WriteString("the runs do not cut what the plan asks for:")
+	if slices.ContainsFunc(f, func(d Difference) bool { return d.Run != "" || !slices.Contains(besides, d.Field) }) {
+		b.WriteString("the runs do not cut what the plan asks for:")
+	} else {
+		b.WriteString("the runs cut what the plan asks for, but what the deck says besides is not what it should say; " +
+			"somebody changed it, or an earlier fencecard wrote it in other words: make the deck from its plan again:")
+	}
 	for _, d := range f {
 		b.WriteString("\n  " + d.String())
 	}

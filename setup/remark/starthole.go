@@ -60,7 +60,7 @@ func (s *situation) bore() string {
 	}
 	overlap := ""
 	if len(s.holes) == 2 && s.holes[1].Step.NearEdge-s.run.Step.NearEdge < s.run.Step.Bit.True() {
-		overlap = "; they overlap, so plug the first before you bore the second"
+		overlap = "; they overlap: plug the first, bore the second, take the plug out"
 	}
 	return fmt.Sprintf("bore %s before this setup, %s, their centres %s%s", all, size, strings.Join(centres, "; "), overlap)
 }

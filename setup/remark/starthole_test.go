@@ -16,7 +16,7 @@ func TestStartHolesOfAWideCutAreBoredTogether(t *testing.T) {
 	said := boredFor(t, "3/4")
 	require.Len(t, said, 2)
 	assert.Contains(t, said[0], "Bore both start holes before this setup")
-	assert.Regexp(t, `1 1/2 in from the front; .* 1 3/4 in from the front; they overlap, so plug the first`, said[0])
+	assert.Regexp(t, `1 1/2 in from the front; .* 1 3/4 in from the front; they overlap: plug the first`, said[0])
 	assert.Contains(t, said[1], "Its start hole was bored before run 1.1")
 	assert.NotContains(t, said[1], "Bore")
 }

@@ -42,7 +42,7 @@ func (s *Session) source(f *os.File) error {
 	return err
 }
 
-// mostRead is more than any plan, deck or book comes to: a deck of 30,000 cards.
+// mostRead is more than any plan, deck or book comes to: a deck of 30,000 runs.
 const mostRead = 64 << 20
 
 // readAll reads to the end, but not without one: a name may be that of a

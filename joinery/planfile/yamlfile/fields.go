@@ -192,7 +192,7 @@ func kindsWith(key string) string {
 			kinds = append(kinds, k.Name)
 		}
 	}
-	return plantext.List(kinds, "or a")
+	return plantext.List(kinds, "or")
 }
 
 // Need faults every key that is missing, in one fault. A key that an unknown

@@ -3,6 +3,7 @@ package attable
 import (
 	"fmt"
 
+	"fencecard/joinery"
 	"fencecard/joinery/measure"
 )
 
@@ -30,7 +31,7 @@ func (b bench) askFar(c Correction) string {
 	if slip := b.askPoint(c.Measured, c.Wants); slip != "" {
 		return slip
 	}
-	return fmt.Sprintf("%s off is more than a test cut is at a table set by its sheet. Is it run %s that you measured?", b.text(off), b.Claimed.Number)
+	return fmt.Sprintf("%s off is more than a test cut is at a table set by its sheet. Was it another run than %s that you measured?", b.text(off), b.Claimed.Number)
 }
 
 // askFinished asks about the width of a cut that several runs cut, where it is that of
@@ -56,11 +57,24 @@ func (b bench) askPoint(measured, wants measure.Length) string {
 func (b bench) acrossTheFeed() []number {
 	f, side := b.Setup.Fence, b.Claimed.Fence
 	size := b.Size.Between(side)
-	return []number{
+	var all []number
+	if whole := b.wholeFrom(side); b.Claimed.Positions > 1 && !b.right(whole, f.NearEdge) {
+		all = append(all, number{fmt.Sprintf("from the %s to the near wall of the finished %s, which %d runs cut", side, b.Cut.Kind.Name, b.Claimed.Positions), whole})
+	}
+	return append(all, []number{
 		{fmt.Sprintf("from the %s to the far wall", side), f.FarEdge},
 		{fmt.Sprintf("from the %s to the far wall", side.Opposite()), size - f.FarEdge},
 		{fmt.Sprintf("from the %s to the near wall", side.Opposite()), size - f.NearEdge},
+	}...)
+}
+
+// wholeFrom is how far the channel that several runs cut lies from a side.
+func (b bench) wholeFrom(side joinery.Side) measure.Length {
+	c := b.Channel
+	if side == c.Near {
+		return c.Setback
 	}
+	return b.Size.Between(side) - c.Setback - c.Width
 }
 
 // alongTheFeed are the measures that the beginning of a cut is mistaken for.

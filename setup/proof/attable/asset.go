@@ -148,7 +148,7 @@ func (b bench) marksAsSet(s Settings) ([]Finding, error) {
 		if m.what == "back stop" {
 			guide = deck.ByTail
 		}
-		f := b.markAsSet(m.what, guide, m.stop, *m.measured)
+		f := b.markAsSet(m.what, guide, m.stop, *m.measured, s.BackStop != nil)
 		lines[m.stop] = f.Makes[0].Would
 		asked = asked || f.Ask != ""
 		found = append(found, f)
@@ -165,7 +165,7 @@ func (b bench) marksAsSet(s Settings) ([]Finding, error) {
 }
 
 // markAsSet judges one mark by the guide it was measured with.
-func (b bench) markAsSet(what string, guide deck.Guide, stop bool, measured measure.Length) Finding {
+func (b bench) markAsSet(what string, guide deck.Guide, stop bool, measured measure.Length, stopMeasured bool) Finding {
 	f := Finding{What: what, As: b.as(guide, stop), Measured: measured, Wants: says(guide, b.mark(stop))}
 	line := b.mark(stop).Line
 	off := f.Off() // of the line on the work, from the leading end
@@ -179,7 +179,7 @@ func (b bench) markAsSet(what string, guide deck.Guide, stop bool, measured meas
 	if !b.right(f.Measured, f.Wants) {
 		made.Words = fmt.Sprintf("%s too near the %s", b.text(off.Abs()), proof.Toward(off, b.Claimed.Leads))
 		f.Ask = cmp.Or(b.ask(f, b.markSays(stop)), b.fromWrongEdge(f, guide, stop), b.askPoint(f.Measured, f.Wants))
-		f.Move = b.moveMark(stop, guide, off)
+		f.Move = b.moveMark(stop, guide, off, stopMeasured)
 	}
 	f.Makes = []Made{made}
 	return f

@@ -3,6 +3,7 @@ package attable
 import (
 	"cmp"
 	"fmt"
+	"slices"
 
 	"fencecard/joinery"
 	"fencecard/joinery/measure"
@@ -10,14 +11,14 @@ import (
 	"fencecard/setup/proof"
 )
 
-// TestCut is what a maker measures on a test cut made as the papers of one run say, in one
-// pass at its last height; 0 where it was not measured.
+// TestCut is what a maker measures on a test cut made as the papers of one run say, at one
+// of its heights; 0 where it was not measured.
 type TestCut struct {
 	Setback measure.Length // from the side at the fence to the near wall
 	Width   measure.Length // from wall to wall
 	Begins  measure.Length // from the leading end of the work to where the cut begins
 	Length  measure.Length // of the cut along the work, round ends included
-	Depth   measure.Length
+	Depth   measure.Length // of the height that it is nearest to
 }
 
 // Correction is what a test cut teaches about one setting.
@@ -141,7 +142,7 @@ func (b bench) learnBegins(cut TestCut, l *Lesson) plantext.Faults {
 		}}
 	}
 	c := Correction{What: "start", Measured: cut.Begins, Wants: b.Claimed.Start.Line}
-	c.Move = b.unless(c, func(off measure.Length) string { return b.moveMark(false, b.guide(false), off) })
+	c.Move = b.unless(c, func(off measure.Length) string { return b.moveMark(false, b.guide(false), off, false) })
 	c.Ask = cmp.Or(b.askCut(c, b.alongTheFeed()), b.markByWrongEdge(c, -b.Bit))
 	l.Corrections = append(l.Corrections, c)
 	return nil
@@ -155,7 +156,7 @@ func (b bench) learnLength(cut TestCut, l *Lesson) plantext.Faults {
 	}
 	start, stop := b.Claimed.Start, b.Claimed.Stop
 	c := Correction{What: "stop", Measured: cut.Length}
-	move := func(off measure.Length) string { return b.moveMark(true, b.guide(true), off) }
+	move := func(off measure.Length) string { return b.moveMark(true, b.guide(true), off, false) }
 	switch {
 	case start == nil && stop == nil:
 		return b.noLength()
@@ -163,7 +164,7 @@ func (b bench) learnLength(cut TestCut, l *Lesson) plantext.Faults {
 		return b.agree(cut)
 	case stop == nil:
 		c.What, c.Wants = "start", b.Long-start.Line
-		move = func(off measure.Length) string { return b.moveMark(false, b.guide(false), -off) }
+		move = func(off measure.Length) string { return b.moveMark(false, b.guide(false), -off, false) }
 	case start == nil:
 		c.Wants = stop.Line
 	case cut.Begins > 0: // where the cut ends
@@ -214,15 +215,35 @@ func (b bench) agree(cut TestCut) plantext.Faults {
 	return nil
 }
 
+// cutAt is the height of the run that a depth is nearest to: a sheet has the first one
+// tried in scrap, and raising the bit by what is left to the last would cut too deep.
+func (b bench) cutAt(depth measure.Length) measure.Length {
+	at := b.Channel.Depth
+	for _, rung := range b.Claimed.Heights {
+		if (depth - rung).Abs() < (depth - at).Abs() {
+			at = rung
+		}
+	}
+	return at
+}
+
 func (b bench) learnDepth(cut TestCut, l *Lesson) plantext.Faults {
 	if cut.Depth == 0 {
 		return nil
 	}
-	c := Correction{What: "height", Measured: cut.Depth, Wants: b.Channel.Depth}
+	c := Correction{What: "height", Measured: cut.Depth, Wants: b.cutAt(cut.Depth)}
+	if c.Ask = b.askPoint(cut.Depth, b.Channel.Depth); c.Ask != "" && !b.right(cut.Depth, c.Wants) {
+		c.Wants = b.Channel.Depth
+	} else {
+		c.Ask = ""
+	}
 	c.Move = b.unless(c, b.moveBit)
-	if n := len(b.Setup.Heights); n > 0 && c.Wants == b.Setup.Heights[n-1] {
+	if n := len(b.Setup.Heights); n > 0 && b.Channel.Depth == b.Setup.Heights[n-1] {
 		full := b.full() + c.Wants - cut.Depth
 		c.Stands = &full
+	}
+	if c.Wants != b.Channel.Depth {
+		c.Assumes = fmt.Sprintf("if it was cut at height %d, %s", slices.Index(b.Setup.Heights, c.Wants)+1, b.text(c.Wants))
 	}
 	l.Corrections = append(l.Corrections, c)
 	return nil

@@ -17,10 +17,10 @@ func (b bench) moveFence(off measure.Length) string {
 
 // moveMark says what to do with what sets the start or the stop and leaves the
 // line off, positive for too far from the leading end: then the work went too far
-// to the left.
-func (b bench) moveMark(stop bool, guide deck.Guide, off measure.Length) string {
+// to the left. The back stop goes with the start mark, unless it was measured itself.
+func (b bench) moveMark(stop bool, guide deck.Guide, off measure.Length, stopMeasured bool) string {
 	which, with := map[bool]string{false: "start mark", true: "stop mark"}[stop], ""
-	if !stop && guide != deck.ByTail && b.Claimed.Begin == deck.Drop {
+	if !stop && guide != deck.ByTail && b.Claimed.Begin == deck.Drop && !stopMeasured {
 		with = ", and the back stop with it"
 		if guide == deck.ByLine {
 			with = ", and bring the back stop up anew"

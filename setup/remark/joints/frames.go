@@ -30,9 +30,10 @@ func framesApart(found []deck.Joint, scale measure.Scale) []deck.Warning {
 	var warnings []deck.Warning
 	for _, along := range joinery.Dimensions {
 		all := struts(found, framesOf(found, along), along)
+		most := mostSay(all)
 		for i := range all {
 			b := &all[i]
-			says := mostSay(all, b)
+			says := most[[2]*frame{b.from, b.to}]
 			off := b.reach - says.reach
 			if b.ends == says.ends || scale.Round(off.Abs()-b.from.play-b.to.play) <= 0 {
 				continue // of two between the same two pieces, it is told which is too long
@@ -64,6 +65,9 @@ func framesOf(found []deck.Joint, along joinery.Dimension) map[*joinery.Piece]*f
 		if one == other {
 			one.doubtful = one.doubtful || off.Abs() > one.play+play
 			continue
+		}
+		if len(other.at) > len(one.at) {
+			one, other, off = other, one, -off
 		}
 		for p, at := range other.at {
 			one.at[p], frames[p] = at+off, one
@@ -132,26 +136,26 @@ func struts(found []deck.Joint, frames map[*joinery.Piece]*frame, along joinery.
 	return all
 }
 
-// mostSay is the first of those between the same two frames whose reach most have.
-func mostSay(all []strut, as *strut) *strut {
-	var says *strut
-	most := 0
+// mostSay is, for every two frames, the first of those between them whose reach most have.
+func mostSay(all []strut) map[[2]*frame]*strut {
+	type reach struct {
+		from, to *frame
+		length   measure.Length
+	}
+	of := func(b *strut) reach { return reach{b.from, b.to, b.reach} }
+	have := map[reach]int{}
 	for i := range all {
-		b, n := &all[i], 0
-		for k := range all {
-			if b.besides(&all[k]) && all[k].reach == b.reach {
-				n++
-			}
-		}
-		if b.besides(as) && n > most {
-			says, most = b, n
+		have[of(&all[i])]++
+	}
+	says := map[[2]*frame]*strut{}
+	for i := range all {
+		b := &all[i]
+		if at := [2]*frame{b.from, b.to}; says[at] == nil || have[of(b)] > have[of(says[at])] {
+			says[at] = b
 		}
 	}
 	return says
 }
-
-// besides reports whether two are between the same two frames.
-func (b *strut) besides(other *strut) bool { return b.from == other.from && b.to == other.to }
 
 func (b *strut) warnOff(says *strut, off measure.Length, scale measure.Scale) deck.Warning {
 	long, other := b.piece.Size.Between(b.low.End), says.piece.Size.Between(says.low.End)

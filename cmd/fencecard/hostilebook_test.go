@@ -69,7 +69,7 @@ func hostileBooks() []hostileDocument {
 	refused("a format of many digits", "book.txt:1:", func(n int) string { return "fencecard setup book " + fill("9", n) })
 
 	// Lines.
-	for _, line := range []string{"\n", "#\n", "a\n", "a:\n", " a:\n", "\ta:\n", "  a: b\n", "setup:\n", "setup: a\n", "  card:\n", " \n", "\r\n", ":\n", "<<<<<<<\n"} {
+	for _, line := range []string{"\n", "#\n", "a\n", "a:\n", " a:\n", "\ta:\n", "  a: b\n", "setup:\n", "setup: a\n", "  run:\n", " \n", "\r\n", ":\n", "<<<<<<<\n"} {
 		name := strings.TrimSpace(fmt.Sprintf("%q", line))
 		damaged("lines before of "+name, "", func(n int) string { return fill(line, n) + legBook })
 		damaged("lines behind of "+name, "leg", func(n int) string { return legBook + fill(line, n) })
@@ -93,23 +93,23 @@ func hostileBooks() []hostileDocument {
 	}
 	damaged("many heights", "book.txt:11:12: there are", func(n int) string { return inBook("heights: ", "heights: "+counted("", "%d mm, ", n)) })
 	damaged("many small heights", "book.txt:", func(n int) string { return inBook("heights: ", "heights: "+counted("", ".%06d,", n)) })
-	damaged("many minutes", "book.txt:", func(n int) string { return inBook("  card", "  minutes: "+fill("1 bit,", n)+"\n  card") })
-	damaged("many usable", "book.txt:", func(n int) string { return inBook("  card", "  usable fence: "+fill("1 in infeed, ", n)+"\n  card") })
+	damaged("many minutes", "book.txt:", func(n int) string { return inBook("  run", "  minutes: "+fill("1 bit,", n)+"\n  run") })
+	damaged("many usable", "book.txt:", func(n int) string { return inBook("  run", "  usable fence: "+fill("1 in infeed, ", n)+"\n  run") })
 
 	// Entries.
 	_, leg, _ := strings.Cut(legBook, "\n\n")
 	damaged("one name again", "book.txt:29:1: a second setup has the name", func(n int) string { return legBook + fill(leg, n) })
 	damaged("many entries", "leg", func(n int) string { return counted("", strings.Replace(leg, "leg", "leg %d", 1), n) })
-	damaged("many cards", "leg", func(n int) string {
-		_, card, _ := strings.Cut(legBook, "  card")
-		return legBook + fill("  card"+card, n)
+	damaged("many runs", "leg", func(n int) string {
+		_, run, _ := strings.Cut(legBook, "  run")
+		return legBook + fill("  run"+run, n)
 	})
 	damaged("many broken entries", "book.txt:", func(n int) string { return counted(legBook, "setup: %d\n", n) })
 	damaged("small entries", "leg", func(n int) string {
 		return counted(legBook, "setup: %d\n bit: a\n diameter: 1\n fence to near edge: 1\n", n)
 	})
-	damaged("small cards", "leg", func(n int) string {
-		return legBook + fill(" card:\n  cut:\n  kind:dado\n  size:9 left-right,9 front-back,9 top-bottom\n  down:top\n  to fence:left\n  setback:.5 from left\n  width:.375\n  depth:.5\n", n)
+	damaged("small runs", "leg", func(n int) string {
+		return legBook + fill(" run:\n  cut:\n  kind:dado\n  size:9 left-right,9 front-back,9 top-bottom\n  down:top\n  to fence:left\n  setback:.5 from left\n  width:.375\n  depth:.5\n", n)
 	})
 	return docs
 }

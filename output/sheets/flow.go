@@ -83,20 +83,41 @@ type group struct {
 	gap   paper.Paper    // before each
 }
 
-// poured stacks groups in blocks no higher than h, the first, which has its own
-// room, under first, the others under what again makes of their number from 2 and
-// of the room that what follows leaves. In every block the names of the columns
-// stand over the first row.
-func poured(first paper.Block, again func(n int, room paper.Paper) paper.Block, columns paper.Block, groups []group, room, h, gap paper.Paper) []paper.Block {
+// rowsOn are the rows on one block, counted over all groups: from the first up to one.
+type rowsOn struct{ from, to int }
+
+// poured stacks groups in blocks no higher than h, the first, which has its own room,
+// under what over makes of its number from 1, of the rows on it, and of the room that
+// the first thing on it leaves. In every block the names of the columns stand over the
+// first row.
+func poured(over func(n int, on rowsOn, room paper.Paper) paper.Block, columns paper.Block, groups []group, room, h, gap paper.Paper) []paper.Block {
+	type part struct {
+		block paper.Block
+		gap   paper.Paper
+	}
 	var all []paper.Block
-	now := first
+	on := rowsOn{}
+	top := over(1, on, room)
+	var parts []part // under the top
+	low := paper.Paper(0)
+	stacked := func() paper.Block {
+		b := top
+		for _, p := range parts {
+			b.Below(p.block, p.gap)
+		}
+		return b
+	}
+	add := func(b paper.Block, gap paper.Paper) {
+		parts = append(parts, part{b, gap})
+		low += gap + b.H
+	}
 	bare, named := true, false // nothing of a group is on it yet, and no columns
 	limit := room
 	for _, g := range groups {
-		over := true // its head is still to be set
+		begins := true // its head is still to be set
 		need := func(row, columns paper.Block) paper.Paper {
 			need := row.H + g.gap
-			if over {
+			if begins {
 				need += g.head.H + gap
 			}
 			if columns.H > 0 && !named {
@@ -104,44 +125,58 @@ func poured(first paper.Block, again func(n int, room paper.Paper) paper.Block, 
 			}
 			return need
 		}
-		fits := func(row, columns paper.Block) bool { return now.H+need(row, columns) <= limit+paper.Touching }
-		turn := func(row, columns paper.Block) { // where it does not fit, and something stands here already
-			if !fits(row, columns) && (!bare || len(all) == 0) {
-				all = append(all, now)
-				bare, named, over, limit = true, false, true, h
-				now = again(len(all)+1, h-need(row, columns))
-			}
+		// fits reports whether there is room for what is next, under a top that speaks
+		// of its rows too.
+		fits := func(next, columns paper.Block, rows int) (paper.Block, bool) {
+			top := over(len(all)+1, rowsOn{on.from, on.to + rows}, limit)
+			return top, top.H+low+need(next, columns) <= limit+paper.Touching
 		}
-		put := func(row, columns paper.Block) {
-			turn(row, columns)
-			if over {
-				now.Below(g.head, gap)
-				over = false
+		turn := func(next, columns paper.Block, rows int) { // where it does not fit, and something stands here already
+			taller, ok := fits(next, columns, rows)
+			switch {
+			case ok:
+				top = taller
+				return
+			case !bare || len(all) == 0:
+				all = append(all, stacked())
+				bare, named, begins, limit = true, false, true, h
+				parts, low, on.from = nil, 0, on.to
+			}
+			top = over(len(all)+1, rowsOn{on.from, on.to + rows}, h-need(next, columns))
+		}
+		put := func(next, columns paper.Block, rows int) {
+			turn(next, columns, rows)
+			if begins {
+				add(g.head, gap)
+				begins = false
 			}
 			if columns.H > 0 && !named {
-				now.Below(columns, 1)
+				add(columns, 1)
 				named = true
 			}
-			now.Below(row, g.gap)
-			bare = false
+			add(next, g.gap)
+			bare, on.to = false, on.to+rows
 		}
 		for _, row := range g.rows {
-			put(row, columns)
+			put(row, columns, 1)
 		}
 		for _, words := range g.words {
-			put(words, paper.Block{})
+			put(words, paper.Block{}, 0)
 		}
 		for _, p := range g.said {
 			for sentences := unparted(p, g.wide, h/3); len(sentences) > 0; {
 				some := func(n int) paper.Block { return slices.Concat(sentences[:n]...).Set(g.wide) }
-				turn(some(1), paper.Block{})
-				n := max(1, sort.Search(len(sentences), func(n int) bool { return !fits(some(n+1), paper.Block{}) }))
-				put(some(n), paper.Block{})
+				turn(some(1), paper.Block{}, 0)
+				n := max(1, sort.Search(len(sentences), func(n int) bool {
+					_, ok := fits(some(n+1), paper.Block{}, 0)
+					return !ok
+				}))
+				put(some(n), paper.Block{}, 0)
 				sentences = sentences[n:]
 			}
 		}
 	}
-	return append(all, now)
+	return append(all, stacked())
 }
 
 // unparted parts a phrase into what is not to be parted further: its sentences, or the

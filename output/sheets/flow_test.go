@@ -20,7 +20,7 @@ func TestSentencesStayTogether(t *testing.T) {
 		said string
 		mid  bool
 	}{{said, false}, {strings.ReplaceAll(said, ".", ","), true}} {
-		all := poured(paper.Block{}, func(int, paper.Paper) paper.Block { return paper.Block{} }, paper.Block{},
+		all := poured(func(int, rowsOn, paper.Paper) paper.Block { return paper.Block{} }, paper.Block{},
 			[]group{{said: []paper.Phrase{paper.Phrase{}.Say(l, c.said)}, wide: 60}}, 7.5*line, 7.5*line, 0)
 		require.Greater(t, len(all), 1)
 		var words []string

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"cmp"
+	"slices"
 	"strings"
 
 	"fencecard/output/paper"
@@ -17,10 +18,7 @@ func (s Setter) mindBox(m wording.Mind, w paper.Paper) paper.Block {
 	if inner >= twoColumns {
 		column = (inner - between) / 2
 	}
-	var all paper.Phrase
-	for _, p := range s.mindPhrases(m) {
-		all = append(all, p...)
-	}
+	all := slices.Concat(s.mindPhrases(m)...)
 	if len(all) == 0 {
 		return paper.Block{}
 	}
@@ -29,6 +27,11 @@ func (s Setter) mindBox(m wording.Mind, w paper.Paper) paper.Block {
 		columns = 2
 	}
 	return paper.Framed(wide(runOn(all, columns, column, between), inner), pad, paper.Thin)
+}
+
+// mindLines says them on lines as wide as the paper, which takes less of a small one.
+func (s Setter) mindLines(m wording.Mind, w paper.Paper) paper.Block {
+	return slices.Concat(s.mindPhrases(m)...).Set(w)
 }
 
 // runOn sets a phrase in columns of a width, to be read down.

@@ -29,9 +29,8 @@ const mostSet = 0.55
 // threeAbreast is the same with the back stop between them.
 const threeAbreast paper.Paper = 165
 
-// pairGroups are the runs of a setup under their pairs.
-func (s Setter) pairGroups(u *deck.Setup, mind wording.Mind, w paper.Paper) []group {
-	var groups []group
+// pairGroups are the runs of a setup under their pairs, and the runs of every row.
+func (s Setter) pairGroups(u *deck.Setup, mind wording.Mind, w paper.Paper) (groups []group, rows [][]*deck.Run) {
 	climb := -1
 	for _, runs := range wording.Groups(u) {
 		g := group{head: s.pairPanel(u, runs.Pair, runs.Runs, mind, w)}
@@ -41,16 +40,16 @@ func (s Setter) pairGroups(u *deck.Setup, mind wording.Mind, w paper.Paper) []gr
 		}
 		for _, row := range together(u, runs.Runs, mind) {
 			if b := s.runRow(u, row, mind, w); len(row) == 1 || b.H < s.body().H/3 {
-				g.rows = append(g.rows, b)
+				g.rows, rows = append(g.rows, b), append(rows, row)
 				continue
 			}
 			for _, r := range row {
-				g.rows = append(g.rows, s.runRow(u, []*deck.Run{r}, mind, w))
+				g.rows, rows = append(g.rows, s.runRow(u, []*deck.Run{r}, mind, w)), append(rows, []*deck.Run{r})
 			}
 		}
 		groups = append(groups, g)
 	}
-	return groups
+	return groups, rows
 }
 
 // noMarks is what stands over runs without marks; a back stop set for others of the

@@ -141,8 +141,13 @@ const smallPicture paper.Paper = 100
 func (s Setter) pieceCardWith(d *deck.Deck, c *deck.Card, w, h, picture paper.Paper) []paper.Block {
 	inner, high := w-2*cardPad, h-2*cardPad
 	first := paper.Stack(s.cardGap(), s.cardHead(d, c, 0, inner), oblique.Picture(s.Setter, c, inner, picture))
-	again := func(n int, _ paper.Paper) paper.Block { return s.cardHead(d, c, n-1, inner) }
-	cards := poured(first, again, s.cardColumns(inner), s.cardGroups(d, c, inner), high, high, s.cardGap())
+	over := func(n int, _ rowsOn, _ paper.Paper) paper.Block {
+		if n == 1 {
+			return first
+		}
+		return s.cardHead(d, c, n-1, inner)
+	}
+	cards := poured(over, s.cardColumns(inner), s.cardGroups(d, c, inner), high, high, s.cardGap())
 	for i, b := range cards {
 		cards[i] = paper.Framed(wide(b, inner), cardPad, paper.Pen{Width: 0.35, Line: paper.Dashed})
 	}

@@ -63,11 +63,18 @@ func (s Setter) setupSheet(d *deck.Deck, i int, room paper.Paper) []paper.Block 
 	u := &d.Setups[i]
 	w := s.Frame.W
 	mind := s.minds[u.Number]
-	groups := s.pairGroups(u, mind, w)
+	groups, rows := s.pairGroups(u, mind, w)
 	pour := func(of int) []paper.Block {
 		first, rest := s.head(d, i, mind, of)
-		again := func(n int, room paper.Paper) paper.Block {
-			if b := s.again(u, n+len(rest), of, w); b.H <= room {
+		over := func(n int, on rowsOn, room paper.Paper) paper.Block {
+			runs := slices.Concat(rows[on.from:on.to]...)
+			if n == 1 {
+				if len(rest) > 0 && s.repeats() && len(runs) > 0 { // the cautions are on a card before
+					return paper.Stack(headGap, first, s.mindLines(mind.On(runs), w))
+				}
+				return first
+			}
+			if b := s.again(u, runs, n+len(rest), of, w); b.H <= room {
 				return b
 			}
 			return s.goesOn(u, n+len(rest), of, w)
@@ -80,7 +87,7 @@ func (s Setter) setupSheet(d *deck.Deck, i int, room paper.Paper) []paper.Block 
 		if len(rest) > 0 {
 			room = s.body().H
 		}
-		return append(sheets, poured(first, again, s.rowsHead(u, w), groups, room, s.body().H, groupGap)...)
+		return append(sheets, poured(over, s.rowsHead(u, w), groups, room, s.body().H, groupGap)...)
 	}
 	sheets := pour(9)
 	if len(sheets) == 1 {
@@ -89,9 +96,13 @@ func (s Setter) setupSheet(d *deck.Deck, i int, room paper.Paper) []paper.Block 
 	return pour(len(sheets))
 }
 
-// again is the head of a setup's further sheets of runs: what stays set, and the
-// gravest caution, on small paper its first sentence.
-func (s Setter) again(u *deck.Setup, n, of int, w paper.Paper) paper.Block {
+// repeats reports whether every sheet of runs has all cautions of its runs: it is taped
+// up apart from the head. An index card has room for the gravest alone.
+func (s Setter) repeats() bool { return s.Frame.W >= besidePicture }
+
+// again is the head of a setup's further sheets of runs: what stays set, and what the
+// head says of the runs there.
+func (s Setter) again(u *deck.Setup, runs []*deck.Run, n, of int, w paper.Paper) paper.Block {
 	l, bold := s.Letters(paper.Least), s.Bold(paper.Least)
 	p := s.fenceSaid(u, nil, 3.2).Tie(l, ";")
 	p = p.Say(l, "heights")
@@ -108,24 +119,30 @@ func (s Setter) again(u *deck.Setup, n, of int, w paper.Paper) paper.Block {
 		p = p.Say(l, to)
 	}
 	mind := s.minds[u.Number]
-	caution := paper.Phrase{}
-	if len(mind.All) > 0 {
-		c := mind.All[0]
-		for _, other := range mind.All { // of the gravest the one that most of the runs have
-			if other.Weight == c.Weight && len(other.Runs) > len(c.Runs) && other.Code != "shank-and-collet" {
-				c = other
-			}
-		}
-		words := c.Brief
+	if s.repeats() {
 		if w < wideRow {
-			words = firstSentence(words)
+			return paper.Stack(0.4, s.goesOn(u, n, of, w), p.Set(w), s.mindLines(mind.On(runs), w))
 		}
-		caution = caution.Say(bold, c.Weight.String()).Say(bold, mind.For(c.Runs)).Say(l, words)
+		minded := s.mindBox(mind.On(runs), w)
+		return paper.Stack(0.4, s.goesOn(u, n, of, w, p...), minded)
 	}
-	if w < wideRow {
-		return paper.Stack(0.4, s.goesOn(u, n, of, w), p.Set(w), caution.Set(w))
+	return paper.Stack(0.4, s.goesOn(u, n, of, w), p.Set(w), s.gravest(mind).Set(w))
+}
+
+// gravest is the first sentence of the gravest caution at a setup, of several the one
+// that most of the runs have.
+func (s Setter) gravest(mind wording.Mind) paper.Phrase {
+	if len(mind.All) == 0 {
+		return nil
 	}
-	return paper.Stack(0.4, s.goesOn(u, n, of, w, p...), caution.Set(w))
+	c := mind.All[0]
+	for _, other := range mind.All {
+		if other.Weight == c.Weight && len(other.Runs) > len(c.Runs) && other.Code != "shank-and-collet" {
+			c = other
+		}
+	}
+	bold := s.Bold(paper.Least)
+	return paper.Phrase{}.Say(bold, c.Weight.String()).Say(bold, mind.For(c.Runs)).Say(s.Letters(paper.Least), firstSentence(c.Brief))
 }
 
 // firstSentence is the first sentence of a text.

@@ -18,6 +18,9 @@ type Mind struct {
 	Own   map[*deck.Run][]deck.Caution
 	runs  []*deck.Run // of the setup
 	room  bool
+	// shared and doing are what All and Do were made of, each with its runs.
+	shared []Minding
+	doing  []doing
 	// Do is what is done at the runs of the setup besides, each a sentence or two.
 	Do []string
 	// Squared: the round ends of all runs that leave any are chiselled square.
@@ -53,9 +56,14 @@ func (m Mind) For(runs []*deck.Run) string {
 // MindOf parts the cautions of a setup's runs. Where a pair or a run has no room
 // for its own, all are said at the head.
 func MindOf(u *deck.Setup, in MindIn) Mind {
-	m := minds(u, in)
+	return minds(u, in).tried(u)
+}
+
+// tried adds where a setup is tried that goes on from the floor of an earlier cut.
+func (m Mind) tried(u *deck.Setup) Mind {
 	if u.Recessed() {
-		m.Do = append(m.Do, RecessFirst)
+		m.doing = append(m.doing, doing{words: RecessFirst, runs: m.runs})
+		m.Do = m.said(m.doing)
 	}
 	return m
 }
@@ -69,7 +77,8 @@ func minds(u *deck.Setup, in MindIn) Mind {
 	for i := range u.Runs {
 		m.Squared = m.Squared && (SquaredEnds(&u.Runs[i]) || !roundEnds(&u.Runs[i]))
 	}
-	m.Do = doings(u, in, m)
+	m.doing = doings(u, in, m)
+	m.Do = m.said(m.doing)
 	pairs := map[string]int{} // how many runs each has
 	for i := range u.Runs {
 		pairs[u.Runs[i].Pair]++
@@ -89,11 +98,39 @@ func minds(u *deck.Setup, in MindIn) Mind {
 			m.All = append(m.All, c)
 		}
 	}
-	m.All = merged(m.All, m.runs)
-	slices.SortStableFunc(m.All, func(a, b Minding) int {
+	m.shared = m.All
+	m.All = gravestOnTop(merged(m.All, m.runs))
+	return m
+}
+
+func gravestOnTop(all []Minding) []Minding {
+	slices.SortStableFunc(all, func(a, b Minding) int {
 		return cmp.Or(cmp.Compare(b.Weight, a.Weight), cmp.Compare(a.Number, b.Number))
 	})
-	return m
+	return all
+}
+
+// On is what the head of a setup says of some of its runs: a sheet that hangs apart
+// from the head says it again. What is of the bit was done when that was fitted.
+func (m Mind) On(runs []*deck.Run) Mind {
+	on := m
+	on.runs, on.All, on.doing = runs, nil, nil
+	here := func(some []*deck.Run) []*deck.Run {
+		return slices.DeleteFunc(slices.Clone(some), func(r *deck.Run) bool { return !slices.Contains(runs, r) })
+	}
+	for _, c := range m.shared {
+		if c.Runs = here(c.Runs); len(c.Runs) > 0 {
+			on.All = append(on.All, c)
+		}
+	}
+	on.All = gravestOnTop(merged(joined(on.All), runs))
+	for _, do := range m.doing {
+		if do.runs = here(do.runs); len(do.runs) > 0 {
+			on.doing = append(on.doing, do)
+		}
+	}
+	on.Do = on.said(on.doing)
+	return on
 }
 
 // MindOfRun is what to mind at one run of a setup, all of it.
@@ -104,11 +141,7 @@ func MindOfRun(u *deck.Setup, r *deck.Run, in MindIn) Mind {
 	if p := u.Pair(r.Pair); p != nil {
 		alone.Marks = []deck.Pair{*p}
 	}
-	m := minds(&alone, in)
-	if u.Recessed() {
-		m.Do = append(m.Do, RecessFirst)
-	}
-	return m
+	return minds(&alone, in).tried(u)
 }
 
 // onSheetAlone are cautions that the sheet of a setup has and the card of a piece
@@ -159,21 +192,49 @@ func onePair(runs []*deck.Run) string {
 	return runs[0].Pair
 }
 
+// doing is what is done at some runs of a setup, their numbers before it where it is
+// not plain which they are.
+type doing struct {
+	words string
+	runs  []*deck.Run
+	named bool
+}
+
+// said are doings as sentences.
+func (m Mind) said(all []doing) []string {
+	var lines []string
+	for _, do := range all {
+		words := do.words
+		if do.named {
+			words = strings.TrimSpace(m.For(do.runs) + " " + words)
+		}
+		lines = append(lines, words)
+	}
+	return lines
+}
+
 // doings are what is done at the runs of a setup: how they cross an end, how a
 // back stop is set, what becomes of round ends, what was noted.
-func doings(u *deck.Setup, in MindIn, m Mind) []string {
-	all := m.once(u, func(r *deck.Run) []string { return sentences(Crossing(r, in.Scale, in.Push)) }, 1)
+func doings(u *deck.Setup, in MindIn, m Mind) []doing {
+	those := func(are func(*deck.Run) bool) []*deck.Run {
+		return slices.DeleteFunc(slices.Clone(m.runs), func(r *deck.Run) bool { return !are(r) })
+	}
+	all := m.once(func(r *deck.Run) []string { return sentences(Crossing(r, in.Scale, in.Push)) }, 1)
 	if words := BringingUp(u, in.Block); words != "" {
-		all = append(all, words)
+		all = append(all, doing{words: words, runs: those(func(r *deck.Run) bool {
+			p := u.Pair(r.Pair)
+			return p != nil && BroughtUp(p, in.Block)
+		})})
 	}
 	if m.Squared {
-		all = append(all, squareAll)
+		all = append(all, doing{words: squareAll, runs: those(SquaredEnds)})
 	}
 	least := 2
 	if !in.Own {
 		least = 1
 	}
-	return append(all, m.once(u, noted, least)...)
+	all = append(all, m.once(noted, least)...)
+	return all
 }
 
 func noted(r *deck.Run) []string {
@@ -185,23 +246,19 @@ func noted(r *deck.Run) []string {
 
 // once lists the sentences that are said of so many runs of a setup at least,
 // each once with the runs it holds for.
-func (m Mind) once(u *deck.Setup, says func(*deck.Run) []string, least int) []string {
-	var all []string
-	of := map[string][]*deck.Run{}
-	for i := range u.Runs {
-		r := &u.Runs[i]
+func (m Mind) once(says func(*deck.Run) []string, least int) []doing {
+	var all []doing
+	for _, r := range m.runs {
 		for _, words := range says(r) {
-			if of[words] == nil {
-				all = append(all, words)
+			at := slices.IndexFunc(all, func(do doing) bool { return do.words == words })
+			if at < 0 {
+				at = len(all)
+				all = append(all, doing{words: words, named: true})
 			}
-			of[words] = append(of[words], r)
+			all[at].runs = append(all[at].runs, r)
 		}
 	}
-	all = slices.DeleteFunc(all, func(words string) bool { return len(of[words]) < least })
-	for i, words := range all {
-		all[i] = strings.TrimSpace(m.For(of[words]) + " " + words)
-	}
-	return all
+	return slices.DeleteFunc(all, func(do doing) bool { return len(do.runs) < least })
 }
 
 // NoteOf is the note of a run's cut. It is "" where the head of the setup says

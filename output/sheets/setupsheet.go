@@ -64,17 +64,20 @@ func (s Setter) setupSheet(d *deck.Deck, i int, room paper.Paper) []paper.Block 
 	w := s.Frame.W
 	mind := s.minds[u.Number]
 	groups, rows := s.pairGroups(u, mind, w)
-	pour := func(of int) []paper.Block {
+	pour := func(of int, repeat bool) []paper.Block {
 		first, rest := s.head(d, i, mind, of)
 		over := func(n int, on rowsOn, room paper.Paper) paper.Block {
 			runs := slices.Concat(rows[on.from:on.to]...)
 			if n == 1 {
-				if len(rest) > 0 && s.repeats() && len(runs) > 0 { // the cautions are on a card before
+				if len(rest) > 0 && repeat && len(runs) > 0 { // the cautions are on a card before
 					return paper.Stack(headGap, first, s.mindLines(mind.On(runs), w))
+				}
+				if len(rest) > 0 && s.repeats() && !repeat {
+					return paper.Stack(headGap, first, s.Strong(w, paper.Least, allOnFirst))
 				}
 				return first
 			}
-			if b := s.again(u, runs, n+len(rest), of, w); b.H <= room {
+			if b := s.again(u, runs, n+len(rest), of, w, repeat); b.H <= room {
 				return b
 			}
 			return s.goesOn(u, n+len(rest), of, w)
@@ -89,20 +92,23 @@ func (s Setter) setupSheet(d *deck.Deck, i int, room paper.Paper) []paper.Block 
 		}
 		return append(sheets, poured(over, s.rowsHead(u, w), groups, room, s.body().H, groupGap)...)
 	}
-	sheets := pour(9)
-	if len(sheets) == 1 {
-		return pour(1)
+	repeat := s.repeats()
+	sheets := pour(9, repeat)
+	if repeat && w < wideRow { // where that takes more of small sheets, they say where the rest stands
+		if fewer := pour(9, false); len(fewer) < len(sheets) {
+			sheets, repeat = fewer, false
+		}
 	}
-	return pour(len(sheets))
+	return pour(len(sheets), repeat)
 }
 
-// repeats reports whether every sheet of runs has all cautions of its runs: it is taped
+// repeats reports whether a sheet of runs has all warnings of its runs: it is taped
 // up apart from the head. An index card has room for the gravest alone.
 func (s Setter) repeats() bool { return s.Frame.W >= besidePicture }
 
 // again is the head of a setup's further sheets of runs: what stays set, and what the
 // head says of the runs there.
-func (s Setter) again(u *deck.Setup, runs []*deck.Run, n, of int, w paper.Paper) paper.Block {
+func (s Setter) again(u *deck.Setup, runs []*deck.Run, n, of int, w paper.Paper, repeat bool) paper.Block {
 	l, bold := s.Letters(paper.Least), s.Bold(paper.Least)
 	p := s.fenceSaid(u, nil, 3.2).Tie(l, ";")
 	p = p.Say(l, "heights")
@@ -119,15 +125,22 @@ func (s Setter) again(u *deck.Setup, runs []*deck.Run, n, of int, w paper.Paper)
 		p = p.Say(l, to)
 	}
 	mind := s.minds[u.Number]
-	if s.repeats() {
+	if repeat {
 		if w < wideRow {
 			return paper.Stack(0.4, s.goesOn(u, n, of, w), p.Set(w), s.mindLines(mind.On(runs), w))
 		}
 		minded := s.mindBox(mind.On(runs), w)
 		return paper.Stack(0.4, s.goesOn(u, n, of, w, p...), minded)
 	}
-	return paper.Stack(0.4, s.goesOn(u, n, of, w), p.Set(w), s.gravest(mind).Set(w))
+	caution := s.gravest(mind)
+	if s.repeats() && len(mind.All) > 1 {
+		caution = caution.Say(bold, allOnFirst)
+	}
+	return paper.Stack(0.4, s.goesOn(u, n, of, w), p.Set(w), caution.Set(w))
 }
+
+// allOnFirst is said where only the gravest is.
+const allOnFirst = "All warnings: sheet 1."
 
 // gravest is the first sentence of the gravest caution at a setup, of several the one
 // that most of the runs have.

@@ -111,7 +111,7 @@ func gravestOnTop(all []Minding) []Minding {
 }
 
 // On is what the head of a setup says of some of its runs: a sheet that hangs apart
-// from the head says it again. What is of the bit was done when that was fitted.
+// from the head says its warnings again. What is of the bit was done when that was fitted.
 func (m Mind) On(runs []*deck.Run) Mind {
 	on := m
 	on.runs, on.All, on.doing = runs, nil, nil
@@ -119,13 +119,13 @@ func (m Mind) On(runs []*deck.Run) Mind {
 		return slices.DeleteFunc(slices.Clone(some), func(r *deck.Run) bool { return !slices.Contains(runs, r) })
 	}
 	for _, c := range m.shared {
-		if c.Runs = here(c.Runs); len(c.Runs) > 0 {
+		if c.Runs = here(c.Runs); len(c.Runs) > 0 && c.Weight != deck.Noted {
 			on.All = append(on.All, c)
 		}
 	}
 	on.All = gravestOnTop(merged(joined(on.All), runs))
 	for _, do := range m.doing {
-		if do.runs = here(do.runs); len(do.runs) > 0 {
+		if do.runs = here(do.runs); len(do.runs) > 0 && !do.after {
 			on.doing = append(on.doing, do)
 		}
 	}
@@ -198,6 +198,7 @@ type doing struct {
 	words string
 	runs  []*deck.Run
 	named bool
+	after bool // when all are cut
 }
 
 // said are doings as sentences.
@@ -227,7 +228,7 @@ func doings(u *deck.Setup, in MindIn, m Mind) []doing {
 		})})
 	}
 	if m.Squared {
-		all = append(all, doing{words: squareAll, runs: those(SquaredEnds)})
+		all = append(all, doing{words: squareAll, runs: those(SquaredEnds), after: true})
 	}
 	least := 2
 	if !in.Own {

@@ -49,7 +49,7 @@ func TestWhatBitWould(t *testing.T) {
 			p.Pieces[0].Cuts[0].Width, p.Pieces[0].Cuts[0].Depth = workpiece.In(t, "7/16"), workpiece.In(t, "1")
 		}, []string{"no bit is narrow enough for a channel 7/16 in wide"}},
 		{"measured a hair too wide", func(p *joinery.Plan) { p.Shop.Bits[0].Measured = workpiece.In(t, "0.5002") },
-			[]string{"bit is measured 0.5002 in, wider than the channel", "write width: 0.5002 in and fit its mate to the slot, or add a bit of 1/2 in"}},
+			[]string{"bit is measured 0.5002 in, wider than the channel", "write width: 0.5002 in and fit its mate to it, or add a bit of 1/2 in"}},
 		{"a short span", func(p *joinery.Plan) {
 			p.Pieces[0].Cuts[0].Span = joinery.Span{From: workpiece.In(t, "1"), To: workpiece.In(t, "1 3/8"), Side: joinery.Left}
 		}, []string{"only 3/8 in long", "lengthen the span, or add a bit of 3/8 in with 1/4 in of cutting length that plunges"}},

@@ -147,7 +147,7 @@ func (g *group) bit() *joinery.Bit {
 
 var position = pattern.New(`^(\d{1,3}) of (\d{1,3})$`)
 
-// position reads which of a cut's runs a run is.
+// position reads which of a cut's runs it is.
 func (g *group) position() (at, of int) {
 	f, ok := g.one(keyPosition)
 	if !ok {

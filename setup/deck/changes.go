@@ -11,7 +11,7 @@ import "fencecard/joinery"
 // runs whose blocks Stand alike, and every setting of the blocks counts once,
 // both blocks of a run together; a through cut needs none.
 //
-// Passes counts every one of every piece over the bit, Fits every [Trial] once.
+// Passes counts each of every piece over the bit, Fits every [Trial] once.
 type Changes struct {
 	Bits, Fences, Heights, Stops int
 	Passes, Fits                 int

@@ -70,11 +70,11 @@ func (b bench) acrossTheFeed() []number {
 
 // wholeFrom is how far the channel that several runs cut lies from a side.
 func (b bench) wholeFrom(side joinery.Side) measure.Length {
-	c := b.Channel
-	if side == c.Near {
-		return c.Setback
+	c := *b.Channel
+	if side != c.Near {
+		c = c.Reversed(b.Size)
 	}
-	return b.Size.Between(side) - c.Setback - c.Width
+	return c.Setback
 }
 
 // alongTheFeed are the measures that the beginning of a cut is mistaken for.

@@ -70,11 +70,12 @@ func (b bench) acrossTheFeed() []number {
 
 // wholeFrom is how far the channel that several runs cut lies from a side.
 func (b bench) wholeFrom(side joinery.Side) measure.Length {
-	c := *b.Channel
-	if side != c.Near {
-		c = c.Reversed(b.Size)
+	c := b.Channel
+	if side == c.Near {
+		return c.Setback
 	}
-	return c.Setback
+	// Turned here, not by Channel.Reversed, which the maker of the runs uses.
+	return b.Size.Between(side) - c.Setback - c.Width
 }
 
 // alongTheFeed are the measures that the beginning of a cut is mistaken for.

@@ -125,9 +125,10 @@ func (p *cardPage) put(b paper.Block, w, h paper.Paper) bool {
 // pieceCard lays out one card, on several where it is higher than h and a smaller
 // picture does not help.
 func (s Setter) pieceCard(d *deck.Deck, c *deck.Card, w, h paper.Paper) []paper.Block {
-	cards := s.pieceCardWith(d, c, w, h, s.body().H)
+	rows := s.cardGroups(d, c, w-2*cardPad)
+	cards := s.pieceCardWith(d, c, rows, w, h, s.body().H)
 	if len(cards) > 1 {
-		if fewer := s.pieceCardWith(d, c, w, h, smallPicture); len(fewer) < len(cards) {
+		if fewer := s.pieceCardWith(d, c, rows, w, h, smallPicture); len(fewer) < len(cards) {
 			return fewer
 		}
 	}
@@ -138,7 +139,7 @@ func (s Setter) pieceCard(d *deck.Deck, c *deck.Card, w, h paper.Paper) []paper.
 const smallPicture paper.Paper = 100
 
 // pieceCardWith lays a card out with its picture as on a page so high.
-func (s Setter) pieceCardWith(d *deck.Deck, c *deck.Card, w, h, picture paper.Paper) []paper.Block {
+func (s Setter) pieceCardWith(d *deck.Deck, c *deck.Card, rows []group, w, h, picture paper.Paper) []paper.Block {
 	inner, high := w-2*cardPad, h-2*cardPad
 	first := paper.Stack(s.cardGap(), s.cardHead(d, c, 0, inner), oblique.Picture(s.Setter, c, inner, picture))
 	over := func(n int, _ rowsOn, _ paper.Paper) paper.Block {
@@ -147,7 +148,7 @@ func (s Setter) pieceCardWith(d *deck.Deck, c *deck.Card, w, h, picture paper.Pa
 		}
 		return s.cardHead(d, c, n-1, inner)
 	}
-	cards := poured(over, s.cardColumns(inner), s.cardGroups(d, c, inner), high, high, s.cardGap())
+	cards := poured(over, s.cardColumns(inner), rows, high, high, s.cardGap())
 	for i, b := range cards {
 		cards[i] = paper.Framed(wide(b, inner), cardPad, paper.Pen{Width: 0.35, Line: paper.Dashed})
 	}

@@ -2,6 +2,7 @@ package wording
 
 import (
 	"cmp"
+	"maps"
 	"slices"
 	"strings"
 
@@ -21,6 +22,7 @@ type Mind struct {
 	// shared and doing are what All and Do were made of, each with its runs.
 	shared []Minding
 	doing  []doing
+	holds  map[*deck.Run]holding
 	// Do is what is done at the runs of the setup besides, each a sentence or two.
 	Do []string
 	// Squared: the round ends of all runs that leave any are chiselled square.
@@ -56,7 +58,33 @@ func (m Mind) For(runs []*deck.Run) string {
 // MindOf parts the cautions of a setup's runs. Where a pair or a run has no room
 // for its own, all are said at the head.
 func MindOf(u *deck.Setup, in MindIn) Mind {
-	return minds(u, in).tried(u)
+	m := minds(u, in).tried(u)
+	m.holds = m.holding()
+	return m
+}
+
+// holding is what holds for one run, by its places in the lists of all.
+type holding struct{ shared, doing []int }
+
+// holding is asked once of a setup: [Mind.On] is asked of every row of a sheet, and
+// is not to look through all runs each time.
+func (m Mind) holding() map[*deck.Run]holding {
+	all := make(map[*deck.Run]holding, len(m.runs))
+	for i, c := range m.shared {
+		for _, r := range c.Runs {
+			h := all[r]
+			h.shared = append(h.shared, i)
+			all[r] = h
+		}
+	}
+	for i, do := range m.doing {
+		for _, r := range do.runs {
+			h := all[r]
+			h.doing = append(h.doing, i)
+			all[r] = h
+		}
+	}
+	return all
 }
 
 // tried adds where a setup is tried that goes on from the floor of an earlier cut.
@@ -115,17 +143,25 @@ func gravestOnTop(all []Minding) []Minding {
 func (m Mind) On(runs []*deck.Run) Mind {
 	on := m
 	on.runs, on.All, on.doing = runs, nil, nil
-	here := func(some []*deck.Run) []*deck.Run {
-		return slices.DeleteFunc(slices.Clone(some), func(r *deck.Run) bool { return !slices.Contains(runs, r) })
+	shared, doing := map[int][]*deck.Run{}, map[int][]*deck.Run{}
+	for _, r := range slices.SortedFunc(slices.Values(runs), byNumber) {
+		for _, i := range m.holds[r].shared {
+			shared[i] = append(shared[i], r)
+		}
+		for _, i := range m.holds[r].doing {
+			doing[i] = append(doing[i], r)
+		}
 	}
-	for _, c := range m.shared {
-		if c.Runs = here(c.Runs); len(c.Runs) > 0 && c.Weight != deck.Noted {
+	for _, i := range slices.Sorted(maps.Keys(shared)) {
+		if c := m.shared[i]; c.Weight != deck.Noted {
+			c.Runs = shared[i]
 			on.All = append(on.All, c)
 		}
 	}
 	on.All = gravestOnTop(merged(joined(on.All), runs))
-	for _, do := range m.doing {
-		if do.runs = here(do.runs); len(do.runs) > 0 && !do.after {
+	for _, i := range slices.Sorted(maps.Keys(doing)) {
+		if do := m.doing[i]; !do.after {
+			do.runs = doing[i]
 			on.doing = append(on.doing, do)
 		}
 	}

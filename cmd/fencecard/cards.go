@@ -32,7 +32,7 @@ type cardsOptions struct {
 	setups []string        // numbers, a deck's code behind them or not
 	again  session.Printed // the same as one that was printed
 	why    bool
-	card   string
+	run    string
 	joint  string
 	pages  session.PageFlags
 
@@ -71,7 +71,6 @@ standard output. 'fencecard help plan' tells how a plan is written.
 	cmd.ValidArgsFunction = session.OfferPlan
 	cardFormats.Flag(cmd, &o.format)
 	f.StringVar(&o.joint, "joint", "", "with --format svg: draw the joint `NAME`, its halves apart and together")
-	f.StringVar(&o.card, "card", "", "another spelling of --only-run")
 	o.again.Flags(cmd)
 	f.BoolVar(&o.why, "explain", false, "say why each setup is there and what would spare one")
 	f.StringArrayVarP(&o.out, "out", "o", nil, cardFormats.OutSays()+";\nmay be given again")
@@ -80,8 +79,9 @@ standard output. 'fencecard help plan' tells how a plan is written.
 	session.Offer(cmd, "only-piece", a.OfferPieces)
 	f.StringSliceVar(&o.setups, "only-setup", nil, "only the setup `NUMBER`; may be given again")
 	session.Offer(cmd, "only-setup", a.FromDeck(&o.again, session.SetupWords))
-	f.StringVar(&o.card, "only-run", "", "one run, by its `NUMBER`, such as 3.6, as large as the page")
+	f.StringVar(&o.run, "only-run", "", "one run, by its `NUMBER`, such as 3.6, as large as the page")
 	session.Offer(cmd, "only-run", a.FromDeck(&o.again, session.RunWords))
+	session.AlsoSpelt(cmd, map[string]string{"card": "only-run"})
 	session.BookFlag(cmd, &o.again.Book)
 	o.pages.Add(cmd)
 	return cmd
@@ -89,7 +89,7 @@ standard output. 'fencecard help plan' tells how a plan is written.
 
 func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
 	var err error
-	if o.card, err = o.again.Named(o.card); err != nil {
+	if o.run, err = o.again.Named(o.run); err != nil {
 		return err
 	}
 	for _, text := range o.setups {
@@ -189,7 +189,7 @@ func (a *app) deckFor(ctx context.Context, plan *joinery.Plan, o cardsOptions) (
 	if d, err = deckpart.Of(d, o.only); err != nil {
 		return nil, err
 	}
-	a.TellFound(d, found, o.card)
+	a.TellFound(d, found, o.run)
 	return d, nil
 }
 

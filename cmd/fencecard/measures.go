@@ -5,7 +5,6 @@ import (
 	"fmt"
 
 	"github.com/spf13/cobra"
-	"github.com/spf13/pflag"
 
 	"fencecard/cmd/internal/measured"
 	"fencecard/cmd/internal/session"
@@ -28,8 +27,8 @@ func (o *atTable) flags(a *app, cmd *cobra.Command, tested string, all []measure
 	o.deck.Flags(cmd)
 	session.BookFlag(cmd, &o.deck.Book)
 	cmd.ValidArgsFunction = a.OfferPlanAndRun(&o.deck)
-	cmd.Flags().StringVar(&o.run, "card", "", "the run that "+tested+", by its `NUMBER`: the same as RUN")
-	session.Offer(cmd, "card", a.FromDeck(&o.deck, session.RunWords))
+	cmd.Flags().StringVar(&o.run, "run", "", "the run that "+tested+", by its `NUMBER`: the same as RUN")
+	session.Offer(cmd, "run", a.FromDeck(&o.deck, session.RunWords))
 	for _, m := range all {
 		o.measured = append(o.measured, &measuredFlag{flag: m.Name, says: m.Says})
 	}
@@ -70,20 +69,18 @@ func (m *measuredFlag) Type() string          { return "LENGTH" }
 
 type measures []*measuredFlag
 
-// flags adds the flags. Some have another spelling.
 func (ms measures) flags(cmd *cobra.Command) {
+	spelt := map[string]string{"card": "run"}
 	for _, m := range ms {
 		cmd.Flags().Var(m, m.flag, m.says)
-	}
-	cmd.Flags().SetNormalizeFunc(func(_ *pflag.FlagSet, name string) pflag.NormalizedName {
-		if other, ok := otherSpellings[name]; ok && cmd.Flags().Lookup(other) != nil {
-			name = other
+		if other, ok := otherSpellings[m.flag]; ok {
+			spelt[other] = m.flag
 		}
-		return pflag.NormalizedName(name)
-	})
+	}
+	session.AlsoSpelt(cmd, spelt)
 }
 
-var otherSpellings = map[string]string{"fence": "near", "center": "centre"}
+var otherSpellings = map[string]string{"near": "fence", "centre": "center"}
 
 // names are the flags, as --a, --b and --c.
 func (ms measures) names(last string) string {
@@ -104,15 +101,15 @@ func (ms measures) any() bool {
 	return false
 }
 
-// runNamed takes the number of a run from behind the plan, or from --card.
-func runNamed(args []string, card string) (plan []string, run string, err error) {
+// runNamed takes the number of a run from behind the plan, or from --run.
+func runNamed(args []string, flag string) (plan []string, run string, err error) {
 	switch {
 	case len(args) < 2:
-		return args, card, nil
+		return args, flag, nil
 	case session.IsPlan(args[1]) && !session.IsPlan(args[0]):
 		return nil, "", session.Usage(fmt.Errorf("the plan comes first, and the run behind it: %s %s", args[1], args[0]))
-	case card != "":
-		return nil, "", session.Usage(fmt.Errorf("%q and --card %s name a run twice: leave one out", args[1], card))
+	case flag != "":
+		return nil, "", session.Usage(fmt.Errorf("%q and --run %s name a run twice: leave one out", args[1], flag))
 	case args[1] == "":
 		return nil, "", session.Usage(errors.New("the number of the run is empty: write it as it is printed, such as 3.6"))
 	}

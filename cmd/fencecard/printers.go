@@ -24,7 +24,7 @@ type deckWriter = func(io.Writer, *deck.Deck) error
 
 // paper returns the writer of pages to print.
 func (o cardsOptions) paper() (deckWriter, error) {
-	if o.card != "" {
+	if o.run != "" {
 		return o.oneRun(output.RunPDF)
 	}
 	return o.pages.Printer(output.PDF)
@@ -47,11 +47,11 @@ func (o cardsOptions) drawing() (deckWriter, error) {
 	}
 	setups, pieces := o.only.Setups, o.only.Pieces
 	switch {
-	case o.joint != "" && (o.card != "" || len(setups)+len(pieces) > 0):
+	case o.joint != "" && (o.run != "" || len(setups)+len(pieces) > 0):
 		return nil, session.Usage(errors.New("--format svg draws one thing: keep --joint, or what is beside it"))
 	case o.joint != "":
 		return o.pages.Printer(func(w io.Writer, d *deck.Deck, p sheets.Pages) error { return output.JointSVG(w, d, o.joint, p) })
-	case o.card != "":
+	case o.run != "":
 		return o.oneRun(output.RunSVG)
 	case len(setups) == 1 && len(pieces) == 0:
 		return o.pages.Printer(func(w io.Writer, d *deck.Deck, p sheets.Pages) error { return output.SetupSVG(w, d, setups[0], p) })
@@ -66,7 +66,7 @@ func (o cardsOptions) oneRun(print func(io.Writer, *deck.Deck, string, sheets.Pa
 	if err := o.pages.Without("strips", "only", "joints"); err != nil {
 		return nil, err
 	}
-	return o.pages.Printer(func(w io.Writer, d *deck.Deck, p sheets.Pages) error { return print(w, d, o.card, p) })
+	return o.pages.Printer(func(w io.Writer, d *deck.Deck, p sheets.Pages) error { return print(w, d, o.run, p) })
 }
 
 // printer writes a deck, or the part of it that is named, to a target.
@@ -104,7 +104,7 @@ func (o cardsOptions) fits(format *session.Format) error {
 		return nil
 	case o.joint != "":
 		return session.Usage(errors.New("--joint is for a drawing: use --format svg; for pages of all joints use --joints"))
-	case o.card != "" && format != session.PDF:
+	case o.run != "" && format != session.PDF:
 		return session.Usage(errors.New("--only-run is for pages and drawings: leave it out, or use --format pdf or svg"))
 	}
 	return nil
@@ -113,8 +113,8 @@ func (o cardsOptions) fits(format *session.Format) error {
 // part says what of a deck a format prints, "" for all.
 func (o cardsOptions) part(format *session.Format) string {
 	switch {
-	case o.card != "":
-		return "run " + o.card
+	case o.run != "":
+		return "run " + o.run
 	case format == session.PDF && o.pages.Only != "":
 		return "only the " + o.pages.Only
 	}
@@ -125,8 +125,8 @@ func (o cardsOptions) part(format *session.Format) string {
 func (o cardsOptions) ending(format *session.Format) string {
 	name := "-cards"
 	switch {
-	case format == session.PDF && o.card != "":
-		name = "-run-" + o.card
+	case format == session.PDF && o.run != "":
+		name = "-run-" + o.run
 	case format == session.PDF && o.pages.Only != "":
 		name = "-" + o.pages.Only
 	case len(o.only.Setups)+len(o.only.Pieces) > 0:

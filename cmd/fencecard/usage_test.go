@@ -26,7 +26,7 @@ func TestUsageWords(t *testing.T) {
 		"cards --search x":     `--search takes a time such as 5s, not "x"`,
 		"cards --strips=x":     `--strips takes true or false, not "x"`,
 		"wood emc --rh x":      `--rh takes a number, not "x"`,
-		"check --card":         "--card needs its value behind it: --card NUMBER",
+		"check --run":          "--run needs its value behind it: --run NUMBER",
 		"cards --formt x":      "there is no flag --formt; did you mean --format?",
 		"cards -x":             "there is no flag -x\n",
 		"cards -dash.yaml":     "-dash.yaml is taken for a flag; a file whose name begins with - is written ./-dash.yaml",

@@ -45,10 +45,10 @@ same setup carries its name, your notes and where the fence really stood.`,
 	o.flags(cmd)
 	f := cmd.Flags()
 	f.StringVar(&o.setup, "setup", "", "the setup, by its `NUMBER` in the deck")
-	f.StringVar(&o.name, "name", "", "what to call it")
+	f.StringVar(&o.name, "name", "", "the `NAME` it is found by")
 	f.StringArrayVar(&o.notes, "note", nil, "a note, `TEXT`; may be given again")
-	f.StringVar(&o.fence, "fence-stood", "", "where the fence stood after the test cut, to the near edge of the bit")
-	f.StringVar(&o.height, "height-stood", "", "where the bit stood at full height after the test cut")
+	f.StringVar(&o.fence, "fence-stood", "", "at what `LENGTH` the fence stood after the test cut, to the near edge of the bit")
+	f.StringVar(&o.height, "height-stood", "", "at what `LENGTH` the bit stood at full height after the test cut")
 	f.BoolVar(&o.force, "force", false, "keep it in the place of a setup of that name; its comments, and notes and\ncorrections you do not give anew, stay")
 	o.deck.Flags(cmd)
 	cmd.ValidArgsFunction = session.OfferPlan

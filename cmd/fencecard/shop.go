@@ -36,7 +36,7 @@ of the shop file, or else one wood of each hardness.
 		RunE: a.work(func(_ context.Context, args []string) error { return a.shop(args, o) }),
 	}
 	session.FormatFlag(cmd, &o.format)
-	cmd.Flags().StringVar(&o.unit, "unit", "in", "unit of a bare number where the file names none, in or mm")
+	cmd.Flags().StringVar(&o.unit, "unit", "in", "the `UNIT` of a bare number where the file names none, in or mm")
 	cmd.Flags().StringArrayVar(&o.woods, "wood", nil, "show the caps in this `WOOD`; may be given again")
 	session.Choices(cmd, "unit", "in", "mm")
 	cmd.ValidArgsFunction = session.OfferPlan

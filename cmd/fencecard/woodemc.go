@@ -32,8 +32,8 @@ the Hailwood-Horrobin equation.`,
 		RunE: a.work(func(context.Context, []string) error { return a.emc(o) }),
 	}
 	session.FormatFlag(cmd, &o.format)
-	cmd.Flags().StringVar(&o.temp, "temp", "70F", "temperature of the air, as 70F or 21C")
-	cmd.Flags().Float64Var(&o.humidity, "rh", 0, "relative humidity in percent")
+	cmd.Flags().StringVar(&o.temp, "temp", "70F", "the `TEMPERATURE` of the air, as 70F or 21C")
+	cmd.Flags().Float64Var(&o.humidity, "rh", 0, "relative humidity in `PERCENT`")
 	session.Required(cmd, "rh")
 	return cmd
 }

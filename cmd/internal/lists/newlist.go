@@ -32,7 +32,7 @@ func (o *Options) Add(cmd *cobra.Command) {
 	f.StringVar(&o.From, "from", "", "make the plan of the pieces in this `LIST`, a CSV file; - for standard input")
 	f.StringVar(&o.Against, "against", "", "with --from: tell how the list differs from this `PLAN`, and write nothing")
 	f.StringArrayVar(&o.columns, "column", nil, "what the column with this head holds, as `FIELD=HEAD`; may be given again")
-	f.StringVar(&o.unit, "unit", "", "the unit of the list's bare numbers, in or mm")
+	f.StringVar(&o.unit, "unit", "", "the `UNIT` of the list's bare numbers, in or mm")
 	f.BoolVar(&o.defaults, "defaults", false, "take the default wherever the list leaves something open")
 	session.Choices(cmd, "unit", "in", "mm")
 }

@@ -48,7 +48,7 @@ func (fs Formats[W]) Flag(cmd *cobra.Command, format *string) {
 			some = append(some, "; "+f.Name+" for "+f.For)
 		}
 	}
-	cmd.Flags().StringVar(format, "format", fs[0].Name, plantext.List(all, "or")+strings.Join(some, ""))
+	cmd.Flags().StringVar(format, "format", fs[0].Name, "the `FORMAT`: "+plantext.List(all, "or")+strings.Join(some, ""))
 	Choices(cmd, "format", fs.names()...)
 }
 

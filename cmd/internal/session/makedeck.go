@@ -21,7 +21,7 @@ type SearchFlag time.Duration
 
 // Flag adds the flag to a command.
 func (s *SearchFlag) Flag(cmd *cobra.Command) {
-	cmd.Flags().DurationVar((*time.Duration)(s), "search", budget.DefaultTime, "look for the fewest changes for this long at the most; 0 for none")
+	cmd.Flags().DurationVar((*time.Duration)(s), "search", budget.DefaultTime, "look for the fewest changes so long at the most, a `TIME` as 10s; 0 for none")
 }
 
 // MakeDeck makes a plan's deck. Meanwhile the first interrupt ends only the

@@ -32,12 +32,12 @@ var pageFlagNames = []string{"paper", "units", "scale", "strips", "only", "joint
 func (p *PageFlags) Add(cmd *cobra.Command) {
 	p.Cmd = cmd
 	f := cmd.Flags()
-	f.StringVar(&p.paper, "paper", "letter", "letter, a4, legal, a5, or index for cards of 4 x 6 in")
-	f.StringVar(&p.units, "units", "", "print lengths in in, mm or both; left out: as the shop's scale")
+	f.StringVar(&p.paper, "paper", "letter", "the size of `PAPER`: letter, a4, legal, a5, or index for cards of 4 x 6 in")
+	f.StringVar(&p.units, "units", "", "print lengths in these `UNITS`, in, mm or both; left out: as the shop's scale")
 	f.StringVar(&p.scale, "scale", "", "print lengths to the nearest `DIVISION`, such as 1/32 or 0.5 mm; left out: the shop's")
 	f.BoolVar(&p.Strips, "strips", false, "add full-size strips to stick along the fence")
 	f.BoolVar(&p.joints, "joints", false, "add a drawing of every joint, its halves apart and together")
-	f.StringVar(&p.Only, "only", "", "leave out everything but these: sheets, cards or strips")
+	f.StringVar(&p.Only, "only", "", "leave out everything but this `PART`: sheets, cards or strips")
 	Choices(cmd, "paper", "letter", "a4", "legal", "a5", "index")
 	Choices(cmd, "units", "in", "mm", "both")
 	Choices(cmd, "only", "sheets", "cards", "strips")

@@ -136,6 +136,28 @@ func TestRoomsAreListed(t *testing.T) {
 	}
 }
 
+// A word that the guide gives a meaning in code is the name of no type elsewhere.
+func TestCodeWordsHaveOneMeaning(t *testing.T) {
+	guide, err := os.ReadFile("../../DEVELOPERS.md")
+	require.NoError(t, err)
+	_, section, _ := strings.Cut(string(guide), "\n## Words with one meaning\n")
+	section, _, _ = strings.Cut(section, "\n## ")
+	words := regexp.MustCompile(`\*(\w+)\*:`).FindAllStringSubmatch(section, -1)
+	require.NotEmpty(t, words)
+	for _, folder := range []string{"joinery", "output", "cmd"} {
+		require.NoError(t, filepath.WalkDir("../../"+folder, func(path string, _ os.DirEntry, err error) error {
+			if err != nil || filepath.Ext(path) != ".go" {
+				return err
+			}
+			code, err := os.ReadFile(path)
+			for _, word := range words {
+				assert.NotRegexp(t, `(?mi)^type `+word[1]+`\b`, string(code), "%s: %s means something in setup", path, word[1])
+			}
+			return err
+		}))
+	}
+}
+
 // The guide is read beside the code, in a window no wider than that: only tables are
 // wider.
 func TestTheGuideIsNoWiderThanCode(t *testing.T) {

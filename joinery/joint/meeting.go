@@ -110,7 +110,7 @@ type lie struct {
 }
 
 // Inward is the word for the way into a piece from a side.
-func Inward(side joinery.Side) string { return ways[side] }
+func Inward(side joinery.Side) string { return inward[side] }
 
 // From says the way into a piece from a side, as behind a distance: "up from the
 // bottom".
@@ -122,7 +122,7 @@ func From(side joinery.Side) string {
 	return way + " from the " + side.String()
 }
 
-var ways = map[joinery.Side]string{
+var inward = map[joinery.Side]string{
 	joinery.Left: "right", joinery.Right: "left", joinery.Front: "back",
 	joinery.Back: "forward", joinery.Bottom: "up", joinery.Top: "down",
 }

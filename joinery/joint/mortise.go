@@ -91,10 +91,10 @@ func (w *work) shoulders(wide, run joinery.Dimension) map[joinery.Side]measure.L
 		w.fault("write "+w.text(stock)+" at the most", []string{"thickness"},
 			"a tenon %s thick cannot be cut on %q, which is %s %s", w.text(w.Thickness), w.Part.Name, w.text(stock), wide)
 	case cheek[low]+cheek[high] > spare:
-		w.fault(w.otherWay(wide, run, "make the tenon thinner, or the shoulders shallower"), []string{"shoulders " + low.String(), "shoulders " + high.String(), "thickness"},
+		w.fault(w.otherCheeks(wide, run, "make the tenon thinner, or the shoulders shallower"), []string{"shoulders " + low.String(), "shoulders " + high.String(), "thickness"},
 			"the shoulders and the tenon come to %s, but %q measures %s %s", w.text(cheek[low]+cheek[high]+w.Thickness), w.Part.Name, w.text(stock), wide)
 	case lowSaid && highSaid && cheek[low]+cheek[high] < spare:
-		w.fault(w.otherWay(wide, run, fmt.Sprintf("take one of the two shoulders out, or write thickness: %s", w.scale.Format(stock-cheek[low]-cheek[high]))),
+		w.fault(w.otherCheeks(wide, run, fmt.Sprintf("take one of the two shoulders out, or write thickness: %s", w.scale.Format(stock-cheek[low]-cheek[high]))),
 			[]string{"shoulders " + high.String(), "thickness"},
 			"%s between shoulders of %s and %s leaves a tenon of %s, not %s", w.text(stock), w.text(cheek[low]), w.text(cheek[high]),
 			w.text(stock-cheek[low]-cheek[high]), w.text(w.Thickness))
@@ -115,10 +115,10 @@ func (w *work) shoulders(wide, run joinery.Dimension) map[joinery.Side]measure.L
 	return cheek
 }
 
-// otherWay is a remedy where the shoulders and the thickness do not agree. Where
+// otherCheeks is a remedy where the shoulders and the thickness do not agree. Where
 // the tenon is measured across the wide way of its piece and no shoulder is named
 // the other way, the maker likely took the thickness to lie that way.
-func (w *work) otherWay(wide, run joinery.Dimension, remedy string) string {
+func (w *work) otherCheeks(wide, run joinery.Dimension, remedy string) string {
 	for _, s := range w.Shoulders {
 		if s.Side.Dimension() == run {
 			return remedy

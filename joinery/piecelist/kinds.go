@@ -18,7 +18,7 @@ var kindTable string
 // The zero value is none that is known.
 type kind struct {
 	what      string // "a leg"
-	lies      Way
+	lies      Orientation
 	two, four As
 	thickest  measure.Length // a thicker one may be something else; 0 for no bound
 }
@@ -39,7 +39,7 @@ type kindWords struct {
 var kinds = sync.OnceValue(func() kindWords {
 	all := kindWords{singular: map[string]string{}}
 	for cells := range tableRows(kindTable) {
-		lies, _ := parseWay(cells[2], false)
+		lies, _ := parseOrientation(cells[2], false)
 		two, _ := parseAs(cells[3])
 		four, _ := parseAs(cells[4])
 		k := kind{what: cells[1], lies: lies, two: two, four: four}

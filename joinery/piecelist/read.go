@@ -64,7 +64,7 @@ type Piece struct {
 	Width     Measure
 	Thickness Measure
 	Wood      string // as the table of woods has it, or ""
-	Lies      Way
+	Lies      Orientation
 	As        As
 	Copies    []Copy   // the pieces of the plan that it comes to
 	Remarks   []string // what was answered of it

@@ -70,7 +70,7 @@ func (r *reader) readRow(w *row, heading string, last *above) Piece {
 	}
 	last.wood = r.readWood(w, &p, last.wood)
 	if !r.sizesOnly {
-		last.lies = r.readWay(w, &p, last.lies)
+		last.lies = r.readOrientation(w, &p, last.lies)
 		if p.Count > 0 {
 			last.as = r.readAs(w, &p, last.as)
 		}

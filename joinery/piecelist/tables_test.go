@@ -32,7 +32,7 @@ func TestTables(t *testing.T) {
 	seen := map[string]bool{}
 	for cells := range tableRows(kindTable) {
 		require.GreaterOrEqual(t, len(cells), 5, cells)
-		_, wrong := parseWay(cells[2], false)
+		_, wrong := parseOrientation(cells[2], false)
 		assert.Empty(t, wrong, cells)
 		for _, as := range cells[3:5] {
 			_, wrong = parseAs(as)
@@ -78,9 +78,9 @@ func TestRoughNames(t *testing.T) {
 	}
 }
 
-func TestWays(t *testing.T) {
+func TestOrientations(t *testing.T) {
 	const lr, fb, up = joinery.LeftRight, joinery.FrontBack, joinery.TopBottom
-	for text, want := range map[string]Way{
+	for text, want := range map[string]Orientation{
 		"length up, thickness front-back":        {up, fb},
 		"Length UP ; thickness left to right":    {up, lr},
 		"thickness up, length front-back":        {fb, up},
@@ -88,24 +88,24 @@ func TestWays(t *testing.T) {
 		"Länge hoch, Dicke links-rechts":         {up, lr},
 		"Länge links - rechts, Breite senkrecht": {lr, fb},
 	} {
-		got, wrong := parseWay(text, false)
+		got, wrong := parseOrientation(text, false)
 		assert.Empty(t, wrong, text)
 		assert.Equal(t, want, got, text)
 	}
 	for _, text := range []string{"", "up", "length up", "thickness up", "length up, thickness up", "length up, length left-right", "up, up", "length", "depth up, thickness front-back", "a b c"} {
-		_, wrong := parseWay(text, false)
+		_, wrong := parseOrientation(text, false)
 		assert.NotEmpty(t, wrong, text)
 	}
-	// Every way comes back from its own words.
+	// Every one comes back from its own words.
 	for _, length := range joinery.Dimensions {
 		for _, thickness := range joinery.Dimensions {
 			if length != thickness {
-				got, wrong := parseWay(Way{length, thickness}.String(), false)
+				got, wrong := parseOrientation(Orientation{length, thickness}.String(), false)
 				assert.Empty(t, wrong)
-				assert.Equal(t, Way{length, thickness}, got)
+				assert.Equal(t, Orientation{length, thickness}, got)
 			}
 		}
-		got, wrong := parseWay("length "+directionName(length), true)
+		got, wrong := parseOrientation("length "+directionName(length), true)
 		assert.Empty(t, wrong)
 		assert.Equal(t, length, got.Length)
 	}

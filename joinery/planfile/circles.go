@@ -7,13 +7,13 @@ import (
 )
 
 // circles looks for cuts that wait for each other, by walking along the waits
-// and meeting a cut that is still on the way.
+// and meeting a cut that is still on the path.
 type circles struct {
 	r     *planReader
 	names *cutNames
 	waits []wait // sorted by the cut that waits
 	state []walked
-	way   []step
+	path  []followed
 }
 
 // walked is how far a cut was looked at.
@@ -21,12 +21,12 @@ type walked uint8
 
 const (
 	unseen walked = iota
-	onTheWay
+	onThePath
 	walkedOut
 )
 
-// step is a cut on the way, and its waits that were not followed yet.
-type step struct {
+// followed is a cut on the path, and its waits that were not followed yet.
+type followed struct {
 	cut  int
 	left []wait
 }
@@ -42,11 +42,11 @@ func (r *planReader) checkCircles(names *cutNames, waits []wait) {
 
 func (c *circles) from(cut int) {
 	c.enter(cut)
-	for len(c.way) > 0 && !c.r.over() {
-		last := &c.way[len(c.way)-1]
+	for len(c.path) > 0 && !c.r.over() {
+		last := &c.path[len(c.path)-1]
 		if len(last.left) == 0 {
 			c.state[last.cut] = walkedOut
-			c.way = c.way[:len(c.way)-1]
+			c.path = c.path[:len(c.path)-1]
 			continue
 		}
 		w := last.left[0]
@@ -55,36 +55,36 @@ func (c *circles) from(cut int) {
 		if !own {
 			continue // what a mirrored cut waits for was looked at with the piece it is of
 		}
-		if c.state[on] == onTheWay {
+		if c.state[on] == onThePath {
 			c.fault(w, on)
 		}
 		c.enter(on)
 	}
 }
 
-// enter puts a cut on the way, unless it was there before.
+// enter puts a cut on the path, unless it was there before.
 func (c *circles) enter(cut int) {
 	if c.state[cut] != unseen {
 		return
 	}
-	c.state[cut] = onTheWay
+	c.state[cut] = onThePath
 	from, _ := slices.BinarySearchFunc(c.waits, cut, func(w wait, cut int) int { return cmp.Compare(int(w.cut), cut) })
 	to := from
 	for to < len(c.waits) && int(c.waits[to].cut) == cut {
 		to++
 	}
-	c.way = append(c.way, step{cut, c.waits[from:to]})
+	c.path = append(c.path, followed{cut, c.waits[from:to]})
 }
 
 // fault names the whole circle that the last wait closes.
 func (c *circles) fault(last wait, on int) {
-	begin := len(c.way) - 1
-	for c.way[begin].cut != on {
+	begin := len(c.path) - 1
+	for c.path[begin].cut != on {
 		begin--
 	}
 	const few = 8
 	var names []string
-	for _, s := range c.way[begin:] {
+	for _, s := range c.path[begin:] {
 		if len(names) == few {
 			names = append(names, "...")
 			break

@@ -85,15 +85,15 @@ func (view *runView) marks(s *sheets.Screen, u *deck.Setup, r *deck.Run) {
 			view.Marks = append(view.Marks, mark)
 			continue
 		}
-		way := wording.WayOf(r, stop, m.Guide, s.Blocks)
-		at := numberOf(s.Setter, way.Length(&m.Mark))
-		mark.At, mark.Set, mark.For, mark.From, mark.Others = &at, way.Set, way.For, way.From, way.Others(m, s.Plain)
+		marking := wording.MarkingOf(r, stop, m.Guide, s.Blocks)
+		at := numberOf(s.Setter, marking.Length(&m.Mark))
+		mark.At, mark.Set, mark.For, mark.From, mark.Others = &at, marking.Set, marking.For, marking.From, marking.Others(m, s.Plain)
 		view.Marks = append(view.Marks, mark)
-		if behind, asked := way.Behind(); asked {
+		if behind, asked := marking.Behind(); asked {
 			at := numberOf(s.Setter, behind.Length(&m.Mark))
 			last = append(last, markView{Name: "BACK STOP", Class: "behind", At: &at, Set: behind.Set, For: behind.For, From: behind.From})
 		}
-		if line := way.OffFence(s.Reach, r); line != "" {
+		if line := marking.OffFence(s.Reach, r); line != "" {
 			view.Stops = append(view.Stops, line)
 		}
 	}

@@ -242,13 +242,13 @@ func (t *textWriter) pair(s *deck.Setup, g wording.Group) {
 		if m == nil {
 			t.wrapped(label, fmt.Sprintf("%-5s no mark: %s", name, [2]string{"feed in from the right", "run out to the left"}[i]))
 		} else {
-			way := wording.WayOf(g.Runs[0], stop, m.Guide, t.blocks)
-			text := fmt.Sprintf("%-5s %s  %s, %s, %s", name, t.exactly(way.Length(&m.Mark)), way.Set, way.For, way.From)
-			if others := way.Others(m, t.exactly); others != "" {
+			marking := wording.MarkingOf(g.Runs[0], stop, m.Guide, t.blocks)
+			text := fmt.Sprintf("%-5s %s  %s, %s, %s", name, t.exactly(marking.Length(&m.Mark)), marking.Set, marking.For, marking.From)
+			if others := marking.Others(m, t.exactly); others != "" {
 				text += " (" + others + ")"
 			}
 			t.wrapped(label, text)
-			if line := way.StopLine(m, t.exactly, t.fence, g.Runs[0]); line != "" {
+			if line := marking.StopLine(m, t.exactly, t.fence, g.Runs[0]); line != "" {
 				t.wrapped("      ", line)
 			}
 		}

@@ -216,9 +216,9 @@ func (s Setter) cardMark(p paper.Phrase, name string, m *deck.PairMark, r *deck.
 		return p
 	}
 	l, bold := s.Letters(paper.Least), s.Bold(paper.Least)
-	way := wording.WayOf(r, stop, m.Guide, s.Blocks)
-	p = p.Say(bold, name).Keep(bold, s.Plain(way.Length(&m.Mark))).Say(l, strings.TrimPrefix(strings.ToLower(strings.ReplaceAll(way.Set, ",", "")), "mark "))
-	if line := way.BackStopAt(m, s.Plain); line != "" {
+	marking := wording.MarkingOf(r, stop, m.Guide, s.Blocks)
+	p = p.Say(bold, name).Keep(bold, s.Plain(marking.Length(&m.Mark))).Say(l, strings.TrimPrefix(strings.ToLower(strings.ReplaceAll(marking.Set, ",", "")), "mark "))
+	if line := marking.BackStopAt(m, s.Plain); line != "" {
 		p = p.Tie(l, ",").Say(bold, line)
 	}
 	return p

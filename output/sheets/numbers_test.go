@@ -24,7 +24,7 @@ func setLength(d *deck.Deck, u *deck.Setup, p deck.Pair, stop bool) measure.Leng
 	}
 	for i := range u.Runs {
 		if r := &u.Runs[i]; r.Pair == p.Letter {
-			return wording.WayOf(r, stop, m.Guide, d.Plan.Shop.Stops == joinery.Blocks).Length(&m.Mark)
+			return wording.MarkingOf(r, stop, m.Guide, d.Plan.Shop.Stops == joinery.Blocks).Length(&m.Mark)
 		}
 	}
 	return 0

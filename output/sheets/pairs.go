@@ -73,20 +73,26 @@ func (s Setter) pairPanel(u *deck.Setup, p *deck.Pair, runs []*deck.Run, mind wo
 	var b paper.Block
 	b.Add(letter, -pad, -pad)
 	b.Add(views.FenceFromAbove(s.Setter, u, p, runs[0], inner-2*letter.W), letter.W, 0)
-	behind, asides := s.behind(p, runs[0], inner >= threeAbreast), s.aboutStops(p, runs[0], func(way wording.Way, _ *deck.PairMark) string { return way.OffFence(s.Reach, runs[0]) })
+	behind := s.behind(p, runs[0], inner >= threeAbreast)
+	asides := s.aboutStops(p, runs[0], func(marking wording.Marking, _ *deck.PairMark) string {
+		return marking.OffFence(s.Reach, runs[0])
+	})
 	under := inner >= abreastMarks // the other ways have a line there
 	sets, gap := s.setOf(p, runs[0], behind, !under, inner), paper.Paper(1)
 	if inner < abreastMarks {
 		gap = 2
 		if behind != nil && sets.H > s.body().H*mostSet { // the runs need the room
-			sets, asides = s.setOf(p, runs[0], nil, true, inner), s.aboutStops(p, runs[0], func(way wording.Way, m *deck.PairMark) string { return way.StopLine(m, s.Plain, s.Reach, runs[0]) })
+			sets = s.setOf(p, runs[0], nil, true, inner)
+			asides = s.aboutStops(p, runs[0], func(marking wording.Marking, m *deck.PairMark) string {
+				return marking.StopLine(m, s.Plain, s.Reach, runs[0])
+			})
 		}
 	}
 	b.Below(sets, gap)
 	if under {
 		off := slices.Concat(asides...)
-		all := slices.Concat(off, s.otherWays(p, runs[0], wording.Way.OthersInWords))
-		if short := slices.Concat(off, s.otherWays(p, runs[0], wording.Way.Others)); len(all.Lines(inner)) > len(short.Lines(inner)) {
+		all := slices.Concat(off, s.otherMarkings(p, runs[0], wording.Marking.OthersInWords))
+		if short := slices.Concat(off, s.otherMarkings(p, runs[0], wording.Marking.Others)); len(all.Lines(inner)) > len(short.Lines(inner)) {
 			all = short
 		}
 		asides = []paper.Phrase{all}
@@ -132,15 +138,15 @@ func ruled(w paper.Paper, all ...paper.Block) paper.Block {
 	return b
 }
 
-// otherWays are the other ways to measure both marks of a pair, in short or in words.
-func (s Setter) otherWays(p *deck.Pair, r *deck.Run, say func(wording.Way, *deck.PairMark, func(measure.Length) string) string) paper.Phrase {
+// otherMarkings are the other ways to measure both marks of a pair, in short or in words.
+func (s Setter) otherMarkings(p *deck.Pair, r *deck.Run, say func(wording.Marking, *deck.PairMark, func(measure.Length) string) string) paper.Phrase {
 	var all paper.Phrase
 	for i, m := range []*deck.PairMark{p.Start, p.Stop} {
 		if m == nil {
 			continue
 		}
-		if ways := say(wording.WayOf(r, i == 1, m.Guide, s.Blocks), m, s.Plain); ways != "" {
-			all = all.Say(s.Letters(paper.Least), [2]string{"START", "STOP"}[i]+" "+ways+".")
+		if others := say(wording.MarkingOf(r, i == 1, m.Guide, s.Blocks), m, s.Plain); others != "" {
+			all = all.Say(s.Letters(paper.Least), [2]string{"START", "STOP"}[i]+" "+others+".")
 		}
 	}
 	return all
@@ -159,13 +165,13 @@ func (s Setter) weighed(cautions []deck.Caution) []paper.Phrase {
 }
 
 // aboutStops are the lines on the stops of a pair.
-func (s Setter) aboutStops(p *deck.Pair, r *deck.Run, say func(wording.Way, *deck.PairMark) string) []paper.Phrase {
+func (s Setter) aboutStops(p *deck.Pair, r *deck.Run, say func(wording.Marking, *deck.PairMark) string) []paper.Phrase {
 	var all []paper.Phrase
 	for i, m := range []*deck.PairMark{p.Start, p.Stop} {
 		if m == nil {
 			continue
 		}
-		if line := say(wording.WayOf(r, i == 1, m.Guide, s.Blocks), m); line != "" {
+		if line := say(wording.MarkingOf(r, i == 1, m.Guide, s.Blocks), m); line != "" {
 			all = append(all, paper.Phrase{}.Say(s.Bold(paper.Least), line))
 		}
 	}
@@ -193,7 +199,7 @@ func (s Setter) behind(p *deck.Pair, r *deck.Run, abreast bool) func(w paper.Pap
 	if p.Start == nil {
 		return nil
 	}
-	way, asked := wording.WayOf(r, false, p.Start.Guide, s.Blocks).Behind()
+	marking, asked := wording.MarkingOf(r, false, p.Start.Guide, s.Blocks).Behind()
 	if !asked {
 		return nil
 	}
@@ -203,9 +209,9 @@ func (s Setter) behind(p *deck.Pair, r *deck.Run, abreast bool) func(w paper.Pap
 		views.Crossed(&d, paper.Box{X: 0.6, Y: 0.6, W: flagSide - 1.2, H: flagSide - 1.2})
 		head := s.titled(d.Block(), "BACK STOP")
 		if abreast {
-			return s.wordsUnder(head, way, &p.Start.Mark, w)
+			return s.wordsUnder(head, marking, &p.Start.Mark, w)
 		}
-		return s.wordsBeside(head, way, &p.Start.Mark, "", w)
+		return s.wordsBeside(head, marking, &p.Start.Mark, "", w)
 	}
 }
 
@@ -216,17 +222,17 @@ func (s Setter) markUnder(name string, stop bool, m *deck.PairMark, r *deck.Run)
 		return s.markSet(name, stop, m, r, false)
 	}
 	return func(w paper.Paper) paper.Block {
-		return s.wordsUnder(s.flagged(name, stop), wording.WayOf(r, stop, m.Guide, s.Blocks), &m.Mark, w)
+		return s.wordsUnder(s.flagged(name, stop), wording.MarkingOf(r, stop, m.Guide, s.Blocks), &m.Mark, w)
 	}
 }
 
 // wordsUnder sets what is put there beside the name of a mark, and under both the
 // number and what it is for.
-func (s Setter) wordsUnder(head paper.Block, way wording.Way, m *deck.Mark, w paper.Paper) paper.Block {
-	number := s.Built(way.Length(m), setWhole, setFraction, w)
-	set, room := s.Strong(w-head.W-3, 3.2, way.Set), w-number.W-captionGap
+func (s Setter) wordsUnder(head paper.Block, marking wording.Marking, m *deck.Mark, w paper.Paper) paper.Block {
+	number := s.Built(marking.Length(m), setWhole, setFraction, w)
+	set, room := s.Strong(w-head.W-3, 3.2, marking.Set), w-number.W-captionGap
 	words := func(room paper.Paper) paper.Block {
-		return paper.Stack(0.4, s.Say(room, way.For), s.Say(room, way.From))
+		return paper.Stack(0.4, s.Say(room, marking.For), s.Say(room, marking.From))
 	}
 	// The number is read right behind its name.
 	b, x := head, head.W+3
@@ -258,29 +264,29 @@ func (s Setter) markSet(name string, stop bool, m *deck.PairMark, r *deck.Run, o
 			b.Add(s.Say(w-head.W-3, words), head.W+3, 0.5)
 			return b
 		}
-		way := wording.WayOf(r, stop, m.Guide, s.Blocks)
-		ways := ""
+		marking := wording.MarkingOf(r, stop, m.Guide, s.Blocks)
+		besides := ""
 		if others {
-			ways = way.Others(m, s.Plain)
+			besides = marking.Others(m, s.Plain)
 		}
-		return s.wordsBeside(head, way, &m.Mark, ways, w)
+		return s.wordsBeside(head, marking, &m.Mark, besides, w)
 	}
 }
 
 // wordsBeside sets the number of a mark beside its name, and what it is for beside
 // that or, without room, under it.
-func (s Setter) wordsBeside(head paper.Block, way wording.Way, m *deck.Mark, ways string, w paper.Paper) paper.Block {
+func (s Setter) wordsBeside(head paper.Block, marking wording.Marking, m *deck.Mark, others string, w paper.Paper) paper.Block {
 	x := head.W + 2
-	number := s.Built(way.Length(m), setWhole, setFraction, w-x)
+	number := s.Built(marking.Length(m), setWhole, setFraction, w-x)
 	under := head
 	under.Add(number, x, 0)
-	under.Below(paper.Stack(0.8, s.Strong(w, 3.2, way.Set), s.Say(w, way.For+", "+way.From)), underFigure)
+	under.Below(paper.Stack(0.8, s.Strong(w, 3.2, marking.Set), s.Say(w, marking.For+", "+marking.From)), underFigure)
 	room := w - x - number.W - captionGap
 	if room < leastWords {
 		return under
 	}
-	words := paper.Stack(0.4, s.Strong(room, 3.2, way.Set), s.Say(room, way.For), s.Say(room, way.From))
-	if l := s.Say(room, ways); ways != "" && l.H < 9 {
+	words := paper.Stack(0.4, s.Strong(room, 3.2, marking.Set), s.Say(room, marking.For), s.Say(room, marking.From))
+	if l := s.Say(room, others); others != "" && l.H < 9 {
 		words.Below(l, 0.4)
 	}
 	if words.H > under.H {

@@ -23,13 +23,13 @@ import (
 
 // saidAt is where a mark stands by the words and the number that are printed for it,
 // mm from the bit's centre, the right positive.
-func saidAt(r *deck.Run, m *deck.Mark, way wording.Way) float64 {
-	at := way.Length(m).Millimetres()
-	if strings.Contains(way.Set, "LEFT") {
+func saidAt(r *deck.Run, m *deck.Mark, marking wording.Marking) float64 {
+	at := marking.Length(m).Millimetres()
+	if strings.Contains(marking.Set, "LEFT") {
 		at = -at
 	}
 	half := r.Along().Millimetres() / 2
-	if strings.Contains(way.From, "TRAILING") || strings.Contains(way.From, "LEFT") {
+	if strings.Contains(marking.From, "TRAILING") || strings.Contains(marking.From, "LEFT") {
 		half = -half
 	}
 	return at + half
@@ -42,18 +42,18 @@ func saidOf(s setting.Setter, p *deck.Pair, r *deck.Run) []spot {
 		if m == nil {
 			continue
 		}
-		way := wording.WayOf(r, i == 1, m.Guide, s.Blocks)
+		marking := wording.MarkingOf(r, i == 1, m.Guide, s.Blocks)
 		kind := []string{"start", "stop"}[i]
 		if s.Blocks && i == 0 {
 			kind = "block" // else its place is the start mark's
 		}
-		if strings.Contains(way.Set, "FRONT STOP") {
+		if strings.Contains(marking.Set, "FRONT STOP") {
 			kind = "front block"
 		}
-		if way.Set != "PENCIL LINE" {
-			all = append(all, spot{at: saidAt(r, &m.Mark, way), kind: kind})
+		if marking.Set != "PENCIL LINE" {
+			all = append(all, spot{at: saidAt(r, &m.Mark, marking), kind: kind})
 		}
-		if behind, asked := way.Behind(); asked {
+		if behind, asked := marking.Behind(); asked {
 			all = append(all, spot{at: saidAt(r, &m.Mark, behind), kind: "block"})
 		}
 	}

@@ -8,9 +8,9 @@ import (
 	"fencecard/setup/deck"
 )
 
-// Way is how a mark is set: what is put there, for what of the work, and the
+// Marking is how a mark is set: what is put there, for what of the work, and the
 // edge of the bit it is measured from.
-type Way struct {
+type Marking struct {
 	Set  string // "MARK, LEFT", "BACK STOP, RIGHT"
 	For  string // "for the LEADING end"
 	From string // "from TRAILING (left) edge"
@@ -21,45 +21,45 @@ type Way struct {
 	edge   string // the edge of the bit
 }
 
-// WayOf says how a run's start or stop is set by a guide. A stopped start is
+// MarkingOf says how a run's start or stop is set by a guide. A stopped start is
 // never made without a back stop, in no shop; between stop blocks the work runs
 // against a front stop as well.
-func WayOf(r *deck.Run, stop bool, guide deck.Guide, blocks bool) Way {
-	w := Way{guide: guide, stop: stop, blocks: blocks, edge: "TRAILING (left) edge"}
+func MarkingOf(r *deck.Run, stop bool, guide deck.Guide, blocks bool) Marking {
+	mk := Marking{guide: guide, stop: stop, blocks: blocks, edge: "TRAILING (left) edge"}
 	switch shaped := r.Channel.Section.Shaped(); {
 	case shaped && stop: // its widest part is behind the fence
-		w.edge = "the bit's RIGHT edge at the fence"
+		mk.edge = "the bit's RIGHT edge at the fence"
 	case shaped:
-		w.edge = "the bit's LEFT edge at the fence"
+		mk.edge = "the bit's LEFT edge at the fence"
 	case stop:
-		w.edge = "LEADING (right) edge"
+		mk.edge = "LEADING (right) edge"
 	}
-	w.From = "from " + w.edge
+	mk.From = "from " + mk.edge
 	if blocks {
-		w.guide = deck.ByTail
+		mk.guide = deck.ByTail
 		if stop {
-			w.guide = deck.ByLead
+			mk.guide = deck.ByLead
 		}
 	}
 	switch {
-	case w.guide == deck.ByTail && !stop:
-		w.Set, w.For = "BACK STOP, RIGHT", "for the TAIL end"
-	case w.guide == deck.ByTail:
-		w.Set, w.For = "MARK, RIGHT", "for the TAIL end"
-	case w.guide == deck.ByLead && blocks:
-		w.Set, w.For = "FRONT STOP, LEFT", "for the LEADING end"
-	case w.guide == deck.ByLead:
-		w.Set, w.For = "MARK, LEFT", "for the LEADING end"
+	case mk.guide == deck.ByTail && !stop:
+		mk.Set, mk.For = "BACK STOP, RIGHT", "for the TAIL end"
+	case mk.guide == deck.ByTail:
+		mk.Set, mk.For = "MARK, RIGHT", "for the TAIL end"
+	case mk.guide == deck.ByLead && blocks:
+		mk.Set, mk.For = "FRONT STOP, LEFT", "for the LEADING end"
+	case mk.guide == deck.ByLead:
+		mk.Set, mk.For = "MARK, LEFT", "for the LEADING end"
 	default:
-		w.Set, w.For = "PENCIL LINE", "this far from the LEADING end"
-		w.From = "held at " + w.edge
+		mk.Set, mk.For = "PENCIL LINE", "this far from the LEADING end"
+		mk.From = "held at " + mk.edge
 	}
-	return w
+	return mk
 }
 
 // Length is the one number to set.
-func (w Way) Length(m *deck.Mark) measure.Length {
-	switch w.guide {
+func (mk Marking) Length(m *deck.Mark) measure.Length {
+	switch mk.guide {
 	case deck.ByLead:
 		return m.LeadPastEdge
 	case deck.ByTail:
@@ -96,35 +96,35 @@ func BringingUp(u *deck.Setup, blocks bool) string {
 
 // Behind is how the back stop of a drop is set whose start is set by a mark; it is
 // not asked for where the start is that stop.
-func (w Way) Behind() (behind Way, asked bool) {
-	if w.stop || w.guide == deck.ByTail {
-		return Way{}, false
+func (mk Marking) Behind() (behind Marking, asked bool) {
+	if mk.stop || mk.guide == deck.ByTail {
+		return Marking{}, false
 	}
-	return Way{Set: "RIGHT", For: "for the TAIL end", From: "from " + w.edge, guide: deck.ByTail, edge: w.edge}, true
+	return Marking{Set: "RIGHT", For: "for the TAIL end", From: "from " + mk.edge, guide: deck.ByTail, edge: mk.edge}, true
 }
 
 // OffFence says that the stop of a pair stands beyond the fence, "" where it does not.
-func (w Way) OffFence(fence joinery.FenceReach, r *deck.Run) string {
-	if w.stop && !w.blocks || !r.StopOffFence(w.stop, fence) {
+func (mk Marking) OffFence(fence joinery.FenceReach, r *deck.Run) string {
+	if mk.stop && !mk.blocks || !r.StopOffFence(mk.stop, fence) {
 		return ""
 	}
-	return map[bool]string{false: "The BACK STOP", true: "The FRONT STOP"}[w.stop] + " stands " + offFence + "."
+	return map[bool]string{false: "The BACK STOP", true: "The FRONT STOP"}[mk.stop] + " stands " + offFence + "."
 }
 
 const offFence = "BEYOND THE FENCE"
 
 // StopLine tells where the back stop of a drop stands that is set by a mark, and
 // warns of a stop beyond the fence. It is "" where there is nothing to tell.
-func (w Way) StopLine(m *deck.PairMark, text func(measure.Length) string, fence joinery.FenceReach, r *deck.Run) string {
-	off := w.OffFence(fence, r)
-	if _, asked := w.Behind(); !asked {
+func (mk Marking) StopLine(m *deck.PairMark, text func(measure.Length) string, fence joinery.FenceReach, r *deck.Run) string {
+	off := mk.OffFence(fence, r)
+	if _, asked := mk.Behind(); !asked {
 		return off
 	}
 	edge := "the TRAILING edge"
 	if r.Channel.Section.Shaped() {
-		edge = w.edge
+		edge = mk.edge
 	}
-	what := w.BackStopAt(m, text) + " of " + edge + ", for the TAIL"
+	what := mk.BackStopAt(m, text) + " of " + edge + ", for the TAIL"
 	if off != "" {
 		what += ", " + offFence
 	}
@@ -135,9 +135,9 @@ func (w Way) StopLine(m *deck.PairMark, text func(measure.Length) string, fence 
 const FromEdges = "START from the TRAILING edge, STOP from the LEADING; left: to the leading end, right: the tail."
 
 // BackStopAt is where the back stop of a drop stands that is set by a mark, "" for
-// any other way.
-func (w Way) BackStopAt(m *deck.PairMark, text func(measure.Length) string) string {
-	if w.stop || w.guide == deck.ByTail {
+// any other marking.
+func (mk Marking) BackStopAt(m *deck.PairMark, text func(measure.Length) string) string {
+	if mk.stop || mk.guide == deck.ByTail {
 		return ""
 	}
 	return "BACK STOP " + side(m.TailBeforeEdge, text, "RIGHT", "LEFT")
@@ -145,15 +145,15 @@ func (w Way) BackStopAt(m *deck.PairMark, text func(measure.Length) string) stri
 
 // Others are the other ways to measure the same mark from that edge, which
 // hold for all runs of its pair.
-func (w Way) Others(m *deck.PairMark, text func(measure.Length) string) string {
+func (mk Marking) Others(m *deck.PairMark, text func(measure.Length) string) string {
 	var all []string
-	if w.guide != deck.ByLine && m.Lead {
+	if mk.guide != deck.ByLine && m.Lead {
 		all = append(all, "line "+text(m.Line))
 	}
-	if w.guide != deck.ByLead && m.Lead {
+	if mk.guide != deck.ByLead && m.Lead {
 		all = append(all, "lead "+side(m.LeadPastEdge, text, "left", "right"))
 	}
-	if w.guide != deck.ByTail && m.Tail && (w.stop || w.guide == deck.ByTail) {
+	if mk.guide != deck.ByTail && m.Tail && (mk.stop || mk.guide == deck.ByTail) {
 		all = append(all, "tail "+side(m.TailBeforeEdge, text, "right", "left"))
 	}
 	if len(all) == 0 {
@@ -164,9 +164,9 @@ func (w Way) Others(m *deck.PairMark, text func(measure.Length) string) string {
 
 // OthersInWords are the other ways where room allows to say them so that they are
 // read without help.
-func (w Way) OthersInWords(m *deck.PairMark, text func(measure.Length) string) string {
-	short := w.Others(m, text)
-	if w.guide != deck.ByLine && m.Lead {
+func (mk Marking) OthersInWords(m *deck.PairMark, text func(measure.Length) string) string {
+	short := mk.Others(m, text)
+	if mk.guide != deck.ByLine && m.Lead {
 		short = strings.Replace(short, "or line "+text(m.Line), "or pencil a line "+text(m.Line)+" from the leading end", 1)
 	}
 	return strings.Replace(short, "lead ", "leading end ", 1)

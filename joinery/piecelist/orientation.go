@@ -7,19 +7,19 @@ import (
 	"fencecard/joinery"
 )
 
-// Way is how a piece lies in the finished work, seen from the front: along
+// Orientation is how a piece lies in the finished work, seen from the front: along
 // which dimensions its length and its thickness run. The width has the third.
-type Way struct {
+type Orientation struct {
 	Length, Thickness joinery.Dimension
 }
 
-// String gives the way in the words of a list.
-func (y Way) String() string {
-	return "length " + directionName(y.Length) + ", thickness " + directionName(y.Thickness)
+// String gives it in the words of a list.
+func (o Orientation) String() string {
+	return "length " + directionName(o.Length) + ", thickness " + directionName(o.Thickness)
 }
 
 // Width is the dimension that the width runs along.
-func (y Way) Width() joinery.Dimension { return y.Length.Third(y.Thickness) }
+func (o Orientation) Width() joinery.Dimension { return o.Length.Third(o.Thickness) }
 
 func directionName(d joinery.Dimension) string {
 	if d == joinery.TopBottom {
@@ -37,19 +37,19 @@ var directions = map[string]joinery.Dimension{
 	"links-rechts": joinery.LeftRight, "vorne-hinten": joinery.FrontBack, "vorn-hinten": joinery.FrontBack,
 }
 
-// wayWords are what lies along a direction.
-var wayWords = map[string]Field{
+// edgeWords are what lies along a direction.
+var edgeWords = map[string]Field{
 	"length": Length, "width": Width, "thickness": Thickness,
 	"länge": Length, "breite": Width, "dicke": Thickness, "stärke": Thickness,
 }
 
-const writeAs = "; write it as " + waysOffered
+const writeAs = "; write it as " + orientationOffered
 
-const waysOffered = "length up, thickness front-back"
+const orientationOffered = "length up, thickness front-back"
 
-// parseWay reads a way to lie: "length up, thickness front-back". A piece that
+// parseOrientation reads a way to lie: "length up, thickness front-back". A piece that
 // is square needs only the length, since its thickness is as its width.
-func parseWay(text string, square bool) (Way, string) {
+func parseOrientation(text string, square bool) (Orientation, string) {
 	found := map[Field]joinery.Dimension{}
 	for _, part := range strings.Split(strings.ReplaceAll(strings.ToLower(text), ";", ","), ",") {
 		words := strings.Fields(strings.NewReplacer(" - ", "-", "–", "-", " to ", "-").Replace(part))
@@ -58,37 +58,37 @@ func parseWay(text string, square bool) (Way, string) {
 		case 1:
 			direction = words[0]
 		case 2:
-			field, direction = wayWords[words[0]], words[1]
+			field, direction = edgeWords[words[0]], words[1]
 		}
 		d, ok := directions[direction]
 		if !ok || field == NoField {
-			return Way{}, quoted(text) + " is no way to lie" + writeAs
+			return Orientation{}, quoted(text) + " is no way to lie" + writeAs
 		}
 		for f, other := range found {
 			if f == field || other == d {
-				return Way{}, quoted(text) + " says two things of one" + writeAs
+				return Orientation{}, quoted(text) + " says two things of one" + writeAs
 			}
 		}
 		found[field] = d
 	}
-	y, long := Way{}, false
-	if y.Length, long = found[Length]; !long {
-		return Way{}, quoted(text) + " does not say which way the length lies" + writeAs
+	o, long := Orientation{}, false
+	if o.Length, long = found[Length]; !long {
+		return Orientation{}, quoted(text) + " does not say which way the length lies" + writeAs
 	}
 	thickness, thick := found[Thickness]
 	width, wide := found[Width]
 	switch {
 	case thick:
-		y.Thickness = thickness
+		o.Thickness = thickness
 	case wide:
-		y.Thickness = y.Length.Third(width)
+		o.Thickness = o.Length.Third(width)
 	case square:
-		y.Thickness = acrossOf(y.Length)
+		o.Thickness = acrossOf(o.Length)
 	default:
-		return Way{}, fmt.Sprintf("%s does not say which way the thickness lies; write %s, thickness %s, or thickness %s", quoted(text),
-			strings.TrimSpace(text), directionName(acrossOf(y.Length)), directionName(y.Length.Third(acrossOf(y.Length))))
+		return Orientation{}, fmt.Sprintf("%s does not say which way the thickness lies; write %s, thickness %s, or thickness %s", quoted(text),
+			strings.TrimSpace(text), directionName(acrossOf(o.Length)), directionName(o.Length.Third(acrossOf(o.Length))))
 	}
-	return y, ""
+	return o, ""
 }
 
 // acrossOf is a dimension across the length, for the thickness of a square
@@ -100,9 +100,9 @@ func acrossOf(d joinery.Dimension) joinery.Dimension {
 	return joinery.FrontBack
 }
 
-// readWay reads which way the piece of a row lies. A list that does not say it
+// readOrientation reads which way the piece of a row lies. A list that does not say it
 // is asked, with what is usual for a piece of that name.
-func (r *reader) readWay(w *row, p *Piece, above string) (text string) {
+func (r *reader) readOrientation(w *row, p *Piece, above string) (text string) {
 	square := p.Width.Length == p.Thickness.Length && p.Width.Length > 0
 	c := r.column(Lies)
 	q := Question{
@@ -113,7 +113,7 @@ func (r *reader) readWay(w *row, p *Piece, above string) (text string) {
 		Choices: []string{"length up", "length left-right", "length front-back", "thickness up", "thickness left-right", "thickness front-back"},
 		Problem: "the list does not say which way " + quoted(p.Name) + " lies in the finished work",
 	}
-	offered := "which way it lies, such as " + waysOffered
+	offered := "which way it lies, such as " + orientationOffered
 	if p.kind.what != "" {
 		q.Default, q.Why = p.kind.lies.String(), "it is "+p.kind.what
 		if square {
@@ -129,14 +129,14 @@ func (r *reader) readWay(w *row, p *Piece, above string) (text string) {
 		q.Remedy = "write there " + offered
 	}
 	if text != "" {
-		way, wrong := parseWay(text, square)
+		lies, wrong := parseOrientation(text, square)
 		if wrong == "" {
-			p.Lies = way
+			p.Lies = lies
 			return text
 		}
 		q.Place, q.Default, q.Why = r.place(w, c.index), "", ""
 		q.says(wrong)
 	}
-	p.Lies, _ = ask(r, q, func(answer string) (Way, string) { return parseWay(answer, square) })
+	p.Lies, _ = ask(r, q, func(answer string) (Orientation, string) { return parseOrientation(answer, square) })
 	return text
 }

@@ -38,30 +38,30 @@ func TestWhatIsSetAndOnWhichSide(t *testing.T) {
 		{false, deck.ByLine, true, "BACK STOP, RIGHT", "TAIL", "TRAILING", 66 * mm},
 		{true, deck.ByTail, true, "FRONT STOP, LEFT", "LEADING", "LEADING", 704 * mm},
 	} {
-		way := wording.WayOf(r, test.stop, test.guide, test.blocks)
-		assert.Equal(t, test.set, way.Set, test)
-		assert.Contains(t, way.For, test.end, test)
-		assert.Contains(t, way.From, test.from, test)
-		assert.Equal(t, test.length, way.Length(m), test)
+		marking := wording.MarkingOf(r, test.stop, test.guide, test.blocks)
+		assert.Equal(t, test.set, marking.Set, test)
+		assert.Contains(t, marking.For, test.end, test)
+		assert.Contains(t, marking.From, test.from, test)
+		assert.Equal(t, test.length, marking.Length(m), test)
 	}
 	shaped := &deck.Run{Cut: &joinery.Cut{}}
 	shaped.Channel.Section.Outline = &joinery.Outline{Shape: joinery.Sloped, Radius: mm}
-	assert.Contains(t, wording.WayOf(shaped, true, deck.ByTail, false).From, "RIGHT edge at the fence")
-	assert.Contains(t, wording.WayOf(shaped, false, deck.ByTail, false).From, "LEFT edge at the fence")
+	assert.Contains(t, wording.MarkingOf(shaped, true, deck.ByTail, false).From, "RIGHT edge at the fence")
+	assert.Contains(t, wording.MarkingOf(shaped, false, deck.ByTail, false).From, "LEFT edge at the fence")
 }
 
 // A length below 0 is on the other side of the bit, and is never said with its sign.
 func TestAStopOnTheOtherSide(t *testing.T) {
 	r := &deck.Run{Cut: &joinery.Cut{}}
-	way := wording.WayOf(r, false, deck.ByLead, false)
+	marking := wording.MarkingOf(r, false, deck.ByLead, false)
 	at := func(tail measure.Length) string {
-		return way.BackStopAt(&deck.PairMark{Mark: deck.Mark{TailBeforeEdge: tail}}, measure.MetricScale.Format)
+		return marking.BackStopAt(&deck.PairMark{Mark: deck.Mark{TailBeforeEdge: tail}}, measure.MetricScale.Format)
 	}
 	assert.Equal(t, "BACK STOP 66 RIGHT", at(66*mm))
 	assert.Equal(t, "BACK STOP 0 RIGHT", at(0))
 	assert.Equal(t, "BACK STOP 5 LEFT", at(-5*mm))
-	assert.Empty(t, wording.WayOf(r, true, deck.ByLead, false).BackStopAt(&deck.PairMark{}, measure.MetricScale.Format), "an end has no back stop")
-	assert.Empty(t, wording.WayOf(r, false, deck.ByTail, false).BackStopAt(&deck.PairMark{}, measure.MetricScale.Format), "it is what is set")
+	assert.Empty(t, wording.MarkingOf(r, true, deck.ByLead, false).BackStopAt(&deck.PairMark{}, measure.MetricScale.Format), "an end has no back stop")
+	assert.Empty(t, wording.MarkingOf(r, false, deck.ByTail, false).BackStopAt(&deck.PairMark{}, measure.MetricScale.Format), "it is what is set")
 }
 
 // Only a drop that is set by a mark has its back stop brought up to the work.
@@ -71,4 +71,13 @@ func TestWhichBackStopIsBroughtUp(t *testing.T) {
 	assert.False(t, wording.BroughtUp(by(deck.ByLead), true))
 	assert.False(t, wording.BroughtUp(by(deck.ByTail), false))
 	assert.False(t, wording.BroughtUp(&deck.Pair{}, false))
+}
+
+// Where there is room the other ways to set a mark are read without help.
+func TestOtherWaysInWords(t *testing.T) {
+	m := &deck.PairMark{Mark: deck.Mark{Line: 50 * mm, LeadPastEdge: 704 * mm, TailBeforeEdge: 66 * mm}, Lead: true, Tail: true}
+	r := &deck.Run{Cut: &joinery.Cut{}}
+	marking := wording.MarkingOf(r, false, deck.ByTail, true)
+	assert.Equal(t, "or line 50, lead 704 left", marking.Others(m, measure.MetricScale.Format))
+	assert.Equal(t, "or pencil a line 50 from the leading end, leading end 704 left", marking.OthersInWords(m, measure.MetricScale.Format))
 }

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 	"github.com/stretchr/testify/require"
 
 	"fencecard/cmd/internal/manual"
@@ -27,4 +29,26 @@ func TestCommandsAreBuiltWhenNamed(t *testing.T) {
 		require.NoError(t, err)
 		require.NotNil(t, found.Flags().Lookup("out"), line)
 	}
+}
+
+// A maker is told what to write behind a flag, not of what type of the language it is.
+func TestFlagsNameTheirValuesForAMaker(t *testing.T) {
+	a := &app{Session: &session.Session{In: strings.NewReader(""), Out: io.Discard, Err: io.Discard}}
+	seen := 0
+	var look func(c *cobra.Command)
+	look = func(c *cobra.Command) {
+		c.LocalFlags().VisitAll(func(f *pflag.Flag) {
+			if value, _ := pflag.UnquoteUsage(f); value != "" {
+				seen++
+				require.Equal(t, strings.ToUpper(value), value, "%s --%s", c.CommandPath(), f.Name)
+			}
+		})
+		for _, below := range c.Commands() {
+			if below.Name() != "completion" {
+				look(below)
+			}
+		}
+	}
+	look(a.rootCommand(everything))
+	require.Greater(t, seen, 50)
 }

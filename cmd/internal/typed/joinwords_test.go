@@ -18,7 +18,7 @@ func TestJoinLengths(t *testing.T) {
 		"check --stop 3":                          "check|--stop|3",
 		"check --stop":                            "check|--stop",
 		"check --stop 3 plan.yaml":                "check|--stop|3|plan.yaml",
-		"check --run 2 1/2":                      "check|--run|2|1/2",
+		"check --run 2 1/2":                       "check|--run|2|1/2",
 		"check --height --stop 3 1/2 1/4":         "check|--height|--stop|3 1/2|1/4",
 		"cards bench.yaml --format json --out - ": "cards|bench.yaml|--format|json|--out|-",
 	} {

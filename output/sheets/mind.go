@@ -73,7 +73,8 @@ func (s Setter) mindPhrases(m wording.Mind) []paper.Phrase {
 			}
 		}
 		if runs != "" {
-			p = bulleted(p, b, runs).Say(l, words)
+			first, rest, _ := strings.Cut(strings.TrimSpace(words), " ")
+			p = bulleted(p, b, runs).Keep(l, first).Say(l, rest)
 		} else {
 			p = bulleted(p, l, words)
 		}
@@ -85,12 +86,18 @@ func (s Setter) mindPhrases(m wording.Mind) []paper.Phrase {
 	return all
 }
 
-// bulleted adds words behind a bullet, which stays with the first of them.
+// bulleted adds words behind a bullet, which stays with the first of them, and with the
+// signal word before it.
 func bulleted(p paper.Phrase, l paper.Letters, words string) paper.Phrase {
 	bold := l
 	bold.Face = paper.Bold
 	first, rest, _ := strings.Cut(strings.TrimSpace(words), " ")
-	return p.Say(bold, bullet).Keep(l, first).Say(l, rest)
+	if len(p) > 0 {
+		p = p.Keep(bold, bullet)
+	} else {
+		p = p.Say(bold, bullet)
+	}
+	return p.Keep(l, first).Say(l, rest)
 }
 
 // bullet parts the cautions of a weight.

@@ -14,9 +14,7 @@ import (
 	"fencecard/joinery/timber"
 	"fencecard/setup"
 	"fencecard/setup/deck"
-	"fencecard/setup/internal/workpiece"
 	"fencecard/setup/proof"
-	"fencecard/setup/proof/attable"
 )
 
 // edged is a board with a round-over in two heights, a chamfer forward of its pilot,
@@ -100,38 +98,6 @@ func TestPassesOfShapedEdges(t *testing.T) {
 			}
 		}
 	}
-}
-
-// The height of a bit with a pilot is to the pilot's underside: who measured to the
-// top of it is asked, before the bit is lowered and cuts too shallow.
-func TestAHeightIsToTheUndersideOfThePilot(t *testing.T) {
-	plan := edgedPlan(t)
-	d, err := setup.Make(plan)
-	require.NoError(t, err)
-	claims := proof.Of(d)
-	for height, ask := range map[string]string{"1/2": "", "7/16": "", "7/8": "Did you measure to the top of the pilot? The height is to its underside."} {
-		l := workpiece.In(t, height)
-		as, err := attable.AsSet(plan, &claims, numberOf(d, "raised field"), attable.Settings{Height: &l})
-		require.NoError(t, err)
-		require.Len(t, as.Found, 1)
-		assert.Equal(t, "from the table to the underside of the pilot", as.Found[0].As)
-		assert.Equal(t, ask, as.Found[0].Ask, height)
-	}
-	for number, of := range attable.AllMeasures(plan, &claims) {
-		assert.Equal(t, attable.Measure{Name: "height", Words: "from the table to the underside of the pilot"}, of.Table[len(of.Table)-1], number)
-	}
-}
-
-// numberOf is the number of the first run of a cut.
-func numberOf(d *deck.Deck, cut string) string {
-	for i := range d.Setups {
-		for k := range d.Setups[i].Runs {
-			if r := &d.Setups[i].Runs[k]; r.Cut.Name == cut {
-				return r.Number()
-			}
-		}
-	}
-	return ""
 }
 
 // The same panel in pine takes three passes.

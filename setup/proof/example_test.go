@@ -8,7 +8,6 @@ import (
 	"fencecard/joinery/planfile"
 	"fencecard/setup"
 	"fencecard/setup/proof"
-	"fencecard/setup/proof/attable"
 )
 
 const legPlan = `
@@ -47,32 +46,4 @@ func Example() {
 	// Output:
 	// true
 	// run 1.1: set by leading end past the leading edge, the mortise would end 1/32 too near the top
-}
-
-func ExampleAsSet() {
-	plan, err := planfile.Read("leg.yaml", []byte(legPlan), nil)
-	if err != nil {
-		log.Fatal(err)
-	}
-	deck, err := setup.Make(plan)
-	if err != nil {
-		log.Fatal(err)
-	}
-	claims := proof.Of(deck)
-	start := 15 * measure.Inch / 32 // as measured on the table
-	as, err := attable.AsSet(plan, &claims, "1.1", attable.Settings{Start: &start})
-	if err != nil {
-		log.Fatal(err)
-	}
-	for _, f := range as.Found {
-		fmt.Println(f.What, f.As)
-		fmt.Println(f.Move)
-		for _, m := range f.Makes {
-			fmt.Println(m.What, m.Words)
-		}
-	}
-	// Output:
-	// start from the bit's trailing (left) edge to the top end, which leads
-	// move the start mark 1/32 to the left, the outfeed, and the back stop with it
-	// begins 1/32 too near the top
 }

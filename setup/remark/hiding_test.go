@@ -7,14 +7,15 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"fencecard/setup/deck"
+	"fencecard/setup/internal/workpiece"
 )
 
 // The mortise of a leg of 7 in is dropped with 6 1/2 in before its line at the
 // top: its mouth begins sqrt(6.5^2 + 0.9375^2) - 6.5 = 0.067 in too early (worked
 // out), more than is pared away.
 func TestAShoulderHidesAnEarlyMouth(t *testing.T) {
-	leg := strings.Replace(jointPlan["leg size"], "17", "7", 1)
-	narrow := strings.Replace(jointPlan["tenon"], "top: 1/4", "top: 1/32", 1)
+	leg := strings.Replace(workpiece.JointPlan["leg size"], "17", "7", 1)
+	narrow := strings.Replace(workpiece.JointPlan["tenon"], "top: 1/4", "top: 1/32", 1)
 	for _, test := range []struct {
 		name, says string // "" for nothing
 		changes    map[string]string
@@ -29,7 +30,7 @@ func TestAShoulderHidesAnEarlyMouth(t *testing.T) {
 			for key, text := range test.changes {
 				changes[key] = text
 			}
-			said := earlyMouths(jointDeck(t, changes))
+			said := earlyMouths(workpiece.JointDeck(t, changes))
 			if test.says == "" {
 				assert.Empty(t, said)
 				return

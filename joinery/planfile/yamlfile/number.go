@@ -10,7 +10,7 @@ import (
 // Number reads a decimal or a fraction without a unit; long ones are refused.
 func Number(text string) (*big.Rat, bool) {
 	const longest = 8
-	if len(text) > longest || strings.Trim(text, "0123456789./") != "" {
+	if len(text) > longest || strings.Trim(text, "0123456789./") != "" || strings.Count(text, "/") > 1 {
 		return nil, false
 	}
 	// Each part by itself: in a fraction big.Rat takes 010 for octal.

@@ -1,4 +1,4 @@
-package remark_test
+package joints_test
 
 import (
 	"strings"
@@ -8,9 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery/planfile"
-	"fencecard/setup/deck"
 	"fencecard/setup/internal/workpiece"
-	"fencecard/setup/remark"
 )
 
 // Two like rails in four legs that mirror one another: the right one is the
@@ -51,7 +49,7 @@ pieces:
 // it, the haunch (Handwork in Wood, ch. VII).
 func TestAHaunchedTenonIsAsWideAsItsLapLeavesIt(t *testing.T) {
 	haunched := func(lap string) []string {
-		codes, _ := jointWarnings(jointDeck(t, map[string]string{
+		codes, _ := jointWarnings(workpiece.JointDeck(t, map[string]string{
 			"mortise": "in: right, width: 3/8, setback: 1/2 from front, span: 3/4 to 3 from top, depth: 15/16, ends: square",
 			"tenon":   "at: left, length: 7/8, cheeks: {front: 0.2525, back: 1/4}, mates: leg / seat}\n      - {lap: haunch, in: top, at: left, " + lap,
 			"mates":   "",
@@ -61,43 +59,4 @@ func TestAHaunchedTenonIsAsWideAsItsLapLeavesIt(t *testing.T) {
 	assert.Empty(t, haunched("length: 5/8, depth: 3/4"))
 	assert.Equal(t, []string{"part-too-wide"}, haunched("length: 5/8, depth: 1/2"), "not deep enough")
 	assert.Equal(t, []string{"part-too-wide"}, haunched("length: 1/4, depth: 3/4"), "most of the tenon is as wide as the rail")
-}
-
-func TestTheMeetingOfAGrooveAndADadoSpeaksOfNoTenon(t *testing.T) {
-	meeting := func(a, b string) string {
-		for _, w := range workpiece.DeckOf(t, workpiece.PieceFrom(t, "20 2 2", a, b)).Warnings {
-			if w.Code == "cuts-meet" {
-				return w.Text
-			}
-		}
-		return ""
-	}
-	said := meeting("groove a top 1/4 1/2:back - 1", "dado b back 1/4 4:left - 1")
-	assert.Contains(t, said, `the groove "a" in the top and the dado "b" in the back meet`)
-	assert.NotContains(t, said, "tenon")
-	said = meeting("mortise a top 1/4 1/2:back 3-6:left 1", "mortise b back 1/4 1/2:top 3-6:left 1")
-	assert.Contains(t, said, "mitre the ends of both tenons")
-}
-
-func TestACauseIsSaidOnce(t *testing.T) {
-	plan := workpiece.PieceFrom(t, "20 2 1_1/2", "mortise a top 1/4 1/8:front 2-4:left 1/2", "mortise b bottom 1/4 1/8:front 8-10:left 1/2",
-		"mortise c top 1/4 3/16:front 14-16:left 1/2")
-	d := workpiece.DeckOf(t, plan)
-	var said []string
-	for _, w := range remark.Once(d) {
-		if w.Code == "thin-wall" {
-			said = append(said, w.Text)
-		}
-	}
-	require.Len(t, said, 2, "other figures are another cause")
-	assert.Contains(t, said[0], `(likewise "b" of "piece")`)
-	assert.NotContains(t, said[1], "likewise")
-	many := deck.Deck{Plan: plan}
-	for _, name := range "abcdefghijkl" {
-		many.Warnings = append(many.Warnings, deck.Warning{Code: "x", Piece: string(name), Text: string(name) + ": thin"})
-	}
-	once := remark.Once(&many)
-	require.Len(t, once, 1)
-	assert.Contains(t, once[0].Text, `a: thin (likewise "b"; "c"`)
-	assert.Contains(t, once[0].Text, `; and 3 more)`)
 }

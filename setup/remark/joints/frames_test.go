@@ -1,4 +1,4 @@
-package remark_test
+package joints_test
 
 import (
 	"fmt"

@@ -1,4 +1,4 @@
-package proof_test
+package attable_test
 
 import (
 	"strings"
@@ -7,8 +7,10 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"fencecard/joinery"
 	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
+	"fencecard/setup"
 	"fencecard/setup/internal/workpiece"
 	"fencecard/setup/proof"
 	"fencecard/setup/proof/attable"
@@ -31,12 +33,20 @@ pieces:
     cuts: [{tenon: end, at: left, length: 1 1/2, cheeks: {front: 3/16}}]
 `
 
+// claimsOf are the runs of a plan as its papers say them.
+func claimsOf(t *testing.T, plan *joinery.Plan) proof.Claims {
+	t.Helper()
+	d, err := setup.Make(plan)
+	require.NoError(t, err)
+	return proof.Of(d)
+}
+
 // standing asks about a run of a piece in a shop.
 func standing(t *testing.T, shop, piece string, s attable.Settings) attable.Standing {
 	t.Helper()
 	plan, err := planfile.Read("leg.yaml", []byte(strings.Replace(legAndRail, "SHOP", shop, 1)), nil)
 	require.NoError(t, err)
-	claims := proof.Of(deckOf(t, plan))
+	claims := claimsOf(t, plan)
 	for _, u := range claims.Setups {
 		for _, c := range u.Runs {
 			if c.Piece == piece {
@@ -191,7 +201,7 @@ pieces:
 `
 	plan, err := planfile.Read("legs.yaml", []byte(legs), nil)
 	require.NoError(t, err)
-	claims := proof.Of(deckOf(t, plan))
+	claims := claimsOf(t, plan)
 	number := map[string]string{}
 	for _, u := range claims.Setups {
 		for _, r := range u.Runs {
@@ -217,5 +227,34 @@ pieces:
 	f = asked("upper", "3/8") // of the lower one, and no height on the way to this
 	if f.Move != "" {
 		assert.Contains(t, f.Ask, number["lower"])
+	}
+}
+
+// The height of a bit with a pilot is to the pilot's underside: who measured to the
+// top of it is asked, before the bit is lowered and cuts too shallow.
+func TestAHeightIsToTheUndersideOfThePilot(t *testing.T) {
+	plan, err := planfile.Read("panel.yaml", []byte(`unit: in
+wood: white oak
+shop:
+  opening: 3
+  bits: [{bit: table panel, kind: outline, outline: [[0, 3/8], [1/4, 1]], pilot: 1/2, diameter: 2 1/2, cutting: 1/2, shank: 1/2}]
+pieces:
+  - piece: panel
+    size: {left-right: 14, front-back: 3/4, top-bottom: 16}
+    grain: top-bottom
+    cuts: [{panel: raised field, in: front, bit: table panel, leaves: 1/4}]
+`), nil)
+	require.NoError(t, err)
+	claims := claimsOf(t, plan)
+	for height, ask := range map[string]string{"1/2": "", "7/16": "", "7/8": "Did you measure to the top of the pilot? The height is to its underside."} {
+		l := workpiece.In(t, height)
+		as, err := attable.AsSet(plan, &claims, "1.1", attable.Settings{Height: &l})
+		require.NoError(t, err)
+		require.Len(t, as.Found, 1)
+		assert.Equal(t, "from the table to the underside of the pilot", as.Found[0].As)
+		assert.Equal(t, ask, as.Found[0].Ask, height)
+	}
+	for number, of := range attable.AllMeasures(plan, &claims) {
+		assert.Equal(t, attable.Measure{Name: "height", Words: "from the table to the underside of the pilot"}, of.Table[len(of.Table)-1], number)
 	}
 }

@@ -1,8 +1,7 @@
-package remark_test
+package joints_test
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -11,61 +10,10 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery"
-	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
 	"fencecard/setup/deck"
 	"fencecard/setup/internal/workpiece"
-	"fencecard/setup/remark"
 )
-
-// jointPlan is a leg with a mortise and a rail with a tenon, to be varied. As
-// it stands nothing is to be said of it.
-var jointPlan = map[string]string{
-	"leg size":   "{left-right: 1 3/4, front-back: 1 3/4, top-bottom: 17}",
-	"mortise":    "in: right, width: 3/8, setback: 1/2 from front, span: 1/2 to 3 from top, depth: 15/16, ends: square",
-	"rail size":  "{left-right: 30, front-back: 7/8, top-bottom: 3}",
-	"tenon":      "at: left, length: 7/8, cheeks: {front: 0.2525, back: 1/4, top: 1/4, bottom: 1/4}",
-	"leg wood":   "white ash",
-	"rail wood":  "white ash",
-	"mates":      "leg / seat",
-	"leg mates":  "",
-	"more":       "",
-	"clearances": "{cheek: 0.0025}",
-	"climate":    "{dry: 30, damp: 65, temp: 70F}",
-}
-
-func jointDeck(t *testing.T, changes map[string]string) *deck.Deck {
-	t.Helper()
-	get := func(key string) string {
-		if text, ok := changes[key]; ok {
-			return text
-		}
-		return jointPlan[key]
-	}
-	mates := ""
-	if m := get("mates"); m != "" {
-		mates = ", mates: " + m
-	}
-	text := fmt.Sprintf(`unit: in
-shop: {clearances: %s}
-climate: %s
-pieces:
-  - piece: leg
-    wood: %s
-    size: %s
-    cuts:
-      - {mortise: seat, %s%s}
-  - piece: rail
-    wood: %s
-    size: %s
-    cuts:
-      - {tenon: end, %s%s}
-%s`, get("clearances"), get("climate"), get("leg wood"), get("leg size"), get("mortise"), get("leg mates"),
-		get("rail wood"), get("rail size"), get("tenon"), mates, get("more"))
-	plan, err := planfile.Read("joint.yaml", []byte(text), nil)
-	require.NoError(t, err)
-	return workpiece.DeckOf(t, plan)
-}
 
 // jointCodes are the codes that only joints can bring up.
 var jointCodes = []string{"part-too-thick", "part-loose", "part-too-wide", "tenon-bottoms", "round-ends",
@@ -84,7 +32,7 @@ func jointWarnings(d *deck.Deck) (codes []string, text string) {
 }
 
 func TestASoundJoint(t *testing.T) {
-	d := jointDeck(t, nil)
+	d := workpiece.JointDeck(t, nil)
 	codes, text := jointWarnings(d)
 	require.Empty(t, codes, text)
 	require.Len(t, d.Joints, 1)
@@ -110,13 +58,13 @@ func TestASoundJoint(t *testing.T) {
 }
 
 func TestEitherHalfMayNameTheOther(t *testing.T) {
-	mortiseNames := jointDeck(t, map[string]string{"mates": "", "leg mates": ", mates: rail / end"})
-	bothName := jointDeck(t, map[string]string{"leg mates": ", mates: rail / end"})
+	mortiseNames := workpiece.JointDeck(t, map[string]string{"mates": "", "leg mates": ", mates: rail / end"})
+	bothName := workpiece.JointDeck(t, map[string]string{"leg mates": ", mates: rail / end"})
 	for _, d := range []*deck.Deck{mortiseNames, bothName} {
 		require.Len(t, d.Joints, 1)
 		assert.Equal(t, "leg", d.Joints[0].Into.Piece.Name)
 	}
-	assert.Empty(t, jointDeck(t, map[string]string{"mates": ""}).Joints)
+	assert.Empty(t, workpiece.JointDeck(t, map[string]string{"mates": ""}).Joints)
 }
 
 // Each row changes the sound joint over one edge.
@@ -134,23 +82,23 @@ func TestJointWarnings(t *testing.T) {
 		{"looser than that", map[string]string{"tenon": fmt.Sprintf(tenon, "0.2682")}, "part-loose", "less off its cheeks"},
 		{"too wide", map[string]string{"tenon": strings.Replace(fmt.Sprintf(tenon, "1/4"), "top: 1/4", "top: 15/64", 1)}, "part-too-wide", "take 1/64 in off its edges"},
 		{"1/16 short of the bottom", nil, "", ""},
-		{"less than that", map[string]string{"mortise": strings.Replace(jointPlan["mortise"], "15/16", "59/64", 1)}, "tenon-bottoms", "make the tenon 55/64 in long"},
+		{"less than that", map[string]string{"mortise": strings.Replace(workpiece.JointPlan["mortise"], "15/16", "59/64", 1)}, "tenon-bottoms", "make the tenon 55/64 in long"},
 		{"through: no bottom", map[string]string{
-			"mortise": strings.Replace(jointPlan["mortise"], "15/16", "1", 1), "leg size": strings.Replace(jointPlan["leg size"], "left-right: 1 3/4", "left-right: 1", 1),
-			"tenon": strings.Replace(jointPlan["tenon"], "7/8", "1", 1)}, "", ""},
-		{"round ends", map[string]string{"mortise": strings.Replace(jointPlan["mortise"], ", ends: square", "", 1)}, "round-ends", "round ends of 3/16 in radius"},
+			"mortise": strings.Replace(workpiece.JointPlan["mortise"], "15/16", "1", 1), "leg size": strings.Replace(workpiece.JointPlan["leg size"], "left-right: 1 3/4", "left-right: 1", 1),
+			"tenon": strings.Replace(workpiece.JointPlan["tenon"], "7/8", "1", 1)}, "", ""},
+		{"round ends", map[string]string{"mortise": strings.Replace(workpiece.JointPlan["mortise"], ", ends: square", "", 1)}, "round-ends", "round ends of 3/16 in radius"},
 		{"round ends, a tenon that stops before them", map[string]string{
-			"mortise": strings.Replace(jointPlan["mortise"], "1/2 to 3 from top, depth: 15/16, ends: square", "5/16 to 3 3/16 from top, depth: 15/16", 1)}, "", ""},
-		{"round ends, the tenon to be rounded by hand", map[string]string{"mortise": strings.Replace(jointPlan["mortise"], ", ends: square", "", 1),
-			"tenon": jointPlan["tenon"] + ", note: " + strconv.Quote(joinery.RoundEdges)}, "", ""},
-		{"flush", map[string]string{"mortise": strings.Replace(jointPlan["mortise"], "1/2 from front", "0.2525 from front", 1)}, "", ""},
-		{"proud", map[string]string{"mortise": strings.Replace(jointPlan["mortise"], "1/2 from front", "0.2425 from front", 1)}, "stands-proud", `"rail" stands 0.01 in proud of the front of "leg"`},
-		{"another hand", map[string]string{"mortise": strings.Replace(jointPlan["mortise"], "in: right", "in: left", 1)}, "mates-apart", "it would have to be in the right"},
+			"mortise": strings.Replace(workpiece.JointPlan["mortise"], "1/2 to 3 from top, depth: 15/16, ends: square", "5/16 to 3 3/16 from top, depth: 15/16", 1)}, "", ""},
+		{"round ends, the tenon to be rounded by hand", map[string]string{"mortise": strings.Replace(workpiece.JointPlan["mortise"], ", ends: square", "", 1),
+			"tenon": workpiece.JointPlan["tenon"] + ", note: " + strconv.Quote(joinery.RoundEdges)}, "", ""},
+		{"flush", map[string]string{"mortise": strings.Replace(workpiece.JointPlan["mortise"], "1/2 from front", "0.2525 from front", 1)}, "", ""},
+		{"proud", map[string]string{"mortise": strings.Replace(workpiece.JointPlan["mortise"], "1/2 from front", "0.2425 from front", 1)}, "stands-proud", `"rail" stands 0.01 in proud of the front of "leg"`},
+		{"another hand", map[string]string{"mortise": strings.Replace(workpiece.JointPlan["mortise"], "in: right", "in: left", 1)}, "mates-apart", "it would have to be in the right"},
 		{"a tenon joined with a piece", map[string]string{"mates": "leg"}, "mates-apart", "only a mortise, groove or dado is"},
 	}
 	for _, r := range rows {
 		t.Run(r.name, func(t *testing.T) {
-			codes, text := jointWarnings(jointDeck(t, r.changes))
+			codes, text := jointWarnings(workpiece.JointDeck(t, r.changes))
 			if r.code == "" {
 				assert.Empty(t, codes, text)
 				return
@@ -168,7 +116,7 @@ func TestAWideTenonNeedsRoom(t *testing.T) {
 		"rail size": "{left-right: 30, front-back: 7/8, top-bottom: 6 1/2}",
 		"mortise":   "in: right, width: 3/8, setback: 1/2 from front, span: 1/2 to 6 1/2 from top, depth: 15/16, ends: square",
 	}
-	d := jointDeck(t, wide)
+	d := workpiece.JointDeck(t, wide)
 	m := d.Joints[0].Movement
 	require.NotNil(t, m)
 	// Wood Handbook, FPL-GTR-190 (2010), equation 13-2 with CT of white ash from
@@ -183,17 +131,17 @@ func TestAWideTenonNeedsRoom(t *testing.T) {
 
 	// What the warning says to change, changed, is enough.
 	wide["mortise"] = strings.Replace(wide["mortise"], "6 1/2 from", "6 39/64 from", 1)
-	codes, text = jointWarnings(jointDeck(t, wide))
+	codes, text = jointWarnings(workpiece.JointDeck(t, wide))
 	assert.Empty(t, codes, text)
 
 	// Where the shoulder would not hide it, the tenon is made narrower.
 	wide["mortise"] = strings.Replace(wide["mortise"], "6 39/64 from", "6 11/16 from", 1)
-	wide["tenon"] = strings.Replace(jointPlan["tenon"], "bottom: 1/4", "bottom: 1/16", 1)
-	codes, text = jointWarnings(jointDeck(t, wide))
+	wide["tenon"] = strings.Replace(workpiece.JointPlan["tenon"], "bottom: 1/4", "bottom: 1/16", 1)
+	codes, text = jointWarnings(workpiece.JointDeck(t, wide))
 	require.Equal(t, []string{"room-too-small"}, codes, text)
 	assert.Contains(t, text, "take 7/64 in more off the bottom edge of the tenon (cheeks: bottom: 11/64)")
-	wide["tenon"] = strings.Replace(jointPlan["tenon"], "bottom: 1/4", "bottom: 11/64", 1)
-	codes, text = jointWarnings(jointDeck(t, wide))
+	wide["tenon"] = strings.Replace(workpiece.JointPlan["tenon"], "bottom: 1/4", "bottom: 11/64", 1)
+	codes, text = jointWarnings(workpiece.JointDeck(t, wide))
 	assert.Empty(t, codes, text)
 }
 
@@ -208,14 +156,14 @@ func TestWhenNothingMoves(t *testing.T) {
 		}
 		return m
 	}
-	assert.Nil(t, jointDeck(t, wide("rail wood", "plywood")).Joints[0].Movement, "plywood")
-	assert.NotNil(t, jointDeck(t, wide("leg wood", "plywood")).Joints[0].Movement, "a solid rail in plywood")
-	narrow := jointDeck(t, nil).Joints[0].Movement
+	assert.Nil(t, workpiece.JointDeck(t, wide("rail wood", "plywood")).Joints[0].Movement, "plywood")
+	assert.NotNil(t, workpiece.JointDeck(t, wide("leg wood", "plywood")).Joints[0].Movement, "a solid rail in plywood")
+	narrow := workpiece.JointDeck(t, nil).Joints[0].Movement
 	require.NotNil(t, narrow)
 	assert.True(t, narrow.Whole(), "narrow enough to glue all over")
 
-	dry := jointDeck(t, wide("climate", "{dry: 30, damp: 40, temp: 70F}")).Joints[0].Movement
-	damp := jointDeck(t, wide("climate", "{dry: 30, damp: 80, temp: 70F}")).Joints[0].Movement
+	dry := workpiece.JointDeck(t, wide("climate", "{dry: 30, damp: 40, temp: 70F}")).Joints[0].Movement
+	damp := workpiece.JointDeck(t, wide("climate", "{dry: 30, damp: 80, temp: 70F}")).Joints[0].Movement
 	assert.Less(t, dry.Need, damp.Need)
 }
 
@@ -273,9 +221,9 @@ func TestPlacesOfTwoEnds(t *testing.T) {
 `
 	tenons := "at: left, length: 7/8, cheeks: {front: 0.2525, back: 1/4, top: 1/4, bottom: 1/4}, mates: leg / seat}\n" +
 		"      - {tenon: other, at: right, length: 7/8, cheeks: {front: 0.2525, back: 1/4, top: 1/4, bottom: 1/4}"
-	codes, text := jointWarnings(jointDeck(t, map[string]string{"tenon": tenons, "mates": "", "more": fmt.Sprintf(more, "1/2")}))
+	codes, text := jointWarnings(workpiece.JointDeck(t, map[string]string{"tenon": tenons, "mates": "", "more": fmt.Sprintf(more, "1/2")}))
 	assert.Empty(t, codes, text)
-	codes, text = jointWarnings(jointDeck(t, map[string]string{"tenon": tenons, "mates": "", "more": fmt.Sprintf(more, "9/16")}))
+	codes, text = jointWarnings(workpiece.JointDeck(t, map[string]string{"tenon": tenons, "mates": "", "more": fmt.Sprintf(more, "9/16")}))
 	assert.Equal(t, []string{"place-differs"}, codes)
 	assert.Contains(t, text, `"rail" lies 1/4 in from the front of "leg" at one end, but 5/16 from that of "other leg" at the other`)
 }
@@ -317,9 +265,9 @@ joints:
 		}, d.Joints[0].Reveals)
 	}
 	tenon := "at: left, length: 7/8, cheeks: {front: 0.5025, top: 1/4, bottom: 1/4}"
-	codes, text := jointWarnings(jointDeck(t, map[string]string{"tenon": tenon}))
+	codes, text := jointWarnings(workpiece.JointDeck(t, map[string]string{"tenon": tenon}))
 	assert.Empty(t, codes, text)
-	codes, text = jointWarnings(jointDeck(t, map[string]string{"tenon": tenon, "mortise": strings.Replace(jointPlan["mortise"], "1/2", "7/16", 1)}))
+	codes, text = jointWarnings(workpiece.JointDeck(t, map[string]string{"tenon": tenon, "mortise": strings.Replace(workpiece.JointPlan["mortise"], "1/2", "7/16", 1)}))
 	assert.Equal(t, []string{"stands-proud"}, codes)
 	assert.Contains(t, text, `"rail" stands 1/16 in proud of the front`)
 }
@@ -431,37 +379,4 @@ joints:
 	for _, w := range d.Warnings {
 		assert.NotContains(t, []string{"stands-proud", "part-too-thick", "part-too-wide", "by-hand", "mates-apart"}, w.Code, w.Text)
 	}
-}
-
-// Drawn 3/8 into 3/8, the trial tenon comes out as drawn and is fitted thinner by the
-// play that the shop wants (worked out); drawn with play enough, it is left as it is.
-// What it is as set, its cheeks leave of the piece.
-func TestTheTrialTenonHasItsPlay(t *testing.T) {
-	trial := func(changes map[string]string) []string {
-		var all []string
-		for _, s := range jointDeck(t, changes).Setups {
-			for i := range s.Runs {
-				r := &s.Runs[i]
-				tenon, ok := remark.TrialTenon(r)
-				if !ok {
-					continue
-				}
-				assert.Equal(t, "end", r.Cut.Name)
-				left := r.Piece.Size[joinery.FrontBack]
-				for _, cheek := range r.Cut.Cheeks {
-					if cheek.Side.Dimension() == joinery.FrontBack {
-						left -= cheek.Depth
-					}
-				}
-				assert.Equal(t, left, tenon.AsSet)
-				fine := measure.InchScale.Fine
-				all = append(all, fine(tenon.AsSet)+", "+fine(tenon.Fitted)+" in "+fine(tenon.Room))
-			}
-		}
-		return all
-	}
-	equal := map[string]string{"tenon": "at: left, length: 7/8, cheeks: {front: 1/4, back: 1/4, top: 1/4, bottom: 1/4}", "clearances": "{cheek: 0.005}"}
-	assert.Equal(t, []string{"3/8, 0.37 in 3/8"}, slices.Compact(trial(equal)))
-	assert.Equal(t, []string{"0.373, 0.373 in 3/8"}, slices.Compact(trial(nil)))
-	assert.Empty(t, trial(map[string]string{"mates": ""}))
 }

@@ -18,7 +18,7 @@ func TestAFormatIsARow(t *testing.T) {
 	var format string
 	fs.Flag(cmd, &format)
 	assert.Equal(t, "text", format)
-	assert.Equal(t, "text or pdf; carved for those who read wood", cmd.Flags().Lookup("format").Usage)
+	assert.Equal(t, "the `FORMAT`: text or pdf; carved for those who read wood", cmd.Flags().Lookup("format").Usage)
 	assert.Equal(t, "write to this `FILE`, by its ending as txt, pdf or oak; - for standard output", fs.OutSays())
 	complete, _ := cmd.GetFlagCompletionFunc("format")
 	words, _ := complete(cmd, nil, "")

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"fencecard/joinery"
+	"fencecard/joinery/measure"
 	"fencecard/output/paper"
 	"fencecard/output/sheets/tick"
 	"fencecard/output/wording"
@@ -234,14 +235,10 @@ func (s Setter) handRow(c *deck.Card, h deck.HandWork, w paper.Paper) paper.Bloc
 	l, bold := s.Letters(paper.Least), s.Bold(paper.Least)
 	p := paper.Phrase{}.Say(bold, "by "+h.Cut.By+":").Say(l, h.Cut.Kind.Name+" "+h.Cut.Name)
 	for _, ch := range h.Cut.Channels {
-		p = p.Tie(l, ";").Say(l, "in the "+ch.Down.String()).Tie(l, ",").Say(l, "from the "+ch.Near.String()).
-			Keep(bold, s.Plain(ch.Setback)).Say(l, "to").Keep(bold, s.Plain(ch.Setback+ch.Width)).Tie(l, ",").
-			Keep(bold, s.Plain(ch.Depth)).Say(l, "deep")
+		p = p.Tie(l, ";")
+		wording.LayOut(c.Piece, ch, func(text string) { p = p.Say(l, text) }, func(at measure.Length) { p = p.Say(bold, s.Plain(at)) })
 		if ch.Section.Shaped() {
 			p = p.Tie(l, ",").Say(l, wording.Shape(ch.Section.Outline, s.Plain))
-		}
-		if run := ch.Run(); ch.Lo != 0 || ch.Hi != c.Piece.Size[run] {
-			p = p.Tie(l, ",").Say(l, "along "+run.String()+" from").Keep(bold, s.Plain(ch.Lo)).Say(l, "to").Keep(bold, s.Plain(ch.Hi))
 		}
 	}
 	if h.Cut.Note != "" {

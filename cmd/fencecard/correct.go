@@ -113,7 +113,8 @@ func (o correctOptions) usage(plan string) error {
 }
 
 // tellToKeep says how what the test cut taught of fence and bit is kept for the next
-// batch, once it proved right.
+// batch, once it proved right, and that of the marks nothing is: they are drawn anew
+// each time, from the bit's edges as it then stands, so what was off was the drawing.
 func (a *app) tellToKeep(planFile string, d *deck.Deck, l *attable.Lesson) {
 	at := slices.IndexFunc(d.Setups, func(s deck.Setup) bool { return strings.HasPrefix(l.Claimed.Number, strconv.Itoa(s.Number)+".") })
 	if at < 0 || planFile == "-" {
@@ -121,7 +122,9 @@ func (a *app) tellToKeep(planFile string, d *deck.Deck, l *attable.Lesson) {
 	}
 	s, scale := &d.Setups[at], d.Plan.Shop.Scale
 	var learnt []string
+	marks := false
 	for _, c := range l.Corrections {
+		marks = marks || c.Move != "" && c.Ask == "" && (c.What == "start" || c.What == "stop")
 		flag, computed, most := "--fence-stood", s.Fence.NearEdge, deck.MostLearnt
 		if c.What == "height" && len(s.Heights) > 0 {
 			flag, computed, most = "--height-stood", s.Heights[len(s.Heights)-1], deck.MostLearntHeight
@@ -129,6 +132,9 @@ func (a *app) tellToKeep(planFile string, d *deck.Deck, l *attable.Lesson) {
 		if c.Stands != nil && (*c.Stands-computed).Abs() <= most {
 			learnt = append(learnt, fmt.Sprintf("%s %q", flag, wording.WithUnit(scale, *c.Stands)))
 		}
+	}
+	if marks {
+		a.Note("of marks the book keeps nothing: next time draw them by the sheet again, its numbers stay; where they are off alike then, keep that in words, with --note")
 	}
 	if learnt == nil {
 		return

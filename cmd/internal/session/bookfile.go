@@ -15,6 +15,7 @@ import (
 	"fencecard/cmd/internal/shelf"
 	"fencecard/joinery/plantext"
 	"fencecard/output/screen"
+	"fencecard/output/wording"
 	"fencecard/setup/book"
 	"fencecard/setup/deck"
 )
@@ -119,9 +120,11 @@ func (s *Session) unused(err error) {
 	fmt.Fprintf(s.Err, "%v\nthe setup book was not used\n", err)
 }
 
-// TellFound tells what the setup book learnt after the papers of a deck were printed,
-// and of kept setups that are near those of the deck; of one run alone where it is named.
+// TellFound tells which numbers of a deck are the setup book's, what that learnt after
+// the papers of the deck were printed, and of kept setups that are near those of the
+// deck; of one run alone where it is named.
 func (s *Session) TellFound(d *deck.Deck, f found, run string) {
+	s.tellTaken(d, run)
 	s.tellSince(d, f, run)
 	near := false
 	for _, m := range f.matches {
@@ -133,6 +136,23 @@ func (s *Session) TellFound(d *deck.Deck, f found, run string) {
 	}
 	if near {
 		s.Note("fencecard book match tells more")
+	}
+}
+
+// tellTaken says of the setups of a deck, or of that of the run that is named, where the
+// setup book has other numbers for the table than those computed, and that the sheets
+// have them.
+func (s *Session) tellTaken(d *deck.Deck, run string) {
+	for i := range d.Setups {
+		u := &d.Setups[i]
+		if !isAbout(u, run) || !u.Kept.Numbers() {
+			continue
+		}
+		computed := *u
+		computed.Kept = nil
+		if taken := wording.Since(&computed, u, d.Plan.Shop.Scale); taken != "" {
+			s.Note("setup %d: by the setup book, as after the test cut of %q, its sheet has %s", u.Number, u.Kept.Name, taken)
+		}
 	}
 }
 

@@ -175,13 +175,18 @@ func (p Printed) mark(d *deck.Deck, b *book.Book) found {
 // tellSince says of the setups of a deck, or of that of the run or setup that is asked
 // about, what was learnt after their papers were printed.
 func (s *Session) tellSince(d *deck.Deck, f found, about string) {
-	setup, _, _ := strings.Cut(about, ".")
 	for i := range d.Setups {
 		n := d.Setups[i].Number
-		if since := f.since[n]; since != "" && (setup == "" || setup == strconv.Itoa(n)) {
+		if since := f.since[n]; since != "" && isAbout(&d.Setups[i], about) {
 			fmt.Fprintf(s.Err, "setup %d: after deck %s was printed the setup book learnt %s; papers printed now, deck %s, have that\n", n, d.Code, since, f.code)
 		}
 	}
+}
+
+// isAbout reports whether a run or a setup, by its number, is of a setup; "" is of all.
+func isAbout(u *deck.Setup, number string) bool {
+	setup, _, _ := strings.Cut(number, ".")
+	return setup == "" || setup == strconv.Itoa(u.Number)
 }
 
 // MadeOrRead makes a deck anew or reads it from its JSON, which must prove.

@@ -84,16 +84,26 @@ func (a *app) correct(ctx context.Context, args []string, o correctOptions) erro
 		return err
 	}
 	a.tellToKeep(args[0], deck, &lesson)
-	if !o.keep {
+	asked := slices.ContainsFunc(lesson.Corrections, func(c attable.Correction) bool { return c.What == "bit" && c.Ask != "" })
+	switch {
+	case !o.keep && (asked || lesson.Diameter == 0 || lesson.Diameter == lesson.Bit.True()):
 		return nil
-	}
-	if i := slices.IndexFunc(lesson.Corrections, func(c attable.Correction) bool { return c.What == "bit" && c.Ask != "" }); i >= 0 && !o.force {
+	case !o.keep: // what it would cost, before it is kept
+		if err := a.tellDivided(ctx, plan, measuring(plan, &lesson), lesson.Diameter, "with that in the shop file: "); err != nil {
+			a.Note("%v", err)
+		}
+		return nil
+	case asked && !o.force:
 		return errors.New("nothing was written: answer the question first; where it is what this run alone cut that you measured, say --force as well")
 	}
 	if err := a.keepMeasured(args[0], plan, &lesson); err != nil {
 		return err
 	}
-	return a.tellDivided(ctx, args[0], plan, lesson.Diameter)
+	is, err := a.ReadPlan(args)
+	if err != nil {
+		return err
+	}
+	return a.tellDivided(ctx, plan, is, lesson.Diameter, "")
 }
 
 // usage finds flags that do not go together.
@@ -177,13 +187,19 @@ func (a *app) keepMeasured(planFile string, plan *joinery.Plan, l *attable.Lesso
 	return nil
 }
 
-// tellDivided says what the plan takes more of with the bit as measured. Both decks
-// are made without a search, so that nothing but the bit makes the difference.
-func (a *app) tellDivided(ctx context.Context, planFile string, was *joinery.Plan, bit measure.Length) error {
-	is, err := a.ReadPlan([]string{planFile})
-	if err != nil {
-		return err
+// measuring is a plan whose shop has the bit as the test cut shows it.
+func measuring(plan *joinery.Plan, l *attable.Lesson) *joinery.Plan {
+	is := *plan
+	is.Shop.Bits = slices.Clone(plan.Shop.Bits)
+	if bit := is.Shop.Bit(l.Bit.Name); bit != nil {
+		bit.Measured = l.Diameter
 	}
+	return &is
+}
+
+// tellDivided says what a plan takes more of with a bit as measured than it took. Both
+// decks are made without a search, so that nothing but the bit makes the difference.
+func (a *app) tellDivided(ctx context.Context, was, is *joinery.Plan, bit measure.Length, when string) error {
 	before, err := setup.MakeWith(ctx, was, setup.Options{Plain: true})
 	if err != nil {
 		return err
@@ -193,10 +209,10 @@ func (a *app) tellDivided(ctx context.Context, planFile string, was *joinery.Pla
 		return fmt.Errorf("with the bit as measured the plan cannot be cut as it stands:\n%w", err)
 	}
 	for _, d := range whatif.DividedCuts(before, after) {
-		a.Note("%s", d.Say(is.Shop.Scale, bit))
+		a.Note("%s%s", when, d.Say(is.Shop.Scale, bit))
 	}
 	if more := len(after.Setups) - len(before.Setups); more > 0 {
-		a.Note("without a search the deck takes %s where it took %d", lists.Numbered(len(after.Setups), "setup"), len(before.Setups))
+		a.Note("%swithout a search the deck takes %s where it took %d", when, lists.Numbered(len(after.Setups), "setup"), len(before.Setups))
 	}
 	return nil
 }

@@ -201,11 +201,7 @@ func (s Setter) bitLine(u *deck.Setup, fitted bool) paper.Phrase {
 		p = p.Say(l, kind)
 	}
 	p = p.Say(s.Bold(paper.Least), s.Plain(u.Bit.True()))
-	if u.Bit.Measured > 0 {
-		p = p.Say(l, "measured")
-	} else {
-		p = p.Say(l, "as labelled")
-	}
+	p = p.Say(l, wording.WidthFrom(u.Bit, s.Plain))
 	p = p.Tie(l, ";")
 	if u.Bit.Shank > 0 && fitted {
 		p = p.Say(l, "collet").Keep(s.Bold(paper.Least), wording.ColletSize(u.Bit.Shank, s.Scale)).Tie(l, ";")

@@ -219,11 +219,7 @@ func (s Setter) bitRows(d *deck.Deck) []paper.Block {
 			continue
 		}
 		seen = append(seen, b)
-		measured := "as labelled"
-		if b.Measured > 0 {
-			measured = "measured"
-		}
-		says := fmt.Sprintf("%s %s", s.Plain(b.True()), measured)
+		says := s.Plain(b.True()) + " " + wording.WidthFrom(b, s.Plain)
 		if kind := wording.KindOf(b); kind != "" {
 			says = kind + " " + says
 		}

@@ -18,6 +18,20 @@ func KindOf(b *joinery.Bit) string {
 	return kind
 }
 
+// WidthFrom says where a bit's width comes from: "measured", "as labelled" or, where it
+// follows from its form, what is known of that: "wide: radius 1/4, pilot 1/2".
+func WidthFrom(b *joinery.Bit, say func(measure.Length) string) string {
+	switch o := b.Outline; {
+	case o != nil && o.Radius > 0:
+		return "wide: radius " + say(o.Radius) + ", pilot " + say(b.Pilot)
+	case o != nil:
+		return "wide: by its outline, pilot " + say(b.Pilot)
+	case b.Measured > 0:
+		return "measured"
+	}
+	return "as labelled"
+}
+
 // Collet says which collet a bit wants: "collet 8 mm"; "" where its
 // shank is not known.
 func Collet(b *joinery.Bit, scale measure.Scale) string {

@@ -37,3 +37,16 @@ func TestKindIsSaidWhereTheNameDoesNotTell(t *testing.T) {
 		assert.Equal(t, c.want, wording.KindOf(&joinery.Bit{Name: c.name, Kind: c.kind}), c.name)
 	}
 }
+
+// The width of a bit that shapes edges stands on no label.
+func TestWidthFrom(t *testing.T) {
+	const in = measure.Inch
+	for want, bit := range map[string]joinery.Bit{
+		"as labelled":                     {Diameter: in},
+		"measured":                        {Diameter: in, Measured: in - 1},
+		"wide: radius 1/4, pilot 1/2":     {Diameter: in, Pilot: in / 2, Outline: &joinery.Outline{Shape: joinery.Round, Radius: in / 4}},
+		"wide: by its outline, pilot 1/2": {Diameter: in, Pilot: in / 2, Outline: &joinery.Outline{}},
+	} {
+		assert.Equal(t, want, wording.WidthFrom(&bit, measure.InchScale.Format))
+	}
+}

@@ -113,7 +113,7 @@ var (
 	cardStart  = regexp.MustCompile(`START ` + aNumber + ` (left|right|back stop right|pencil line)`)
 	cardStop   = regexp.MustCompile(`[^K] STOP ` + aNumber + ` (left|right|front stop left|pencil line)`)
 	cardBack   = regexp.MustCompile(`BACK STOP ` + aNumber + ` (RIGHT|LEFT)`)
-	cardNibble = regexp.MustCompile(`(?:• (all but )?([\d., –]+): |• )NIBBLE in (\d+) passes at every height: the end first drawn back ` + aNumber + `,`)
+	cardNibble = regexp.MustCompile(`(?:• (all but )?([\d., –]+): |• )NIBBLE in (\d+) passes at every height: the end first drawn back ` + aNumber + ` by a spacer`)
 	cardPart   = regexp.MustCompile(`, part \d+$`)
 )
 

@@ -177,6 +177,9 @@ func (s Setter) trial(d *deck.Deck, i int, w paper.Paper) (items []paper.Block, 
 	if len(u.Marks) > 0 && !shaped {
 		for i, m := range []*deck.PairMark{u.Marks[0].Start, u.Marks[0].Stop} {
 			what := [2]string{"begins from ", "ends from "}[i]
+			if len(u.Marks) > 1 {
+				what = u.Marks[0].Letter + " " + what
+			}
 			switch {
 			case m == nil:
 			case m.Lead:

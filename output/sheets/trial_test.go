@@ -64,8 +64,12 @@ func TestTrialOfAStoppedCut(t *testing.T) {
 			said++
 			assert.LessOrEqual(t, float64(head.H), float64(trialHigh), "%s, setup %d", d.Name, u.Number)
 			for k, m := range []*deck.PairMark{u.Marks[0].Start, u.Marks[0].Stop} {
+				pair := ""
+				if len(u.Marks) > 1 {
+					pair = u.Marks[0].Letter + " "
+				}
 				if m != nil && m.Lead {
-					assert.Contains(t, words, [2]string{"begins", "ends"}[k]+" from lead|"+s.Plain(m.Line), "%s, setup %d", d.Name, u.Number)
+					assert.Contains(t, words, "|"+pair+[2]string{"begins", "ends"}[k]+" from lead|"+s.Plain(m.Line), "%s, setup %d", d.Name, u.Number)
 				}
 			}
 		}

@@ -9,7 +9,7 @@ import (
 )
 
 // Crossing says how the waste at an end is nibbled: how often, how far from the fence
-// the end is drawn at first, and how much nearer each time. It is "" for other runs;
+// the end is drawn at first, how much nearer each time, and by what. It is "" for other runs;
 // what pushes the work is said by the cautions.
 func Crossing(r *deck.Run, scale measure.Scale, by joinery.Push) string {
 	n := r.Nibble
@@ -20,9 +20,10 @@ func Crossing(r *deck.Run, scale measure.Scale, by joinery.Push) string {
 	if nearer := r.Nearer(scale); nearer > 0 {
 		between = fmt.Sprintf("then %s nearer each time, ", scale.Format(nearer))
 	}
-	text := fmt.Sprintf("NIBBLE in %d passes at every height: the end first drawn back %s, %slast at the fence.", n.Passes, scale.Format(n.DrawBack), between)
+	text := fmt.Sprintf("NIBBLE in %d passes at every height: the end first drawn back %s by a spacer (fixed, or taken away), %slast at the fence.",
+		n.Passes, scale.Format(n.DrawBack), between)
 	if r.Length >= deck.NarrowEnd(scale.Unit) {
-		text += " The end bears on a strip as thick as it is drawn back."
+		text += " The end bears on the spacer."
 	}
 	if by == joinery.Gauge {
 		text += " The fence stands parallel to the gauge's slot."

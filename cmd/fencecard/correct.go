@@ -144,7 +144,7 @@ func (a *app) tellToKeep(planFile string, d *deck.Deck, l *attable.Lesson) {
 		}
 	}
 	if marks {
-		a.Note("of marks the book keeps nothing: next time draw them by the sheet again, its numbers stay; where they are off alike then, keep that in words, with --note")
+		a.Note("marks are not kept: draw them by the sheet again next time; where they are off alike then, keep that with --note")
 	}
 	if learnt == nil {
 		return

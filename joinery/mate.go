@@ -34,7 +34,7 @@ func (p *Plan) Mate(cut *Cut) (*Piece, *Cut) {
 		if cut.Mates.Cut == "" {
 			return piece, nil
 		}
-		if c := piece.facing(cut); c != nil {
+		if c := piece.facing(cut, left(named, piece, cut.Mates.Across)); c != nil {
 			return piece, c
 		}
 	}
@@ -55,8 +55,8 @@ func (p *Plan) mirrors(named *Piece, wanted Flips) []*Piece {
 	}
 	off := func(piece *Piece) int {
 		n := 0
-		for d := range wanted {
-			if (named.Across[d] != piece.Across[d]) != wanted[d] {
+		for _, is := range left(named, piece, wanted) {
+			if is {
 				n++
 			}
 		}
@@ -66,15 +66,38 @@ func (p *Plan) mirrors(named *Piece, wanted Flips) []*Piece {
 	return all
 }
 
+// left is what of the mirroring that is wanted of a piece another one does not have: a
+// rail that serves both hands has all of it left, and its other end is meant.
+func left(named, piece *Piece, wanted Flips) Flips {
+	for d := range wanted {
+		wanted[d] = (named.Across[d] != piece.Across[d]) != wanted[d]
+	}
+	return wanted
+}
+
 // Original names the piece that was not mirrored, which may be this one.
 func (p *Piece) Original() string { return cmp.Or(p.MirrorOf, p.Name) }
 
 // facing returns the cut of the piece that is meant by another cut's mate: the
-// named one where the maker named it, or for a mirrored cut the one that faces
-// it.
-func (p *Piece) facing(cut *Cut) *Cut {
+// named one where the maker named it; for a mirrored cut the one that lies as the
+// named one would with the mirroring that is left, or else one that faces it.
+func (p *Piece) facing(cut *Cut, left Flips) *Cut {
 	named := p.Cut(cut.Mates.Cut)
-	if named == nil || cut.Mates.Across == (Flips{}) || cut.Faces(named) {
+	if named == nil || cut.Mates.Across == (Flips{}) {
+		return named
+	}
+	turned := *named
+	for d, is := range left {
+		if is {
+			turned = turned.Mirrored(Dimension(d))
+		}
+	}
+	for i := range p.Cuts {
+		if c := &p.Cuts[i]; c.Kind == named.Kind && c.At == turned.At && c.In == turned.In && (c.At != named.At || c.In != named.In) && cut.Faces(c) {
+			return c
+		}
+	}
+	if cut.Faces(named) {
 		return named
 	}
 	for i := range p.Cuts {

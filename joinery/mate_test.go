@@ -66,6 +66,23 @@ func TestMatesOfMirroredPieces(t *testing.T) {
 	}
 }
 
+// The lap of a stile does not say at which end of the rail it lies: that of the other
+// stile, its mirror image, lies at the rail's other end.
+func TestMatesOfMirroredLaps(t *testing.T) {
+	stile := Piece{Name: "left stile", Size: Size{2 * measure.Inch, measure.Inch, 20 * measure.Inch}, Grain: TopBottom, Cuts: []Cut{
+		{Kind: &Lap, Name: "rail", In: Front, At: Bottom, Mates: Mate{Piece: "rail", Cut: "left"}},
+	}}
+	rail := Piece{Name: "rail", Size: Size{18 * measure.Inch, measure.Inch, 2 * measure.Inch}, Cuts: []Cut{
+		{Kind: &Lap, Name: "left", In: Back, At: Left}, {Kind: &Lap, Name: "right", In: Back, At: Right},
+	}}
+	plan := &Plan{Pieces: []Piece{stile, stile.Mirrored("right stile", LeftRight, measure.InchScale), rail}}
+	for piece, want := range map[string]string{"left stile": "left", "right stile": "right"} {
+		_, cut := plan.Mate(plan.Piece(piece).Cut("rail"))
+		require.NotNil(t, cut, piece)
+		assert.Equal(t, want, cut.Name, piece)
+	}
+}
+
 func TestMateOfNone(t *testing.T) {
 	plan := frame(false, false)
 	for _, mate := range []Mate{{}, {Piece: "nowhere"}, {Piece: "front rail", Cut: "nowhere"}} {

@@ -104,7 +104,7 @@ func (w *work) letIn(p *joinery.Piece, face joinery.Side, depth measure.Length, 
 			from = w.lies[length].from
 		}
 		if from == joinery.NoSide {
-			from, cut.Fence.Either = length.Low(), receiving
+			from, cut.Fence.Either = length.Low(), true
 		}
 		cut.Start = joinery.Setback{Distance: area[length].lo, From: from}
 		if from.High() {

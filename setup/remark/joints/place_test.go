@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fencecard/joinery/planfile"
+	"fencecard/setup/deck"
 	"fencecard/setup/internal/workpiece"
 )
 
@@ -59,4 +60,36 @@ func TestAHaunchedTenonIsAsWideAsItsLapLeavesIt(t *testing.T) {
 	assert.Empty(t, haunched("length: 5/8, depth: 3/4"))
 	assert.Equal(t, []string{"part-too-wide"}, haunched("length: 5/8, depth: 1/2"), "not deep enough")
 	assert.Equal(t, []string{"part-too-wide"}, haunched("length: 1/4, depth: 3/4"), "most of the tenon is as wide as the rail")
+}
+
+// A frame halved at its corners: each of the rail's two laps meets that of its own stile,
+// so that none is said to meet the other.
+func TestAHalvedFrame(t *testing.T) {
+	plan, err := planfile.Read("frame.yaml", []byte(`unit: in
+wood: cherry
+pieces:
+  - {piece: left stile, size: {left-right: 1 1/2, front-back: 3/4, top-bottom: 20}}
+  - {piece: right stile, mirror: {of: left stile, across: left-right}}
+  - {piece: rail, size: {left-right: 16, front-back: 3/4, top-bottom: 2}}
+joints:
+  - {halving: corner, lap: [rail / left, rail / right], into: [left stile / front, right stile / front], place: {bottom: flush}}
+`), nil)
+	require.NoError(t, err)
+	d := workpiece.DeckOf(t, plan)
+	require.Len(t, d.Joints, 2)
+	codes, text := jointWarnings(d)
+	assert.Empty(t, codes, text)
+	ends := map[string]string{}
+	for _, j := range d.Joints {
+		for _, h := range []deck.Half{j.Into, j.Part} {
+			if h.Piece.Name == "rail" {
+				other := j.Part.Piece
+				if other == h.Piece {
+					other = j.Into.Piece
+				}
+				ends[other.Name] = h.Cut.At.String()
+			}
+		}
+	}
+	assert.Equal(t, map[string]string{"left stile": "left", "right stile": "right"}, ends)
 }

@@ -1,8 +1,11 @@
 package sheets
 
 import (
+	"cmp"
 	"fmt"
+	"maps"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -70,6 +73,57 @@ func TestEverySheetSaysTheWarningsOfItsRuns(t *testing.T) {
 	assert.Less(t, short, 3*apart[A5]/4, "small sheets have room for most")
 	assert.Len(t, apart, 4)
 	assert.Equal(t, 4*runs, stood, "every run stands on one sheet")
+}
+
+// An index card says the gravest warning of the runs that stand on it, of several the one
+// that most of them have; what the others of the setup have is not theirs.
+func TestIndexCardsSayTheGravestOfTheirRuns(t *testing.T) {
+	figures := regexp.MustCompile(`\d+ \d+/\d+|\d+/\d+|\d+(\.\d+)?`)
+	cards, short, bare := 0, 0, 0
+	for _, d := range realDecks(t) {
+		s := newSetter(d.deck, Pages{Paper: Index})
+		for i := range d.deck.Setups {
+			u := &d.deck.Setups[i]
+			for n, sheet := range s.setupSheet(d.deck, i, s.body().H) {
+				type said struct {
+					number int // of the caution
+					words  string
+				}
+				have := map[said]int{}
+				for k := range u.Runs {
+					if r := &u.Runs[k]; standsOn(r, sheet) {
+						for _, c := range r.Cautions {
+							if c.Weight < deck.Grave || c.Code == "trial-cut" || c.Code == "shank-and-collet" {
+								continue
+							}
+							for _, sentence := range strings.SplitAfter(c.Brief, ". ") {
+								have[said{c.Number, figures.ReplaceAllString(strings.TrimSpace(sentence), "#")}]++
+							}
+						}
+					}
+				}
+				if n == 0 || len(have) == 0 {
+					continue
+				}
+				order := func(a, b said) int { return cmp.Or(have[b]-have[a], a.number-b.number) }
+				all := slices.SortedFunc(maps.Keys(have), order)
+				words := figures.ReplaceAllString(strings.ReplaceAll(saidIn(sheet), "|", " "), "#")
+				says := slices.ContainsFunc(all, func(s said) bool { return order(s, all[0]) == 0 && strings.Contains(words, s.words) })
+				cards++
+				switch {
+				case says:
+				case strings.Contains(words, "foot switch"), strings.Contains(words, strings.TrimSuffix(allOnFirst, " 1.")):
+					short++ // it is on the card before, and would take one more
+				default:
+					bare++
+					t.Logf("%s, setup %d, card %d: not %q", d.Name, u.Number, n+1, all[0].words)
+				}
+			}
+		}
+	}
+	assert.Greater(t, cards, 100)
+	assert.Less(t, short, cards/20)
+	assert.LessOrEqual(t, bare, 1, "a row as high as a card leaves no line")
 }
 
 // standsOn reports whether the row of a run is on a sheet: its number, and behind it the

@@ -69,18 +69,18 @@ func (s Setter) setupSheet(d *deck.Deck, i int, room paper.Paper) []paper.Block 
 		over := func(n int, on rowsOn, room paper.Paper) paper.Block {
 			runs := slices.Concat(rows[on.from:on.to]...)
 			if n == 1 {
-				if len(rest) > 0 && repeat && len(runs) > 0 { // the cautions are on a card before
+				switch { // the cautions are on a card before
+				case len(rest) == 0 || len(runs) == 0:
+				case repeat && s.repeats():
 					return paper.Stack(headGap, first, s.mindLines(mind.On(runs), w))
-				}
-				if len(rest) > 0 && s.repeats() && !repeat {
+				case repeat:
+					return paper.Stack(headGap, first, s.gravest(mind.On(runs)).Set(w))
+				case s.repeats():
 					return paper.Stack(headGap, first, s.Strong(w, paper.Least, allOnFirst))
 				}
 				return first
 			}
-			if b := s.again(u, runs, n+len(rest), of, w, repeat); b.H <= room {
-				return b
-			}
-			return s.goesOn(u, n+len(rest), of, w)
+			return s.again(u, runs, n+len(rest), of, repeat, w, room)
 		}
 		var sheets []paper.Block
 		for _, more := range rest {
@@ -92,9 +92,9 @@ func (s Setter) setupSheet(d *deck.Deck, i int, room paper.Paper) []paper.Block 
 		}
 		return append(sheets, poured(over, s.rowsHead(u, w), groups, room, s.body().H, groupGap)...)
 	}
-	repeat := s.repeats()
+	repeat := true
 	sheets := pour(9, repeat)
-	if repeat && w < wideRow { // where that takes more of small sheets, they say where the rest stands
+	if w < wideRow { // where that takes more of small sheets, they say where the rest stands
 		if fewer := pour(9, false); len(fewer) < len(sheets) {
 			sheets, repeat = fewer, false
 		}
@@ -107,8 +107,8 @@ func (s Setter) setupSheet(d *deck.Deck, i int, room paper.Paper) []paper.Block 
 func (s Setter) repeats() bool { return s.Frame.W >= besidePicture }
 
 // again is the head of a setup's further sheets of runs: what stays set, and what the
-// head says of the runs there.
-func (s Setter) again(u *deck.Setup, runs []*deck.Run, n, of int, w paper.Paper, repeat bool) paper.Block {
+// head says of the runs there, or as much of it as there is room for.
+func (s Setter) again(u *deck.Setup, runs []*deck.Run, n, of int, repeat bool, w, room paper.Paper) paper.Block {
 	l, bold := s.Letters(paper.Least), s.Bold(paper.Least)
 	p := s.fenceSaid(u, nil, 3.2).Tie(l, ";")
 	p = p.Say(l, "heights")
@@ -125,18 +125,30 @@ func (s Setter) again(u *deck.Setup, runs []*deck.Run, n, of int, w paper.Paper,
 		p = p.Say(l, to)
 	}
 	mind := s.minds[u.Number]
-	if repeat {
-		if w < wideRow {
-			return paper.Stack(0.4, s.goesOn(u, n, of, w), p.Set(w), s.mindLines(mind.On(runs), w))
+	name, set, here := s.goesOn(u, n, of, w), p.Set(w), mind.On(runs)
+	var heads []paper.Block // the one that says most first
+	switch {
+	case repeat && s.repeats() && w < wideRow:
+		heads = append(heads, paper.Stack(0.4, name, set, s.mindLines(here, w)))
+	case repeat && s.repeats():
+		heads = append(heads, paper.Stack(0.4, s.goesOn(u, n, of, w, p...), s.mindBox(here, w)))
+	}
+	if len(here.All) > 0 {
+		gravest, first := s.gravest(here), s.Strong(w, paper.Least, allOnFirst)
+		if s.repeats() && len(mind.All) > 1 {
+			gravest = gravest.Say(bold, allOnFirst)
 		}
-		minded := s.mindBox(mind.On(runs), w)
-		return paper.Stack(0.4, s.goesOn(u, n, of, w, p...), minded)
+		caution := gravest.Set(w)
+		heads = append(heads, paper.Stack(0.4, name, set, caution), paper.Stack(0.4, name, caution), paper.Stack(0.4, name, set, first), paper.Stack(0.4, name, first))
+	} else {
+		heads = append(heads, paper.Stack(0.4, name, set))
 	}
-	caution := s.gravest(mind)
-	if s.repeats() && len(mind.All) > 1 {
-		caution = caution.Say(bold, allOnFirst)
+	for _, b := range heads {
+		if b.H <= room {
+			return b
+		}
 	}
-	return paper.Stack(0.4, s.goesOn(u, n, of, w), p.Set(w), caution.Set(w))
+	return name
 }
 
 // allOnFirst is said where only the gravest is.

@@ -25,6 +25,7 @@ type Cut struct {
 	Square   bool           // round ends are chiselled square afterwards
 	After    []string
 	Mates    Mate // what goes into it, or what it goes into
+	OfJoint  bool // a joint of the plan made it, which knows what goes in
 	Note     string
 	Bit      string // the one bit to make it with, by its name in the shop; "" for any
 	Bored    bool   // its start is bored first, so that no work is dropped onto the bit

@@ -232,7 +232,7 @@ func withoutPlaces(p joinery.Piece) joinery.Piece {
 	p.Cuts = slices.Clone(p.Cuts)
 	for i := range p.Cuts {
 		c := &p.Cuts[i]
-		c.Place, c.Places, c.Kind = plantext.Place{}, plantext.Places{}, nil
+		c.Place, c.Places, c.Kind, c.OfJoint = plantext.Place{}, plantext.Places{}, nil, false
 		if len(c.After) == 0 {
 			c.After = nil
 		}

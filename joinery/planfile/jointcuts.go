@@ -88,7 +88,7 @@ func (r *planReader) makeJoint(j *jointWish) {
 		half := &jointHalf{part, m.End, len(halves.Part) > 0 && halves.Part[0].Name == "" && (halves.Part[0].Kind.Enters || halves.Part[0].Kind.Laps)}
 		for _, c := range halves.Into {
 			one := jointCut{Cut: c, j: j, side: m.Side, number: m.Number, group: group, into: true}
-			one.Kind = j.called(c.Kind)
+			one.Kind, one.OfJoint = j.called(c.Kind), true
 			if c.Name == "" {
 				one.Fence = fencing(c.Fence, j.fence)
 				one.Bit, one.Bored, one.By = j.tool.Bit, j.tool.Bored, j.tool.By

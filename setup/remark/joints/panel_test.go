@@ -63,3 +63,22 @@ func TestARaisedPanelAndItsGroove(t *testing.T) {
 		assert.Contains(t, text, c.says, c.name)
 	}
 }
+
+// A panel that is written as a joint goes in by that: nothing is to be written for it.
+func TestAPanelOfAJoint(t *testing.T) {
+	plan, err := planfile.Read("door.yaml", []byte(`unit: in
+wood: cherry
+shop: {bits: [{bit: quarter, kind: up-cut, diameter: 1/4, cutting: 1, shank: 1/4, plunges: yes}]}
+pieces:
+  - {piece: stile, size: {left-right: 2, front-back: 3/4, top-bottom: 20}}
+  - {piece: other stile, mirror: {of: stile, across: left-right}}
+  - {piece: panel, size: {left-right: 9 1/4, front-back: 1/4, top-bottom: 12}, grain: top-bottom}
+joints:
+  - {panel: panel, edges: [panel / left], into: [stile / right], place: {centred: front-back}, depth: 3/8}
+`), nil)
+	require.NoError(t, err)
+	require.Len(t, plan.Pieces[1].Cuts, 1)
+	for _, w := range workpiece.DeckOf(t, plan).Warnings {
+		assert.NotEqual(t, "not-joined", w.Code, w.Text)
+	}
+}

@@ -17,6 +17,8 @@ func Unjoined(plan *joinery.Plan) []deck.Warning {
 			c := &p.Cuts[k]
 			if to := c.Mates.Piece; to != "" {
 				joined[p.Name], joined[to] = true, true
+			} else if c.OfJoint {
+				continue // a panel's grooves name no mate, for it floats in them
 			} else if c.Kind.Receives && c.Kind.Grained && !c.Kind.Across {
 				grooved[c.Name]++
 			} else if c.Kind.Receives {

@@ -95,7 +95,7 @@ func (a *app) bookForget(ctx context.Context, word string, o bookOptions) error 
 	}
 	var gone []*book.Entry
 	path, err := a.ChangeBook(ctx, o.book, func(b *book.Book) (*book.Book, error) {
-		if e, err := b.Find(word); err == nil {
+		if e, err := b.NamedOrCoded(word); err == nil {
 			gone = []*book.Entry{e}
 		}
 		return b.Forget(word)
@@ -136,7 +136,7 @@ func (a *app) bookMatch(ctx context.Context, args []string, o bookOptions, p ses
 	if err != nil {
 		return err
 	}
-	if _, err := p.Named(""); err != nil {
+	if _, err := p.TakeCode(""); err != nil {
 		return err
 	}
 	plan, err := a.ReadPlan(args)

@@ -90,7 +90,7 @@ func TestManyKeepAtOnce(t *testing.T) {
 	assert.Len(t, b.Entries(), processes*each)
 	for p := range processes {
 		for i := range each {
-			_, err := b.Find(fmt.Sprintf("process %d %d", p, i))
+			_, err := b.NamedOrCoded(fmt.Sprintf("process %d %d", p, i))
 			assert.NoError(t, err)
 		}
 	}

@@ -66,7 +66,7 @@ func (a *app) bookShow(word string, o bookShowOptions) error {
 	if err != nil {
 		return err
 	}
-	e, err := b.Find(word)
+	e, err := b.NamedOrCoded(word)
 	if err != nil {
 		return err
 	}

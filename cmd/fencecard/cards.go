@@ -89,7 +89,7 @@ standard output. 'fencecard help plan' tells how a plan is written.
 
 func (a *app) cards(ctx context.Context, args []string, o cardsOptions) error {
 	var err error
-	if o.run, err = o.again.Named(o.run); err != nil {
+	if o.run, err = o.again.TakeCode(o.run); err != nil {
 		return err
 	}
 	for _, text := range o.setups {

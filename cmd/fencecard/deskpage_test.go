@@ -79,7 +79,7 @@ func TestKeepAtTheDesk(t *testing.T) {
 	}
 	status, said := ask(map[string]any{"do": "setup", "name": "rail mortises"})
 	assert.Equal(t, http.StatusOK, status, said)
-	entry, err := wholeBook(t, strings.TrimPrefix(flag, "--book=")).Find("rail mortises")
+	entry, err := wholeBook(t, strings.TrimPrefix(flag, "--book=")).NamedOrCoded("rail mortises")
 	require.NoError(t, err)
 	assert.Equal(t, `setup 1 of "Leg" (leg.yaml)`, entry.From)
 	status, said = ask(map[string]any{"do": "setup", "name": "rail mortises"})

@@ -43,7 +43,7 @@ func (o *atTable) named(args []string) (plan []string, inJSON bool, err error) {
 	if plan, o.run, err = runNamed(args, o.run); err != nil {
 		return nil, false, err
 	}
-	o.run, err = o.deck.Named(o.run)
+	o.run, err = o.deck.TakeCode(o.run)
 	return plan, inJSON, err
 }
 

@@ -58,10 +58,10 @@ func (b *Book) Damage() plantext.Faults {
 // Bytes returns the book's text.
 func (b *Book) Bytes() []byte { return []byte(b.mark + b.source) }
 
-// Find returns the sound entry that a maker means by a name or a code.
+// NamedOrCoded returns the sound entry that a maker means by a name or a code.
 // Capitals and the hyphen of a code do not count. The error, always
 // [plantext.Faults], says what there is instead.
-func (b *Book) Find(word string) (*Entry, error) {
+func (b *Book) NamedOrCoded(word string) (*Entry, error) {
 	e, err := b.Named(word)
 	if err == nil {
 		return e, nil
@@ -76,7 +76,7 @@ func (b *Book) Find(word string) (*Entry, error) {
 }
 
 // Named returns the sound entry of a name, and takes no code for one: a new setup may
-// be called like the code of another. Its errors are those of [Book.Find].
+// be called like the code of another. Its errors are those of [Book.NamedOrCoded].
 func (b *Book) Named(name string) (*Entry, error) {
 	for _, e := range b.Entries() {
 		if sameName(e.Name, name) {

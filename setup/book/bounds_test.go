@@ -35,7 +35,7 @@ func TestTooMuchOfSomething(t *testing.T) {
 		b, err := Read("book.txt", []byte(test.book))
 		require.NoError(t, err, test.name)
 		assert.Contains(t, b.Damage().Error(), test.says, test.name)
-		_, err = b.Find("Seat rail mortises")
+		_, err = b.NamedOrCoded("Seat rail mortises")
 		assert.NoError(t, err, test.name)
 	}
 	full, err := Read("book.txt", []byte(sample+manySetups(mostEntries)))

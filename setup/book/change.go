@@ -58,7 +58,7 @@ func (b *Book) reread(data []byte, e *Entry) (*Book, error) {
 func (b *Book) Forget(word string) (*Book, error) {
 	at := b.blockNamed(word)
 	if at < 0 {
-		e, err := b.Find(word)
+		e, err := b.NamedOrCoded(word)
 		if err != nil {
 			return nil, err
 		}

@@ -88,7 +88,7 @@ func TestForget(t *testing.T) {
 		rest, err := first.Forget(word)
 		require.NoError(t, err)
 		assert.Len(t, rest.Entries(), len(d.Setups)-1)
-		_, err = rest.Find("setup 2")
+		_, err = rest.NamedOrCoded("setup 2")
 		assert.ErrorContains(t, err, `no setup "setup 2"`)
 		assert.Contains(t, string(rest.Bytes()), "\n\n# above the second\nsetup: setup 3\n")
 	}

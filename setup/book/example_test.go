@@ -28,7 +28,7 @@ setup: panel grooves
 	for _, f := range b.Damage() {
 		fmt.Println(f)
 	}
-	e, err := b.Find("Seat rail mortises")
+	e, err := b.NamedOrCoded("Seat rail mortises")
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -301,7 +301,7 @@ func TestASilentEntryHidesNothing(t *testing.T) {
 	}
 	b = put(b, "learnt", Keeping{Stood: Stood{Fence: &stood}})
 	b = put(b, "silent", Keeping{})
-	silent, err := b.Find("silent")
+	silent, err := b.NamedOrCoded("silent")
 	require.NoError(t, err)
 	assert.Equal(t, "learnt", b.Twin(silent).Name)
 	b.Mark(d)
@@ -312,7 +312,7 @@ func TestASilentEntryHidesNothing(t *testing.T) {
 	b.Mark(d)
 	assert.Equal(t, "noted", d.Setups[0].Kept.Name)
 
-	alone, err := b.Find("setup 2")
+	alone, err := b.NamedOrCoded("setup 2")
 	require.NoError(t, err)
 	assert.Nil(t, b.Twin(alone))
 }

@@ -23,7 +23,7 @@ func TestEverySetupOfEveryPlanIsKept(t *testing.T) {
 			next, err := b.Put(e, false)
 			require.NoError(t, err, what)
 			b = next
-			back, err := b.Find(e.Name)
+			back, err := b.NamedOrCoded(e.Name)
 			require.NoError(t, err, what)
 			require.Len(t, back.Setup.Runs, len(d.Setups[i].Runs))
 			for k := range back.Setup.Runs {

@@ -81,7 +81,7 @@ func TestRandomSetupsComeBack(t *testing.T) {
 			require.NoError(t, err)
 			b, err = b.Put(e, false)
 			require.NoError(t, err)
-			back, err := b.Find(e.Name)
+			back, err := b.NamedOrCoded(e.Name)
 			require.NoError(t, err)
 			requireSame(t, &d.Setups[i], &back.Setup)
 			require.Equal(t, e.Code, back.Code)

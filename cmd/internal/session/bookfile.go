@@ -103,14 +103,14 @@ func (s *Session) ReadBook(flag string) (*book.Book, error) {
 
 // MarkKept gives a deck what the setup book says of its setups, and returns what
 // was found. A book that the maker did not ask for never stops the cards.
-func (s *Session) MarkKept(d *deck.Deck, p Printed) (found, error) {
+func (s *Session) MarkKept(d *deck.Deck, p Printed) (Found, error) {
 	b, err := s.OpenBook(p.Book)
 	if err != nil && p.Book == "" {
 		s.unused(err)
-		return found{}, nil
+		return Found{}, nil
 	}
 	if err != nil {
-		return found{}, err
+		return Found{}, err
 	}
 	return p.mark(d, b), nil
 }
@@ -123,7 +123,7 @@ func (s *Session) unused(err error) {
 // TellFound tells which numbers of a deck are the setup book's, what that learnt after
 // the papers of the deck were printed, and of kept setups that are near those of the
 // deck; of one run alone where it is named.
-func (s *Session) TellFound(d *deck.Deck, f found, run string) {
+func (s *Session) TellFound(d *deck.Deck, f Found, run string) {
 	s.tellTaken(d, run)
 	s.tellSince(d, f, run)
 	near := false

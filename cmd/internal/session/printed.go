@@ -46,9 +46,9 @@ func (p *Printed) Flags(cmd *cobra.Command) {
 	})
 }
 
-// Named takes the code of a deck off a number that has one, such as
+// TakeCode takes the code of a deck off a number that has one, such as
 // "3.1@k7fw", and checks how it is written.
-func (p *Printed) Named(number string) (string, error) {
+func (p *Printed) TakeCode(number string) (string, error) {
 	number, code, has := strings.Cut(strings.TrimSpace(number), "@")
 	p.about = number
 	if has && p.Code != "" && !strings.EqualFold(p.Code, code) {
@@ -65,7 +65,7 @@ func (p *Printed) Named(number string) (string, error) {
 
 // Setup reads the number of a setup, which may have a deck's code behind it.
 func (p *Printed) Setup(flag, text string) (int, error) {
-	number, err := p.Named(text)
+	number, err := p.TakeCode(text)
 	if err != nil {
 		return 0, err
 	}
@@ -127,8 +127,8 @@ func (s *Session) AsPrinted(d *deck.Deck, p Printed) error {
 	return s.Is(d, p)
 }
 
-// found is what a setup book has for the setups of a deck.
-type found struct {
+// Found is what a setup book has for the setups of a deck.
+type Found struct {
 	matches []book.Match
 	since   map[int]string // by the number of a setup: what was learnt after its papers were printed
 	code    string         // of papers printed now
@@ -136,13 +136,13 @@ type found struct {
 
 // mark gives a deck what a book says of it. Papers that are named and were printed
 // before a test cut taught other numbers keep their own, and say what was learnt since.
-func (p Printed) mark(d *deck.Deck, b *book.Book) found {
+func (p Printed) mark(d *deck.Deck, b *book.Book) Found {
 	before := make([]*deck.Kept, len(d.Setups))
 	for i := range d.Setups {
 		before[i] = d.Setups[i].Kept
 	}
 	code := d.Code
-	f := found{matches: b.Mark(d), code: d.Code, since: map[int]string{}}
+	f := Found{matches: b.Mark(d), code: d.Code, since: map[int]string{}}
 	if d.Code == code || !strings.EqualFold(p.Code, code) {
 		return f
 	}
@@ -174,7 +174,7 @@ func (p Printed) mark(d *deck.Deck, b *book.Book) found {
 
 // tellSince says of the setups of a deck, or of that of the run or setup that is asked
 // about, what was learnt after their papers were printed.
-func (s *Session) tellSince(d *deck.Deck, f found, about string) {
+func (s *Session) tellSince(d *deck.Deck, f Found, about string) {
 	for i := range d.Setups {
 		n := d.Setups[i].Number
 		if since := f.since[n]; since != "" && isAbout(&d.Setups[i], about) {

@@ -4,13 +4,9 @@ import (
 	"bytes"
 	"context"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
-	"time"
-
-	"github.com/gofrs/flock"
 )
 
 // The endings of what stands beside a file that is updated.
@@ -18,13 +14,6 @@ const (
 	lockEnding   = ".lock"
 	BackupEnding = ".bak"
 )
-
-// Patience is how long [Update] waits for other runs; on a busy machine a line of
-// them takes its time.
-const Patience = 30 * time.Second
-
-// retry is how often it looks.
-const retry = 10 * time.Millisecond
 
 // mostTries bounds how often the change is made anew because the file was
 // changed by somebody else meanwhile.
@@ -79,20 +68,6 @@ func (s shelf) update(ctx context.Context, path string, change func(old []byte) 
 	return ErrUnsettled
 }
 
-// locked is the file that a path means, held for this run alone until unlock is
-// called.
-func locked(ctx context.Context, path string) (file string, unlock func(), err error) {
-	path = target(path)
-	if err := mayUpdate(path); err != nil {
-		return "", nil, err
-	}
-	unlock, err = hold(ctx, path+lockEnding)
-	if errors.Is(err, fs.ErrNotExist) {
-		return "", nil, naming(path, err) // there is no such folder
-	}
-	return path, unlock, err
-}
-
 // mayUpdate faults a file that is not to be updated, or what stands in the
 // place of its lock or its backup.
 func mayUpdate(path string) error {
@@ -140,19 +115,4 @@ func read(path string) ([]byte, error) {
 		data = []byte{}
 	}
 	return data, err
-}
-
-// hold takes the lock and returns what lets it go.
-func hold(ctx context.Context, path string) (unlock func(), err error) {
-	waiting, stop := context.WithTimeoutCause(ctx, Patience, ErrBusy)
-	defer stop()
-	lock := flock.New(path, flock.SetPermissions(0o666))
-	_, err = lock.TryLockContext(waiting, retry)
-	switch {
-	case err != nil && waiting.Err() != nil:
-		return nil, fmt.Errorf("%s: %w", path, context.Cause(waiting))
-	case err != nil:
-		return nil, naming(path, err)
-	}
-	return func() { lock.Close() }, nil
 }

@@ -36,7 +36,7 @@ func (e *Errands) findChains() {
 // chainOf works out those of one from those of the errands after it.
 func (e *Errands) chainOf(x int, after []model.Set) chain {
 	s := e.M.Stations[e.List[x].station]
-	t := chain{stays: 1, bits: 1}
+	c := chain{stays: 1, bits: 1}
 	// What waits for something away from this fence distance, or this bit.
 	offKey, offBit := model.NewSet(len(e.List)), model.NewSet(len(e.List))
 	for y := range e.List {
@@ -57,17 +57,17 @@ func (e *Errands) chainOf(x int, after []model.Set) chain {
 		}
 		o := e.M.Stations[e.List[y].station]
 		if e.List[y].station == e.List[x].station {
-			t.ladders = max(t.ladders, e.chains[y].ladders)
+			c.ladders = max(c.ladders, e.chains[y].ladders)
 		}
 		if o.Key == s.Key {
-			t.stays = max(t.stays, e.chains[y].stays+again(offKey.Has(y)))
+			c.stays = max(c.stays, e.chains[y].stays+again(offKey.Has(y)))
 		}
 		if o.Bit == s.Bit {
-			t.bits = max(t.bits, e.chains[y].bits+again(offBit.Has(y)))
+			c.bits = max(c.bits, e.chains[y].bits+again(offBit.Has(y)))
 		}
 	}
-	t.ladders += e.heights(e.List[x].station, []int{x})
-	return t
+	c.ladders += e.heights(e.List[x].station, []int{x})
+	return c
 }
 
 func again(yes bool) int {
@@ -100,11 +100,11 @@ func (e *Errands) lastFirst() []int {
 
 // restAt is what is left to be spent at a station at the least: its ladders and
 // blocks.
-func (e *Errands) restAt(l *Trail, station int) joinery.Time {
+func (e *Errands) restAt(trail *Trail, station int) joinery.Time {
 	e.asked = e.asked[:0]
 	var longest joinery.Time
 	for _, x := range e.At[station] {
-		if l.done.Has(x) {
+		if trail.done.Has(x) {
 			continue
 		}
 		e.asked = model.GatherAsked(e.asked, e.List[x].Demand, e.List[x].over)
@@ -119,20 +119,20 @@ func (e *Errands) restAt(l *Trail, station int) joinery.Time {
 }
 
 // restOf is what is left to be spent for setting a key and its bit.
-func (e *Errands) restOf(l *Trail, key, bit int) joinery.Time {
+func (e *Errands) restOf(trail *Trail, key, bit int) joinery.Time {
 	minutes := e.M.Problem.Minutes
-	stays := e.most(l, e.ofKey[key], func(t chain) int { return t.stays })
-	bits := e.most(l, e.ofBit[bit], func(t chain) int { return t.bits })
+	stays := e.most(trail, e.ofKey[key], func(c chain) int { return c.stays })
+	bits := e.most(trail, e.ofBit[bit], func(c chain) int { return c.bits })
 	return joinery.Time(stays)*minutes.Fence + joinery.Time(bits)*minutes.Bit
 }
 
 // most is the greatest count in the chains of what is left at some stations.
-func (e *Errands) most(l *Trail, stations []int, count func(chain) int) int {
+func (e *Errands) most(trail *Trail, stations []int, count func(chain) int) int {
 	most := 0
 	for _, s := range stations {
 		for _, x := range e.At[s] {
 			switch {
-			case l.done.Has(x):
+			case trail.done.Has(x):
 			case e.chains == nil:
 				return 1
 			default:

@@ -16,78 +16,78 @@ import (
 //     forward from wherever a better order had it, it costs no more;
 //   - else, where nothing for this bit is ready, a bit that can be finished in
 //     one go.
-func (e *Errands) next(l *Trail) []Ascent {
-	if l.ascent.Station >= 0 {
-		if ascents, only := e.here(l); only {
+func (e *Errands) next(trail *Trail) []Ascent {
+	if trail.ascent.Station >= 0 {
+		if ascents, only := e.here(trail); only {
 			return ascents
 		}
 	}
-	if l.ascent.Station < 0 || !e.anyReady(l, e.ofBit[e.M.Stations[l.ascent.Station].Bit]) {
+	if trail.ascent.Station < 0 || !e.anyReady(trail, e.ofBit[e.M.Stations[trail.ascent.Station].Bit]) {
 		for b, stations := range e.ofBit {
-			if e.bitReady(l, stations) {
-				return e.onBit(l, b)
+			if e.bitReady(trail, stations) {
+				return e.onBit(trail, b)
 			}
 		}
 	}
-	return e.anywhere(l, e.stations)
+	return e.anywhere(trail, e.stations)
 }
 
 // anywhere lists the ascents worth trying at any of the stations.
-func (e *Errands) anywhere(l *Trail, stations []int) []Ascent {
+func (e *Errands) anywhere(trail *Trail, stations []int) []Ascent {
 	var all []Ascent
 	for _, s := range stations {
-		all = append(all, e.ascentsAt(l, s)...)
+		all = append(all, e.ascentsAt(trail, s)...)
 	}
 	return all
 }
 
 // here looks for an ascent that should come next where the table stands: at its
 // station, its key or its bit.
-func (e *Errands) here(l *Trail) ([]Ascent, bool) {
-	s := e.M.Stations[l.ascent.Station]
-	if e.owesTwin(l, e.ofKey[s.Key]) {
-		return e.anywhere(l, e.ofKey[s.Key]), true
+func (e *Errands) here(trail *Trail) ([]Ascent, bool) {
+	s := e.M.Stations[trail.ascent.Station]
+	if e.owesTwin(trail, e.ofKey[s.Key]) {
+		return e.anywhere(trail, e.ofKey[s.Key]), true
 	}
-	if e.through(l, l.ascent.Station) {
-		return e.ascentsAt(l, l.ascent.Station), true
+	if e.through(trail, trail.ascent.Station) {
+		return e.ascentsAt(trail, trail.ascent.Station), true
 	}
-	if e.anyReady(l, []int{l.ascent.Station}) {
+	if e.anyReady(trail, []int{trail.ascent.Station}) {
 		return nil, false
 	}
 	for _, k := range e.ofKey[s.Key] {
-		if e.through(l, k) {
-			return e.ascentsAt(l, k), true
+		if e.through(trail, k) {
+			return e.ascentsAt(trail, k), true
 		}
 	}
-	if e.anyReady(l, e.ofKey[s.Key]) {
+	if e.anyReady(trail, e.ofKey[s.Key]) {
 		return nil, false
 	}
-	if k, ok := e.wholeKey(l, s.Bit); ok {
-		return e.ascentsAt(l, k), true
+	if k, ok := e.wholeKey(trail, s.Bit); ok {
+		return e.ascentsAt(trail, k), true
 	}
 	return nil, false
 }
 
 // onBit lists the ascents worth trying with one bit.
-func (e *Errands) onBit(l *Trail, bit int) []Ascent {
-	if s, ok := e.wholeKey(l, bit); ok {
-		return e.ascentsAt(l, s)
+func (e *Errands) onBit(trail *Trail, bit int) []Ascent {
+	if s, ok := e.wholeKey(trail, bit); ok {
+		return e.ascentsAt(trail, s)
 	}
-	return e.anywhere(l, e.ofBit[bit])
+	return e.anywhere(trail, e.ofBit[bit])
 }
 
 // wholeKey returns a station of the first fence distance of a bit where
 // nothing that is left must wait.
-func (e *Errands) wholeKey(l *Trail, bit int) (int, bool) {
+func (e *Errands) wholeKey(trail *Trail, bit int) (int, bool) {
 	stations := e.ofBit[bit]
 	for i := 0; i < len(stations); {
 		key := e.M.Stations[stations[i]].Key
 		first, whole := -1, true
 		for ; i < len(stations) && e.M.Stations[stations[i]].Key == key; i++ {
-			if len(e.left(l, stations[i])) == 0 {
+			if len(e.left(trail, stations[i])) == 0 {
 				continue
 			}
-			whole = whole && e.through(l, stations[i])
+			whole = whole && e.through(trail, stations[i])
 			if first < 0 {
 				first = stations[i]
 			}
@@ -100,14 +100,14 @@ func (e *Errands) wholeKey(l *Trail, bit int) (int, bool) {
 }
 
 // ready reports whether an errand may be made now.
-func (e *Errands) ready(l *Trail, x int) bool {
-	return !l.done.Has(x) && l.done.HasAll(e.List[x].before)
+func (e *Errands) ready(trail *Trail, x int) bool {
+	return !trail.done.Has(x) && trail.done.HasAll(e.List[x].before)
 }
 
-func (e *Errands) anyReady(l *Trail, stations []int) bool {
+func (e *Errands) anyReady(trail *Trail, stations []int) bool {
 	for _, s := range stations {
 		for _, x := range e.At[s] {
-			if e.ready(l, x) {
+			if e.ready(trail, x) {
 				return true
 			}
 		}
@@ -117,10 +117,10 @@ func (e *Errands) anyReady(l *Trail, stations []int) bool {
 
 // allReady reports whether something is left at a station and none of it must
 // wait.
-func (e *Errands) allReady(l *Trail, station int) bool {
-	left := e.left(l, station)
+func (e *Errands) allReady(trail *Trail, station int) bool {
+	left := e.left(trail, station)
 	for _, x := range left {
-		if !e.ready(l, x) {
+		if !e.ready(trail, x) {
 			return false
 		}
 	}
@@ -129,12 +129,12 @@ func (e *Errands) allReady(l *Trail, station int) bool {
 
 // through reports whether a station can be finished now, and with it the
 // stations of the other runs of turned pieces.
-func (e *Errands) through(l *Trail, station int) bool {
-	if !e.allReady(l, station) {
+func (e *Errands) through(trail *Trail, station int) bool {
+	if !e.allReady(trail, station) {
 		return false
 	}
-	for _, x := range e.left(l, station) {
-		if twin := e.List[x].twin; twin >= 0 && !l.done.Has(twin) && !e.allReady(l, e.List[twin].station) {
+	for _, x := range e.left(trail, station) {
+		if twin := e.List[x].twin; twin >= 0 && !trail.done.Has(twin) && !e.allReady(trail, e.List[twin].station) {
 			return false
 		}
 	}
@@ -143,10 +143,10 @@ func (e *Errands) through(l *Trail, station int) bool {
 
 // owesTwin reports whether a piece must still be turned at one of the stations,
 // its other run being made: the fence stays until it is.
-func (e *Errands) owesTwin(l *Trail, stations []int) bool {
+func (e *Errands) owesTwin(trail *Trail, stations []int) bool {
 	for _, s := range stations {
 		for _, x := range e.At[s] {
-			if twin := e.List[x].twin; twin >= 0 && !l.done.Has(x) && l.done.Has(twin) {
+			if twin := e.List[x].twin; twin >= 0 && !trail.done.Has(x) && trail.done.Has(twin) {
 				return true
 			}
 		}
@@ -156,8 +156,8 @@ func (e *Errands) owesTwin(l *Trail, stations []int) bool {
 
 // bitReady reports whether something is left for a bit, and whether all of it
 // waits for nothing but what this bit makes.
-func (e *Errands) bitReady(l *Trail, stations []int) bool {
-	with := slices.Clone(l.done)
+func (e *Errands) bitReady(trail *Trail, stations []int) bool {
+	with := slices.Clone(trail.done)
 	any := false
 	for _, s := range stations {
 		for _, x := range e.At[s] {
@@ -180,13 +180,13 @@ func (e *Errands) bitReady(l *Trail, stations []int) bool {
 
 // ascentsAt lists the ascents worth trying at one station: all that is left if it
 // can be finished, else every part of what is ready that frees something.
-func (e *Errands) ascentsAt(l *Trail, station int) []Ascent {
-	if e.through(l, station) {
-		return []Ascent{{station, e.left(l, station)}}
+func (e *Errands) ascentsAt(trail *Trail, station int) []Ascent {
+	if e.through(trail, station) {
+		return []Ascent{{station, e.left(trail, station)}}
 	}
 	ready := model.NewSet(len(e.List))
 	for _, x := range e.At[station] {
-		if e.ready(l, x) {
+		if e.ready(trail, x) {
 			ready.Add(x)
 		}
 	}

@@ -67,55 +67,55 @@ func (e *Errands) size() int {
 
 // Start is the table before anything is set.
 func (e *Errands) Start() *Trail {
-	l := &Trail{ascent: Ascent{Station: -1}, done: model.NewSet(len(e.List))}
+	trail := &Trail{ascent: Ascent{Station: -1}, done: model.NewSet(len(e.List))}
 	for _, s := range e.stations {
-		l.rest += e.restAt(l, s)
+		trail.rest += e.restAt(trail, s)
 	}
 	minutes := e.M.Problem.Minutes
 	for _, stations := range e.ofKey {
-		l.rest += joinery.Time(e.most(l, stations, func(t chain) int { return t.stays })) * minutes.Fence
+		trail.rest += joinery.Time(e.most(trail, stations, func(c chain) int { return c.stays })) * minutes.Fence
 	}
 	for _, stations := range e.ofBit {
-		l.rest += joinery.Time(e.most(l, stations, func(t chain) int { return t.bits })) * minutes.Bit
+		trail.rest += joinery.Time(e.most(trail, stations, func(c chain) int { return c.bits })) * minutes.Bit
 	}
-	return l
+	return trail
 }
 
 // least is what an order through this trail costs at the least: what is left
 // where the table stands needs no new setting.
-func (e *Errands) least(l *Trail) joinery.Time {
-	low := l.Spent + l.rest
-	if l.ascent.Station < 0 {
+func (e *Errands) least(trail *Trail) joinery.Time {
+	low := trail.Spent + trail.rest
+	if trail.ascent.Station < 0 {
 		return low
 	}
-	s, minutes := e.M.Stations[l.ascent.Station], e.M.Problem.Minutes
-	if e.anyLeft(l, e.ofBit[s.Bit]) {
+	s, minutes := e.M.Stations[trail.ascent.Station], e.M.Problem.Minutes
+	if e.anyLeft(trail, e.ofBit[s.Bit]) {
 		low -= minutes.Bit
 	}
-	if e.anyLeft(l, e.ofKey[s.Key]) {
+	if e.anyLeft(trail, e.ofKey[s.Key]) {
 		low -= minutes.Fence
 	}
-	if e.anyLeft(l, []int{l.ascent.Station}) {
+	if e.anyLeft(trail, []int{trail.ascent.Station}) {
 		low -= e.M.BlockCost(s)
 	}
 	return low
 }
 
 // left lists the errands of a station not yet made, by depth.
-func (e *Errands) left(l *Trail, station int) []int {
+func (e *Errands) left(trail *Trail, station int) []int {
 	var left []int
 	for _, x := range e.At[station] {
-		if !l.done.Has(x) {
+		if !trail.done.Has(x) {
 			left = append(left, x)
 		}
 	}
 	return left
 }
 
-func (e *Errands) anyLeft(l *Trail, stations []int) bool {
+func (e *Errands) anyLeft(trail *Trail, stations []int) bool {
 	for _, s := range stations {
 		for _, x := range e.At[s] {
-			if !l.done.Has(x) {
+			if !trail.done.Has(x) {
 				return true
 			}
 		}
@@ -124,13 +124,13 @@ func (e *Errands) anyLeft(l *Trail, stations []int) bool {
 }
 
 // Follow makes an ascent.
-func (e *Errands) Follow(l *Trail, t Ascent) *Trail {
-	s := e.M.Stations[t.Station]
+func (e *Errands) Follow(trail *Trail, a Ascent) *Trail {
+	s := e.M.Stations[a.Station]
 	minutes := e.M.Problem.Minutes
-	next := &Trail{from: l, ascent: t, done: slices.Clone(l.done), Spent: l.Spent, rest: l.rest}
+	next := &Trail{from: trail, ascent: a, done: slices.Clone(trail.done), Spent: trail.Spent, rest: trail.rest}
 	newBit, newKey := true, true
-	if l.ascent.Station >= 0 {
-		last := e.M.Stations[l.ascent.Station]
+	if trail.ascent.Station >= 0 {
+		last := e.M.Stations[trail.ascent.Station]
 		newBit, newKey = last.Bit != s.Bit, last.Key != s.Key
 	}
 	if newBit {
@@ -139,15 +139,15 @@ func (e *Errands) Follow(l *Trail, t Ascent) *Trail {
 	if newKey {
 		next.Spent += minutes.Fence
 	}
-	if newKey || l.ascent.Station != t.Station {
+	if newKey || trail.ascent.Station != a.Station {
 		next.Spent += e.M.BlockCost(s)
 	}
-	next.Spent += e.heights(t.Station, t.List)
-	next.rest -= e.restAt(l, t.Station) + e.restOf(l, s.Key, s.Bit)
-	for _, x := range t.List {
+	next.Spent += e.heights(a.Station, a.List)
+	next.rest -= e.restAt(trail, a.Station) + e.restOf(trail, s.Key, s.Bit)
+	for _, x := range a.List {
 		next.done.Add(x)
 	}
-	next.rest += e.restAt(next, t.Station) + e.restOf(next, s.Key, s.Bit)
+	next.rest += e.restAt(next, a.Station) + e.restOf(next, s.Key, s.Bit)
 	return next
 }
 
@@ -165,14 +165,14 @@ func (e *Errands) Quick(start *Trail, b *budget.Budget) *Trail {
 // dive goes on at the least cost until all errands are made. An ascent is charged
 // for every errand it leaves waiting at its fence distance: they make it come
 // back. Of equal ascents it takes the one that leaves the fewest.
-func (e *Errands) dive(l *Trail, charge joinery.Time, b *budget.Budget) *Trail {
-	for e.anyLeft(l, e.stations) {
+func (e *Errands) dive(trail *Trail, charge joinery.Time, b *budget.Budget) *Trail {
+	for e.anyLeft(trail, e.stations) {
 		var best *Trail
 		var least joinery.Time
 		var fewest int
-		for _, t := range e.next(l) {
-			next := e.Follow(l, t)
-			waiting := e.countLeft(next, e.ofKey[e.M.Stations[t.Station].Key])
+		for _, a := range e.next(trail) {
+			next := e.Follow(trail, a)
+			waiting := e.countLeft(next, e.ofKey[e.M.Stations[a.Station].Key])
 			low := e.least(next) + joinery.Time(waiting)*charge
 			if best == nil || low < least || low == least && waiting < fewest {
 				best, least, fewest = next, low, waiting
@@ -181,15 +181,15 @@ func (e *Errands) dive(l *Trail, charge joinery.Time, b *budget.Budget) *Trail {
 		if !b.Spend(4 * len(e.List)) {
 			return nil
 		}
-		l = best
+		trail = best
 	}
-	return l
+	return trail
 }
 
-func (e *Errands) countLeft(l *Trail, stations []int) int {
+func (e *Errands) countLeft(trail *Trail, stations []int) int {
 	n := 0
 	for _, s := range stations {
-		n += len(e.left(l, s))
+		n += len(e.left(trail, s))
 	}
 	return n
 }
@@ -204,18 +204,18 @@ func (e *Errands) search(start, best *Trail, limit joinery.Time, b *budget.Budge
 	reached := map[state]joinery.Time{}
 	open, turn := &trailHeap{}, 0
 	limit = min(limit, best.Spent)
-	push := func(l *Trail) {
-		low := e.least(l)
+	push := func(trail *Trail) {
+		low := e.least(trail)
 		if low >= limit {
 			return
 		}
-		key := state{l.done.Key(), l.ascent.Station}
-		if before, ok := reached[key]; ok && before <= l.Spent {
+		key := state{trail.done.Key(), trail.ascent.Station}
+		if before, ok := reached[key]; ok && before <= trail.Spent {
 			return
 		}
-		reached[key] = l.Spent
+		reached[key] = trail.Spent
 		turn++
-		heap.Push(open, promise{low, turn, l})
+		heap.Push(open, promise{low, turn, trail})
 	}
 	push(start)
 	for trails := 0; open.Len() > 0; trails++ {
@@ -230,8 +230,8 @@ func (e *Errands) search(start, best *Trail, limit joinery.Time, b *budget.Budge
 			best, limit = p.trail, p.trail.Spent
 			continue
 		}
-		for _, t := range e.next(p.trail) {
-			push(e.Follow(p.trail, t))
+		for _, a := range e.next(p.trail) {
+			push(e.Follow(p.trail, a))
 		}
 	}
 	if e.rough {

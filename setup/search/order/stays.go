@@ -17,13 +17,13 @@ type Stay struct {
 // errands put in with their bit, the fence ascending where it may.
 func (e *Errands) Stays(last *Trail) []Stay {
 	var all []Stay
-	for l := last; l.from != nil; l = l.from {
-		s := e.M.Stations[l.ascent.Station]
+	for trail := last; trail.from != nil; trail = trail.from {
+		s := e.M.Stations[trail.ascent.Station]
 		if n := len(all); n > 0 && all[n-1].key == s.Key {
-			all[n-1].Ascents = append(all[n-1].Ascents, l.ascent)
+			all[n-1].Ascents = append(all[n-1].Ascents, trail.ascent)
 			continue
 		}
-		all = append(all, Stay{s.Key, s.Bit, []Ascent{l.ascent}})
+		all = append(all, Stay{s.Key, s.Bit, []Ascent{trail.ascent}})
 	}
 	slices.Reverse(all)
 	for i := range all {
@@ -76,34 +76,34 @@ func placeFor(s Stay, all []Stay) int {
 func (e *Errands) Spelt(last *Trail) []model.Ascent {
 	var ascents []model.Ascent
 	for _, s := range e.Stays(last) {
-		for _, t := range s.Ascents {
-			ascents = append(ascents, e.part(t)...)
+		for _, a := range s.Ascents {
+			ascents = append(ascents, e.part(a)...)
 		}
 	}
 	return ascents
 }
 
 // part parts what is made at one station into ascents.
-func (e *Errands) part(t Ascent) []model.Ascent {
+func (e *Errands) part(a Ascent) []model.Ascent {
 	var list []model.Asked
 	var errands [][]int // of each that is asked
-	for _, x := range t.List {
+	for _, x := range a.List {
 		list = model.GatherAsked(list, e.List[x].Demand, e.List[x].over)
 		if len(list) > len(errands) {
 			errands = append(errands, nil)
 		}
 		errands[len(list)-1] = append(errands[len(list)-1], x)
 	}
-	if e.M.Plain(t.Station, list) {
-		return []model.Ascent{e.spell(t)}
+	if e.M.Plain(a.Station, list) {
+		return []model.Ascent{e.spell(a)}
 	}
-	parts := e.M.Visit(t.Station, list).Parts
+	parts := e.M.Visit(a.Station, list).Parts
 	if parts == nil {
-		return []model.Ascent{e.spell(t)}
+		return []model.Ascent{e.spell(a)}
 	}
 	var ascents []model.Ascent
 	for _, set := range parts {
-		one := Ascent{Station: t.Station}
+		one := Ascent{Station: a.Station}
 		for i := range list {
 			if set&(1<<i) != 0 {
 				one.List = append(one.List, errands[i]...)
@@ -115,9 +115,9 @@ func (e *Errands) part(t Ascent) []model.Ascent {
 }
 
 // spell lists the runs of one ascent, by job.
-func (e *Errands) spell(t Ascent) model.Ascent {
+func (e *Errands) spell(a Ascent) model.Ascent {
 	var c model.Ascent
-	for _, x := range t.List {
+	for _, x := range a.List {
 		for _, r := range e.List[x].Runs {
 			k := &e.M.Kinds[r.Kind]
 			for _, job := range k.Jobs {

@@ -257,6 +257,21 @@ func TestNewBatchAsksAboutWhatWasMeasured(t *testing.T) {
 	b.Until("document.querySelector('#batch').textContent === '2026-01-31 b' && document.querySelector('#batch-asks').hidden")
 }
 
+// What was measured at a run that the plan has changed since goes from sight as well.
+func TestNewBatchAsksAboutARunThatChanged(t *testing.T) {
+	t.Parallel()
+	k := openDesk(t, deckOf(t, []byte(twoLegs)), page.About{})
+	k.tries = []map[string]string{{"says": "as it was", "what": "cut", "html": "<p>1/64 off</p>"}, {"says": "as it was", "what": "table", "html": "<p>correct</p>"}}
+	b := browser.Open(t, 360, 640)
+	b.Go(k.at + "/")
+	b.Until("document.querySelector('#batch').textContent === '2026-01-31 a'")
+	b.Hold("#new-batch", time.Second)
+	b.Until("!document.querySelector('#batch-asks').hidden")
+	assert.Contains(t, b.Text("#batch-asks"), "In this batch something was measured at one run:")
+	assert.Contains(t, b.Text("#batch-asks"), "one run as the plan had it before it changed")
+	assert.Equal(t, "2026-01-31 a", k.batch)
+}
+
 // TRY sends what was typed on the keypad and shows the answer; without the program
 // it says that it has none.
 func TestTry(t *testing.T) {

@@ -212,11 +212,13 @@ bench.table = (function () {
     up.classList.toggle("back", kind === "try");
   }
 
-  // The runs of which something was measured in this batch.
+  // The runs at which something was measured in this batch, and how many besides say
+  // something else by now, since the plan changed.
   function measured() {
     const state = bench.desk.state();
-    const tries = state && state.tries || [];
-    return bench.deck.runs.filter(function (r) { return tries.some(function (t) { return t.says === r.says; }); });
+    const said = new Set((state && state.tries || []).map(function (t) { return t.says; }));
+    const runs = bench.deck.runs.filter(function (r) { return said.has(r.says); });
+    return { runs: runs, gone: said.size - new Set(runs.map(function (r) { return r.says; })).size };
   }
   // A new batch shows nothing of what was measured in the last: where anything was, it is
   // asked whether that is to be kept first.
@@ -227,18 +229,24 @@ bench.table = (function () {
       say((await bench.desk.newBatch()) || "A new batch: nothing is ticked.");
     }
     function ask() {
-      const runs = measured();
-      if (!asks || !runs.length) { begins(); return; }
-      one("#batch-measured").textContent = "In this batch something was measured at " + (runs.length === 1 ? "one run:" : runs.length + " runs:");
+      const was = measured();
+      const all = was.runs.length + was.gone;
+      if (!asks || !all) { begins(); return; }
+      one("#batch-measured").textContent = "In this batch something was measured at " + (all === 1 ? "one run:" : all + " runs:");
       const list = one("ul", asks);
       list.textContent = "";
-      for (const run of runs) {
+      for (const run of was.runs) {
         const item = document.createElement("li");
         const a = document.createElement("a");
         a.className = "target wide";
         a.href = "#try-" + run.number;
         a.textContent = "setup " + run.setup + ", run " + run.number + ", " + run.piece;
         item.append(a);
+        list.append(item);
+      }
+      if (was.gone) {
+        const item = document.createElement("li");
+        item.textContent = (was.gone === 1 ? "one run" : was.gone + " runs") + " as the plan had " + (was.gone === 1 ? "it" : "them") + " before it changed";
         list.append(item);
       }
       asks.hidden = false;

@@ -138,7 +138,7 @@ func (a *app) asSet(plan *joinery.Plan, claims *proof.Claims, o atTable) error {
 		return err
 	}
 	if !as.Right() {
-		return fmt.Errorf("run %s is not set as it wants yet", o.run)
+		return fmt.Errorf("run %s is not to be cut yet: do first what is said of it", o.run)
 	}
 	return nil
 }

@@ -3,6 +3,7 @@ package attable
 import (
 	"cmp"
 	"fmt"
+	"slices"
 
 	"fencecard/joinery"
 	"fencecard/joinery/measure"
@@ -234,11 +235,48 @@ func (b bench) heightAsSet(height measure.Length) Finding {
 	if f.Move != "" && f.Ask == "" {
 		f.Ask = cmp.Or(b.askHeight(f), b.askPoint(f.Measured, f.Wants))
 	}
-	for _, rung := range b.Claimed.Heights {
-		if rung != wants && off < 0 && b.right(height-carriage, rung) {
-			m.Words, f.Move, f.Ask = fmt.Sprintf("a height on the way, %s to go", b.text(-off)), "", ""
-		}
-	}
+	b.onTheWay(&f, &m, height-carriage)
 	f.Makes = []Made{m}
 	return f
+}
+
+// onTheWay judges a height of a run by that of its ladder which it is nearest to, where
+// that is not the full one: raised by what is left to that, the bit would cut too deep at
+// once. At a height of the setup that the run skips nothing is to be moved for it.
+func (b bench) onTheWay(f *Finding, m *Made, height measure.Length) {
+	full := b.Channel.Depth
+	if f.Move == "" {
+		return
+	}
+	rung := b.cutAt(height)
+	left := full - height
+	if i := slices.IndexFunc(b.Setup.Heights, func(h measure.Length) bool { return b.right(height, h) }); i >= 0 && !slices.Contains(b.Claimed.Heights, b.Setup.Heights[i]) {
+		f.Ask, f.Move = "", fmt.Sprintf("leave the bit, and do not cut this run now: %s is height %d, which it skips; its own %s", b.text(f.Measured), i+1, b.ladder())
+		return
+	}
+	if rung == full {
+		return
+	}
+	off := height - rung
+	if b.right(height, rung) {
+		m.Words, f.Move, f.Ask = fmt.Sprintf("a height on the way, %s to go", b.text(left)), "", ""
+		return
+	}
+	f.Wants, m.Wants = rung+b.Setup.Carriage, rung
+	m.Words = fmt.Sprintf("%s too %s", b.text(off.Abs()), proof.DeepOrShallow(off))
+	f.Move = fmt.Sprintf("%s for height %d", b.moveBit(off), slices.Index(b.Setup.Heights, rung)+1)
+}
+
+// ladder says which heights of its setup a run is cut at: "are heights 1 and 3".
+func (b bench) ladder() string {
+	var numbers []string
+	for i, h := range b.Setup.Heights {
+		if slices.Contains(b.Claimed.Heights, h) {
+			numbers = append(numbers, fmt.Sprint(i+1))
+		}
+	}
+	if len(numbers) == 1 {
+		return "is height " + numbers[0]
+	}
+	return "are heights " + plantext.List(numbers, "and")
 }

@@ -102,6 +102,13 @@ func (t *textWriter) change(c whatif.Change) string {
 	}
 	to, was := wording.WithUnit(t.scale, c.To), wording.WithUnit(t.scale, c.From)
 	switch {
+	case c.Key == "setback" && c.Word != c.Key && c.Side != joinery.NoSide: // a joint's place says it in words of its own
+		toward := "nearer"
+		if c.To > c.From {
+			toward = "further from"
+		}
+		return fmt.Sprintf("%s, %s: %s %s %s the %s, so that its near wall is %s%s (now %s)", c.Piece, c.Cut, cmp.Or(c.Word, "move it"),
+			wording.WithUnit(t.scale, (c.To-c.From).Abs()), toward, c.Side, to, from, was)
 	case c.Word == "" || c.Word != c.Key && c.Key == "setback":
 		return fmt.Sprintf("%s, %s: %s, so that its %s is %s%s (now %s)", c.Piece, c.Cut, cmp.Or(c.Word, "change it"), c.Key, to, from, was)
 	}

@@ -1,6 +1,7 @@
 package planfile
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -57,6 +58,7 @@ func (r *planReader) makeJoints() {
 func (r *planReader) makeJoint(j *jointWish) {
 	ends := map[joint.Spot]joint.Halves{}
 	group := 0
+	var told []string // a word that is wrong is wrong at every end and place
 	for _, m := range j.met {
 		part, into := r.named[m.Part.Name], r.named[m.Into.Name]
 		if m.Like || !part.sized || !into.sized {
@@ -64,8 +66,11 @@ func (r *planReader) makeJoint(j *jointWish) {
 		}
 		halves, faults := j.kind.Make(m.Meeting, r.wordsFor(m, j), r.Scale, r.plan.Climate)
 		for _, f := range faults {
-			if !m.Mirrored { // there it is the same fault
-				r.jointFault(j, atSpot(f, m))
+			f = atSpot(f, m)
+			what := fmt.Sprint(f.Words, f.Remedy)
+			if !m.Mirrored && !slices.Contains(told, what) { // in a mirror it is the same fault
+				r.jointFault(j, f)
+				told = append(told, what)
 			}
 		}
 		if len(faults) > 0 {

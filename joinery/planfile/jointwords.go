@@ -1,6 +1,7 @@
 package planfile
 
 import (
+	"slices"
 	"strings"
 
 	"fencecard/joinery"
@@ -79,11 +80,8 @@ func (r *planReader) readLine(f *yamlfile.Fields, key string) joint.Line {
 func (r *planReader) lineOf(n *yaml.Node, key, text string) joint.Line {
 	m := lineText.FindStringSubmatch(text)
 	if m == nil {
-		problem := yamlfile.Quoted(text) + " is no length from a side"
-		if r.IsLength(text) {
-			problem = key + " does not say at which side"
-		}
-		r.Fault(n, "write "+keys.Example(key), "%s", problem)
+		problem, meant := r.brokenLine(key, text)
+		r.Fault(n, "write "+meant, "%s", problem)
 		return joint.Line{}
 	}
 	length, ok := r.Length(n, m[1])
@@ -92,6 +90,34 @@ func (r *planReader) lineOf(n *yaml.Node, key, text string) joint.Line {
 		r.Fault(n, "write a length above 0, such as "+keys.Example(key), "%s is 0", key)
 	}
 	return joint.Line{Distance: length, From: side}
+}
+
+// brokenLine says what a text lacks to be a length and a side, and what was likely meant,
+// with those of the two that it has.
+func (r *planReader) brokenLine(key, text string) (problem, meant string) {
+	example := keys.Example(key)
+	length, end, _ := strings.Cut(strings.TrimPrefix(example, key+": "), " ")
+	word, side, _ := strings.Cut(end, " ")
+	var others []string
+	named := ""
+	for _, w := range strings.Fields(text) {
+		switch w := strings.ToLower(w); {
+		case slices.Contains(keys.SideNames(), w) && named == "":
+			named = w
+		case w != "from" && w != "at" && w != "the":
+			others = append(others, w)
+		}
+	}
+	rest := strings.Join(others, " ")
+	switch isLength := r.IsLength(rest); {
+	case isLength && named == "":
+		return key + " does not say at which side", key + ": " + rest + " " + word + " " + side
+	case isLength:
+		return yamlfile.Quoted(text) + " is no length from a side", key + ": " + rest + " " + word + " " + named
+	case named != "" && rest == "":
+		return key + " does not say how far from the " + named, key + ": " + length + " " + word + " " + named
+	}
+	return yamlfile.Quoted(text) + " is no length from a side", example
 }
 
 // readStops reads where a dado or a groove is stopped: "3/8 from front", several

@@ -267,7 +267,7 @@ func (f *Fields) OneOrMore(key string) []*yaml.Node {
 		return []*yaml.Node{n}
 	}
 	if n.Kind != yaml.SequenceNode {
-		f.File.Fault(n, "write "+f.Example(key), "%s takes a name or a list of names", key)
+		f.File.Fault(n, "write "+f.Example(key), "%s has no keys of its own", key)
 		return nil
 	}
 	var all []*yaml.Node
@@ -277,7 +277,7 @@ func (f *Fields) OneOrMore(key string) []*yaml.Node {
 			all = append(all, inner)
 		case yaml.AliasNode: // refused with the tree
 		default:
-			f.File.Fault(inner, "write "+f.Example(key), "%s takes a name or a list of names", key)
+			f.File.Fault(inner, "write "+f.Example(key), "%s is one text or a plain list of them", key)
 		}
 	}
 	return all

@@ -46,6 +46,10 @@ func Summary(w io.Writer, file string, d *deck.Deck, pages int) error {
 		wording.Plural(d.Runs(), "run"), wording.Plural(len(d.Setups), "setup"), onPages(pages), d.Code)
 	lines := append([]string{first},
 		wording.ChangesLines(d)...)
+	if d.Runs() == 0 {
+		lines = []string{fmt.Sprintf("%s: %s%s, deck %s", plantext.Printable(file), wording.NothingToCut, onPages(pages), d.Code),
+			"cuts are written under cuts: of a piece or under joints: in the plan; fencecard help plan tells how"}
+	}
 	lines = append(lines, wording.Plural(len(remark.Once(d)), "warning"))
 	_, err := io.WriteString(w, strings.Join(lines, "\n")+"\n")
 	return err
@@ -129,6 +133,11 @@ func (t *textWriter) heading(d *deck.Deck) {
 		title = d.Plan.Name
 	}
 	t.line(0, "%s", strings.ToUpper(title))
+	if d.Runs() == 0 {
+		t.line(0, "%s", wording.NothingToCut)
+		t.line(0, "deck %s", d.Code)
+		return
+	}
 	t.line(0, "%s in %s", wording.Plural(d.Runs(), "run"), wording.Plural(len(d.Setups), "setup"))
 	for _, line := range wording.ChangesLines(d) {
 		t.line(0, "%s", line)

@@ -65,6 +65,9 @@ func (s Setter) underSetups(d *deck.Deck) []paper.Block {
 	w := s.Frame.W
 	rows := s.section("Bits to lay out, and their diameters", lined(s.bitRows(d), w, 6))
 	rows = append(rows, s.section(sizesHeading, s.sizeRows(d))...)
+	if d.Runs() == 0 { // nothing is assumed of bits, and nothing minded at a run
+		return append(rows, s.section("Warnings: mend the plan", s.warningRows(d))...)
+	}
 	mend := "Warnings: mend the plan and print anew, or mind them at the table"
 	if w < besidePicture {
 		mend = "Warnings: mend the plan, or mind them"
@@ -106,6 +109,9 @@ const linesTogether = 3
 // paper is small.
 func sums(d *deck.Deck, small bool) string {
 	c := d.Changes
+	if d.Runs() == 0 {
+		return "N" + wording.NothingToCut[1:] + ". Lengths are in " + wording.UnitWord(d.Plan.Shop.Scale.Unit) + "."
+	}
 	if small {
 		text := fmt.Sprintf("%s, %s. To set: %s%s. %g min", wording.Plural(len(d.Setups), "setup"), wording.Plural(d.Runs(), "run"),
 			wording.ChangesCounted(d), wording.CuttingCounted(d), c.Time.Minutes())

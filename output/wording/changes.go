@@ -22,6 +22,9 @@ func ChangesLines(d *deck.Deck) []string {
 	return lines
 }
 
+// NothingToCut says of a deck without runs that it has none, and what is printed of it.
+const NothingToCut = "nothing to cut at the table, so no setups: sizes and piece cards alone"
+
 // ChangesCounted counts what is set: "3 bits, 9 fence distances, 56 heights".
 func ChangesCounted(d *deck.Deck) string {
 	c := d.Changes

@@ -3,11 +3,14 @@ package piecelist
 import (
 	_ "embed"
 	"fmt"
+	"slices"
 	"strings"
 	"sync"
+	"unicode"
 
 	"fencecard/joinery/pattern"
 	"fencecard/joinery/piecelist/spreadsheet"
+	"fencecard/joinery/plantext"
 	"fencecard/joinery/timber"
 )
 
@@ -91,8 +94,22 @@ func (r *reader) woodNamed(text string, c *column, w *row) string {
 			return "", quoted(answer) + " is no wood in the table; write a name from fencecard wood, or none"
 		})
 	}
+	if bare := stockBefore.ReplaceAllString(text, "$1"); sure && !sameWords(bare, name) {
+		r.remarks = append(r.remarks, plantext.Brief("taken: the wood "+quoted(text)+" is "+name, 200))
+	}
 	r.woods[text] = name
 	return name
+}
+
+// sameWords reports whether two names are of the same words, as "Ash, white" and "white
+// ash" are.
+func sameWords(a, b string) bool {
+	words := func(name string) []string {
+		all := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+		slices.Sort(all)
+		return all
+	}
+	return slices.Equal(words(a), words(b))
 }
 
 // lookUp finds the wood of a name, or one it may well be.

@@ -67,6 +67,7 @@ func joints(d *deck.Deck) ([]deck.Joint, []deck.Warning) {
 	}
 	warnings = append(warnings, tooLong(found, d.Plan.Shop.Scale)...)
 	warnings = append(warnings, framesApart(found, d.Plan.Shop.Scale)...)
+	warnings = append(warnings, betweenTooLong(found, warnings, d.Plan.Shop.Scale)...)
 	warnings = append(warnings, placesDiffer(found, d.Plan.Shop.Scale)...)
 	return found, append(warnings, tenonsMeet(found, d.Plan.Shop.Scale)...)
 }

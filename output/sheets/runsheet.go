@@ -57,7 +57,10 @@ func (s Setter) runSheet(d *deck.Deck) []paper.Block {
 		rows = append(rows, s.setupRow(d, i))
 	}
 	rows = append(rows, s.underSetups(d)...)
-	return fill(rows, 0.5, s.body().H, heading)
+	if all := fill(rows, 0.5, s.body().H, heading); len(all) > 0 {
+		return all
+	}
+	return []paper.Block{heading(0)}
 }
 
 // underSetups are the rows of a run sheet under its setups.

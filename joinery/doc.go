@@ -3,8 +3,8 @@
 // shop with its fence and bits.
 //
 // A [Plan] is read by the package planfile below this one. Each [Cut] is laid
-// out once, by [Cut.Lay], as one or more rectangular channels; everything
-// that comes after (setups, cards, proofs) knows only channels.
+// out once, by [Cut.Lay], as one or more channels, rectangular but for shaped
+// edges; everything that comes after (setups, cards, proofs) knows only channels.
 //
 // Lengths are exact: see [measure.Length]. A piece is described as it stands in the
 // finished work, seen from the front, so left and right are the viewer's:

@@ -117,14 +117,16 @@ func TestNoRoomIsAHeap(t *testing.T) {
 	assert.Greater(t, rooms, 40)
 }
 
-// Every package has its row in the table of rooms, and every file or
-// folder that DEVELOPERS.md names is there.
+// Every package says what is in it and has its row in the table of rooms, and every
+// file or folder that DEVELOPERS.md names is there.
 func TestRoomsAreListed(t *testing.T) {
 	guide, err := os.ReadFile("../../DEVELOPERS.md")
 	require.NoError(t, err)
-	out, err := exec.Command("go", "list", "fencecard/...").Output()
+	out, err := exec.Command("go", "list", "-f", "{{.ImportPath}}\t{{.Doc}}", "fencecard/...").Output()
 	require.NoError(t, err)
-	for pkg := range strings.FieldsSeq(string(out)) {
+	for line := range strings.Lines(string(out)) {
+		pkg, says, _ := strings.Cut(strings.TrimSpace(line), "\t")
+		assert.NotEmpty(t, says, "%s: say in a comment on the package what is in it", pkg)
 		room := strings.TrimPrefix(pkg, "fencecard/")
 		assert.True(t, strings.Contains(string(guide), "\n| `"+room+"` |"), "DEVELOPERS.md: give %s a row in the table of rooms", room)
 	}

@@ -1,11 +1,10 @@
-// Package examples holds the plans and the shop file that come with the
-// program: the boot bench that shows every kind of cut, and what a maker
-// starts from.
+// Package examples holds the plans and the shop files that come with the
+// program: a whole bench to look at, and what a maker starts from.
 package examples
 
 import _ "embed"
 
-// BootBench is the built-in plan, in inches, with every kind of cut.
+// BootBench is the built-in plan, in inches, of a bench with joints and mirrored legs.
 //
 //go:embed boot-bench.yaml
 var BootBench []byte

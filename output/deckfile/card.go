@@ -2,7 +2,7 @@ package deckfile
 
 import "fencecard/setup/deck"
 
-// jsonCard is the card of one workpiece.
+// jsonCard is the card of one piece.
 type jsonCard struct {
 	Number int        `json:"number"`
 	Piece  string     `json:"piece"`

@@ -1,3 +1,3 @@
 // Package sheets lays out a deck for paper: the run sheet, a sheet for each setup,
-// a card for each workpiece, and strips with marks at full size.
+// a card for each piece, pages of joints, and the strips of package strips.
 package sheets

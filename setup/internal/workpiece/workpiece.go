@@ -1,3 +1,4 @@
+// Package workpiece has pieces, plans and bits for tests, written in few words.
 package workpiece
 
 import (

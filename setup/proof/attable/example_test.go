@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"log"
 
+	"fencecard/joinery"
 	"fencecard/joinery/measure"
 	"fencecard/joinery/planfile"
 	"fencecard/setup"
@@ -25,7 +26,8 @@ pieces:
         depth: 1
 `
 
-func ExampleAsSet() {
+// legClaims are the plan of a leg and what its papers say.
+func legClaims() (*joinery.Plan, proof.Claims) {
 	plan, err := planfile.Read("leg.yaml", []byte(legPlan), nil)
 	if err != nil {
 		log.Fatal(err)
@@ -34,7 +36,11 @@ func ExampleAsSet() {
 	if err != nil {
 		log.Fatal(err)
 	}
-	claims := proof.Of(deck)
+	return plan, proof.Of(deck)
+}
+
+func ExampleAsSet() {
+	plan, claims := legClaims()
 	start := 15 * measure.Inch / 32 // as measured on the table
 	as, err := attable.AsSet(plan, &claims, "1.1", attable.Settings{Start: &start})
 	if err != nil {
@@ -55,15 +61,7 @@ func ExampleAsSet() {
 
 // A test cut of the same mortise lies 1/64 too far from the front.
 func ExampleCorrect() {
-	plan, err := planfile.Read("leg.yaml", []byte(legPlan), nil)
-	if err != nil {
-		log.Fatal(err)
-	}
-	deck, err := setup.Make(plan)
-	if err != nil {
-		log.Fatal(err)
-	}
-	claims := proof.Of(deck)
+	plan, claims := legClaims()
 	lesson, err := attable.Correct(plan, &claims, "1.1", attable.TestCut{Setback: 33 * measure.Inch / 64, Depth: measure.Inch})
 	if err != nil {
 		log.Fatal(err)

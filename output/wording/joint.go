@@ -104,6 +104,8 @@ func (j jointText) seasons() string {
 	text := fmt.Sprintf("Seasons: the %s moves %s across its grain (%s%s).", j.Part.Piece.Name, j.Scale.Fine(m.Need), m.Change, j.reckoned())
 	free := m.Fixed.Opposite()
 	switch {
+	case m.Floats():
+		return text + " No glue: it floats in its groove."
 	case m.Whole():
 		return text + " Narrow enough to glue all over."
 	case m.Open:

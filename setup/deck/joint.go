@@ -63,13 +63,16 @@ type Movement struct {
 	Room   measure.Length // what the channel leaves beside the part
 	Open   bool           // the channel is open at the free end: room without end
 	Fixed  joinery.Side   // the end to set and glue
-	Glue   measure.Length // how much of the part to glue from there; the whole width where it is narrow
+	Glue   measure.Length // how much of the part to glue from there; the whole width where it is narrow, none of a panel that floats
 	Wood   timber.Wood    // the wood the part was reckoned as
 	Change string         // moisture and humidity it was worked out for
 }
 
 // Whole reports whether the part is narrow enough to be glued all over.
 func (m Movement) Whole() bool { return m.Glue >= m.Width }
+
+// Floats reports whether the part is left free in its groove, as a panel in a frame.
+func (m Movement) Floats() bool { return m.Glue == 0 }
 
 // Short is how much room is lacking.
 func (m Movement) Short() measure.Length {

@@ -380,3 +380,27 @@ joints:
 		assert.NotContains(t, []string{"stands-proud", "part-too-thick", "part-too-wide", "by-hand", "mates-apart"}, w.Code, w.Text)
 	}
 }
+
+// Glue in its groove would split a panel of wood (common practice, no source); a shelf in
+// its dado is glued at one end.
+func TestAPanelFloats(t *testing.T) {
+	of := func(cut string) *deck.Movement {
+		plan, err := planfile.Read("frame.yaml", []byte(`unit: in
+wood: cherry
+pieces:
+  - piece: holder
+    size: {left-right: 14, front-back: 3/4, top-bottom: 14}
+    grain: `+cut+`
+  - {piece: panel, size: {left-right: 10, front-back: 1/4, top-bottom: 16}, grain: top-bottom}
+`), nil)
+		require.NoError(t, err)
+		return workpiece.DeckOf(t, plan).Joints[0].Movement
+	}
+	floats := of("left-right\n    cuts: [{groove: panel, in: bottom, width: 1/4, setback: 1/4 from front, depth: 3/8, mates: panel}]")
+	require.NotNil(t, floats)
+	assert.True(t, floats.Floats())
+	glued := of("top-bottom\n    cuts: [{dado: shelf, in: front, width: 1/4, setback: 1/4 from bottom, depth: 3/8, mates: panel}]")
+	if glued != nil {
+		assert.False(t, glued.Floats())
+	}
+}

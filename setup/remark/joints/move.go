@@ -41,6 +41,9 @@ func (c *jointCheck) movement() {
 		Change: fmt.Sprintf("%g to %g %% humidity at %s, %.1f to %.1f %% moisture",
 			climate.Dry, climate.Damp, climate.Temperature, dry, damp),
 	}
+	if part.Cut == nil && into.Cut.Kind.Common() == joinery.Groove.Common() {
+		m.Glue = 0 // a panel, which a frame holds
+	}
 	c.joint.Movement = m
 	if m.Short() > 0 {
 		c.warn(into, "room-too-small", "%s is %s wide and moves %s against %s from season to season, but there is room for %s: %s",

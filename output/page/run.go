@@ -73,7 +73,7 @@ func (v *view) run(s *sheets.Screen, u *deck.Setup, r *deck.Run, of *setupView) 
 func (view *runView) marks(s *sheets.Screen, u *deck.Setup, r *deck.Run) {
 	pair := u.Pair(r.Pair)
 	if pair == nil {
-		view.Stops = append(view.Stops, "NO MARKS: feed in from the right, run out left.")
+		view.Stops = append(view.Stops, wording.NoMarks(u))
 		return
 	}
 	var last []markView // start and stop are looked at for every piece, the back stop when it is set
@@ -81,17 +81,20 @@ func (view *runView) marks(s *sheets.Screen, u *deck.Setup, r *deck.Run) {
 		stop := i == 1
 		mark := markView{Name: [2]string{"START", "STOP"}[i], Class: [2]string{"start", "stop"}[i]}
 		if m == nil {
-			mark.Set = [2]string{"no mark: feed in from the right", "no mark: run out to the left"}[i]
+			mark.Set = "no mark: " + wording.Unmarked(u, stop)
 			view.Marks = append(view.Marks, mark)
 			continue
 		}
 		marking := wording.MarkingOf(r, stop, m.Guide, s.Blocks)
+		if marking.Clamped() { // it has not the sign of a mark
+			mark.Class = "clamped"
+		}
 		at := numberOf(s.Setter, marking.Length(&m.Mark))
 		mark.At, mark.Set, mark.For, mark.From, mark.Others = &at, marking.Set, marking.For, marking.From, marking.Others(m, s.Plain)
 		view.Marks = append(view.Marks, mark)
 		if behind, asked := marking.Behind(); asked {
 			at := numberOf(s.Setter, behind.Length(&m.Mark))
-			last = append(last, markView{Name: "BACK STOP", Class: "behind", At: &at, Set: behind.Set, For: behind.For, From: behind.From})
+			last = append(last, markView{Name: "BACK STOP", Class: "clamped", At: &at, Set: behind.Set, For: behind.For, From: behind.From})
 		}
 		if line := marking.OffFence(s.Reach, r); line != "" {
 			view.Stops = append(view.Stops, line)

@@ -241,7 +241,7 @@ func (t *textWriter) heights(s *deck.Setup) {
 // pair writes what is set for some runs: the start, the stop, and the back stop.
 func (t *textWriter) pair(s *deck.Setup, g wording.Group) {
 	if g.Pair == nil {
-		t.line(0, "no marks  feed in from the right, run out to the left")
+		t.line(0, "no marks  %s, %s", wording.Unmarked(s, false), wording.Unmarked(s, true))
 		return
 	}
 	label := fmt.Sprintf("%-4s  ", fmt.Sprint(s.Number)+g.Pair.Letter)
@@ -249,7 +249,7 @@ func (t *textWriter) pair(s *deck.Setup, g wording.Group) {
 		stop := i == 1
 		name := [2]string{"START", "STOP"}[i]
 		if m == nil {
-			t.wrapped(label, fmt.Sprintf("%-5s no mark: %s", name, [2]string{"feed in from the right", "run out to the left"}[i]))
+			t.wrapped(label, fmt.Sprintf("%-5s no mark: %s", name, wording.Unmarked(s, stop)))
 		} else {
 			marking := wording.MarkingOf(g.Runs[0], stop, m.Guide, t.blocks)
 			text := fmt.Sprintf("%-5s %s  %s, %s, %s", name, t.exactly(marking.Length(&m.Mark)), marking.Set, marking.For, marking.From)

@@ -52,20 +52,11 @@ func (s Setter) pairGroups(u *deck.Setup, mind wording.Mind, w paper.Paper) (gro
 	return groups, rows
 }
 
-// noMarks is what stands over runs without marks; a back stop set for others of the
-// setup would stand in their way.
-func noMarks(u *deck.Setup) string {
-	if slices.ContainsFunc(u.Marks, func(p deck.Pair) bool { return p.Start != nil }) {
-		return "NO MARKS: back stop off; feed in from the right, run out left."
-	}
-	return "NO MARKS: feed in from the right, run out left."
-}
-
 // pairPanel is one pair of marks: where they stand on the fence, the number to
 // set for each, and the other ways to measure it.
 func (s Setter) pairPanel(u *deck.Setup, p *deck.Pair, runs []*deck.Run, mind wording.Mind, w paper.Paper) paper.Block {
 	if p == nil {
-		return paper.Framed(wide(s.Strong(w-3, paper.Least, noMarks(u)), w-3), 0.8, paper.Thin)
+		return paper.Framed(wide(s.Strong(w-3, paper.Least, wording.NoMarks(u)), w-3), 0.8, paper.Thin)
 	}
 	const pad = 1.2
 	inner := w - 2*pad
@@ -78,11 +69,11 @@ func (s Setter) pairPanel(u *deck.Setup, p *deck.Pair, runs []*deck.Run, mind wo
 		return marking.OffFence(s.Reach, runs[0])
 	})
 	under := inner >= abreastMarks // the other ways have a line there
-	sets, gap := s.setOf(p, runs[0], behind, !under, inner), paper.Paper(1)
+	sets, gap := s.setOf(u, p, runs[0], behind, !under, inner), paper.Paper(1)
 	if inner < abreastMarks {
 		gap = 2
 		if behind != nil && sets.H > s.body().H*mostSet { // the runs need the room
-			sets = s.setOf(p, runs[0], nil, true, inner)
+			sets = s.setOf(u, p, runs[0], nil, true, inner)
 			asides = s.aboutStops(p, runs[0], func(marking wording.Marking, m *deck.PairMark) string {
 				return marking.StopLine(m, s.Plain, s.Reach, runs[0])
 			})
@@ -110,10 +101,10 @@ func (s Setter) pairPanel(u *deck.Setup, p *deck.Pair, runs []*deck.Run, mind wo
 
 // setOf is what is set of a pair: start and stop side by side where there is room, with
 // the back stop between them or below.
-func (s Setter) setOf(p *deck.Pair, r *deck.Run, behind func(w paper.Paper) paper.Block, others bool, w paper.Paper) paper.Block {
-	start, stop := s.markSet("START", false, p.Start, r, others), s.markSet("STOP", true, p.Stop, r, others)
+func (s Setter) setOf(u *deck.Setup, p *deck.Pair, r *deck.Run, behind func(w paper.Paper) paper.Block, others bool, w paper.Paper) paper.Block {
+	start, stop := s.markSet("START", false, u, p.Start, r, others), s.markSet("STOP", true, u, p.Stop, r, others)
 	if w >= abreastMarks {
-		start, stop = s.markUnder("START", false, p.Start, r), s.markUnder("STOP", true, p.Stop, r)
+		start, stop = s.markUnder("START", false, u, p.Start, r), s.markUnder("STOP", true, u, p.Stop, r)
 	}
 	switch {
 	case behind != nil && w >= threeAbreast:
@@ -204,10 +195,7 @@ func (s Setter) behind(p *deck.Pair, r *deck.Run, abreast bool) func(w paper.Pap
 		return nil
 	}
 	return func(w paper.Paper) paper.Block {
-		var d paper.Drawing
-		d.W, d.H = flagSide, flagSide
-		views.Crossed(&d, paper.Box{X: 0.6, Y: 0.6, W: flagSide - 1.2, H: flagSide - 1.2})
-		head := s.titled(d.Block(), "BACK STOP")
+		head := s.titled(stopSign(), "BACK STOP")
 		if abreast {
 			return s.wordsUnder(head, marking, &p.Start.Mark, w)
 		}
@@ -217,12 +205,13 @@ func (s Setter) behind(p *deck.Pair, r *deck.Run, abreast bool) func(w paper.Pap
 
 // markUnder returns what sets a mark in a narrow column: what is put there beside
 // its name, under it the number and what it is for.
-func (s Setter) markUnder(name string, stop bool, m *deck.PairMark, r *deck.Run) func(w paper.Paper) paper.Block {
+func (s Setter) markUnder(name string, stop bool, u *deck.Setup, m *deck.PairMark, r *deck.Run) func(w paper.Paper) paper.Block {
 	if m == nil {
-		return s.markSet(name, stop, m, r, false)
+		return s.markSet(name, stop, u, m, r, false)
 	}
 	return func(w paper.Paper) paper.Block {
-		return s.wordsUnder(s.flagged(name, stop), wording.MarkingOf(r, stop, m.Guide, s.Blocks), &m.Mark, w)
+		marking := wording.MarkingOf(r, stop, m.Guide, s.Blocks)
+		return s.wordsUnder(s.flagged(name, marking), marking, &m.Mark, w)
 	}
 }
 
@@ -252,19 +241,15 @@ func (s Setter) wordsUnder(head paper.Block, marking wording.Marking, m *deck.Ma
 }
 
 // markSet returns what sets one mark of a pair in a width.
-func (s Setter) markSet(name string, stop bool, m *deck.PairMark, r *deck.Run, others bool) func(w paper.Paper) paper.Block {
+func (s Setter) markSet(name string, stop bool, u *deck.Setup, m *deck.PairMark, r *deck.Run, others bool) func(w paper.Paper) paper.Block {
 	return func(w paper.Paper) paper.Block {
-		head := s.flagged(name, stop)
 		if m == nil {
-			words := "no mark: feed in from the right"
-			if stop {
-				words = "no mark: run out to the left"
-			}
-			b := head
-			b.Add(s.Say(w-head.W-3, words), head.W+3, 0.5)
+			b := s.titled(markSign(stop), name)
+			b.Add(s.Say(w-b.W-3, "no mark: "+wording.Unmarked(u, stop)), b.W+3, 0.5)
 			return b
 		}
 		marking := wording.MarkingOf(r, stop, m.Guide, s.Blocks)
+		head := s.flagged(name, marking)
 		besides := ""
 		if others {
 			besides = marking.Others(m, s.Plain)
@@ -308,9 +293,25 @@ const leastBeside paper.Paper = 24
 // flagSide is how large the sign before the name of what is set is.
 const flagSide = 5
 
-// flagged is START or STOP with its triangle, filled or hollow.
-func (s Setter) flagged(name string, stop bool) paper.Block {
-	return s.titled(paper.Figure("flag", flagSide, flagSide, func(c paper.Canvas, at paper.Point) { triangle(c, at.Add(flagSide/2, flagSide), flagSide, stop) }), name)
+// flagged is START or STOP behind the sign of what is set for it.
+func (s Setter) flagged(name string, marking wording.Marking) paper.Block {
+	if marking.Clamped() {
+		return s.titled(stopSign(), name)
+	}
+	return s.titled(markSign(name == "STOP"), name)
+}
+
+// markSign is the sign of a mark: a triangle, filled for a start, hollow for a stop.
+func markSign(stop bool) paper.Block {
+	return paper.Figure("flag", flagSide, flagSide, func(c paper.Canvas, at paper.Point) { triangle(c, at.Add(flagSide/2, flagSide), flagSide, stop) })
+}
+
+// stopSign is the sign of a stop that is clamped.
+func stopSign() paper.Block {
+	var d paper.Drawing
+	d.W, d.H = flagSide, flagSide
+	views.Crossed(&d, paper.Box{X: 0.6, Y: 0.6, W: flagSide - 1.2, H: flagSide - 1.2})
+	return d.Block()
 }
 
 // titled is a name behind its sign.

@@ -41,13 +41,10 @@ func spotsOf(s setting.Setter, p *deck.Pair, r *deck.Run) []spot {
 	var spots []spot
 	add := func(at float64, kind string) { spots = append(spots, spot{at: at, kind: kind}) }
 	if p.Start != nil {
-		guide := r.Reach(false, s.Reach)
-		if guide.Guide != deck.ByLine && !s.Blocks {
+		if guide := r.Reach(false, s.Reach); guide.Guide == deck.ByLead && !s.Blocks {
 			add(guide.At.Millimetres(), "start")
 		}
-		if guide.Guide != deck.ByTail || s.Blocks {
-			add(p.Start.TailBeforeCentre.Millimetres(), "block")
-		}
+		add(p.Start.TailBeforeCentre.Millimetres(), "block")
 	}
 	if p.Stop != nil {
 		guide := r.Reach(true, s.Reach)

@@ -44,8 +44,8 @@ func saidOf(s setting.Setter, p *deck.Pair, r *deck.Run) []spot {
 		}
 		marking := wording.MarkingOf(r, i == 1, m.Guide, s.Blocks)
 		kind := []string{"start", "stop"}[i]
-		if s.Blocks && i == 0 {
-			kind = "block" // else its place is the start mark's
+		if strings.Contains(marking.Set, "BACK STOP") {
+			kind = "block"
 		}
 		if strings.Contains(marking.Set, "FRONT STOP") {
 			kind = "front block"

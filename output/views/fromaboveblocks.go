@@ -34,12 +34,14 @@ func (f *fromAbove) block(stop bool) stopBlock {
 	return noBlock
 }
 
-// guide is what is marked on the fence; between blocks nothing is.
+// guide is what is marked on the fence: nothing between blocks, nor where the start is
+// the back stop.
 func (f *fromAbove) guide(stop bool) guideMark {
-	if f.s.Blocks {
-		return guideMark{deck.Reached{Guide: deck.ByLine}, stop}
+	reached := f.c.Reach(stop, f.s.Reach)
+	if f.s.Blocks || !stop && reached.Guide == deck.ByTail {
+		reached = deck.Reached{Guide: deck.ByLine}
 	}
-	return guideMark{f.c.Reach(stop, f.s.Reach), stop}
+	return guideMark{reached, stop}
 }
 
 // besideWork is the room that blocks and their words take on the left of the

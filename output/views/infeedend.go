@@ -109,9 +109,9 @@ func (e *infeedEnd) fit(try drawingScale, w, h paper.Paper) bool {
 	var yOK, zOK bool
 	section := e.section
 	near, far := e.u.Fence.NearEdge.Millimetres(), e.u.Fence.FarEdge.Millimetres()
-	// The name of the side that is down stands on the table, left of the bit.
+	// The name of the side that is down stands in the table, between the depth and the bit.
 	beside := paper.Paper((section.Across.Millimetres() - far) * try.size)
-	left := max(e.depth.W+4, e.down.W+3-beside)
+	left := max(e.depth.W+4, e.depthAt()+paper.ObliqueReach+paper.TextClear+e.down.W+3-beside)
 	right := max(fenceThick, paper.Paper(-near*try.size)+2)
 	e.y, yOK = newAxis(try.size, w-left-right, aroundPoints,
 		[]span{point(0), point(section.Across.Millimetres()), {max(near, 0), far}, {section.Near.Millimetres(), section.Far.Millimetres()}})
@@ -257,7 +257,7 @@ func (e *infeedEnd) names(d *paper.Drawing, fence paper.Block) {
 	} else {
 		d.Text(scale, 0, d.H)
 	}
-	d.Text(e.down, 0, e.table+(tableThick-e.down.H)/2)
+	d.Text(e.down, e.depthAt()+paper.ObliqueReach+paper.TextClear, e.table+(tableThick-e.down.H)/2)
 }
 
 // dimension is the distance that the fence is set to: to the near edge or, of a
@@ -267,6 +267,10 @@ func (e *infeedEnd) dimension() paper.Dimension {
 	y := e.table + tableThick + 0.5 + e.near.H + paper.TextClear
 	return paper.Dimension{From: min(from, to), To: max(from, to), Y: y, Text: e.near, Outside: -1}
 }
+
+// depthAt is where the line of the depth stands, whose lower stroke reaches below the
+// table's surface: what is written there keeps clear of it.
+func (e *infeedEnd) depthAt() paper.Paper { return e.depth.W + 2 }
 
 // dimensions gives the depth on the left and the fence distance below.
 func (e *infeedEnd) dimensions(d *paper.Drawing) {
@@ -278,7 +282,7 @@ func (e *infeedEnd) dimensions(d *paper.Drawing) {
 	}
 
 	top := e.at(0, e.section.Depth.Millimetres()).Y
-	x := e.depth.W + 2
+	x := e.depthAt()
 	wall := e.at(e.section.Far.Millimetres(), 0).X
 	d.Stroke(paper.Thin, paper.At(wall, top), paper.At(x-paper.OverLine, top))
 	d.Stroke(paper.Thin, paper.At(x, e.table), paper.At(x, top))

@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"slices"
 	"strings"
 
 	"fencecard/joinery"
@@ -55,6 +56,26 @@ func MarkingOf(r *deck.Run, stop bool, guide deck.Guide, blocks bool) Marking {
 		mk.From = "held at " + mk.edge
 	}
 	return mk
+}
+
+// Clamped reports whether what is set is a stop, not a mark or a line.
+func (mk Marking) Clamped() bool { return mk.blocks || mk.guide == deck.ByTail && !mk.stop }
+
+// NoMarks is what stands over runs without marks.
+func NoMarks(u *deck.Setup) string {
+	return "NO MARKS: " + Unmarked(u, false) + ", run out left."
+}
+
+// Unmarked is what is done where a run has no start mark, or no stop mark; a back stop
+// that is set for others of its setup would stand in the way of what is fed in.
+func Unmarked(u *deck.Setup, stop bool) string {
+	switch {
+	case stop:
+		return "run out to the left"
+	case slices.ContainsFunc(u.Marks, func(p deck.Pair) bool { return p.Start != nil }):
+		return "back stop off; feed in from the right"
+	}
+	return "feed in from the right"
 }
 
 // Length is the one number to set.

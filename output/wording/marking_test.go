@@ -1,6 +1,7 @@
 package wording_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -43,6 +44,7 @@ func TestWhatIsSetAndOnWhichSide(t *testing.T) {
 		assert.Contains(t, marking.For, test.end, test)
 		assert.Contains(t, marking.From, test.from, test)
 		assert.Equal(t, test.length, marking.Length(m), test)
+		assert.Equal(t, strings.Contains(test.set, " STOP, "), marking.Clamped(), "%v: its sign", test)
 	}
 	shaped := &deck.Run{Cut: &joinery.Cut{}}
 	shaped.Channel.Section.Outline = &joinery.Outline{Shape: joinery.Sloped, Radius: mm}
@@ -80,4 +82,14 @@ func TestOtherWaysInWords(t *testing.T) {
 	marking := wording.MarkingOf(r, false, deck.ByTail, true)
 	assert.Equal(t, "or line 50, lead 704 left", marking.Others(m, measure.MetricScale.Format))
 	assert.Equal(t, "or pencil a line 50 from the leading end, leading end 704 left", marking.OthersInWords(m, measure.MetricScale.Format))
+}
+
+// A back stop that other runs of a setup have would stand in the way of what is fed in.
+func TestBackStopIsTakenOffForWhatIsFedIn(t *testing.T) {
+	u := &deck.Setup{Marks: []deck.Pair{{Letter: "A", Stop: &deck.PairMark{}}}}
+	assert.Equal(t, "feed in from the right", wording.Unmarked(u, false))
+	u.Marks = append(u.Marks, deck.Pair{Letter: "B", Start: &deck.PairMark{}})
+	assert.Equal(t, "back stop off; feed in from the right", wording.Unmarked(u, false))
+	assert.Equal(t, "run out to the left", wording.Unmarked(u, true))
+	assert.Equal(t, "NO MARKS: back stop off; feed in from the right, run out left.", wording.NoMarks(u))
 }

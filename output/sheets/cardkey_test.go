@@ -1,12 +1,14 @@
 package sheets
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 
 	"fencecard/output/wording"
+	"fencecard/setup/deck"
 )
 
 // The key to START and STOP stands on a card before its marks, never on a further part
@@ -31,4 +33,24 @@ func TestKeyToTheMarksStandsBeforeThem(t *testing.T) {
 		}
 	}
 	assert.Greater(t, keyed, 200)
+}
+
+// On large paper a card says that no run is taken to its full depth by itself, also
+// where its runs have no marks.
+func TestCardSaysTheOrderOfHeights(t *testing.T) {
+	unmarked := 0
+	for _, d := range realDecks(t) {
+		s := newSetter(d.deck, Pages{Paper: Letter})
+		for _, c := range d.deck.Cards() {
+			several := func(r *deck.Run) bool {
+				return len(r.Heights) > 1 && wording.HeightByHeight(setupOf(d.deck, r), s.Blocks) != ""
+			}
+			key := s.cardKey(d.deck, &c)
+			assert.Equal(t, slices.ContainsFunc(c.Runs, several), strings.Contains(key, wording.AllAtOneHeight), "%s, %s", d.Name, c.Piece.Name)
+			if key == wording.AllAtOneHeight {
+				unmarked++
+			}
+		}
+	}
+	assert.Positive(t, unmarked)
 }

@@ -28,15 +28,7 @@ func (s Setter) cardGroups(d *deck.Deck, c *deck.Card, w paper.Paper) []group {
 		}
 		return rows
 	}
-	if slices.ContainsFunc(c.Runs, func(r *deck.Run) bool { return r.Pair != "" }) {
-		// The key to the marks stands before them: at the foot it would go astray on a
-		// further part of the card.
-		key := wording.FromEdges
-		if s.Frame.W >= besidePicture && slices.ContainsFunc(c.Runs, func(r *deck.Run) bool {
-			return len(r.Heights) > 1 && wording.HeightByHeight(setupOf(d, r), s.Blocks) != ""
-		}) {
-			key += " " + wording.AllAtOneHeight
-		}
+	if key := s.cardKey(d, c); key != "" {
 		groups = append(groups, group{words: []paper.Block{s.Say(w, key)}, gap: s.cardGap()})
 	}
 	for i := 0; i < len(c.Runs); {
@@ -81,6 +73,22 @@ func (s Setter) cardGroups(d *deck.Deck, c *deck.Card, w paper.Paper) []group {
 		}
 	}
 	return append(groups, end)
+}
+
+// cardKey is what is said before the runs of a card, for at its foot it would go
+// astray on a further part: from where marks are measured, and on large paper that no
+// run is taken to its full depth by itself.
+func (s Setter) cardKey(d *deck.Deck, c *deck.Card) string {
+	var key []string
+	if slices.ContainsFunc(c.Runs, func(r *deck.Run) bool { return r.Pair != "" }) {
+		key = append(key, wording.FromEdges)
+	}
+	if s.Frame.W >= besidePicture && slices.ContainsFunc(c.Runs, func(r *deck.Run) bool {
+		return len(r.Heights) > 1 && wording.HeightByHeight(setupOf(d, r), s.Blocks) != ""
+	}) {
+		key = append(key, wording.AllAtOneHeight)
+	}
+	return strings.Join(key, " ")
 }
 
 func setupOf(d *deck.Deck, r *deck.Run) *deck.Setup {

@@ -22,6 +22,7 @@ var helpBases = []struct{ begins, basis string }{
 	{"Bury the bit", "worked out from the rotation of the bit"},
 	{"Where one channel", "worked out from the rotation of the bit"},
 	{"Stopped start", "UK HSE sheet WIS18, the issue marked Revised (read in part); the angles and the tail: common practice, no source"},
+	{"Start hole", "common practice, no source"},
 	{"Stopped end", "UK HSE sheet WIS18, the issue marked Revised (read in part); the switch: common practice, no source"},
 	{"Push an end", "common practice, no source"},
 	{"Where the bit comes out", "common practice, no source"},

@@ -15,7 +15,7 @@ var stripSteps = []struct{ what, how string }{
 	{"FOLD", "where the faces of the fence open for the bit: slit the centre line, set the faces to the fold lines, and fold both flaps back into the opening. No paper may hang near the bit. On the table, cut out the ring."},
 	{"MARKS", "are the solid upright lines labelled START, STOP or BACK STOP, and nothing else is. A dotted line only leads from a label to the dot on its mark: never bring the work to it."},
 	{"START:", "drop the work on with the end that is named at the mark: left of the bit the leading end, right of it the tail end. STOP: lift it off with that end at the mark. Where it says layout line, bring that line on the work to the edge of the bit. The length is from the bit's trailing edge at a start, from its leading edge at a stop."},
-	{"BACK STOP:", "clamp a stop here, low or relieved, for the tail end to pivot on as the work comes down; measured from the bit's trailing edge."},
+	{"BACK STOP:", "clamp a stop here, low or relieved, for the tail end to pivot on as the work comes down; square and higher than the bit where a start hole is bored; measured from the bit's trailing edge."},
 	{"TRY", "the first piece of every setup in scrap. If it is off, move the strip, not one mark."},
 }
 

@@ -92,7 +92,7 @@ func (w *work) swinging(m *made) []finding {
 	}
 	hold := "push it with a square block or gauge"
 	if r.Start != nil {
-		hold = "clamp it to a square block, its tail at the back stop,"
+		hold = "clamp it to a square block behind its tail, the back stop behind that,"
 		otherwise += "; or rout it from above, or chisel it"
 	}
 	carry := "carry its free end"

@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"fencecard/joinery"
 	"fencecard/setup/internal/workpiece"
 )
 
@@ -29,5 +30,23 @@ func TestAnEndRidesWithWhatIsLeftOfIt(t *testing.T) {
 			}
 		}
 		assert.Equal(t, want, got, name)
+	}
+}
+
+// A square block behind the tail of work that is lowered takes the place of the back
+// stop, which then stands farther off; a gauge would neither tilt nor come down with it.
+func TestBlockAndBackStopWantOnePlace(t *testing.T) {
+	for _, with := range []joinery.Push{joinery.Block, joinery.Gauge} {
+		plan := workpiece.PieceFrom(t, "28 1_3/4 1_3/4", "dado d bottom 1/2 4:left 1/2-1_1/4:front 1/4")
+		plan.Shop.Cross.With = with
+		swings := 0
+		for _, c := range cautioned(t, plan) {
+			if c.Code == "swings" {
+				swings++
+				assert.Contains(t, c.Words, "to a square block behind its tail, the back stop farther right by the block's thickness")
+				assert.NotContains(t, c.Words+c.Brief, "gauge")
+			}
+		}
+		assert.Equal(t, 1, swings)
 	}
 }

@@ -13,13 +13,13 @@ import (
 // Cautions gives every run its cautions, the gravest first. The package setup has done so;
 // a deck that is put together otherwise needs it.
 func Cautions(d *deck.Deck) {
-	apart, holes, bears, opens := takenApart(d), startHoles(d), bearings(d), openings(d)
+	apart, holes, bears, opens, fills := takenApart(d), startHoles(d), bearings(d), openings(d), filled(d)
 	for i := range d.Setups {
 		u := &d.Setups[i]
 		fitted, worst := i == 0 || d.Setups[i-1].Bit != u.Bit, worstDrop(u, &d.Plan.Shop)
 		for k := range u.Runs {
 			r := &u.Runs[k]
-			s := situation{shop: &d.Plan.Shop, run: r, apart: apart[r], fitted: fitted, worst: worst, holes: holes[channelOf(r)], borne: bears[r], opens: opens[r]}
+			s := situation{shop: &d.Plan.Shop, run: r, apart: apart[r], fitted: fitted, worst: worst, holes: holes[channelOf(r)], borne: bears[r], opens: opens[r], fills: fills[r]}
 			r.Cautions = s.cautions()
 		}
 	}
@@ -33,7 +33,7 @@ func (s *situation) caution(i int) deck.Caution {
 
 // lessIsGraver are the figures of cautions, counted from 0, that are the graver the
 // less they are.
-var lessIsGraver = map[string]int{"steep-drop": 1, "guided": 0, "swings": 1, "panel-bit": 0, "large-bit": 0, "passes": 0, "thin-wall": 0}
+var lessIsGraver = map[string]int{"steep-drop": 1, "guided": 0, "slender-bit": 0, "swings": 1, "panel-bit": 0, "large-bit": 0, "passes": 0, "thin-wall": 0}
 
 // unranked are the cautions whose figures are places, of which none is graver.
 var unranked = []string{"start-hole", "bored-start"}
@@ -74,6 +74,7 @@ type situation struct {
 	fitted bool       // its setup begins with the bit being put in
 	worst  deck.Pivot // of the drops of its setup, which share a stop
 	opens  string     // the kind of the cut that it breaks into
+	fills  string     // the kind of the cut that has taken the edge where it comes out
 	borne
 	holes []*deck.Run // the runs of its channel that need a start hole, in running order
 }

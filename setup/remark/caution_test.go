@@ -191,6 +191,7 @@ func TestCautionsOnBothSidesOfTheirEdges(t *testing.T) {
 		{"across-grain", none, across},
 		{"passes", setting(depth, workpiece.In(t, "1/4")), setting(depth, workpiece.In(t, "1/4")+hair)},
 		{"thin-wall", setting(setback, workpiece.In(t, "1/4")), setting(setback, workpiece.In(t, "1/4")-hair)},
+		{"slender-bit", both(setting(diameter, workpiece.In(t, "1/4")), setting(depth, workpiece.In(t, "1 1/4"))), both(setting(diameter, workpiece.In(t, "1/4")), setting(depth, workpiece.In(t, "1 1/4")+hair))},
 		{"thin-wall", setting(setback, workpiece.In(t, "2 1/4")), setting(setback, workpiece.In(t, "2 1/4")+hair)},
 	}
 	rows = append(rows, []struct {

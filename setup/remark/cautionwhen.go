@@ -58,6 +58,12 @@ func (s *situation) standsFar() bool {
 	return bit.Cutting > 0 && s.run.Channel.Depth > bit.Cutting
 }
 
+// slender is where a straight bit is raised so high that it bends.
+func (s *situation) slender() bool {
+	bit := s.run.Step.Bit
+	return bit.Outline == nil && s.run.Channel.Depth > trade.SlenderShare*bit.True()
+}
+
 func (s *situation) stops() bool { return s.run.Stop != nil }
 
 func (s *situation) needsStartHole() bool {

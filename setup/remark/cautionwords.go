@@ -41,6 +41,12 @@ func (s *situation) word(name string) string {
 		return or(r.Step.Bit.Shank > 0, scale.Say(r.Step.Bit.Shank), "the shank")
 	case "full":
 		return or(r.Piece != nil, scale.Say(r.Channel.Depth), "its full height")
+	case "thick":
+		return or(r.Piece != nil, scale.Say(r.Step.Bit.True()), "a fifth of its height")
+	case "waste":
+		return or(r.Piece == nil || r.Start != nil || r.Stop != nil, "bore out most of the waste", "saw out most of the waste")
+	case "reach":
+		return or(r.Step.Bit.Cutting == 0, "; see that its edge is that long", "")
 	case "grip":
 		return scale.Say(trade.ShankGrip.Of(scale))
 	case "large":
@@ -77,7 +83,9 @@ func (s *situation) word(name string) string {
 	case "carry":
 		return or(r.Piece != nil && longAcross(r, s.rides, scale), "let a second person or roller stands carry its free end", "carry its free end")
 	case "scrap":
-		return or(r.End == deck.RunOut, ", scrap behind where the bit comes out", "")
+		return or(r.End == deck.RunOut, ", scrap behind where the bit comes out"+s.word("filling"), "")
+	case "filling":
+		return or(s.fills != "", ", filling the earlier "+s.fills, "")
 	case "across":
 		return or(r.Piece != nil, scale.Say(s.across()), "far")
 	case "push":
@@ -88,7 +96,11 @@ func (s *situation) word(name string) string {
 	case "bore":
 		return s.bore()
 	case "square":
-		return or(r.Start != nil, "clamp the work to "+s.word("push")+", tail at the back stop, hands "+s.word("hands")+" off; or rout it from above, or chisel it", "hold it square to "+s.word("push"))
+		if r.Start == nil {
+			return "hold it square to " + s.word("push")
+		}
+		// Block and back stop want one place, and neither gauge nor carriage comes down with the work.
+		return "clamp the work to a square block behind its tail, the back stop farther right by the block's thickness, hands " + s.word("hands") + " off; or rout it from above, or chisel it"
 	case "hold":
 		return or(s.starts(), "clamp a block to it as a handle", or(s.guided(), "the block or gauge behind it", "push block and featherboard"))
 	case "steady":

@@ -31,12 +31,10 @@ type exit struct {
 	at            joinery.Side
 }
 
-// splintered lists the exits of a piece, one for each cut across.
+// splintered lists the exits of a piece, one for each cut across; the edge of a board
+// without grain breaks out there as well.
 func (w *work) splintered() []exit {
 	var found []exit
-	if w.grainless() {
-		return nil
-	}
 	told := map[*joinery.Cut]bool{}
 	for _, m := range w.atTable() {
 		r := m.runs[len(m.runs)-1]
@@ -62,8 +60,12 @@ func (w *work) splintered() []exit {
 func findSplinters(w *work) []finding {
 	var found []finding
 	for _, e := range w.splintered() {
-		found = append(found, finding{e.across.cut, fmt.Sprintf("the %s runs out of the %s across the grain after the %s was cut there, so its splinters stay: ends before long edges, %s, or back it up with scrap that fills that cut",
-			e.across.words(), e.at, e.along.words(), first(e.across, e.along)), []string{"after", "in", "at"}})
+		across := " across the grain"
+		if w.grainless() {
+			across = ""
+		}
+		found = append(found, finding{e.across.cut, fmt.Sprintf("the %s runs out of the %s%s after the %s was cut there, so its splinters stay: ends before long edges, %s, or back it up with scrap that fills that cut",
+			e.across.words(), e.at, across, e.along.words(), first(e.across, e.along)), []string{"after", "in", "at"}})
 	}
 	return found
 }
@@ -77,4 +79,27 @@ func (m *made) cleans(other *made, exit joinery.Side, size joinery.Size) bool {
 		reaches = m.box[d].Hi == size[d]
 	}
 	return reaches && !m.box.And(other.box).Empty()
+}
+
+// filled names the kind of an earlier cut that has taken the edge where a run comes out
+// across the grain, as a rabbet does where a dado ends in it: scrap flat against the
+// piece backs nothing up there.
+func filled(d *deck.Deck) map[*deck.Run]string {
+	found := map[*deck.Run]string{}
+	for _, w := range works(d) {
+		for _, m := range w.atTable() {
+			for _, r := range m.runs {
+				if r.End != deck.RunOut || m.channel.Run() == w.piece.Grain {
+					continue
+				}
+				for _, other := range w.atTable() {
+					if other.cut != m.cut && !other.channel.Section.Shaped() && other.channel.Run() == w.piece.Grain &&
+						deck.ByLastPass(other.runs[len(other.runs)-1], r) < 0 && other.cleans(m, r.Leads.Opposite(), w.piece.Size) {
+						found[r] = other.cut.Kind.Name
+					}
+				}
+			}
+		}
+	}
+	return found
 }

@@ -86,6 +86,10 @@ const TallShare = measure.Length(2)
 // stand that could lie (common practice, no source).
 const EdgeShare = measure.Length(8)
 
+// SlenderShare is how many times as high as it is thick a bit may be raised (common
+// practice, no source).
+const SlenderShare = measure.Length(5)
+
 // SwingShare is how many times as far as it rides the fence the work may reach
 // out from it (common practice, no source).
 const SwingShare = measure.Length(4)

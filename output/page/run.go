@@ -87,14 +87,14 @@ func (view *runView) marks(s *sheets.Screen, u *deck.Setup, r *deck.Run) {
 		}
 		marking := wording.MarkingOf(r, stop, m.Guide, s.Blocks)
 		if marking.Clamped() { // it has not the sign of a mark
-			mark.Class = "clamped"
+			mark.Class += " clamped"
 		}
 		at := numberOf(s.Setter, marking.Length(&m.Mark))
 		mark.At, mark.Set, mark.For, mark.From, mark.Others = &at, marking.Set, marking.For, marking.From, marking.Others(m, s.Plain)
 		view.Marks = append(view.Marks, mark)
 		if behind, asked := marking.Behind(); asked {
 			at := numberOf(s.Setter, behind.Length(&m.Mark))
-			last = append(last, markView{Name: "BACK STOP", Class: "clamped", At: &at, Set: behind.Set, For: behind.For, From: behind.From})
+			last = append(last, markView{Name: "BACK STOP", Class: "behind", At: &at, Set: behind.Set, For: behind.For, From: behind.From})
 		}
 		if line := marking.OffFence(s.Reach, r); line != "" {
 			view.Stops = append(view.Stops, line)

@@ -50,3 +50,15 @@ func TestBlockAndBackStopWantOnePlace(t *testing.T) {
 		assert.Equal(t, 1, swings)
 	}
 }
+
+// What one person does not carry and hold square is said on its sheet as well, not on
+// the run sheet alone.
+func TestLongWorkIsHelpedOnItsSheet(t *testing.T) {
+	for size, want := range map[string]string{"60 3/4 3": "a helper or stands at its free end", "36 3/4 3": "its free end carried"} {
+		for _, c := range cautioned(t, workpiece.PieceFrom(t, size, "tenon n left 1 front:3/16 back:3/16")) {
+			if c.Code == "swings" {
+				assert.Contains(t, c.Brief, want)
+			}
+		}
+	}
+}

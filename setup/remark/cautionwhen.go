@@ -108,6 +108,12 @@ func (s *situation) shortPiece() bool {
 	return max(size[0], size[1], size[2]) < s.shop.Rules.ShortPiece
 }
 
+// otherEnd is where an end is crossed of a piece whose other end is too.
+func (s *situation) otherEnd() bool {
+	r := s.run
+	return r.Piece != nil && r.Step.Fence.Dimension() == r.Piece.Grain && atEnd(r) && bothEnds(r.Piece)
+}
+
 // tall is where the work stands high over what it rides the table with, along
 // the feed or across it.
 func (s *situation) tall() bool {

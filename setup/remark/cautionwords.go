@@ -41,6 +41,10 @@ func (s *situation) word(name string) string {
 		return or(r.Step.Bit.Shank > 0, scale.Say(r.Step.Bit.Shank), "the shank")
 	case "full":
 		return or(r.Piece != nil, scale.Say(r.Channel.Depth), "its full height")
+	case "blank":
+		return or(s.otherEnd(), "a longer blank serves for its first end only, for the other use a jig that rides the fence", "cut the joint in a longer blank and saw it off, or use a jig that rides the fence")
+	case "longer":
+		return or(s.otherEnd(), "longer blank for one end, a jig that rides the fence for the other", "longer blank, or a jig that rides the fence")
 	case "thick":
 		return or(r.Piece != nil, scale.Say(r.Step.Bit.True()), "a fifth of its height")
 	case "waste":
@@ -82,6 +86,8 @@ func (s *situation) word(name string) string {
 		return or(s.needsStartHole(), "", " The bit must cut across its end.")
 	case "carry":
 		return or(r.Piece != nil && longAcross(r, s.rides, scale), "let a second person or roller stands carry its free end", "carry its free end")
+	case "carried":
+		return or(r.Piece != nil && longAcross(r, s.rides, scale), "a helper or stands at its free end", "its free end carried")
 	case "scrap":
 		return or(r.End == deck.RunOut, ", scrap behind where the bit comes out"+s.word("filling"), "")
 	case "filling":

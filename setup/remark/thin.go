@@ -17,11 +17,30 @@ func findShortPiece(w *work) []finding {
 	if longest >= least || len(w.atTable()) == 0 {
 		return nil
 	}
+	what := ": cut the joints in a longer blank and saw it off afterwards, or hold the piece in a jig that rides the fence"
+	if bothEnds(w.piece) {
+		what = ", and both its ends are cut: a longer blank serves for the first of them, and for the other hold the piece in a jig that rides the fence"
+	}
 	return []finding{{
-		text: fmt.Sprintf("%s is the longest side, under %s: cut the joints in a longer blank and saw it off afterwards, or hold the piece in a jig that rides the fence",
-			w.text(longest), w.text(least)),
+		text: fmt.Sprintf("%s is the longest side, under %s%s", w.text(longest), w.text(least), what),
 		keys: []string{"size"},
 	}}
+}
+
+// bothEnds reports whether tenons, laps or the like are cut at the table at both ends of
+// a piece: when the second is cut it has its length.
+func bothEnds(p *joinery.Piece) bool {
+	ends := map[joinery.Side]bool{}
+	for i := range p.Cuts {
+		for _, ch := range p.Cuts[i].Channels {
+			for _, end := range []joinery.Side{p.Grain.Low(), p.Grain.High()} {
+				if p.Cuts[i].By == "" && ch.Near.Dimension() == p.Grain && ch.OpenBeside(end, p.Size) && ch.EndToEnd(p.Size) {
+					ends[end] = true
+				}
+			}
+		}
+	}
+	return len(ends) == 2
 }
 
 // deepest tells how much of the stock a cut may take, as a share.

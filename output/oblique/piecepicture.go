@@ -106,7 +106,10 @@ func Picture(s setting.Setter, c *deck.Card, w, page paper.Paper) paper.Block {
 	if f.W > f.H {
 		high = 19
 	}
-	if page < 150 { // a card has little room
+	switch { // a card has little room
+	case page < 80:
+		high *= 0.64
+	case page < 150:
 		high *= 0.8
 	}
 	abreast := len(views) == 2 && f.H > f.W && w >= 80

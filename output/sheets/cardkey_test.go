@@ -45,7 +45,7 @@ func TestCardSaysTheOrderOfHeights(t *testing.T) {
 			several := func(r *deck.Run) bool {
 				return len(r.Heights) > 1 && wording.HeightByHeight(setupOf(d.deck, r), s.Blocks) != ""
 			}
-			key := s.cardKey(d.deck, &c)
+			key := s.cardKey(d.deck, &c, false)
 			assert.Equal(t, slices.ContainsFunc(c.Runs, several), strings.Contains(key, wording.AllAtOneHeight), "%s, %s", d.Name, c.Piece.Name)
 			if key == wording.AllAtOneHeight {
 				unmarked++
@@ -53,4 +53,35 @@ func TestCardSaysTheOrderOfHeights(t *testing.T) {
 		}
 	}
 	assert.Positive(t, unmarked)
+}
+
+// A small card goes on on another for more than to say where the rest is minded, where
+// the last line of its key has room for that.
+func TestNoCardForOneLine(t *testing.T) {
+	first, last, alone := 0, 0, 0
+	for _, d := range realDecks(t) {
+		s := newSetter(d.deck, Pages{Paper: Index})
+		for _, c := range d.deck.Cards() {
+			parts := s.pieceCard(d.deck, &c, min(s.body().W, cardWidest), s.body().H)
+			if len(c.Runs) == 0 {
+				continue
+			}
+			var said []string
+			for _, part := range parts {
+				said = append(said, strings.ReplaceAll(saidIn(part), "|", " "))
+			}
+			assert.Equal(t, 1, strings.Count(strings.Join(said, " "), wording.ElseOnSetups), "%s, %s", d.Name, c.Piece.Name)
+			switch n := len(parts) - 1; {
+			case !strings.Contains(said[n], "SETUP") && strings.HasSuffix(strings.TrimSpace(said[n]), d.deck.Code+" "+wording.ElseOnSetups):
+				alone++
+			case strings.Contains(said[0], wording.ElseOnSetups) && n > 0:
+				first++
+			default:
+				last++
+			}
+		}
+	}
+	t.Logf("%d first, %d last, %d alone", first, last, alone)
+	assert.Less(t, alone, 3)
+	assert.Greater(t, last, 100)
 }

@@ -16,8 +16,9 @@ import (
 
 // cardGroups are what a piece card has under its picture: the runs in their order
 // under their setups, with the work by hand that comes between and what is minded
-// there, and what the piece is joined to.
-func (s Setter) cardGroups(d *deck.Deck, c *deck.Card, w paper.Paper) []group {
+// there, and what the piece is joined to. Small cards say first or last where the rest
+// is minded.
+func (s Setter) cardGroups(d *deck.Deck, c *deck.Card, w paper.Paper, first bool) []group {
 	var groups []group
 	hand := func(before *deck.Run) []paper.Block {
 		var rows []paper.Block
@@ -28,7 +29,7 @@ func (s Setter) cardGroups(d *deck.Deck, c *deck.Card, w paper.Paper) []group {
 		}
 		return rows
 	}
-	if key := s.cardKey(d, c); key != "" {
+	if key := s.cardKey(d, c, first); key != "" {
 		groups = append(groups, group{words: []paper.Block{s.Say(w, key)}, gap: s.cardGap()})
 	}
 	for i := 0; i < len(c.Runs); {
@@ -54,14 +55,14 @@ func (s Setter) cardGroups(d *deck.Deck, c *deck.Card, w paper.Paper) []group {
 		}
 		end.words = append(end.words, s.Say(w, text))
 	}
-	mind := wording.MindOfCard(c, wording.MindIn{Scale: s.Scale, Push: s.push, Block: true, Least: s.Frame.W < besidePicture && !s.bare})
+	mind := wording.MindOfCard(c, wording.MindIn{Scale: s.Scale, Push: s.push, Block: true, Least: s.leastMinded()})
 	l := s.Letters(paper.Least)
 	var minded, foot paper.Phrase
+	if mind.Least && !first {
+		foot = foot.Say(l, wording.ElseOnSetups)
+	}
 	for _, words := range s.mindPhrases(mind) {
 		minded = append(minded, words...)
-	}
-	if mind.Least {
-		foot = foot.Say(l, wording.ElseOnSetups)
 	}
 	if text := joined(d, c); text != "" && len(c.Runs)+len(c.ByHand) > 0 { // without cuts it says so above
 		foot = foot.Say(l, text)
@@ -75,10 +76,14 @@ func (s Setter) cardGroups(d *deck.Deck, c *deck.Card, w paper.Paper) []group {
 	return append(groups, end)
 }
 
+// leastMinded reports whether cards leave to the sheets of the setups what those say.
+func (s Setter) leastMinded() bool { return s.Frame.W < besidePicture && !s.bare }
+
 // cardKey is what is said before the runs of a card, for at its foot it would go
 // astray on a further part: from where marks are measured, and on large paper that no
-// run is taken to its full depth by itself.
-func (s Setter) cardKey(d *deck.Deck, c *deck.Card) string {
+// run is taken to its full depth by itself; and where the rest is minded, if that is
+// said first.
+func (s Setter) cardKey(d *deck.Deck, c *deck.Card, first bool) string {
 	var key []string
 	if slices.ContainsFunc(c.Runs, func(r *deck.Run) bool { return r.Pair != "" }) {
 		key = append(key, wording.FromEdges)
@@ -87,6 +92,9 @@ func (s Setter) cardKey(d *deck.Deck, c *deck.Card) string {
 		return len(r.Heights) > 1 && wording.HeightByHeight(setupOf(d, r), s.Blocks) != ""
 	}) {
 		key = append(key, wording.AllAtOneHeight)
+	}
+	if first && s.leastMinded() && len(c.Runs) > 0 {
+		key = append(key, wording.ElseOnSetups)
 	}
 	return strings.Join(key, " ")
 }

@@ -16,7 +16,7 @@ func TestCardsNameAllTheyAreJoinedTo(t *testing.T) {
 		foot := map[string]string{}
 		for _, c := range d.deck.Cards() {
 			var said string
-			for _, g := range s.cardGroups(d.deck, &c, 85) {
+			for _, g := range s.cardGroups(d.deck, &c, 85, false) {
 				for _, b := range g.words {
 					said += " " + saidIn(b)
 				}

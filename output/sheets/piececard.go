@@ -123,20 +123,33 @@ func (p *cardPage) put(b paper.Block, w, h paper.Paper) bool {
 }
 
 // pieceCard lays out one card, on several where it is higher than h and a smaller
-// picture does not help.
+// picture does not help, nor that what stands at its foot goes into its key, whose last
+// line may have room.
 func (s Setter) pieceCard(d *deck.Deck, c *deck.Card, w, h paper.Paper) []paper.Block {
-	rows := s.cardGroups(d, c, w-2*cardPad)
-	cards := s.pieceCardWith(d, c, rows, w, h, s.body().H)
-	if len(cards) > 1 {
-		if fewer := s.pieceCardWith(d, c, rows, w, h, smallPicture); len(fewer) < len(cards) {
-			return fewer
+	var cards []paper.Block
+	for _, first := range []bool{false, true} {
+		rows := s.cardGroups(d, c, w-2*cardPad, first)
+		for _, picture := range []paper.Paper{s.body().H, smallPicture, smallestPicture} {
+			if fewer := s.pieceCardWith(d, c, rows, w, h, picture); cards == nil || len(fewer) < len(cards) {
+				cards = fewer
+			}
+			if len(cards) == 1 {
+				return cards
+			}
+		}
+		if !s.leastMinded() {
+			break
 		}
 	}
 	return cards
 }
 
-// smallPicture is a page so low that a piece is drawn small on it.
-const smallPicture paper.Paper = 100
+// smallPicture is a page so low that a piece is drawn small on it, smallestPicture one
+// on which it is drawn as small as can be told apart.
+const (
+	smallPicture    paper.Paper = 100
+	smallestPicture paper.Paper = 75
+)
 
 // pieceCardWith lays a card out with its picture as on a page so high.
 func (s Setter) pieceCardWith(d *deck.Deck, c *deck.Card, rows []group, w, h, picture paper.Paper) []paper.Block {

@@ -3,10 +3,13 @@ package desk
 import (
 	"encoding/json"
 	"fmt"
+	"net/http"
 	"os"
 	"path/filepath"
 	"strings"
+	"sync/atomic"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -295,4 +298,29 @@ func TestShopFileByForms(t *testing.T) {
 	assert.Equal(t, strings.Replace(string(examples.StarterShop), "lift: 2 ", "lift: 3 1/2 ", 1), string(holds))
 	b.Tap(`a[href="/plan"]`)
 	m.Until(`document.querySelector('#name').textContent === "bench.yaml"`)
+}
+
+// What a maker presses comes, however slow the program is: the forms follow the text a
+// little after it was changed, and what follows is not to come in its place.
+func TestWhatIsPressedComes(t *testing.T) {
+	plan := New(workOn(t, []byte("title: Shelf\nunit: in\nwood: oak\npieces:\n  - {piece: side, size: {left-right: 6, front-back: 1, top-bottom: 20}}\n")))
+	var slow atomic.Bool
+	b := browser.Open(t, 1280, 800)
+	b.Go(serve(t, http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if slow.Load() && r.Method == http.MethodPost && strings.HasSuffix(r.URL.Path, "/form") {
+			time.Sleep(time.Second)
+		}
+		plan.ServeHTTP(w, r)
+	})) + "/plan")
+	m := maker{b, t}
+	m.Until(content)
+	m.list()
+	m.Until(`document.querySelector('[data-at="pieces/0"]')`)
+	slow.Store(true)
+	browser.Eval[any](b, content+`.focus()`)
+	m.Until(`document.activeElement.id === "text"`)
+	browser.Eval[any](b, `document.querySelector('[data-at="pieces/0"]').click()`)
+	b.Press("# a")
+	m.Until(content + `.innerText.includes("# a")`)
+	m.Until(`document.querySelector('#form[data-at="pieces/0"]')`)
 }

@@ -362,7 +362,7 @@ async function begin() {
     told("what was not saved is here again");
   }
   look();
-  const begun = /^ *-? *piece:/m.test(editor.text());
+  const begun = /^ *-? *\{? *piece:/m.test(editor.text());
   let kept = null;
   try { kept = localStorage.getItem("fencecard-text"); } catch { /* as for a new one */ }
   if (kept ? kept === "folded" : !begun) fold(true); // who begins by forms need not see the text

@@ -9,6 +9,7 @@ export function forms({ ask, editor, unsaved, told, wrong, go, follow }) {
   let now = {}; // what is shown: nothing for the list
   let number = 0;
   let own = null; // the text that a form wrote last
+  let pressed = 0; // how many of what a maker pressed is not here yet
 
   const form = () => document.getElementById("form");
   // called is what a change by a form is called.
@@ -67,7 +68,9 @@ export function forms({ ask, editor, unsaved, told, wrong, go, follow }) {
 
   // open goes to a form, or to the list; false where something else was asked meanwhile.
   async function open(q, quiet) {
+    if (!quiet) pressed++;
     const answer = await send(q);
+    if (!quiet) pressed--;
     if (!answer) return false;
     if (!quiet) unsaved.keepForm(null);
     now = q.do ? { at: answer.at } : { at: q.at, kind: q.kind, under: q.under, word: q.word };
@@ -131,12 +134,12 @@ export function forms({ ask, editor, unsaved, told, wrong, go, follow }) {
   });
   side.addEventListener("submit", (e) => { e.preventDefault(); clearTimeout(soon); fill("put"); });
   side.addEventListener("click", (e) => {
-    const pressed = e.target.closest("button[type=button]");
-    if (!pressed) return;
-    const { at, line, from, under, word } = pressed.dataset;
+    const button = e.target.closest("button[type=button]");
+    if (!button) return;
+    const { at, line, from, under, word } = button.dataset;
     if (line) go(Number(line), Number(from));
-    else if (pressed.dataset.do) open({ at, do: pressed.dataset.do });
-    else if (pressed.dataset.new) open({ kind: pressed.dataset.new, under, word });
+    else if (button.dataset.do) open({ at, do: button.dataset.do });
+    else if (button.dataset.new) open({ kind: button.dataset.new, under, word });
     else open({ at });
   });
 
@@ -148,6 +151,7 @@ export function forms({ ask, editor, unsaved, told, wrong, go, follow }) {
       own = null;
       clearTimeout(follows);
       follows = setTimeout(() => {
+        if (pressed) return; // what comes is of the text as it is
         if (side.closest("[hidden]") || form()?.contains(document.activeElement) || form() && !form().dataset.at) return;
         open(now, true);
       }, 300);

@@ -129,13 +129,20 @@ func (s Setter) pieceCard(d *deck.Deck, c *deck.Card, w, h paper.Paper) []paper.
 	var cards []paper.Block
 	for _, first := range []bool{false, true} {
 		rows := s.cardGroups(d, c, w-2*cardPad, first)
-		for _, picture := range []paper.Paper{s.body().H, smallPicture, smallestPicture} {
-			if fewer := s.pieceCardWith(d, c, rows, w, h, picture); cards == nil || len(fewer) < len(cards) {
-				cards = fewer
+		of := func(picture paper.Paper) []paper.Block { return s.pieceCardWith(d, c, rows, w, h, picture) }
+		all := of(s.body().H)
+		if len(all) > 1 { // the smallest tells whether a smaller one helps
+			if fewer := of(smallestPicture); len(fewer) < len(all) {
+				if all = of(smallPicture); len(all) > len(fewer) {
+					all = fewer
+				}
 			}
-			if len(cards) == 1 {
-				return cards
-			}
+		}
+		if cards == nil || len(all) < len(cards) {
+			cards = all
+		}
+		if len(cards) == 1 {
+			break
 		}
 		if !s.leastMinded() {
 			break

@@ -24,7 +24,10 @@ func (s Setter) setupSheets(d *deck.Deck, now paper.Block) iter.Seq[page] {
 		for i := range d.Setups {
 			sheets := s.setupSheet(d, i, full)
 			if room := full - now.H - betweenSetups; now.H > 0 && s.Frame.W >= besidePicture {
-				shared := s.setupSheet(d, i, room)
+				shared := slices.Clone(sheets) // one sheet is laid out alike in any room that holds it
+				if len(sheets) > 1 {
+					shared = s.setupSheet(d, i, room)
+				}
 				if shared[0].H <= room && len(shared) <= len(sheets) && hasRun(shared[0]) {
 					now.Below(rule(s.Frame.W, paper.Pen{Width: 0.35, Line: paper.Dashed}), betweenSetups/2)
 					shared[0] = paper.Stack(betweenSetups/2, now, shared[0])
@@ -92,6 +95,9 @@ func (s Setter) setupSheet(d *deck.Deck, i int, room paper.Paper) []paper.Block 
 		}
 		return append(sheets, poured(over, s.rowsHead(u, w), groups, room, s.body().H, groupGap)...)
 	}
+	if one := pour(1, true); len(one) == 1 {
+		return one
+	}
 	repeat := true
 	sheets := pour(9, repeat)
 	if w < wideRow { // where that takes more of small sheets, they say where the rest stands
@@ -125,26 +131,30 @@ func (s Setter) again(u *deck.Setup, runs []*deck.Run, n, of int, repeat bool, w
 		p = p.Say(l, to)
 	}
 	mind := s.minds[u.Number]
-	name, set, here := s.goesOn(u, n, of, w), p.Set(w), mind.On(runs)
-	var heads []paper.Block // the one that says most first
-	switch {
-	case repeat && s.repeats() && w < wideRow:
-		heads = append(heads, paper.Stack(0.4, name, set, s.mindLines(here, w)))
-	case repeat && s.repeats():
-		heads = append(heads, paper.Stack(0.4, s.goesOn(u, n, of, w, p...), s.mindBox(here, w)))
+	here := mind.On(runs)
+	if repeat && s.repeats() {
+		var b paper.Block
+		if w < wideRow {
+			b = paper.Stack(0.4, s.goesOn(u, n, of, w), p.Set(w), s.mindLines(here, w))
+		} else {
+			b = paper.Stack(0.4, s.goesOn(u, n, of, w, p...), s.mindBox(here, w))
+		}
+		if b.H <= room {
+			return b
+		}
 	}
+	name, set := s.goesOn(u, n, of, w), p.Set(w)
+	heads := [][]paper.Block{{name, set}} // the one that says most first
 	if len(here.All) > 0 {
 		gravest, first := s.gravest(here), s.Strong(w, paper.Least, allOnFirst)
 		if s.repeats() && len(mind.All) > 1 {
 			gravest = gravest.Say(bold, allOnFirst)
 		}
 		caution := gravest.Set(w)
-		heads = append(heads, paper.Stack(0.4, name, set, caution), paper.Stack(0.4, name, caution), paper.Stack(0.4, name, set, first), paper.Stack(0.4, name, first))
-	} else {
-		heads = append(heads, paper.Stack(0.4, name, set))
+		heads = [][]paper.Block{{name, set, caution}, {name, caution}, {name, set, first}, {name, first}}
 	}
-	for _, b := range heads {
-		if b.H <= room {
+	for _, head := range heads {
+		if b := paper.Stack(0.4, head...); b.H <= room {
 			return b
 		}
 	}

@@ -95,8 +95,10 @@ func (s Setter) setupSheet(d *deck.Deck, i int, room paper.Paper) []paper.Block 
 		}
 		return append(sheets, poured(over, s.rowsHead(u, w), groups, room, s.body().H, groupGap)...)
 	}
-	if one := pour(1, true); len(one) == 1 {
-		return one
+	if leastHigh(groups) <= room {
+		if one := pour(1, true); len(one) == 1 {
+			return one
+		}
 	}
 	repeat := true
 	sheets := pour(9, repeat)
@@ -106,6 +108,18 @@ func (s Setter) setupSheet(d *deck.Deck, i int, room paper.Paper) []paper.Block 
 		}
 	}
 	return pour(len(sheets), repeat)
+}
+
+// leastHigh is how high groups are at the least, one under the other.
+func leastHigh(groups []group) paper.Paper {
+	var high paper.Paper
+	for _, g := range groups {
+		high += g.head.H
+		for _, row := range slices.Concat(g.rows, g.words) {
+			high += row.H + g.gap
+		}
+	}
+	return high
 }
 
 // repeats reports whether a sheet of runs has all warnings of its runs: it is taped
